@@ -1,0 +1,20 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "board/Board.hpp"
+
+namespace sagitta {
+
+/// The stock after each cut, in the usual order of work.
+enum class Stage { blank, pocketed, radiused, slotted, board, finished };
+
+/// "blank", "pocketed", ... as in file names and on the command line.
+std::string_view name(Stage stage);
+std::optional<Stage> stage_named(std::string_view name);
+/// The stages that this board goes through: `finished` only when sanding takes something.
+std::vector<Stage> stages_of(const Board& board);
+
+}  // namespace sagitta

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <atomic>
+#include <memory>
+
+namespace sagitta {
+
+/// A copyable token, fresh for each job: whoever holds a copy can ask the job to stop; the job asks `wanted()` as it goes.
+class Cancel {
+ public:
+  void request() const { flag_->store(true, std::memory_order_relaxed); }
+  bool wanted() const { return flag_->load(std::memory_order_relaxed); }
+
+ private:
+  std::shared_ptr<std::atomic<bool>> flag_ = std::make_shared<std::atomic<bool>>(false);
+};
+
+}  // namespace sagitta

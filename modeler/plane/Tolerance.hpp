@@ -1,0 +1,16 @@
+#pragma once
+
+namespace sagitta::tolerance {
+
+/// Differences up to this are the same number: powers, units and dyadic sums differ by 1e-13. mm.
+inline constexpr double same = 1e-9;
+/// Gaps up to this are not meant and are decided in the plan: nearly touching cuts are drawn back to leave this much. mm.
+inline constexpr double snap = 1e-4;
+/// Points of the plan closer than this are one vertex. Ten times under the snap. mm.
+inline constexpr double vertex = 1e-5;
+/// Floors closer than this are one floor; lower walls are no walls. mm.
+inline constexpr double height = 1e-5;
+/// No floor may be lower than this above the glue face. mm.
+inline constexpr double least_floor = 0.3;
+
+}  // namespace sagitta::tolerance
