@@ -17,13 +17,13 @@ namespace sagitta {
 
 /// One fret's place: the straight middle line of its slot.
 struct FretLine {
-  int fret = 0;      ///< 0 is the nut line
-  double cents = 0;  ///< above the open string
+  int fret = 0;                                     ///< 0 is the nut line
+  double cents = 0;                                 ///< above the open string
   double bass_from_nut = 0, treble_from_nut = 0;    ///< along the centre line, from that string's own zero
   double bass_to_saddle = 0, treble_to_saddle = 0;  ///< scale less from_nut
-  Point bass, treble;            ///< where the line crosses the outer strings
-  Point middle;                  ///< where it crosses the centre line; y = 0
-  Point bass_edge, treble_edge;  ///< where it meets the finished edges
+  Point bass, treble;                               ///< where the line crosses the outer strings
+  Point middle;                                     ///< where it crosses the centre line; y = 0
+  Point bass_edge, treble_edge;                     ///< where it meets the finished edges
   friend bool operator==(const FretLine&, const FretLine&) = default;
 };
 
@@ -51,15 +51,15 @@ struct NutGround {
 struct Marker {
   int inlay = 0;  ///< index into Board::inlays
   int fret = 0;
-  Point centre;   ///< shifts included
+  Point centre;  ///< shifts included
   friend bool operator==(const Marker&, const Marker&) = default;
 };
 
 /// A flat-bottomed hole in the bass edge's wall.
 struct SideDot {
   int fret = 0;
-  Point mouth;     ///< on the finished edge
-  Point inward;    ///< unit vector, square to the edge
+  Point mouth;   ///< on the finished edge
+  Point inward;  ///< unit vector, square to the edge
   double radius = 0;
   double depth = 0;  ///< from the finished edge
   friend bool operator==(const SideDot&, const SideDot&) = default;
@@ -86,7 +86,8 @@ struct Layout {
   double heel_end = 0;           ///< x of the heel end on the centre line
   Point nut_direction;           ///< unit vector along the nut line, toward +y
   Loop outline;                  ///< the finished board from above, counter-clockwise
-  /// Ends of the two long edges, so that edges[0] is at negative y; each from the nut end to where its heel corner begins.
+  /// Ends of the two long edges, so that edges[0] is at negative y; each from the nut end to where its heel corner
+  /// begins.
   Segment edges[2];
 
   std::vector<Slot> slots;  ///< in order of x; slot zero first when the board has a zero fret
@@ -97,9 +98,9 @@ struct Layout {
   std::optional<double> fall_start;  ///< x of the line where the fall-away begins
   double fall_slope = 0;             ///< mm of fall per mm of x beyond fall_start
 
-  Box blank;                   ///< the blank from above
+  Box blank;  ///< the blank from above
   double blank_thickness = 0;
-  Box strip;                   ///< the rectangle that the radius is cut over: the outline's box, 3 mm larger all round
+  Box strip;  ///< the rectangle that the radius is cut over: the outline's box, 3 mm larger all round
 
   double half_width(double x) const { return half_width_at_nut + half_width_slope * x; }
   double spread(double x) const { return spread_at_nut + spread_slope * x; }

@@ -1,0 +1,118 @@
+#include "layout/Layout.hpp"
+
+#include <algorithm>
+
+#include "layout/BlankPlace.hpp"
+#include "layout/Frets.hpp"
+#include "layout/Markers.hpp"
+#include "layout/Measure.hpp"
+#include "layout/Mirror.hpp"
+#include "layout/NutPlace.hpp"
+#include "layout/Outline.hpp"
+#include "layout/SlotLines.hpp"
+#include "layout/StringLines.hpp"
+#include "layout/Taper.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double default_past_tang = 0.35;  ///< a slot is cut this much deeper than the tang
+constexpr double default_behind_seat = 3;   ///< wood behind the nut's seat
+
+void place_fall(const Board& board, Layout& layout, Faults& faults) {
+  const auto& from = board.surface.fall_from_fret;
+  if (from.has_value() != board.surface.fall.has_value()) {
+    faults.push_back({from ? "surface.fall" : "surface.fall_from_fret",
+                      from ? "the fall-away has a fret to start from, but nothing says how far it falls"
+                           : "nothing says from which fret the surface falls away",
+                      "give both fall_from_fret and fall, or neither"});
+    return;
+  }
+  if (!from) return;
+  if (*from < 0 || *from > board.scale.frets) {
+    faults.push_back({"surface.fall_from_fret",
+                      "there is no fret " + std::to_string(*from) + ": the board has frets 0 to " +
+                          std::to_string(board.scale.frets),
+                      ""});
+    return;
+  }
+  layout.fall_start = layout.frets[static_cast<std::size_t>(*from)].middle.x;
+  const double run = layout.heel_end - *layout.fall_start;
+  if (run > tolerance::snap)
+    layout.fall_slope = *board.surface.fall / run;
+  else
+    faults.push_back({"surface.fall_from_fret", "the fall-away begins at the heel end: it has no room to fall",
+                      "start it at a lower fret, or make board.past_last_fret larger"});
+}
+
+void check_binding(const Board& board, const Layout& layout, Faults& faults) {
+  if (!board.binding) return;
+  const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
+  double narrowest = std::min(taper.half(layout.nut_end), taper.half(layout.heel_end));
+  for (const Piece& piece : layout.outline) narrowest = std::min(narrowest, taper.half(piece.a.x));
+  if (board.binding->width * taper.stretch() < narrowest - tolerance::snap) return;
+  faults.push_back({"binding.width",
+                    "two bindings of " + in_mm(board.binding->width) + " leave nothing of a board that is " +
+                        in_mm(2 * narrowest) + " wide at its narrowest",
+                    "use a narrower binding"});
+}
+
+/// Everything that needs the board's edges.
+void place_on_edges(const Board& board, const Taper& taper, Layout& layout, Faults& faults) {
+  layout.half_width_at_nut = taper.at_nut;
+  layout.half_width_slope = taper.slope;
+  if (!extend_frets(taper, layout, faults)) return;
+  const bool drawn = draw_outline(board, taper, layout, faults);
+  const std::size_t before = faults.size();
+  place_slots(board, layout, faults);
+  const bool slots_sound = faults.size() == before;
+  layout.markers = place_markers(board, layout, faults);
+  if (slots_sound) layout.nut = place_nut(board, layout, faults);
+  if (!drawn) return;
+  if (slots_sound) check_ends(board, layout, faults);
+  layout.side_dots = place_side_dots(board, layout, faults);
+  check_binding(board, layout, faults);
+}
+
+}  // namespace
+
+double slot_depth(const Board& board) { return board.slots.depth.value_or(board.wire.tang_depth + default_past_tang); }
+
+double behind_nut(const Board& board) {
+  return board.board.behind_nut.value_or(board.nut.seat == NutSeat::none ? 0 : board.nut.width + default_behind_seat);
+}
+
+double inlay_cutter_radius(const Board& board) {
+  const auto radius = [&](CutterUse use) {
+    double least = 0;
+    for (const Cutter& cutter : board.cutters) {
+      if (std::find(cutter.use.begin(), cutter.use.end(), use) == cutter.use.end()) continue;
+      const double cut = cutter.measured_cut.value_or(cutter.diameter + cutter.runout) / 2;
+      least = least == 0 ? cut : std::min(least, cut);
+    }
+    return least;
+  };
+  const double detail = radius(CutterUse::pocket_detail);
+  return std::max(detail > 0 ? detail : radius(CutterUse::pocket_clear), radius(CutterUse::piece));
+}
+
+std::variant<Layout, Faults> lay_out(const Board& board) {
+  Layout layout;
+  Faults faults;
+  if (!place_frets(board, layout, faults)) return faults;
+  layout.strings = place_strings(board, layout, faults);
+  layout.nut_end = -behind_nut(board);
+  layout.heel_end = layout.frets.back().middle.x + board.board.past_last_fret;
+  const auto taper = taper_of(board.board, layout.spread_at_nut, layout.spread_slope, layout.heel_end, faults);
+  place_fall(board, layout, faults);
+  if (!taper) return faults;
+  place_on_edges(board, *taper, layout, faults);
+  layout.pins = place_pins(board);
+  if (board.hand == Hand::left) layout = mirrored(std::move(layout));
+  if (!layout.outline.empty()) place_blank(board, layout, faults);
+  if (!faults.empty()) return faults;
+  return layout;
+}
+
+}  // namespace sagitta

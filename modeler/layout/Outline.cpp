@@ -1,0 +1,129 @@
+#include "layout/Outline.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "layout/HeelEnd.hpp"
+#include "layout/Measure.hpp"
+#include "layout/SlotLines.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Wood between a slot and a straight end; negative when the slot reaches over it.
+double wood_to_line(const Rounded& slot, const Piece& end) {
+  const Point outward = unit(-1.0 * left_of(end.b - end.a));
+  return dot(outward, end.a) - support(slot, outward);
+}
+
+/// The same for an arc of the heel end. Counter-clockwise: the wood lies inside the circle, and only where the arc
+/// itself runs; clockwise: outside it.
+double wood_to_arc(const Rounded& slot, const Piece& end) {
+  if (end.sweep < 0) return distance(slot, Rounded{{end.centre}, end.radius});
+  double least = std::min(distance(slot, Rounded{{end.a}, 0}), distance(slot, Rounded{{end.b}, 0}));
+  for (Point p : slot.core) {
+    const bool ahead = cross(end.a - end.centre, p - end.centre) >= 0 && cross(p - end.centre, end.b - end.centre) >= 0;
+    if (ahead) least = std::min(least, end.radius - distance(p, end.centre) - slot.radius);
+  }
+  return least;
+}
+
+double wood_to(const Rounded& slot, const Piece& end) {
+  return end.is_arc() ? wood_to_arc(slot, end) : wood_to_line(slot, end);
+}
+
+/// How far a piece of an end must move along the board to clear the slot.
+double shift_needed(const Rounded& slot, const Piece& end) {
+  if (!end.is_arc()) return -wood_to_line(slot, end) / std::abs(unit(left_of(end.b - end.a)).x);
+  double most = 0;
+  for (Point p : slot.core) {
+    const double reach = std::sqrt(std::max(0.0, end.radius * end.radius - p.y * p.y));
+    most = std::max(most, p.x + slot.radius - (end.centre.x + (end.sweep > 0 ? reach : -reach)));
+  }
+  return most;
+}
+
+std::string overlap(double wood) {
+  return wood < -tolerance::snap ? " by " + in_mm(-wood) : std::string(": they touch");
+}
+
+std::string larger(const char* key, double now, double shift) {
+  return std::string("make ") + key + " larger than " + in_mm(now + std::max(0.0, shift));
+}
+
+/// A piece of an end and the wood that a slot leaves before it.
+struct Contact {
+  double wood = std::numeric_limits<double>::infinity();
+  const Piece* piece = nullptr;
+  bool corner = false;
+};
+
+Fault heel_fault(const Board& board, const Slot& slot, const Rounded& shape, const Contact& at) {
+  if (at.corner)
+    return {"board.corner_radius", slot_name(slot) + " meets the rounded corner of the heel end" + overlap(at.wood),
+            "use a corner_radius smaller than " + in_mm(board.board.corner_radius) +
+                ", or make board.past_last_fret larger"};
+  return {"board.past_last_fret", slot_name(slot) + " meets the heel end of the board" + overlap(at.wood),
+          larger("board.past_last_fret", board.board.past_last_fret, shift_needed(shape, *at.piece))};
+}
+
+/// The corner of a round heel begins before the heel's own arc: it may take up to the slot's width off the ends of a
+/// through slot.
+double corner_wood(const Board& board, const Slot& slot, double wood) {
+  const bool round = board.board.heel == Heel::arc || board.board.heel == Heel::hollow;
+  return round && !slot.blind ? wood + slot.width : wood;
+}
+
+Contact nearest(const Board& board, const Layout& layout, const Slot& slot, const Rounded& shape) {
+  const std::size_t heel_pieces = layout.outline.size() - 3;
+  Contact found;
+  for (std::size_t i = 0; i < heel_pieces; ++i) {
+    const Piece& piece = layout.outline[1 + i];
+    const bool corner = heel_pieces > 1 && (i == 0 || i + 1 == heel_pieces);
+    const double wood = corner ? corner_wood(board, slot, wood_to(shape, piece)) : wood_to(shape, piece);
+    if (wood < found.wood) found = {wood, &piece, corner};
+  }
+  return found;
+}
+
+}  // namespace
+
+bool draw_outline(const Board& board, const Taper& taper, Layout& layout, Faults& faults) {
+  const Point low = taper.meet(-1, layout.nut_end, layout.nut_direction);
+  const Point high = taper.meet(+1, layout.nut_end, layout.nut_direction);
+  if (low.y >= 0 || high.y <= 0) {
+    faults.push_back({"board.behind_nut",
+                      "the board narrows to nothing before it ends, " + in_mm(behind_nut(board)) + " behind the nut",
+                      "make board.behind_nut smaller"});
+    return false;
+  }
+  const auto heel = heel_end(board, layout, taper, low, high, faults);
+  if (!heel) return false;
+  layout.edges[0] = {low, heel->low};
+  layout.edges[1] = {high, heel->high};
+  layout.outline.push_back(line(low, heel->low));
+  layout.outline.insert(layout.outline.end(), heel->pieces.begin(), heel->pieces.end());
+  layout.outline.push_back(line(heel->high, high));
+  layout.outline.push_back(line(high, low));
+  return true;
+}
+
+void check_ends(const Board& board, const Layout& layout, Faults& faults) {
+  const Piece& nut_end = layout.outline.back();
+  for (const Slot& slot : layout.slots) {
+    const Rounded shape = slot_shape(layout, slot);
+    const double wood = wood_to(shape, nut_end);
+    if (wood > tolerance::snap) break;
+    faults.push_back({"board.behind_nut", slot_name(slot) + " meets the nut end of the board" + overlap(wood),
+                      larger("board.behind_nut", behind_nut(board), shift_needed(shape, nut_end))});
+  }
+  for (auto slot = layout.slots.rbegin(); slot != layout.slots.rend(); ++slot) {
+    const Rounded shape = slot_shape(layout, *slot);
+    const Contact at = nearest(board, layout, *slot, shape);
+    if (at.wood > tolerance::snap) break;
+    faults.push_back(heel_fault(board, *slot, shape, at));
+  }
+}
+
+}  // namespace sagitta

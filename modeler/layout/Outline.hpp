@@ -1,0 +1,15 @@
+#pragma once
+
+#include "layout/Layout.hpp"
+#include "layout/Taper.hpp"
+
+namespace sagitta {
+
+/// Outline and long edges of the finished board, in the order: edge at negative y, heel end with its corners, edge at
+/// positive y, nut end. False, with faults added, when they cannot be drawn.
+bool draw_outline(const Board& board, const Taper& taper, Layout& layout, Faults& faults);
+
+/// Adds a fault for each slot that meets the nut end or the heel end, corner arcs included.
+void check_ends(const Board& board, const Layout& layout, Faults& faults);
+
+}  // namespace sagitta

@@ -1,0 +1,67 @@
+#include "layout/SlotLines.hpp"
+
+#include "layout/Measure.hpp"
+#include "layout/Taper.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+Slot slot_of(const Board& board, const FretLine& fret, Faults& faults) {
+  Slot slot{fret.fret, fret.bass_edge, fret.treble_edge, board.slots.width, board.slots.ends == SlotEnds::blind};
+  if (!slot.blind) return slot;
+  const double whole = distance(slot.bass_end, slot.treble_end), left = whole - 2 * board.slots.edge_left;
+  if (left <= slot.width + tolerance::snap) {
+    faults.push_back({"slots.edge_left",
+                      "with " + in_mm(board.slots.edge_left) + " left at each edge, " + slot_name(slot) + " would be " +
+                          in_mm(left) + " long, no longer than it is wide; the board is " + in_mm(whole) +
+                          " wide there",
+                      "leave less at the edges"});
+    return slot;
+  }
+  const Point along = unit(slot.treble_end - slot.bass_end);
+  slot.bass_end = slot.bass_end + board.slots.edge_left * along;
+  slot.treble_end = slot.treble_end - board.slots.edge_left * along;
+  return slot;
+}
+
+void check_gaps(const Layout& layout, Faults& faults) {
+  for (std::size_t i = 1; i < layout.slots.size(); ++i) {
+    const Slot &before = layout.slots[i - 1], &slot = layout.slots[i];
+    const double wood = distance(slot_shape(layout, before), slot_shape(layout, slot));
+    if (wood > tolerance::snap) continue;
+    faults.push_back(
+        {"slots.width",
+         slot_name(before) + " and " + slot_name(slot) +
+             (wood < -tolerance::snap ? " overlap by " + in_mm(-wood) : std::string(" leave no wood between them")),
+         "use fewer frets, a longer scale or a narrower slot"});
+  }
+}
+
+}  // namespace
+
+std::string slot_name(const Slot& slot) {
+  return slot.fret == 0 ? "slot zero" : "the slot of fret " + std::to_string(slot.fret);
+}
+
+void place_slots(const Board& board, Layout& layout, Faults& faults) {
+  const std::size_t before = faults.size();
+  for (const FretLine& fret : layout.frets)
+    if (fret.fret > 0 || board.scale.zero_fret) layout.slots.push_back(slot_of(board, fret, faults));
+  if (faults.size() == before) check_gaps(layout, faults);
+}
+
+Rounded slot_shape(const Layout& layout, const Slot& slot) {
+  const Point along = slot.bass_end.x == slot.treble_end.x ? Point{0, slot.treble_end.y > slot.bass_end.y ? 1.0 : -1.0}
+                                                           : unit(slot.treble_end - slot.bass_end);
+  const double half = slot.width / 2;
+  if (slot.blind) return {{slot.bass_end + half * along, slot.treble_end - half * along}, half};
+  const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
+  const Point up = along.y > 0 ? along : -1.0 * along;
+  const double middle = slot.bass_end.x - slot.bass_end.y * up.x / up.y, reach = half / up.y;
+  return {{taper.meet(-1, middle - reach, up), taper.meet(-1, middle + reach, up), taper.meet(+1, middle + reach, up),
+           taper.meet(+1, middle - reach, up)},
+          0};
+}
+
+}  // namespace sagitta

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+
+#include "layout/Layout.hpp"
+#include "plane/Rounded.hpp"
+
+namespace sagitta {
+
+/// The slots of all frets (and of fret 0 on a board with a zero fret). Adds faults for blind slots without length and
+/// for slots that leave no wood between them.
+void place_slots(const Board& board, Layout& layout, Faults& faults);
+
+/// What a slot covers of the board from above: for a through slot the strip between the board's edges, for a blind one
+/// the strip with round ends.
+Rounded slot_shape(const Layout& layout, const Slot& slot);
+
+/// "slot zero" or "the slot of fret 7", for messages.
+std::string slot_name(const Slot& slot);
+
+}  // namespace sagitta

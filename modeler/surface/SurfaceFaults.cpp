@@ -1,0 +1,117 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+
+#include "layout/Measure.hpp"
+#include "layout/SlotLines.hpp"
+#include "plane/Tolerance.hpp"
+#include "surface/Floors.hpp"
+#include "surface/Surface.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Points of the outline close enough to find where the surface is lowest: all corners, and points along each piece.
+/// Along a straight line a surface with linear R is lowest at an end; along arcs and on even-edge it may be between.
+std::vector<Point> rim(const Layout& layout) {
+  constexpr int steps = 16;
+  std::vector<Point> points;
+  for (const Piece& piece : layout.outline)
+    for (int i = 0; i < steps; ++i) points.push_back(piece.at(static_cast<double>(i) / steps));
+  return points;
+}
+
+const char* radius_key(const Board& board, double x, const Layout& layout) {
+  const bool heel = board.surface.profile == Profile::compound && x > layout.heel_end / 2;
+  return heel ? "surface.radius_at_heel" : "surface.radius_at_nut";
+}
+
+/// The point where the radius falls shortest of |y|, when it does not exceed it.
+std::optional<Point> missing(const Surface& surface, const std::vector<Point>& points) {
+  std::optional<Point> worst;
+  double least = tolerance::same;
+  for (Point p : points) {
+    const double room = surface.radius(p.x) - std::abs(p.y);
+    if (surface.flat || room > least) continue;
+    least = room;
+    worst = p;
+  }
+  return worst;
+}
+
+std::string shortfall(const Surface& surface, Point p) {
+  return "at x = " + plain(p.x) + " the radius is " + in_mm(surface.radius(p.x));
+}
+
+bool check_existence(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
+  if (board.surface.profile == Profile::string_line && !(layout.spread_at_nut > 0)) {
+    faults.push_back({"surface.profile", "a string-line surface needs outer strings that lie apart at the nut",
+                      "choose the profile single or compound"});
+    return false;
+  }
+  if (board.surface.profile == Profile::even_edge && !(surface.r0 > layout.half_width_at_nut)) {
+    faults.push_back({"surface.radius_at_nut",
+                      "there is no such playing surface: the radius is " + in_mm(surface.r0) +
+                          ", not more than half the board's width at the nut, " + in_mm(layout.half_width_at_nut),
+                      "use a larger radius"});
+    return false;
+  }
+  const auto gone = missing(surface, rim(layout));
+  if (!gone) return true;
+  faults.push_back({radius_key(board, gone->x, layout),
+                    "there is no such playing surface: " + shortfall(surface, *gone) +
+                        ", not more than half the board's width there, " + in_mm(std::abs(gone->y)),
+                    "use a larger radius or a narrower board"});
+  return false;
+}
+
+void check_thickness(const Layout& layout, const Surface& surface, Faults& faults) {
+  const std::vector<Point> points = rim(layout);
+  const Point low = *std::min_element(points.begin(), points.end(),
+                                      [&](Point a, Point b) { return surface.height(a) < surface.height(b); });
+  const double height = surface.height(low);
+  if (height >= tolerance::least_floor - tolerance::same) return;
+  faults.push_back({"board.thickness",
+                    "the board is only " + in_mm(height) + " thick at its edge (x = " + plain(low.x) +
+                        ", y = " + plain(low.y) + "); the least is " + in_mm(tolerance::least_floor),
+                    "use a thicker board, a larger radius or less fall"});
+}
+
+/// The radius is cut over a strip wider than the board; the board itself is known to be sound here.
+void check_strip(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
+  const Box& strip = layout.strip;
+  const std::vector<Point> corners{strip.low, {strip.high.x, strip.low.y}, strip.high, {strip.low.x, strip.high.y}};
+  std::vector<Point> sides = corners;
+  for (int i = 1; i < 16; ++i) sides.push_back(between(strip.low, {strip.high.x, strip.low.y}, i / 16.0));
+  const std::string area = "the board itself is sound, but the radius is cut over a rectangle 3 mm larger all round, " +
+                           in_mm(strip.high.y - strip.low.y) + " wide";
+  if (const auto gone = missing(surface, sides)) {
+    faults.push_back({radius_key(board, gone->x, layout),
+                      area + ", and there is no such surface there: " + shortfall(surface, *gone) +
+                          ", not more than half that width",
+                      "use a radius above " + in_mm(std::abs(gone->y)) + " there, or a narrower board"});
+    return;
+  }
+  const Point low = *std::min_element(sides.begin(), sides.end(),
+                                      [&](Point a, Point b) { return surface.height(a) < surface.height(b); });
+  if (surface.height(low) > tolerance::snap) return;
+  faults.push_back({radius_key(board, low.x, layout),
+                    area + ", and at x = " + plain(low.x) + " it would cut " + in_mm(-surface.height(low)) +
+                        " into the bed under the blank",
+                    "use a larger radius or a thicker board"});
+}
+
+}  // namespace
+
+Faults surface_faults(const Board& board, const Layout& layout, const Surface& surface) {
+  Faults faults;
+  if (!check_existence(board, layout, surface, faults)) return faults;
+  const std::size_t before = faults.size();
+  check_thickness(layout, surface, faults);
+  check_floors(board, layout, surface, faults);
+  if (faults.size() == before) check_strip(board, layout, surface, faults);
+  return faults;
+}
+
+}  // namespace sagitta
