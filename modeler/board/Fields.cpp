@@ -1,0 +1,351 @@
+#include "board/Fields.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr Choice units_choices[] = {{"mm", ""}, {"in", "inch"}};
+constexpr Choice hand_choices[] = {{"right", ""}, {"left", ""}};
+constexpr Choice spacing_choices[] = {{"equal-centres", "equal-centers"}, {"equal-gaps", ""}};
+constexpr Choice heel_choices[] = {{"square", ""}, {"arc", ""}, {"hollow", ""}, {"fret", ""}};
+constexpr Choice profile_choices[] = {
+    {"flat", ""}, {"single", ""}, {"compound", ""}, {"string-line", ""}, {"even-edge", ""}};
+constexpr Choice heel_at_choices[] = {{"heel", ""}, {"last-fret", ""}};
+constexpr Choice seat_choices[] = {{"none", ""}, {"slot", ""}, {"shelf", ""}};
+constexpr Choice floor_choices[] = {{"arc", ""}, {"level", ""}};
+constexpr Choice ends_choices[] = {{"through", ""}, {"blind", ""}};
+constexpr Choice inlay_choices[] = {{"dot", ""}, {"block", ""}, {"trapezoid", ""}, {"diamond", ""}, {"artwork", ""}};
+constexpr Choice operation_choices[] = {{"pockets", ""}, {"inlay", ""}, {"radius", ""}, {"slots", ""}, {"outline", ""}};
+constexpr Choice zero_choices[] = {{"nut", ""}, {"corner", ""}, {"centre", "center"}};
+constexpr Choice z_zero_choices[] = {{"glue-face", ""}, {"blank-top", ""}, {"bed", ""}};
+constexpr Choice use_choices[] = {{"pocket-clear", ""}, {"pocket-detail", ""}, {"piece", ""}, {"radius", ""},
+                                  {"slot", ""},         {"outline", ""},       {"nut", ""}};
+constexpr Choice cutter_choices[] = {{"flat", ""}, {"ball", ""}};
+constexpr Choice pattern_choices[] = {{"along", ""}, {"none", ""}};
+constexpr Choice kind_choices[] = {{"wood", ""},    {"composite", ""}, {"shell", ""},
+                                   {"plastic", ""}, {"metal", ""},     {"bone", ""}};
+constexpr Choice state_choices[] = {{"finished", ""}, {"rough", ""}};
+
+using Words = std::string_view;
+
+constexpr Field plain(Words table, Words key, Kind kind, Words fallback, Words help, Access access) {
+  Field field;
+  field.table = table;
+  field.key = key;
+  field.kind = kind;
+  field.fallback = fallback;
+  field.help = help;
+  field.access = access;
+  return field;
+}
+constexpr Field ranged(Words table, Words key, Kind kind, Range range, Words fallback, Words help, Access access) {
+  Field field = plain(table, key, kind, fallback, help, access);
+  field.range = range;
+  return field;
+}
+constexpr Field length(Words table, Words key, Range range, Words fallback, Words help, Access access) {
+  return ranged(table, key, Kind::length, range, fallback, help, access);
+}
+constexpr Field integer(Words table, Words key, Range range, Words fallback, Words help, Access access) {
+  return ranged(table, key, Kind::integer, range, fallback, help, access);
+}
+constexpr Field choice(Words table, Words key, std::span<const Choice> choices, Words fallback, Words help,
+                       Access access) {
+  Field field = plain(table, key, Kind::choice, fallback, help, access);
+  field.choices = choices;
+  return field;
+}
+constexpr Field needed(Field field) {
+  field.need = Need::yes;
+  return field;
+}
+constexpr Field form(Field field) {
+  field.need = Need::form;
+  return field;
+}
+/// Used only with one of the values, and then needed.
+constexpr Field needed_with(Words key, Words values, Field field) {
+  field.use = {key, values, values};
+  return field;
+}
+/// Used only with one of the values.
+constexpr Field used_with(Words key, Words values, Field field) {
+  field.use = {key, values, {}};
+  return field;
+}
+/// Used with these values; needed with fewer of them.
+constexpr Field used_too(Field field, Words values) {
+  field.use.values = values;
+  return field;
+}
+constexpr Field in_unit(Words unit, Field field) {
+  field.unit = unit;
+  return field;
+}
+
+constexpr Range fret_range{1, 96};
+constexpr Range width_range{5, 600};
+constexpr Range margin_range{0.2, 50};
+constexpr Range radius_range{5, 1e8};
+constexpr Range place_range{-1000, 5000};
+
+constexpr Field table_of_fields[] = {
+    needed(integer("", "format", {1, 1}, "", "version of this file format", at<&Board::format>)),
+    plain("", "name", Kind::text, "", "name of the board, as it stands on drawings and in files", at<&Board::name>),
+    choice("", "units", units_choices, "mm", "unit of bare numbers in this file", at<&Board::units>),
+    choice("", "hand", hand_choices, "right", "player's hand; left is the mirror image", at<&Board::hand>),
+    plain("", "base", Kind::text, "", "board file to start from; this file's keys override it", at<&Board::base>),
+
+    form(length("scale", "length", {100, 3000}, "", "scale length, nut to saddle", at<&Board::scale, &Scale::length>)),
+    form(length("scale", "bass", {100, 3000}, "", "scale length of the bass string on a multi-scale board",
+                at<&Board::scale, &Scale::bass>)),
+    form(length("scale", "treble", {100, 3000}, "", "scale length of the treble string on a multi-scale board",
+                at<&Board::scale, &Scale::treble>)),
+    form(integer("scale", "square_fret", {0, 96}, "0", "fret that stands square to the centre line; 0 is the nut",
+                 at<&Board::scale, &Scale::square_fret>)),
+    needed(integer("scale", "frets", fret_range, "", "number of frets", at<&Board::scale, &Scale::frets>)),
+    form(integer("scale", "steps_per_octave", {1, 1200}, "12", "equal steps in an octave",
+                 at<&Board::scale, &Scale::steps_per_octave>)),
+    form(in_unit("cents", ranged("scale", "cents", Kind::numbers, {1, 120000}, "",
+                                 "cents of each fret above the open string, rising, at least one a fret",
+                                 at<&Board::scale, &Scale::cents>))),
+    plain("scale", "zero_fret", Kind::yes_no, "false", "a fret at x = 0, with the nut standing behind it",
+          at<&Board::scale, &Scale::zero_fret>),
+
+    needed(integer("strings", "count", {1, 18}, "", "number of strings", at<&Board::strings, &Strings::count>)),
+    needed(length("strings", "nut_spread", {5, 500}, "", "centre to centre of the outer strings at the nut",
+                  at<&Board::strings, &Strings::nut_spread>)),
+    needed(length("strings", "saddle_spread", {5, 500}, "", "centre to centre of the outer strings at the saddle",
+                  at<&Board::strings, &Strings::saddle_spread>)),
+    choice("strings", "spacing", spacing_choices, "equal-centres",
+           "what is equal between strings: centres, or the gaps left", at<&Board::strings, &Strings::spacing>),
+    ranged("strings", "gauges", Kind::lengths, {0.1, 10}, "",
+           "diameter of each string, bass first; needed for equal-gaps", at<&Board::strings, &Strings::gauges>),
+
+    needed(length("board", "thickness", {1, 60}, "", "finished thickness at the centre line",
+                  at<&Board::board, &Shape::thickness>)),
+    form(length("board", "edge_margin", margin_range, "", "outer string to edge, at both ends",
+                at<&Board::board, &Shape::edge_margin>)),
+    form(length("board", "nut_margin", margin_range, "", "outer string to edge at the nut",
+                at<&Board::board, &Shape::nut_margin>)),
+    form(length("board", "heel_margin", margin_range, "", "outer string to edge at the heel end",
+                at<&Board::board, &Shape::heel_margin>)),
+    form(length("board", "nut_width", width_range, "", "width at x = 0, over the binding",
+                at<&Board::board, &Shape::nut_width>)),
+    form(length("board", "heel_width", width_range, "", "width at the heel end, over the binding",
+                at<&Board::board, &Shape::heel_width>)),
+    length("board", "behind_nut", {0.1, 150, true}, "0 without a nut seat, else nut.width + 3 mm",
+           "wood behind x = 0, along the centre line", at<&Board::board, &Shape::behind_nut>),
+    length("board", "past_last_fret", {0.1, 300}, "10 mm", "last slot's middle to the heel end, along the centre line",
+           at<&Board::board, &Shape::past_last_fret>),
+    choice("board", "heel", heel_choices, "square",
+           "shape of the heel end: square, bulging arc, hollow arc, along the last fret",
+           at<&Board::board, &Shape::heel>),
+    needed_with("heel", "arc hollow",
+                length("board", "heel_arc_radius", {1, 1e6}, "", "radius of the heel end's arc",
+                       at<&Board::board, &Shape::heel_arc_radius>)),
+    length("board", "corner_radius", {0.1, 300, true}, "0", "rounding of the two heel corners",
+           at<&Board::board, &Shape::corner_radius>),
+
+    needed(choice("surface", "profile", profile_choices, "", "law of the playing surface",
+                  at<&Board::surface, &SurfaceSpec::profile>)),
+    needed_with("profile", "single compound string-line even-edge",
+                length("surface", "radius_at_nut", radius_range, "", "radius of the playing surface at the nut",
+                       at<&Board::surface, &SurfaceSpec::radius_at_nut>)),
+    needed_with("profile", "compound",
+                length("surface", "radius_at_heel", radius_range, "", "radius at the place that heel_at names",
+                       at<&Board::surface, &SurfaceSpec::radius_at_heel>)),
+    used_with(
+        "profile", "compound",
+        choice("surface", "heel_at", heel_at_choices, "heel", "where radius_at_heel is reached: heel end or last fret",
+               at<&Board::surface, &SurfaceSpec::heel_at>)),
+    form(integer("surface", "fall_from_fret", fret_range, "", "fret from which the surface falls away",
+                 at<&Board::surface, &SurfaceSpec::fall_from_fret>)),
+    form(length("surface", "fall", {0.01, 20}, "", "how far the centre line has fallen at the heel end",
+                at<&Board::surface, &SurfaceSpec::fall>)),
+
+    choice("nut", "seat", seat_choices, "none", "where the nut sits: in a slot, on a shelf, or not on the board",
+           at<&Board::nut, &Nut::seat>),
+    used_with("seat", "slot shelf",
+              length("nut", "width", {0.5, 50}, "3.2 mm", "thickness of the nut, along the board",
+                     at<&Board::nut, &Nut::width>)),
+    used_with("seat", "slot shelf",
+              length("nut", "depth", {0.2, 40}, "3.2 mm", "seat's floor below the top at the centre line",
+                     at<&Board::nut, &Nut::depth>)),
+    used_with("seat", "slot shelf",
+              length("nut", "compensation", {0.01, 10, true}, "0", "how far the nut's face moves toward the bridge",
+                     at<&Board::nut, &Nut::compensation>)),
+    used_with("scale.zero_fret", "true",
+              length("nut", "distance", {0.1, 50}, "1 mm", "nut's face behind the zero fret",
+                     at<&Board::nut, &Nut::distance>)),
+
+    length("wire", "tang_depth", {0.3, 6}, "1.7 mm", "depth of the fret wire's tang",
+           at<&Board::wire, &Wire::tang_depth>),
+    length("wire", "tang_width", {0.1, 3}, "0.51 mm", "thickness of the tang without its barbs",
+           at<&Board::wire, &Wire::tang_width>),
+    length("wire", "crown_width", {0.5, 6}, "2.4 mm", "width of the crown", at<&Board::wire, &Wire::crown_width>),
+    length("wire", "crown_height", {0.2, 4}, "1.2 mm", "height of the crown", at<&Board::wire, &Wire::crown_height>),
+    length("wire", "overhang", {0.1, 20, true}, "2 mm", "wire left over each edge when it is cut to length",
+           at<&Board::wire, &Wire::overhang>),
+
+    length("slots", "width", {0.1, 5}, "0.584 mm", "width of a fret slot, square to it",
+           at<&Board::slots, &Slots::width>),
+    length("slots", "depth", {0.3, 20}, "wire.tang_depth + 0.35 mm", "depth of a fret slot from the finished surface",
+           at<&Board::slots, &Slots::depth>),
+    choice("slots", "floor", floor_choices, "arc", "floor of a slot: follows the surface, or level",
+           at<&Board::slots, &Slots::floor>),
+    choice("slots", "ends", ends_choices, "through", "slots run through the edges, or end blind before them",
+           at<&Board::slots, &Slots::ends>),
+    used_with("ends", "blind",
+              length("slots", "edge_left", {0.05, 100}, "1.5 mm", "wood left between a blind slot's tip and the edge",
+                     at<&Board::slots, &Slots::edge_left>)),
+
+    needed(choice("inlays", "shape", inlay_choices, "", "shape of the inlay", at<&Inlay::shape>)),
+    ranged("inlays", "frets", Kind::integers, fret_range, "", "fret spaces with one inlay on the centre line",
+           at<&Inlay::frets>),
+    ranged("inlays", "double_frets", Kind::integers, fret_range, "", "fret spaces with a pair",
+           at<&Inlay::double_frets>),
+    length("inlays", "spread", {0.5, 500}, "half the board's width there",
+           "centre to centre of a pair, across the board", at<&Inlay::spread>),
+    length("inlays", "shift_along", place_range, "0", "moved toward the bridge", at<&Inlay::shift_along>),
+    length("inlays", "shift_across", {-300, 300}, "0", "moved toward the treble side", at<&Inlay::shift_across>),
+    ranged("inlays", "turn", Kind::angle, {-360, 360}, "0", "turned counter-clockwise, seen from above",
+           at<&Inlay::turn_degrees>),
+    used_with("shape", "dot",
+              length("inlays", "diameter", {0.3, 150}, "6 mm", "diameter of the piece", at<&Inlay::diameter>)),
+    used_too(
+        needed_with("shape", "block diamond trapezoid",
+                    length("inlays", "along", {0.3, 1000}, "", "size of the piece along the board", at<&Inlay::along>)),
+        "block diamond trapezoid artwork"),
+    used_too(needed_with(
+                 "shape", "block diamond",
+                 length("inlays", "across", {0.3, 500}, "", "size of the piece across the board", at<&Inlay::across>)),
+             "block diamond artwork"),
+    needed_with(
+        "shape", "trapezoid",
+        length("inlays", "across_nut", {0.3, 500}, "", "width of the end toward the nut", at<&Inlay::across_nut>)),
+    needed_with(
+        "shape", "trapezoid",
+        length("inlays", "across_heel", {0.3, 500}, "", "width of the end toward the heel", at<&Inlay::across_heel>)),
+    needed_with("shape", "artwork",
+                plain("inlays", "file", Kind::text, "", "SVG or DXF file of the artwork", at<&Inlay::file>)),
+    used_with("shape", "artwork",
+              plain("inlays", "colours", Kind::colours, "",
+                    "material of each fill colour, when the artwork has several", at<&Inlay::colours>)),
+    needed(length("inlays", "depth", {0.05, 30}, "", "depth of the pocket from the finished top at the centre line",
+                  at<&Inlay::depth>)),
+    length("inlays", "piece_thickness", {0.1, 60}, "depth + 0.2 mm", "thickness of the piece",
+           at<&Inlay::piece_thickness>),
+    length("inlays", "clearance", {0.001, 5, true}, "0.05 mm", "gap between the piece and its pocket, all round",
+           at<&Inlay::clearance>),
+    plain("inlays", "material", Kind::text, "shell", "material of the piece", at<&Inlay::material>),
+
+    ranged("side_dots", "frets", Kind::integers, fret_range, "", "fret spaces with one side dot",
+           at<&Board::side_dots, &SideDots::frets>),
+    ranged("side_dots", "double_frets", Kind::integers, fret_range, "", "fret spaces with a pair along the edge",
+           at<&Board::side_dots, &SideDots::double_frets>),
+    length("side_dots", "spread", {0.5, 100}, "4 mm", "centre to centre of a pair",
+           at<&Board::side_dots, &SideDots::spread>),
+    length("side_dots", "diameter", {0.3, 20}, "2 mm", "diameter of the hole",
+           at<&Board::side_dots, &SideDots::diameter>),
+    length("side_dots", "depth", {0.3, 50}, "3 mm", "depth of the hole from the finished edge",
+           at<&Board::side_dots, &SideDots::depth>),
+
+    needed(length("binding", "width", {0.2, 20}, "", "thickness of the binding, square to the edge",
+                  at<&Board::binding, &Binding::width>)),
+    length("binding", "height", {0.2, 60, true}, "0",
+           "height of the binding from the surface's edge down; 0 is all the way",
+           at<&Board::binding, &Binding::height>),
+
+    length("pins", "diameter", {0.5, 20}, "2 mm", "diameter of the locating pins' holes",
+           at<&Board::pins, &Pins::diameter>),
+    length("pins", "depth", {0.3, 60}, "2.5 mm", "depth of the holes from the glue face",
+           at<&Board::pins, &Pins::depth>),
+    needed(ranged("pins", "at", Kind::points, place_range, "", "places of the holes", at<&Board::pins, &Pins::at>)),
+
+    length("blank", "length", {50, 5000}, "the board's and 30 mm at each end", "length of the blank, as measured",
+           at<&Board::blank, &Blank::length>),
+    length("blank", "width", {10, 1000}, "the board's and 12 mm at each side", "width of the blank, as measured",
+           at<&Board::blank, &Blank::width>),
+    length("blank", "thickness", {1, 100}, "board.thickness + finish.sanding + 0.8 mm",
+           "thickness of the blank, as measured", at<&Board::blank, &Blank::thickness>),
+    plain("blank", "material", Kind::text, "ebony", "wood of the board", at<&Board::blank, &Blank::material>),
+    ranged("blank", "at", Kind::point, place_range, "the board centred",
+           "the board's x = 0 point, from the blank's lower left corner", at<&Board::blank, &Blank::at>),
+
+    length("finish", "sanding", {0.01, 5, true}, "0", "what sanding will take off the top after machining",
+           at<&Board::sanding>),
+
+    [] {
+      Field field = plain("work", "order", Kind::choices, "pockets, inlay, radius, slots, outline",
+                          "order of the operations", at<&Board::order>);
+      field.choices = operation_choices;
+      return field;
+    }(),
+
+    plain("setups", "name", Kind::text, "", "name of the set-up", at<&Setup::name>),
+    [] {
+      Field field =
+          plain("setups", "operations", Kind::choices, "", "operations done in this set-up", at<&Setup::operations>);
+      field.choices = operation_choices;
+      return field;
+    }(),
+    choice("setups", "zero", zero_choices, "nut", "where the machine's x and y are zero", at<&Setup::zero>),
+    choice("setups", "z_zero", z_zero_choices, "glue-face", "where the machine's z is zero", at<&Setup::z_zero>),
+    length("setups", "tape", {0.01, 10, true}, "0", "thickness of tape under the blank", at<&Setup::tape>),
+    length("setups", "reclamp_error", {0.001, 10, true}, "0.2 mm", "how far off the blank may lie when clamped again",
+           at<&Setup::reclamp_error>),
+
+    needed(plain("cutters", "name", Kind::text, "", "name of the cutter", at<&Cutter::name>)),
+    [] {
+      Field field = needed(plain("cutters", "use", Kind::choices, "", "what the cutter is for", at<&Cutter::use>));
+      field.choices = use_choices;
+      return field;
+    }(),
+    choice("cutters", "shape", cutter_choices, "flat", "end of the cutter", at<&Cutter::shape>),
+    needed(length("cutters", "diameter", {0.1, 200}, "", "nominal diameter", at<&Cutter::diameter>)),
+    needed(
+        length("cutters", "cutting_length", {0.3, 200}, "", "length of the cutting edge", at<&Cutter::cutting_length>)),
+    integer("cutters", "flutes", {1, 12}, "2", "number of cutting edges", at<&Cutter::flutes>),
+    length("cutters", "runout", {0.001, 1, true}, "0", "total runout measured at the spindle", at<&Cutter::runout>),
+    length("cutters", "measured_cut", {0.1, 200}, "diameter + runout", "width of a test cut, as measured",
+           at<&Cutter::measured_cut>),
+    ranged("cutters", "feed", Kind::speed, {1, 100000}, "", "feed along the cut", at<&Cutter::feed>),
+    in_unit("1/min", ranged("cutters", "rpm", Kind::number, {100, 200000}, "", "spindle speed", at<&Cutter::rpm>)),
+    length("cutters", "pass_depth", {0.01, 100}, "", "depth of one pass", at<&Cutter::pass_depth>),
+
+    needed(plain("sheets", "material", Kind::text, "", "material of the sheet", at<&Sheet::material>)),
+    needed(length("sheets", "length", {5, 5000}, "", "length of the sheet", at<&Sheet::length>)),
+    needed(length("sheets", "width", {5, 5000}, "", "width of the sheet", at<&Sheet::width>)),
+    needed(length("sheets", "thickness", {0.1, 60}, "", "thickness of the sheet", at<&Sheet::thickness>)),
+    choice("sheets", "pattern", pattern_choices, "none", "direction of grain or figure that pieces keep to",
+           at<&Sheet::pattern>),
+
+    in_unit("kg/m3", ranged("materials", "density", Kind::number, {10, 25000}, "", "density", at<&Material::density>)),
+    plain("materials", "colour", Kind::colour, "", "colour in pictures and in STEP", at<&Material::colour>),
+    choice("materials", "kind", kind_choices, "", "what sort of material it is", at<&Material::kind>),
+
+    choice("neck", "state", state_choices, "finished", "whether the neck's sides are finished or still to be trimmed",
+           at<&Board::neck, &Neck::state>),
+    length("neck", "trim", {0.01, 50, true}, "0", "what trimming will take off each side",
+           at<&Board::neck, &Neck::trim>),
+    length("neck", "nut_width", width_range, "", "width of the neck at the nut", at<&Board::neck, &Neck::nut_width>),
+    length("neck", "body_width", width_range, "", "width of the neck at body_at", at<&Board::neck, &Neck::body_width>),
+    length("neck", "body_at", {10, 3000}, "", "x where body_width was measured", at<&Board::neck, &Neck::body_at>),
+    integer("neck", "joint_fret", fret_range, "", "fret at the body joint", at<&Board::neck, &Neck::joint_fret>),
+    length("neck", "channel_width", {0.5, 100}, "", "width of the rod channel", at<&Board::neck, &Neck::channel_width>),
+    length("neck", "channel_depth", {0.3, 100}, "", "depth of the rod channel", at<&Board::neck, &Neck::channel_depth>),
+    length("neck", "channel_from", place_range, "", "x where the rod channel begins",
+           at<&Board::neck, &Neck::channel_from>),
+    length("neck", "channel_to", place_range, "", "x where the rod channel ends", at<&Board::neck, &Neck::channel_to>),
+    length("neck", "limit", {10, 5000}, "", "furthest x that the board may reach", at<&Board::neck, &Neck::limit>),
+    plain("neck", "file", Kind::text, "", "STEP file of the neck", at<&Board::neck, &Neck::file>),
+
+    ranged("measured", "slots", Kind::lengths, place_range, "", "x of each slot as measured after cutting",
+           at<&Board::measured_slots>),
+};
+
+}  // namespace
+
+std::span<const Field> fields() { return table_of_fields; }
+
+}  // namespace sagitta

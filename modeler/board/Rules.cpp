@@ -1,0 +1,208 @@
+/// Rules between keys, each about values that are sound by themselves.
+
+#include <algorithm>
+#include <set>
+
+#include "board/Length.hpp"
+#include "board/Reading.hpp"
+
+namespace sagitta {
+namespace {
+
+std::string item(const std::string& key, std::size_t index) { return key + "[" + std::to_string(index) + "]"; }
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+void check_cents(Reading& reading) {
+  const Scale& scale = reading.out.board.scale;
+  if (scale.cents.empty() || !reading.good("scale.cents")) return;
+  for (std::size_t i = 1; i < scale.cents.size(); ++i) {
+    if (scale.cents[i] > scale.cents[i - 1]) continue;
+    reading.report_value(
+        item("scale.cents", i),
+        decimal(scale.cents[i]) + " cents does not rise above the " + decimal(scale.cents[i - 1]) + " before it",
+        "cents count from the open string; put them in rising order");
+  }
+  const auto frets = static_cast<std::size_t>(std::max(scale.frets, 0));
+  if (!reading.given("scale.frets") || !reading.good("scale.frets") || scale.cents.size() >= frets) return;
+  reading.report_value("scale.cents",
+                       counted(scale.cents.size(), "value", "values") + " for " + counted(frets, "fret", "frets"),
+                       "give one value for each fret, or fewer frets");
+}
+
+void check_gauges(Reading& reading) {
+  const Strings& strings = reading.out.board.strings;
+  if (!reading.good("strings.gauges") || !reading.good("strings.count") || !reading.good("strings.spacing")) return;
+  if (!reading.given("strings.gauges")) {
+    if (strings.spacing != StringSpacing::equal_gaps || !reading.chain.whole) return;
+    reading.report_value("strings.gauges",
+                         "\"gauges\" is missing: spacing = \"equal-gaps\" needs the strings' diameters",
+                         "give one for each string, bass first");
+    return;
+  }
+  if (!reading.given("strings.count") || strings.gauges.size() == static_cast<std::size_t>(strings.count)) return;
+  reading.report_value("strings.gauges",
+                       counted(strings.gauges.size(), "gauge", "gauges") + " for " +
+                           counted(static_cast<std::size_t>(strings.count), "string", "strings"),
+                       "give one for each string, bass first");
+}
+
+/// One fret number against the last fret.
+void check_fret(Reading& reading, const std::string& key, int fret) {
+  const int last = reading.out.board.scale.frets;
+  if (!reading.given("scale.frets") || !reading.good("scale.frets") || fret <= last) return;
+  reading.report_value(key, "fret " + std::to_string(fret) + " is beyond the last fret, " + std::to_string(last),
+                       "frets run from 1 to " + std::to_string(last));
+}
+
+void check_marked_frets(Reading& reading, const std::string& prefix, const std::vector<int>& singles,
+                        const std::vector<int>& pairs, bool spread_given) {
+  const std::string single_key = prefix + ".frets", pair_key = prefix + ".double_frets";
+  std::set<int> seen;
+  const auto walk = [&](const std::string& key, const std::vector<int>& frets) {
+    if (!reading.good(key)) return;
+    std::set<int> here;
+    for (std::size_t i = 0; i < frets.size(); ++i) {
+      check_fret(reading, item(key, i), frets[i]);
+      const bool twice = !here.insert(frets[i]).second;
+      if (twice || seen.contains(frets[i])) {
+        reading.report_value(item(key, i),
+                             "fret " + std::to_string(frets[i]) +
+                                 (twice ? " is in this list twice" : " is in frets and in double_frets"),
+                             "keep it in one place");
+      }
+    }
+    seen.insert(here.begin(), here.end());
+  };
+  walk(single_key, singles);
+  walk(pair_key, pairs);
+  if (!reading.good(single_key) || !reading.good(pair_key)) return;
+  if (singles.empty() && pairs.empty() && reading.chain.whole) {
+    reading.report_value(single_key, "there is no fret here to mark", "give frets = [..] or double_frets = [..]");
+  } else if (pairs.empty() && spread_given) {
+    reading.report_key(prefix + ".spread", "\"spread\" is not used here: it goes with double_frets",
+                       "take the line out");
+  }
+}
+
+void check_order(Reading& reading) {
+  constexpr std::string_view names[] = {"pockets", "inlay", "radius", "slots", "outline"};
+  const auto& order = reading.out.board.order;
+  if (!reading.given("work.order") || !reading.good("work.order")) return;
+  std::set<Operation> seen;
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    const std::string name(names[static_cast<std::size_t>(order[i])]);
+    if (!seen.insert(order[i]).second)
+      reading.report_value(item("work.order", i), "\"" + name + "\" is in the order twice", "keep one");
+    if (order[i] == Operation::inlay && !seen.contains(Operation::pockets)) {
+      reading.report_value(item("work.order", i), "a piece cannot go in before its pocket is cut",
+                           "put \"inlay\" after \"pockets\"");
+    }
+  }
+  for (std::size_t i = 0; i < std::size(names); ++i) {
+    if (seen.contains(static_cast<Operation>(i))) continue;
+    reading.report_value("work.order", "\"" + std::string(names[i]) + "\" is missing from the order of work",
+                         "name all five operations once");
+  }
+}
+
+void check_repeats(Reading& reading) {
+  const Board& board = reading.out.board;
+  for (std::size_t i = 0; i < board.setups.size(); ++i) {
+    const auto& operations = board.setups[i].operations;
+    for (std::size_t k = 0; k < operations.size(); ++k) {
+      if (std::find(operations.begin(), operations.begin() + static_cast<long>(k), operations[k]) ==
+          operations.begin() + static_cast<long>(k))
+        continue;
+      reading.report_value(item(item("setups", i) + ".operations", k), "this operation is in the list twice",
+                           "keep one");
+    }
+  }
+}
+
+void check_measured(Reading& reading) {
+  const Board& board = reading.out.board;
+  if (!reading.given("measured.slots") || !reading.good("measured.slots") || !reading.given("scale.frets") ||
+      !reading.good("scale.frets"))
+    return;
+  const auto slots = static_cast<std::size_t>(board.scale.frets + (board.scale.zero_fret ? 1 : 0));
+  if (board.measured_slots.size() == slots) return;
+  reading.report_value(
+      "measured.slots",
+      counted(board.measured_slots.size(), "place", "places") + " measured, but the board has " +
+          counted(slots, "slot", "slots"),
+      board.scale.zero_fret ? "give one for each slot, the zero fret's first" : "give one for each slot");
+}
+
+/// The width at the nut, as far as the keys say it.
+std::optional<double> nut_width(const Board& board) {
+  const Shape& shape = board.board;
+  if (shape.nut_width) return *shape.nut_width;
+  const std::optional<double> margin = shape.edge_margin ? shape.edge_margin : shape.nut_margin;
+  if (!margin || board.strings.nut_spread <= 0) return std::nullopt;
+  return board.strings.nut_spread + 2 * *margin;
+}
+
+void check_radius(Reading& reading) {
+  const Board& board = reading.out.board;
+  const auto radius = board.surface.radius_at_nut;
+  const auto width = nut_width(board);
+  if (!radius || !width || *radius > *width / 2) return;
+  constexpr double least_usual = 100, most_usual = 1000;
+  const double as_inches = *radius * mm_per_inch;
+  const bool inches = board.units == Units::mm && as_inches >= least_usual && as_inches <= most_usual;
+  const Field& field = *find_field("surface.radius_at_nut");
+  reading.report_value(
+      "surface.radius_at_nut",
+      "a radius of " + shown_length(*radius, board.units) + " is under half the board's width at the nut, " +
+          shown_length(*width / 2, board.units),
+      inches ? other_unit_hint(field, *radius, Units::mm) : "make the radius larger or the board narrower");
+}
+
+void check_nut(Reading& reading) {
+  const Board& board = reading.out.board;
+  const bool seat_known = reading.good("nut.seat") && reading.good("scale.zero_fret");
+  if (!seat_known) return;
+  if (board.nut.seat == NutSeat::none && board.scale.zero_fret && reading.given("nut.distance")) {
+    reading.report_key("nut.distance", "\"distance\" is not used here: it goes with seat = \"slot\" or \"shelf\"",
+                       "take the line out, or give the nut a seat");
+  }
+  if (board.nut.seat != NutSeat::none && board.scale.zero_fret && reading.given("nut.compensation")) {
+    reading.report_key("nut.compensation",
+                       "\"compensation\" is not used here: with a zero fret the nut does not end the strings",
+                       "take the line out");
+  }
+}
+
+void check_frets(Reading& reading) {
+  const Board& board = reading.out.board;
+  if (reading.given("scale.square_fret") && reading.good("scale.square_fret"))
+    check_fret(reading, "scale.square_fret", board.scale.square_fret);
+  if (board.surface.fall_from_fret) check_fret(reading, "surface.fall_from_fret", *board.surface.fall_from_fret);
+  for (std::size_t i = 0; i < board.inlays.size(); ++i) {
+    const std::string prefix = item("inlays", i);
+    check_marked_frets(reading, prefix, board.inlays[i].frets, board.inlays[i].double_frets,
+                       reading.given(prefix + ".spread"));
+  }
+  if (board.side_dots) {
+    check_marked_frets(reading, "side_dots", board.side_dots->frets, board.side_dots->double_frets,
+                       reading.given("side_dots.spread"));
+  }
+}
+
+}  // namespace
+
+void check_rules(Reading& reading) {
+  check_cents(reading);
+  check_gauges(reading);
+  check_frets(reading);
+  check_order(reading);
+  check_repeats(reading);
+  check_measured(reading);
+  check_radius(reading);
+  check_nut(reading);
+}
+
+}  // namespace sagitta

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sagitta {
+
+/// Letters to add, drop, change or swap with a neighbour to get from one word to the other.
+int edit_distance(std::string_view a, std::string_view b);
+
+/// The word that was probably meant, or empty when none is near.
+std::string nearest_word(std::string_view word, const std::vector<std::string>& known);
+
+}  // namespace sagitta
