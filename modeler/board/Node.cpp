@@ -1,9 +1,8 @@
 #include "board/Node.hpp"
 
-#include <algorithm>
-
-#define TOML_EXCEPTIONS 0
 #include <toml++/toml.h>
+
+#include <algorithm>
 
 namespace sagitta {
 namespace {
@@ -112,9 +111,11 @@ std::string_view Node::type_name() const {
 }
 
 std::variant<Node, Problem> parse_toml(std::string_view text, const std::string& shown_name, int level) {
-  const toml::parse_result result = toml::parse(text);
-  if (!result) return syntax_problem(result.error(), text, shown_name);
-  return converted(result.table(), level);
+  try {
+    return converted(toml::parse(text), level);
+  } catch (const toml::parse_error& error) {
+    return syntax_problem(error, text, shown_name);
+  }
 }
 
 }  // namespace sagitta
