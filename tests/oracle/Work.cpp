@@ -1,0 +1,109 @@
+#include "oracle/Work.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "oracle/Pocket.hpp"
+
+namespace sagitta::oracle {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+/// The operations that are done when the stage is reached.
+std::vector<Operation> done_at(const Board& board, Stage stage) {
+  if (stage == Stage::blank) return {};
+  if (stage == Stage::finished) return board.order;
+  const Operation last = stage == Stage::pocketed   ? Operation::pockets
+                         : stage == Stage::radiused ? Operation::radius
+                         : stage == Stage::slotted  ? Operation::slots
+                                                    : Operation::outline;
+  const auto end = std::find(board.order.begin(), board.order.end(), last);
+  return {board.order.begin(), end == board.order.end() ? end : end + 1};
+}
+
+/// What lies between two parallel lines, `from` and `to` measured to the left of the line through p along d, within the
+/// box.
+std::vector<Point> band(const Box& box, Point p, Point d, double from, double to) {
+  const Point n = left_of(d);
+  const std::vector<Point> all{box.low, {box.high.x, box.low.y}, box.high, {box.low.x, box.high.y}};
+  const Point a = p + from * n, b = p + to * n;
+  return left_part(left_part(all, a, a + d), b + d, b);
+}
+
+/// A straight slot with round ends, tips at a and b.
+Loop stadium(Point a, Point b, double width) {
+  const double r = width / 2;
+  const Point d = unit(b - a), side = r * left_of(d);
+  const Point ca = a + r * d, cb = b - r * d;
+  const double angle = std::atan2(d.y, d.x);
+  Piece at_b = arc(cb, r, angle - pi / 2, pi), at_a = arc(ca, r, angle + pi / 2, pi);
+  at_b.a = cb - side, at_b.b = cb + side, at_a.a = ca + side, at_a.b = ca - side;
+  return {line(ca - side, cb - side), at_b, line(cb + side, ca + side), at_a};
+}
+
+void add_slots(const Board& board, const Layout& layout, Work& work) {
+  const double depth = slot_depth(board);
+  const bool level = board.slots.floor == SlotFloor::level;
+  for (const Slot& slot : layout.slots) {
+    const double half = slot.width / 2;
+    const Loop region =
+        slot.blind ? stadium(slot.bass_end, slot.treble_end, slot.width)
+                   : polygon_loop(band(layout.strip, slot.bass_end, unit(slot.treble_end - slot.bass_end), -half, half));
+    work.cuts.push_back({region, level ? Cut::Floor::level : Cut::Floor::arc,
+                         level ? board.board.thickness - depth : depth, "slot " + std::to_string(slot.fret)});
+  }
+  if (!layout.nut) return;
+  const NutGround& nut = *layout.nut;
+  const Point d = nut.direction.y >= 0 ? nut.direction : -1.0 * nut.direction;  // left of it lies behind the nut
+  const double back = nut.shelf ? 1e4 : dot(nut.back - nut.face, left_of(d));
+  work.cuts.push_back({polygon_loop(band(layout.strip, nut.face, d, 0, back)), Cut::Floor::level,
+                       board.board.thickness - nut.depth, "nut"});
+}
+
+void add_pockets(const Board& board, const Layout& layout, Work& work) {
+  for (const Marker& marker : layout.markers) {
+    const double floor = board.board.thickness - board.inlays[static_cast<std::size_t>(marker.inlay)].depth;
+    work.cuts.push_back({pocket_of(board, marker), Cut::Floor::level, floor, "pocket " + std::to_string(marker.fret)});
+  }
+}
+
+void add_binding(const Board& board, const Layout& layout, Work& work) {
+  if (!board.binding) return;
+  for (int side = 0; side < 2; ++side) {
+    Segment edge = layout.edges[side];
+    if ((edge.b.x > edge.a.x) != (side == 0)) std::swap(edge.a, edge.b);  // the wood to the left
+    const Loop region = polygon_loop(band(layout.strip, edge.a, unit(edge.b - edge.a), -1e3, board.binding->width));
+    const bool all = board.binding->height == 0;
+    work.cuts.push_back({region, all ? Cut::Floor::level : Cut::Floor::arc, all ? 0 : board.binding->height, "binding"});
+  }
+}
+
+void cut_outline(const Board& board, const Layout& layout, Work& work) {
+  work.outline = layout.outline;
+  add_binding(board, layout, work);
+  work.pins = layout.pins;
+  for (const SideDot& dot : layout.side_dots) work.holes.push_back({dot, work.surface.height(dot.mouth) / 2});
+}
+
+Loop box_loop(const Box& box) {
+  return polygon_loop({box.low, {box.high.x, box.low.y}, box.high, {box.low.x, box.high.y}});
+}
+
+}  // namespace
+
+Work work_at(const Board& board, const Layout& layout, const Surface& surface, Stage stage) {
+  Work work{surface, box_loop(layout.blank), layout.blank_thickness, {}, {}, {}};
+  const double left_on = stage == Stage::finished ? 0 : board.sanding;
+  for (const Operation operation : done_at(board, stage)) {
+    if (operation == Operation::pockets) add_pockets(board, layout, work);
+    if (operation == Operation::radius)
+      work.cuts.push_back({box_loop(layout.strip), Cut::Floor::arc, -left_on, "radius"});
+    if (operation == Operation::slots) add_slots(board, layout, work);
+    if (operation == Operation::outline) cut_outline(board, layout, work);
+  }
+  return work;
+}
+
+}  // namespace sagitta::oracle
