@@ -12,7 +12,7 @@ struct Volume {
   double change = 0;  ///< sum of |change| under the last refinement, mm^3
 };
 
-/// Side holes clear of everything are counted as pi r^2 depth; others are integrated over their own plan.
+/// Side holes are integrated over their own plan.
 Volume quadrature(const Work& work);
 Volume quadrature(const Board& board, const Layout& layout, const Surface& surface, Stage stage = Stage::board);
 

@@ -61,7 +61,7 @@ struct Section {
   }
 
   std::vector<double> breaks() const {
-    std::vector<double> ys;
+    std::vector<double> ys{0};  // where two floors may touch without crossing
     std::vector<double> levels{all.top, 0}, offsets;
     for (const Active& cut : cuts) {
       ys.push_back(cut.low);
