@@ -12,9 +12,7 @@ namespace {
 /// The hole in its own frame: s runs inward from the mouth, u to the left of it.
 struct Frame {
   const SideHole& hole;
-  Point at(double u, double s) const {
-    return hole.dot.mouth + s * hole.dot.inward + u * left_of(hole.dot.inward);
-  }
+  Point at(double u, double s) const { return hole.dot.mouth + s * hole.dot.inward + u * left_of(hole.dot.inward); }
   /// Half height of the hole at p; negative beside it or past its end.
   double half_height(Point p) const {
     const Point to = p - hole.dot.mouth;

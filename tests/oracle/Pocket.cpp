@@ -29,9 +29,7 @@ std::vector<Point> shrunk(const std::vector<Point>& polygon, double by) {
   return left;
 }
 
-Loop full_circle(Point centre, double radius) {
-  return {arc(centre, radius, 0, pi), arc(centre, radius, pi, pi)};
-}
+Loop full_circle(Point centre, double radius) { return {arc(centre, radius, 0, pi), arc(centre, radius, pi, pi)}; }
 
 }  // namespace
 

@@ -107,7 +107,8 @@ Region region_of(const Loop& loop, Cut::Floor floor, double value) {
 
 Sections::Sections(const Work& work) : surface(work.surface), outline(strands_of(work.outline)), top(work.top) {
   for (const Cut& cut : work.cuts) cuts.push_back(region_of(cut.region, cut.floor, cut.value));
-  for (const Pin& pin : work.pins) pins.push_back(region_of(circle(pin.centre, pin.radius), Cut::Floor::level, pin.depth));
+  for (const Pin& pin : work.pins)
+    pins.push_back(region_of(circle(pin.centre, pin.radius), Cut::Floor::level, pin.depth));
 }
 
 double Sections::area(double x) const {
@@ -140,7 +141,8 @@ std::pair<double, double> Sections::column(Point p) const {
 
 double drop_integral(double radius, double y) {
   const double t = y / radius;
-  if (std::abs(t) > 0.05) return radius * y - 0.5 * (y * std::sqrt((radius - y) * (radius + y)) + radius * radius * std::asin(t));
+  if (std::abs(t) > 0.05)
+    return radius * y - 0.5 * (y * std::sqrt((radius - y) * (radius + y)) + radius * radius * std::asin(t));
   // 1 - sqrt(1 - t^2) = t^2/2 + t^4/8 + t^6/16 + 5 t^8/128 + 7 t^10/256 + 21 t^12/1024 + ..
   const double s = t * t;
   const double series = 1. / 6 + s * (1. / 40 + s * (1. / 112 + s * (5. / 1152 + s * (7. / 2816 + s * 21. / 13312))));

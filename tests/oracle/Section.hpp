@@ -32,7 +32,8 @@ struct Sections {
   double area(double x) const;
   /// Top and bottom of the wood at p, side holes left out; top <= bottom where there is none.
   std::pair<double, double> column(Point p) const;
-  /// How far a level lies under the crown of the surface moved down by `offset`: the two cross where the drop equals it.
+  /// How far a level lies under the crown of the surface moved down by `offset`: the two cross where the drop equals
+  /// it.
   double depth_under(double level, double offset, double x) const { return surface.crown(x) - offset - level; }
 };
 

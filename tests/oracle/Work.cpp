@@ -49,8 +49,9 @@ void add_slots(const Board& board, const Layout& layout, Work& work) {
   for (const Slot& slot : layout.slots) {
     const double half = slot.width / 2;
     const Loop region =
-        slot.blind ? stadium(slot.bass_end, slot.treble_end, slot.width)
-                   : polygon_loop(band(layout.strip, slot.bass_end, unit(slot.treble_end - slot.bass_end), -half, half));
+        slot.blind
+            ? stadium(slot.bass_end, slot.treble_end, slot.width)
+            : polygon_loop(band(layout.strip, slot.bass_end, unit(slot.treble_end - slot.bass_end), -half, half));
     work.cuts.push_back({region, level ? Cut::Floor::level : Cut::Floor::arc,
                          level ? board.board.thickness - depth : depth, "slot " + std::to_string(slot.fret)});
   }
@@ -76,7 +77,8 @@ void add_binding(const Board& board, const Layout& layout, Work& work) {
     if ((edge.b.x > edge.a.x) != (side == 0)) std::swap(edge.a, edge.b);  // the wood to the left
     const Loop region = polygon_loop(band(layout.strip, edge.a, unit(edge.b - edge.a), -1e3, board.binding->width));
     const bool all = board.binding->height == 0;
-    work.cuts.push_back({region, all ? Cut::Floor::level : Cut::Floor::arc, all ? 0 : board.binding->height, "binding"});
+    work.cuts.push_back(
+        {region, all ? Cut::Floor::level : Cut::Floor::arc, all ? 0 : board.binding->height, "binding"});
   }
 }
 

@@ -1,0 +1,29 @@
+#pragma once
+
+/// The same work by OCCT's 3D booleans with exact tools, in one multi-tool cut: the oracle for plan and lift, and the
+/// route that the benchmark races against.
+
+#include <TopoDS_Shape.hxx>
+#include <string>
+
+#include "oracle/Work.hpp"
+
+namespace sagitta::oracle {
+
+struct Booleans {
+  TopoDS_Shape shape;
+  int solids = 0;
+  double volume = 0;    ///< mm^3
+  bool sound = false;   ///< BRepCheck finds nothing and no error was reported
+  std::string trouble;  ///< what the kernel reported, empty when all went well
+};
+
+struct Route {
+  bool parallel = true;  ///< OCCT's parallel mode
+  bool boxes = false;    ///< oriented bounding boxes before intersecting
+  bool check = true;     ///< BRepCheck and volume afterwards; off for the race
+};
+
+Booleans booleans(const Work& work, Route route = {});
+
+}  // namespace sagitta::oracle
