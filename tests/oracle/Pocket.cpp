@@ -75,14 +75,18 @@ Loop grown(const std::vector<Point>& polygon, double radius) {
 Loop pocket_of(const Board& board, const Marker& marker) {
   const Inlay& inlay = board.inlays[static_cast<std::size_t>(marker.inlay)];
   const double clearance = inlay.clearance;
-  if (inlay.shape == InlayShape::dot) return full_circle(marker.centre, inlay.diameter / 2 + clearance);
-  const double radius = std::max(clearance, inlay_cutter_radius(board));
+  const double cutter = inlay_cutter_radius(board);
+  if (inlay.shape == InlayShape::dot) {
+    if (inlay.diameter / 2 < cutter) return {};
+    return full_circle(marker.centre, inlay.diameter / 2 + clearance);
+  }
   std::vector<Point> corners = corners_of(inlay);
-  if (radius > clearance) corners = shrunk(corners, radius - clearance);
+  if (cutter > 0) corners = shrunk(corners, cutter);
+  if (corners.empty()) return {};
   const double turn = (board.hand == Hand::left ? -1 : 1) * inlay.turn_degrees * pi / 180;
   const Point to_x = inlay.turn_degrees == 0 ? Point{1, 0} : turned({1, 0}, turn);
   for (Point& p : corners) p = marker.centre + p.x * to_x + p.y * left_of(to_x);
-  return grown(corners, radius);
+  return grown(corners, cutter + clearance);
 }
 
 }  // namespace sagitta::oracle

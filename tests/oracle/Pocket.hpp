@@ -14,7 +14,8 @@ Loop polygon_loop(const std::vector<Point>& corners);
 /// All points within `radius` of a convex polygon (counter-clockwise): sides moved out, an arc about each corner.
 Loop grown(const std::vector<Point>& polygon, double radius);
 
-/// The pocket of one marker, counter-clockwise: the piece grown by its clearance, no corner sharper than the cutter.
+/// The pocket of one marker, counter-clockwise: the piece, its corners as round as the cutter, grown by its clearance.
+/// Empty when the cutter does not enter the piece.
 Loop pocket_of(const Board& board, const Marker& marker);
 
 }  // namespace sagitta::oracle

@@ -1,0 +1,83 @@
+#include "random/RandomBoard.hpp"
+
+#include "board/BoardFile.hpp"
+#include "board/Fields.hpp"
+#include "random/Draw.hpp"
+
+namespace sagitta::random_boards {
+namespace {
+
+/// As it comes back from a file, so that nothing is tested that no file can hold.
+std::optional<Board> through_a_file(const Board& board) {
+  const BoardFile file = read_board_text(write_board(tidy(board)), "random.toml", ".");
+  if (!file.sound()) return std::nullopt;
+  return file.board;
+}
+
+std::optional<Sample> draw(Dice& dice, Space space) {
+  Board board = draw_plain(dice, space);
+  const auto plain = lay_out(board);
+  if (!std::holds_alternative<Layout>(plain)) return std::nullopt;
+  draw_inlays(dice, space, std::get<Layout>(plain), board);
+  if (space == Space::whole) {
+    const auto inlaid = lay_out(board);
+    if (!std::holds_alternative<Layout>(inlaid)) return std::nullopt;
+    draw_extras(dice, std::get<Layout>(inlaid), board);
+  }
+  const auto filed = through_a_file(board);
+  if (!filed) return std::nullopt;
+  return sound(*filed);
+}
+
+}  // namespace
+
+std::optional<Sample> sound(const Board& board) {
+  auto layout = lay_out(board);
+  if (!std::holds_alternative<Layout>(layout)) return std::nullopt;
+  Sample sample{board, std::get<Layout>(std::move(layout)), {}, 1};
+  sample.surface = surface_of(board, sample.layout);
+  if (!surface_faults(board, sample.layout, sample.surface).empty()) return std::nullopt;
+  return sample;
+}
+
+Sample random_board(std::uint64_t number, Space space) {
+  Dice dice(number * 2 + (space == Space::whole ? 1 : 0));
+  for (int draws = 1;; ++draws) {
+    auto sample = draw(dice, space);
+    if (!sample) continue;
+    sample->draws = draws;
+    return *std::move(sample);
+  }
+}
+
+std::vector<std::string> categories(const Board& board) {
+  std::vector<std::string> names;
+  const auto note = [&](bool is, const char* name) {
+    if (is) names.push_back(name);
+  };
+  const Profile profile = board.surface.profile;
+  note(profile == Profile::flat, "flat");
+  note(profile == Profile::single, "single");
+  note(profile == Profile::compound, "compound");
+  note(profile == Profile::string_line, "string-line");
+  note(profile == Profile::even_edge, "even-edge");
+  note(board.scale.bass.has_value(), "fan");
+  note(board.surface.fall.has_value(), "fall");
+  note(board.scale.zero_fret, "zero fret");
+  note(board.hand == Hand::left, "left-handed");
+  note(board.slots.floor == SlotFloor::level, "level floors");
+  note(board.slots.ends == SlotEnds::blind, "blind slots");
+  note(board.nut.seat == NutSeat::slot, "nut slot");
+  note(board.nut.seat == NutSeat::shelf, "nut shelf");
+  note(board.board.heel != Heel::square, "shaped heel");
+  note(board.board.corner_radius > 0, "round corners");
+  note(!board.inlays.empty(), "inlays");
+  note(board.side_dots.has_value(), "side dots");
+  note(board.binding.has_value(), "binding");
+  note(board.pins.has_value(), "pins");
+  note(board.sanding > 0, "sanding");
+  note(!board.cutters.empty(), "cutters");
+  return names;
+}
+
+}  // namespace sagitta::random_boards
