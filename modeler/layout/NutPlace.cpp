@@ -43,7 +43,7 @@ std::optional<NutGround> place_nut(const Board& board, const Layout& layout, Fau
   NutGround nut;
   nut.direction = layout.nut_direction;
   nut.face = {board.scale.zero_fret ? -spec.distance : spec.compensation, 0};
-  nut.back = {nut.face.x - spec.width / nut.direction.y, 0};
+  nut.back = {nut.face.x - spec.width, 0};
   nut.shelf = spec.seat == NutSeat::shelf;
   nut.depth = spec.depth;
   check_back(board, layout, nut, faults);
