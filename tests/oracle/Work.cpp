@@ -67,7 +67,8 @@ void add_pockets(const Board& board, const Layout& layout, Work& work) {
   for (const Marker& marker : layout.markers) {
     const double floor = board.board.thickness - board.inlays[static_cast<std::size_t>(marker.inlay)].depth;
     const Loop pocket = pocket_of(board, marker);
-    if (!pocket.empty()) work.cuts.push_back({pocket, Cut::Floor::level, floor, "pocket " + std::to_string(marker.fret)});
+    if (!pocket.empty())
+      work.cuts.push_back({pocket, Cut::Floor::level, floor, "pocket " + std::to_string(marker.fret)});
   }
 }
 

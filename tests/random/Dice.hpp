@@ -19,13 +19,9 @@ class Dice {
     return z ^ (z >> 31);
   }
   /// In [low, high).
-  double real(double low, double high) {
-    return low + (high - low) * static_cast<double>(bits() >> 11) * 0x1p-53;
-  }
+  double real(double low, double high) { return low + (high - low) * static_cast<double>(bits() >> 11) * 0x1p-53; }
   /// low .. high, both included.
-  int whole(int low, int high) {
-    return low + static_cast<int>(bits() % static_cast<std::uint64_t>(high - low + 1));
-  }
+  int whole(int low, int high) { return low + static_cast<int>(bits() % static_cast<std::uint64_t>(high - low + 1)); }
   bool chance(double share) { return real(0, 1) < share; }
   template <class T>
   T one_of(std::initializer_list<T> values) {

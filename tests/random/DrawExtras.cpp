@@ -19,7 +19,8 @@ void draw_side_dots(Dice& dice, Board& board) {
 
 void draw_binding(Dice& dice, const Board& plain, Board& board) {
   Binding binding;
-  binding.width = plain.slots.ends == SlotEnds::blind && dice.chance(0.3) ? std::max(0.2, plain.slots.edge_left) : dice.real(0.5, 3);
+  binding.width = plain.slots.ends == SlotEnds::blind && dice.chance(0.3) ? std::max(0.2, plain.slots.edge_left)
+                                                                          : dice.real(0.5, 3);
   if (dice.chance(0.7))
     binding.height = dice.chance(0.3) ? std::max(0.2, slot_depth(plain)) : dice.real(0.4, 0.7 * plain.board.thickness);
   board.binding = binding;

@@ -15,7 +15,8 @@ struct Room {
 
 Room draw_room(Dice& dice, const Layout& layout, const Board& board) {
   const int space = dice.whole(1, board.scale.frets);
-  const FretLine &before = layout.frets[static_cast<std::size_t>(space - 1)], &at = layout.frets[static_cast<std::size_t>(space)];
+  const FretLine &before = layout.frets[static_cast<std::size_t>(space - 1)],
+                 &at = layout.frets[static_cast<std::size_t>(space)];
   const double middle = 0.5 * (before.middle.x + at.middle.x);
   return {space, at.middle.x - before.middle.x - board.slots.width, layout.half_width(middle)};
 }
@@ -31,26 +32,35 @@ double draw_depth(Dice& dice, const Board& board) {
 /// Along the board: inside the space, exactly filling it, a hair more or less, or across slots.
 double draw_length(Dice& dice, const Room& room, double slot_width) {
   switch (dice.whole(0, 6)) {
-    case 0: return room.length;
-    case 1: return room.length + dice.one_of({-1e-3, 1e-3, 1e-5, -1e-5});
-    case 2: return room.length + 2 * slot_width;
-    case 3: return room.length + dice.real(0, 30);
-    default: return std::min(room.length, 60.0) * dice.real(0.2, 0.9);
+    case 0:
+      return room.length;
+    case 1:
+      return room.length + dice.one_of({-1e-3, 1e-3, 1e-5, -1e-5});
+    case 2:
+      return room.length + 2 * slot_width;
+    case 3:
+      return room.length + dice.real(0, 30);
+    default:
+      return std::min(room.length, 60.0) * dice.real(0.2, 0.9);
   }
 }
 
 /// Across the board: within it, exactly as wide, or hanging over.
 double draw_breadth(Dice& dice, const Room& room) {
   switch (dice.whole(0, 5)) {
-    case 0: return 2 * room.half_width;
-    case 1: return 2 * room.half_width + dice.real(0, 8);
-    default: return 2 * room.half_width * dice.real(0.05, 0.95);
+    case 0:
+      return 2 * room.half_width;
+    case 1:
+      return 2 * room.half_width + dice.real(0, 8);
+    default:
+      return 2 * room.half_width * dice.real(0.05, 0.95);
   }
 }
 
 void draw_shape(Dice& dice, Space space, const Room& room, double slot_width, Inlay& inlay) {
-  inlay.shape = space == Space::core ? dice.one_of({InlayShape::dot, InlayShape::dot, InlayShape::block})
-                                     : dice.one_of({InlayShape::dot, InlayShape::block, InlayShape::trapezoid, InlayShape::diamond});
+  inlay.shape = space == Space::core
+                    ? dice.one_of({InlayShape::dot, InlayShape::dot, InlayShape::block})
+                    : dice.one_of({InlayShape::dot, InlayShape::block, InlayShape::trapezoid, InlayShape::diamond});
   const double grown = 2 * inlay.clearance;
   const auto piece = [&](double pocket) { return std::max(0.5, pocket - grown); };
   if (inlay.shape == InlayShape::dot) {
@@ -73,11 +83,20 @@ void draw_place(Dice& dice, const Room& room, double breadth, Inlay& inlay) {
     inlay.double_frets = {room.space};
     const double pocket = breadth + 2 * inlay.clearance;
     switch (dice.whole(0, 4)) {
-      case 0: inlay.spread = pocket; break;
-      case 1: inlay.spread = pocket + dice.one_of({1e-3, -1e-3, 1e-5, -1e-5}); break;
-      case 2: inlay.spread = 2 * room.half_width - pocket; break;
-      case 3: inlay.spread = 2 * room.half_width * dice.real(0.2, 1); break;
-      default: break;
+      case 0:
+        inlay.spread = pocket;
+        break;
+      case 1:
+        inlay.spread = pocket + dice.one_of({1e-3, -1e-3, 1e-5, -1e-5});
+        break;
+      case 2:
+        inlay.spread = 2 * room.half_width - pocket;
+        break;
+      case 3:
+        inlay.spread = 2 * room.half_width * dice.real(0.2, 1);
+        break;
+      default:
+        break;
     }
     if (inlay.spread && *inlay.spread < 0.5) inlay.spread.reset();
   } else {
@@ -108,7 +127,8 @@ void draw_inlays(Dice& dice, Space space, const Layout& layout, Board& board) {
     const Room room = draw_room(dice, layout, board);
     draw_shape(dice, space, room, board.slots.width, inlay);
     inlay.depth = draw_depth(dice, board);
-    const double breadth = inlay.shape == InlayShape::dot ? inlay.diameter : inlay.across.value_or(inlay.across_nut.value_or(1));
+    const double breadth =
+        inlay.shape == InlayShape::dot ? inlay.diameter : inlay.across.value_or(inlay.across_nut.value_or(1));
     draw_place(dice, room, breadth, inlay);
     for (int more = dice.whole(0, 3); more > 0; --more)
       add_space(dice, board, inlay.frets.empty() ? inlay.double_frets : inlay.frets);

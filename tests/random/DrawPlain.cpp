@@ -15,7 +15,8 @@ double rounded(Dice& dice, double value) {
 void draw_scale(Dice& dice, bool whole, Scale& scale) {
   const double length = rounded(dice, whole ? dice.real(200, 1100) : dice.real(330, 880));
   if (dice.chance(0.35)) {
-    const double spread = dice.chance(0.15) ? 0 : dice.real(0, whole ? 0.14 : 0.08) * (whole && dice.chance(0.15) ? -1 : 1);
+    const double spread =
+        dice.chance(0.15) ? 0 : dice.real(0, whole ? 0.14 : 0.08) * (whole && dice.chance(0.15) ? -1 : 1);
     scale.treble = length;
     scale.bass = length * (1 + spread);
   } else {
@@ -38,7 +39,9 @@ void draw_outline(Dice& dice, bool whole, Board& board) {
   shape.thickness = rounded(dice, whole ? dice.real(3, 12) : dice.real(5, 8));
   const double nut = board.strings.nut_spread, end = board.strings.saddle_spread;
   switch (dice.whole(0, 2)) {
-    case 0: shape.edge_margin = rounded(dice, dice.real(1, 6)); break;
+    case 0:
+      shape.edge_margin = rounded(dice, dice.real(1, 6));
+      break;
     case 1:
       shape.nut_margin = rounded(dice, dice.real(1, 6));
       shape.heel_margin = rounded(dice, dice.real(1, 6));
@@ -63,12 +66,14 @@ double draw_radius(Dice& dice, bool whole, double half_width) {
 
 void draw_surface(Dice& dice, bool whole, double half_width, Board& board) {
   SurfaceSpec& surface = board.surface;
-  surface.profile = dice.one_of({Profile::flat, Profile::single, Profile::compound, Profile::compound, Profile::string_line});
+  surface.profile =
+      dice.one_of({Profile::flat, Profile::single, Profile::compound, Profile::compound, Profile::string_line});
   if (whole && dice.chance(0.2)) surface.profile = Profile::even_edge;
   if (surface.profile != Profile::flat) surface.radius_at_nut = draw_radius(dice, whole, half_width);
   if (surface.profile == Profile::compound) {
-    surface.radius_at_heel = dice.chance(0.1) ? surface.radius_at_nut.value() * (1 + 1e-9)
-                                              : surface.radius_at_nut.value() * dice.real(whole ? 0.8 : 1, whole ? 4 : 2);
+    surface.radius_at_heel = dice.chance(0.1)
+                                 ? surface.radius_at_nut.value() * (1 + 1e-9)
+                                 : surface.radius_at_nut.value() * dice.real(whole ? 0.8 : 1, whole ? 4 : 2);
     if (whole) surface.heel_at = dice.one_of({HeelAt::heel, HeelAt::last_fret});
   }
   if (whole && dice.chance(0.3)) {

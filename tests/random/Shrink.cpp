@@ -18,7 +18,8 @@ void drop_features(const Board& board, std::vector<Step>& steps) {
   for (std::size_t i = 0; i < board.inlays.size(); ++i) {
     steps.push_back([i](Board& b) { b.inlays.erase(b.inlays.begin() + static_cast<std::ptrdiff_t>(i)); });
     for (std::size_t k = 0; k < board.inlays[i].frets.size(); ++k)
-      steps.push_back([i, k](Board& b) { b.inlays[i].frets.erase(b.inlays[i].frets.begin() + static_cast<std::ptrdiff_t>(k)); });
+      steps.push_back(
+          [i, k](Board& b) { b.inlays[i].frets.erase(b.inlays[i].frets.begin() + static_cast<std::ptrdiff_t>(k)); });
     for (std::size_t k = 0; k < board.inlays[i].double_frets.size(); ++k)
       steps.push_back([i, k](Board& b) {
         b.inlays[i].double_frets.erase(b.inlays[i].double_frets.begin() + static_cast<std::ptrdiff_t>(k));
@@ -32,7 +33,8 @@ void drop_features(const Board& board, std::vector<Step>& steps) {
   steps.push_back([](Board& b) { b.pins.reset(); });
   if (board.side_dots)
     for (std::size_t k = 0; k < board.side_dots->frets.size(); ++k)
-      steps.push_back([k](Board& b) { b.side_dots->frets.erase(b.side_dots->frets.begin() + static_cast<std::ptrdiff_t>(k)); });
+      steps.push_back(
+          [k](Board& b) { b.side_dots->frets.erase(b.side_dots->frets.begin() + static_cast<std::ptrdiff_t>(k)); });
   if (board.pins)
     for (std::size_t k = 0; k < board.pins->at.size(); ++k)
       steps.push_back([k](Board& b) { b.pins->at.erase(b.pins->at.begin() + static_cast<std::ptrdiff_t>(k)); });
@@ -58,13 +60,15 @@ void simplify(std::vector<Step>& steps) {
   steps.push_back([](Board& b) { b.board.behind_nut.reset(); });
   steps.push_back([](Board& b) { b.strings.count = 4; });
   steps.push_back([](Board& b) {
-    if (b.scale.bass) b.scale.length = b.scale.treble, b.scale.bass.reset(), b.scale.treble.reset(), b.scale.square_fret = 0;
+    if (b.scale.bass)
+      b.scale.length = b.scale.treble, b.scale.bass.reset(), b.scale.treble.reset(), b.scale.square_fret = 0;
   });
   steps.push_back([](Board& b) { b.scale.cents.clear(), b.scale.steps_per_octave.reset(); });
   for (const int by : {16, 8, 4, 2, 1})
     steps.push_back([by](Board& b) {
       b.scale.frets -= by;
-      if (static_cast<int>(b.scale.cents.size()) > b.scale.frets) b.scale.cents.resize(static_cast<std::size_t>(std::max(0, b.scale.frets)));
+      if (static_cast<int>(b.scale.cents.size()) > b.scale.frets)
+        b.scale.cents.resize(static_cast<std::size_t>(std::max(0, b.scale.frets)));
     });
 }
 
@@ -79,14 +83,19 @@ void round_numbers(std::vector<Step>& steps) {
     steps.push_back([=](Board& b) { near(b.strings.nut_spread), near(b.strings.saddle_spread); });
     steps.push_back([=](Board& b) { near(b.board.thickness), near(b.board.past_last_fret); });
     steps.push_back([=](Board& b) {
-      for (auto* v : {&b.board.edge_margin, &b.board.nut_margin, &b.board.heel_margin, &b.board.nut_width, &b.board.heel_width, &b.board.behind_nut})
+      for (auto* v : {&b.board.edge_margin, &b.board.nut_margin, &b.board.heel_margin, &b.board.nut_width,
+                      &b.board.heel_width, &b.board.behind_nut})
         near_if(*v);
     });
-    steps.push_back([=](Board& b) { near_if(b.surface.radius_at_nut), near_if(b.surface.radius_at_heel), near_if(b.surface.fall); });
+    steps.push_back([=](Board& b) {
+      near_if(b.surface.radius_at_nut), near_if(b.surface.radius_at_heel), near_if(b.surface.fall);
+    });
     steps.push_back([=](Board& b) { near(b.slots.width), near_if(b.slots.depth), near(b.slots.edge_left); });
     steps.push_back([=](Board& b) { near(b.nut.width), near(b.nut.depth); });
     steps.push_back([=](Board& b) {
-      for (Inlay& i : b.inlays) near(i.depth), near(i.diameter), near_if(i.along), near_if(i.across), near_if(i.across_nut), near_if(i.across_heel);
+      for (Inlay& i : b.inlays)
+        near(i.depth), near(i.diameter), near_if(i.along), near_if(i.across), near_if(i.across_nut),
+            near_if(i.across_heel);
     });
     steps.push_back([=](Board& b) {
       for (Inlay& i : b.inlays) near(i.shift_along), near(i.shift_across), near(i.turn_degrees), near_if(i.spread);

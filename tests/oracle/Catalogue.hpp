@@ -1,0 +1,22 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace sagitta::oracle {
+
+/// One board of tests/cases with its reference values. Volumes come from section areas in closed form and agree with 3D
+/// booleans of exact patches; face counts take faces of one surface that share an edge as one.
+struct Case {
+  std::string name;
+  std::string path;
+  double volume = 0;  ///< of stage board, mm^3
+  int faces = 0;
+  int genus = 0;
+  bool refused = false;  ///< a board that must not be built
+};
+
+/// The cases of volumes.csv and singles.csv in `folder` (tests/cases).
+std::vector<Case> catalogue(const std::string& folder);
+
+}  // namespace sagitta::oracle
