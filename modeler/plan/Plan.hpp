@@ -3,13 +3,14 @@
 /// The plan of a stage: a planar subdivision whose cells each carry the surface that bounds the wood from above and
 /// from below. Vertices, edges and cells are plain values; lengths in mm, board's frame.
 
+#include <compare>
 #include <string>
 #include <variant>
 #include <vector>
 
 #include "layout/Layout.hpp"
 #include "plan/Stage.hpp"
-#include "plane/Plane.hpp"
+#include "plan/Subdivision.hpp"
 #include "surface/Surface.hpp"
 
 namespace sagitta {
@@ -23,48 +24,32 @@ struct Bound {
   friend auto operator<=>(const Bound&, const Bound&) = default;
 };
 
-/// Height of a bound at p.
+/// Height of a bound at p; the part (fallen or not) is taken from the bound, not from p.
 double height(const Surface& surface, const Bound& bound, Point p);
 
-/// What drew an edge of the plan; edges with equal sources lie on one line or circle.
-struct Source {
-  enum class Kind { blank, strip, outline, slot, nut, pocket, binding, pin, fall, crossing };
-  Kind kind = Kind::outline;
-  int feature = 0;  ///< slot, pocket, pin: index in its list
-  int piece = 0;    ///< which piece of that feature's outline
-  friend auto operator<=>(const Source&, const Source&) = default;
-};
-
-/// An edge of the plan between two vertices, with the cells on its sides.
-struct PlanEdge {
-  int from = -1, to = -1;   ///< vertices
-  Piece piece;              ///< line or arc; for a crossing curve the chord, see `crossing`
-  int crossing = -1;        ///< index into Plan::crossings, -1 for a line or an arc
-  int left = -1, right = -1;  ///< cells; -1 outside everything
-  Source source;
-};
-
-/// Where a level floor meets the playing surface moved down: y^2 = delta (2 R - delta), delta = crown - drop - level.
-struct Crossing {
-  double level = 0;     ///< height of the floor
-  double offset = 0;    ///< how far the surface is moved down
-  bool fallen = false;
-  int side = 1;         ///< +1: y >= 0, -1: y <= 0
-};
-
 struct Cell {
-  Bound top, bottom;      ///< top.kind none: no wood
-  std::vector<int> features;  ///< features that lie over the cell, for names
+  Bound top, bottom;          ///< top.kind none: no wood
+  std::vector<int> features;  ///< indices into Plan::features that lie over the cell
+};
+
+/// Something that shapes the wood, for names and for `Source::feature`.
+struct FeatureName {
+  Source::Kind kind = Source::Kind::outline;
+  std::string name;  ///< "fret 7 slot", "inlay 1 at fret 3"
 };
 
 struct Plan {
   Stage stage = Stage::board;
   Surface surface;
-  std::vector<Point> vertices;
-  std::vector<PlanEdge> edges;
-  std::vector<Cell> cells;
-  std::vector<Crossing> crossings;
-  std::vector<std::string> notes;  ///< cuts that touch and were drawn back, in words
+  Subdivision map;                 ///< faces of the map are the cells
+  std::vector<Cell> cells;         ///< one a face; cell 0 is the outside
+  std::vector<FeatureName> features;
+  std::vector<SideDot> side_dots;  ///< holes still to be made in the side wall
+  Faults notes;                    ///< cuts that touch and were drawn back, in words
 };
+
+/// The plan of one stage of a board whose layout and surface are free of faults.
+/// Faults: features that cannot be built, with the reason.
+std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface, Stage stage);
 
 }  // namespace sagitta

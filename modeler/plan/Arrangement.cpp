@@ -1,0 +1,202 @@
+#include "plan/Arrangement.hpp"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <unordered_map>
+
+#include "plan/Meet.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// A point on a strand: before clustering, an index into the cloud.
+struct Stop {
+  double t = 0;
+  int point = 0;
+};
+
+struct Cloud {
+  std::vector<Point> points;
+  std::vector<std::vector<Stop>> stops;  ///< for each strand
+};
+
+void meet_all(const std::vector<Strand>& strands, Cloud& cloud) {
+  std::vector<Box> boxes;
+  for (const Strand& strand : strands) boxes.push_back(bounds(strand.piece));
+  std::vector<int> order(strands.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::sort(order.begin(), order.end(), [&](int a, int b) { return boxes[a].low.x < boxes[b].low.x; });
+  std::vector<int> open;
+  std::vector<Meeting> meetings;
+  for (const int i : order) {
+    std::erase_if(open, [&](int j) { return boxes[j].high.x < boxes[i].low.x - tolerance::vertex; });
+    for (const int j : open) {
+      if (!boxes[i].overlaps(boxes[j], tolerance::vertex)) continue;
+      meetings.clear();
+      meet(strands[i].piece, strands[j].piece, meetings);
+      for (const Meeting& m : meetings) {
+        cloud.stops[i].push_back({m.on_first, static_cast<int>(cloud.points.size())});
+        cloud.stops[j].push_back({m.on_second, static_cast<int>(cloud.points.size())});
+        cloud.points.push_back(m.p);
+      }
+    }
+    open.push_back(i);
+  }
+}
+
+Cloud gather(const std::vector<Strand>& strands) {
+  Cloud cloud;
+  cloud.stops.resize(strands.size());
+  for (std::size_t i = 0; i < strands.size(); ++i)
+    for (const double t : {0.0, 1.0}) {
+      cloud.stops[i].push_back({t, static_cast<int>(cloud.points.size())});
+      cloud.points.push_back(t == 0 ? strands[i].piece.a : strands[i].piece.b);
+    }
+  meet_all(strands, cloud);
+  return cloud;
+}
+
+/// Points within tolerance::vertex of each other (chains included) become one vertex, at the earliest of them: drawn
+/// ends come before computed meetings. Returns the vertex of each point.
+std::vector<int> cluster(const std::vector<Point>& points, std::vector<Point>& vertices) {
+  std::vector<int> order(points.size()), parent(points.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::iota(parent.begin(), parent.end(), 0);
+  const auto root = [&](int i) {
+    while (parent[i] != i) i = parent[i] = parent[parent[i]];
+    return i;
+  };
+  std::sort(order.begin(), order.end(), [&](int a, int b) { return points[a].x < points[b].x; });
+  // Points of one x (a slot's edge) may be many: bucket them by y as well.
+  std::map<std::pair<long long, long long>, std::vector<int>> grid;
+  const double size = 4 * tolerance::vertex;
+  const auto bucket = [&](double v) { return static_cast<long long>(std::floor(v / size)); };
+  for (const int i : order) {
+    const long long bx = bucket(points[i].x), by = bucket(points[i].y);
+    for (long long x = bx - 1; x <= bx + 1; ++x)
+      for (long long y = by - 1; y <= by + 1; ++y) {
+        const auto found = grid.find({x, y});
+        if (found == grid.end()) continue;
+        for (const int j : found->second)
+          if (distance(points[i], points[j]) <= tolerance::vertex) {
+            const int a = root(i), b = root(j);
+            parent[std::max(a, b)] = std::min(a, b);
+          }
+      }
+    grid[{bx, by}].push_back(i);
+  }
+  std::vector<int> vertex(points.size(), -1);
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const int r = root(static_cast<int>(i));
+    if (vertex[r] < 0) {
+      vertex[r] = static_cast<int>(vertices.size());
+      vertices.push_back(points[r]);
+    }
+    vertex[i] = vertex[r];
+  }
+  return vertex;
+}
+
+/// The part of a strand between two vertices.
+Piece part(const Piece& whole, Point a, Point b) {
+  return whole.is_arc() ? arc_between(whole.centre, whole.radius, a, b, whole.sweep > 0) : line(a, b);
+}
+
+struct Passing {
+  int loop = -1;
+  int sign = 0;  ///< +1: the loop runs with the edge
+};
+
+class Weaver {
+ public:
+  explicit Weaver(Subdivision& map) : map_(map) {}
+
+  void add(const Strand& strand, int from, int to) {
+    const Piece piece = part(strand.piece, map_.vertices[from], map_.vertices[to]);
+    auto& twins = by_ends_[std::minmax(from, to)];
+    for (const int e : twins) {
+      const PlanEdge& edge = map_.edges[e];
+      if (distance(edge.piece.at(0.5), piece.at(0.5)) > 2 * tolerance::vertex) continue;
+      passings[e].push_back({strand.loop, edge.from == from ? 1 : -1});
+      return;
+    }
+    twins.push_back(static_cast<int>(map_.edges.size()));
+    PlanEdge edge;
+    edge.from = from;
+    edge.to = to;
+    edge.piece = piece;
+    edge.source = strand.source;
+    map_.edges.push_back(edge);
+    passings.push_back({{strand.loop, 1}});
+  }
+
+  std::vector<std::vector<Passing>> passings;  ///< for each edge
+
+ private:
+  Subdivision& map_;
+  std::map<std::pair<int, int>, std::vector<int>> by_ends_;
+};
+
+void weave(const Strand& strand, std::vector<Stop> stops, const std::vector<int>& vertex, Weaver& weaver) {
+  std::sort(stops.begin(), stops.end(), [](const Stop& a, const Stop& b) { return a.t < b.t; });
+  // A strand's own ends outrank meetings that clamp to the same parameter.
+  const int first = vertex[stops.front().point], last = vertex[stops.back().point];
+  int at = first;
+  for (const Stop& stop : stops) {
+    const int v = vertex[stop.point];
+    if (v == at) continue;
+    weaver.add(strand, at, v);
+    at = v;
+    if (v == last) break;
+  }
+}
+
+/// Winding numbers by walking from face to face; each edge passed changes them by what runs along it.
+std::vector<std::vector<int>> covers(const Subdivision& map, const std::vector<std::vector<Passing>>& passings) {
+  std::vector<std::vector<std::pair<int, int>>> counts(map.faces.size());
+  std::vector<std::vector<HalfEdge>> borders(map.faces.size());
+  for (HalfEdge h = 0; h < 2 * static_cast<int>(map.edges.size()); ++h) borders[map.face(h)].push_back(h);
+  std::vector<bool> seen(map.faces.size(), false);
+  std::vector<int> queue{0};
+  seen[0] = true;
+  for (std::size_t i = 0; i < queue.size(); ++i) {
+    for (const HalfEdge h : borders[queue[i]]) {
+      const int beyond = map.face(h ^ 1);
+      if (seen[beyond]) continue;
+      seen[beyond] = true;
+      auto count = counts[queue[i]];
+      for (const Passing& passing : passings[h >> 1]) {
+        if (passing.loop < 0) continue;
+        const int change = (h & 1 ? 1 : -1) * passing.sign;  // to the left of a loop is one more
+        auto found = std::lower_bound(count.begin(), count.end(), std::pair{passing.loop, -1000});
+        if (found == count.end() || found->first != passing.loop) found = count.insert(found, {passing.loop, 0});
+        found->second += change;
+        if (found->second == 0) count.erase(found);
+      }
+      counts[beyond] = std::move(count);
+      queue.push_back(beyond);
+    }
+  }
+  std::vector<std::vector<int>> result(map.faces.size());
+  for (std::size_t f = 0; f < counts.size(); ++f)
+    for (const auto& [loop, winding] : counts[f])
+      if (winding > 0) result[f].push_back(loop);
+  return result;
+}
+
+}  // namespace
+
+Arrangement arrange(const std::vector<Strand>& strands) {
+  Arrangement result;
+  const Cloud cloud = gather(strands);
+  const std::vector<int> vertex = cluster(cloud.points, result.map.vertices);
+  Weaver weaver(result.map);
+  for (std::size_t i = 0; i < strands.size(); ++i) weave(strands[i], cloud.stops[i], vertex, weaver);
+  result.map.trace();
+  result.covers = covers(result.map, weaver.passings);
+  return result;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,28 @@
+#pragma once
+
+/// The arrangement of outlines: all loops laid over each other, cut where they meet.
+
+#include <utility>
+#include <vector>
+
+#include "plan/Subdivision.hpp"
+
+namespace sagitta {
+
+/// A curve to be laid down. Closed outlines share `loop`; a line that bounds nothing has loop = -1.
+struct Strand {
+  Piece piece;
+  Source source;
+  int loop = -1;
+};
+
+struct Arrangement {
+  Subdivision map;                       ///< traced
+  std::vector<std::vector<int>> covers;  ///< for each face: loops (sorted) that wind about it
+};
+
+/// Cuts the strands where they meet. Points within tolerance::vertex become one vertex, pieces that run together
+/// become one edge with the source of the first. No strand may be shorter than tolerance::vertex.
+Arrangement arrange(const std::vector<Strand>& strands);
+
+}  // namespace sagitta

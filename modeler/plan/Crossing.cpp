@@ -1,0 +1,23 @@
+#include <algorithm>
+
+#include "plan/Subdivision.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+
+double Crossing::y(double x) const { return side * std::sqrt(std::max(0.0, square(x))); }
+
+Point Crossing::at(Point a, Point b, double t) const {
+  if (t <= 0) return a;
+  if (t >= 1) return b;
+  if (straight) return between(a, b, t);
+  const bool tip_a = std::abs(a.y) <= tolerance::vertex, tip_b = std::abs(b.y) <= tolerance::vertex;
+  double s = t;  // fraction of the way in x: quadratic away from a tip, so that y is smooth there
+  if (tip_a && tip_b) s = (1 - std::cos(std::numbers::pi * t)) / 2;
+  if (tip_a && !tip_b) s = t * t;
+  if (!tip_a && tip_b) s = t * (2 - t);
+  const double x = a.x + s * (b.x - a.x);
+  return {x, y(x)};
+}
+
+}  // namespace sagitta

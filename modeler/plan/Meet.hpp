@@ -1,0 +1,20 @@
+#pragma once
+
+#include <vector>
+
+#include "plane/Plane.hpp"
+
+namespace sagitta {
+
+/// A point that two pieces share, with its parameter on each (0 at the start, 1 at the end).
+struct Meeting {
+  double on_first = 0, on_second = 0;
+  Point p;
+};
+
+/// Appends every point where the two pieces cross, touch, or come within tolerance::vertex at an end or at a tangent
+/// point. Of pieces that run together, the ends of each that lie on the other. Closed form throughout; a contact is
+/// decided by the distance from centre to line or centre to centre before any curve is intersected.
+void meet(const Piece& first, const Piece& second, std::vector<Meeting>& out);
+
+}  // namespace sagitta

@@ -1,0 +1,205 @@
+#include "plan/Subdivision.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace sagitta {
+namespace {
+
+using std::numbers::pi;
+
+/// The point of the half-edge's curve at (straight) distance s from its origin.
+Point at_distance(const Subdivision& map, HalfEdge h, double s) {
+  const PlanEdge& edge = map.edges[h >> 1];
+  const Point from = map.vertices[map.origin(h)], to = map.vertices[map.target(h)];
+  if (edge.crossing >= 0 && !map.crossings[edge.crossing].straight) {
+    double low = 0, high = 1;
+    for (int i = 0; i < 48; ++i) {
+      const double mid = (low + high) / 2;
+      (distance(from, map.crossings[edge.crossing].at(from, to, mid)) < s ? low : high) = mid;
+    }
+    return map.crossings[edge.crossing].at(from, to, high);
+  }
+  if (!edge.piece.is_arc()) return from + s * unit(to - from);
+  const double turn = 2 * std::asin(std::min(1.0, s / (2 * edge.piece.radius)));
+  const bool counter_clockwise = (edge.piece.sweep > 0) != ((h & 1) != 0);
+  return edge.piece.centre + turned(from - edge.piece.centre, counter_clockwise ? turn : -turn);
+}
+
+/// How far out the order of the curves about a vertex is judged: a quarter of the shortest chord.
+double judging_distance(const Subdivision& map, const std::vector<HalfEdge>& star) {
+  double s = 1e300;
+  for (const HalfEdge h : star) {
+    const PlanEdge& edge = map.edges[h >> 1];
+    s = std::min(s, distance(map.vertices[edge.from], map.vertices[edge.to]));
+    s = std::min(s, distance(map.vertices[map.origin(h)], map.at(edge, 0.5)));
+  }
+  return s / 4;
+}
+
+void order_about_vertices(Subdivision& map) {
+  std::vector<std::vector<HalfEdge>> stars(map.vertices.size());
+  for (HalfEdge h = 0; h < 2 * static_cast<int>(map.edges.size()); ++h) stars[map.origin(h)].push_back(h);
+  map.turn.assign(2 * map.edges.size(), -1);
+  std::vector<std::pair<double, HalfEdge>> order;
+  for (std::size_t v = 0; v < stars.size(); ++v) {
+    const double s = stars[v].empty() ? 0 : judging_distance(map, stars[v]);
+    order.clear();
+    for (const HalfEdge h : stars[v]) {
+      const Point d = at_distance(map, h, s) - map.vertices[v];
+      order.emplace_back(std::atan2(d.y, d.x), h);
+    }
+    std::sort(order.begin(), order.end());
+    for (std::size_t i = 0; i < order.size(); ++i) map.turn[order[i].second] = order[(i + 1) % order.size()].second;
+  }
+  map.next.assign(2 * map.edges.size(), -1);
+  for (HalfEdge h = 0; h < static_cast<int>(map.turn.size()); ++h) map.next[map.turn[h] ^ 1] = h;
+}
+
+/// Signed area under one half-edge (x dy - y dx over two), exact for lines and arcs, sampled for crossing curves.
+double swept_area(const Subdivision& map, HalfEdge h) {
+  const PlanEdge& edge = map.edges[h >> 1];
+  const double sign = h & 1 ? -1 : 1;
+  const Point a = map.vertices[edge.from], b = map.vertices[edge.to];
+  double twice = cross(a, b);
+  if (edge.piece.is_arc()) {
+    const double r = edge.piece.radius, w = edge.piece.sweep;
+    twice += r * r * (w - std::sin(w));
+  } else if (edge.crossing >= 0) {
+    twice = 0;
+    Point last = a;
+    for (int i = 1; i <= 32; ++i) {
+      const Point p = map.at(edge, i / 32.0);
+      twice += cross(last, p);
+      last = p;
+    }
+  }
+  return sign * twice / 2;
+}
+
+/// Number of times a ray from p straight up crosses the monotone curve from a to b whose height at p.x is y.
+int crossed(Point p, Point a, Point b, double y) {
+  if ((a.x <= p.x) == (b.x <= p.x)) return 0;
+  return y > p.y ? (b.x < a.x ? 1 : -1) : 0;
+}
+
+int crossed_by_arc(const Piece& arc, Point p) {
+  int count = 0;
+  double t = 0;
+  Point last = arc.a;
+  const double step = pi / std::abs(arc.sweep);
+  double to_wall = arc.start / pi;  // in half turns; the arc is cut where it stands upright
+  to_wall = arc.sweep > 0 ? std::ceil(to_wall + 1e-12) - to_wall : to_wall - std::floor(to_wall - 1e-12);
+  for (double cut = to_wall * step;; cut += step) {
+    const double end = std::min(cut, 1.0);
+    const Point here = end < 1 ? arc.at(end) : arc.b;
+    const double lift = std::sqrt(std::max(0.0, (arc.radius - (p.x - arc.centre.x)) * (arc.radius + (p.x - arc.centre.x))));
+    const bool upper = std::sin(arc.start + arc.sweep * (t + end) / 2) > 0;
+    count += crossed(p, last, here, arc.centre.y + (upper ? lift : -lift));
+    if (end >= 1) return count;
+    t = end;
+    last = here;
+  }
+}
+
+int crossed_by_edge(const Subdivision& map, HalfEdge h, Point p) {
+  const PlanEdge& edge = map.edges[h >> 1];
+  const int sign = h & 1 ? -1 : 1;
+  if (edge.piece.is_arc()) return sign * crossed_by_arc(edge.piece, p);
+  const Point a = map.vertices[edge.from], b = map.vertices[edge.to];
+  if ((a.x <= p.x) == (b.x <= p.x)) return 0;
+  const bool bent = edge.crossing >= 0 && !map.crossings[edge.crossing].straight;
+  const double y = bent ? map.crossings[edge.crossing].y(p.x) : a.y + (p.x - a.x) / (b.x - a.x) * (b.y - a.y);
+  return sign * crossed(p, a, b, y);
+}
+
+struct TracedLoop {
+  HalfEdge start = -1;
+  double area = 0;
+  int component = -1;
+  Box box;
+};
+
+struct Components {
+  std::vector<int> parent;
+  explicit Components(const Subdivision& map) : parent(map.vertices.size()) {
+    std::iota(parent.begin(), parent.end(), 0);
+    for (const PlanEdge& edge : map.edges) parent[root(edge.from)] = root(edge.to);
+  }
+  int root(int v) {
+    while (parent[v] != v) v = parent[v] = parent[parent[v]];
+    return v;
+  }
+};
+
+std::vector<TracedLoop> trace_loops(const Subdivision& map, std::vector<int>& loop_of) {
+  Components components(map);
+  std::vector<TracedLoop> loops;
+  loop_of.assign(map.next.size(), -1);
+  for (HalfEdge start = 0; start < static_cast<int>(map.next.size()); ++start) {
+    if (loop_of[start] >= 0) continue;
+    TracedLoop loop{start, 0, components.root(map.origin(start)), {}};
+    HalfEdge h = start;
+    do {
+      loop_of[h] = static_cast<int>(loops.size());
+      loop.area += swept_area(map, h);
+      loop.box.add(map.vertices[map.origin(h)]);
+      loop.box.add(map.at(map.edges[h >> 1], 0.5));
+      h = map.next[h];
+    } while (h != start);
+    loops.push_back(loop);
+  }
+  return loops;
+}
+
+/// The smallest loop of another component around the given one; -1 when it lies in the open.
+int enclosing(const Subdivision& map, const std::vector<TracedLoop>& loops, const TracedLoop& inner) {
+  const Point p = map.vertices[map.origin(inner.start)];
+  int best = -1;
+  for (int i = 0; i < static_cast<int>(loops.size()); ++i) {
+    const TracedLoop& outer = loops[i];
+    if (outer.area <= 0 || outer.component == inner.component) continue;
+    if (best >= 0 && loops[best].area <= outer.area) continue;
+    int count = 0;
+    HalfEdge h = outer.start;
+    do {
+      count += crossed_by_edge(map, h, p);
+      h = map.next[h];
+    } while (h != outer.start);
+    if (count != 0) best = i;
+  }
+  return best;
+}
+
+}  // namespace
+
+Point Subdivision::at(const PlanEdge& edge, double t) const {
+  const Point a = vertices[edge.from], b = vertices[edge.to];
+  if (edge.crossing >= 0) return crossings[edge.crossing].at(a, b, t);
+  return edge.piece.is_arc() ? edge.piece.at(t) : between(a, b, t);
+}
+
+void Subdivision::trace() {
+  order_about_vertices(*this);
+  std::vector<int> loop_of;
+  const std::vector<TracedLoop> loops = trace_loops(*this, loop_of);
+  std::vector<int> face_of(loops.size(), 0);
+  faces.assign(1, {});
+  for (std::size_t i = 0; i < loops.size(); ++i)
+    if (loops[i].area > 0) {
+      face_of[i] = static_cast<int>(faces.size());
+      faces.push_back({{loops[i].start}});
+    }
+  for (std::size_t i = 0; i < loops.size(); ++i)
+    if (loops[i].area <= 0) {
+      const int around = enclosing(*this, loops, loops[i]);
+      face_of[i] = around < 0 ? 0 : face_of[around];
+      faces[face_of[i]].loops.push_back(loops[i].start);
+    }
+  for (std::size_t e = 0; e < edges.size(); ++e) {
+    edges[e].left = face_of[loop_of[2 * e]];
+    edges[e].right = face_of[loop_of[2 * e + 1]];
+  }
+}
+
+}  // namespace sagitta
