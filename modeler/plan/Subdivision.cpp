@@ -179,6 +179,12 @@ Point Subdivision::at(const PlanEdge& edge, double t) const {
   return edge.piece.is_arc() ? edge.piece.at(t) : between(a, b, t);
 }
 
+bool Subdivision::winds_about(const std::vector<HalfEdge>& border, Point p) const {
+  int count = 0;
+  for (const HalfEdge h : border) count += crossed_by_edge(*this, h, p);
+  return count != 0;
+}
+
 void Subdivision::trace() {
   order_about_vertices(*this);
   std::vector<int> loop_of;

@@ -1,0 +1,206 @@
+#include "plan/Contact.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// A straight obstacle: a shape that stays on the side away from `normal` reaches up to `offset`.
+struct Line {
+  Piece piece;
+  Point normal;  ///< unit, to the right of the piece
+  double offset = 0;
+};
+
+Line line_of(const Piece& piece) {
+  const Point d = unit(piece.b - piece.a);
+  const Point n{d.y, -d.x};
+  return {piece, n, dot(n, piece.a)};
+}
+
+/// The core's points that reach furthest along n: one for a point contact, two for a side.
+std::vector<Point> furthest(const Rounded& shape, Point n) {
+  double most = -1e300;
+  for (const Point p : shape.core) most = std::max(most, dot(n, p));
+  std::vector<Point> found;
+  for (const Point p : shape.core)
+    if (dot(n, p) >= most - tolerance::same) found.push_back(p);
+  return found;
+}
+
+bool beside(const Piece& piece, Point p) {
+  const Point d = piece.b - piece.a;
+  const double s = dot(p - piece.a, d) / dot(d, d);
+  const double slack = tolerance::snap / length(d);
+  return s >= -slack && s <= 1 + slack;
+}
+
+/// Moves the side that faces n by `by` along n.
+void move_side(Rounded& shape, Point n, double by) {
+  const std::vector<Point> side = furthest(shape, n);
+  for (Point& p : shape.core)
+    if (std::find(side.begin(), side.end(), p) != side.end()) p = p + by * n;
+}
+
+/// A slot keeps its width: the end that faces n moves back along the middle line until it stands `by` further off.
+void shorten(Rounded& slot, Point n, double by) {
+  const bool second = dot(n, slot.core[1]) > dot(n, slot.core[0]);
+  Point& end = slot.core[second ? 1 : 0];
+  const Point inward = unit(slot.core[second ? 0 : 1] - end);
+  const double gained = -dot(n, inward);
+  if (gained > tolerance::same) end = end + (by / gained) * inward;
+}
+
+struct Settler {
+  double snap;
+  Faults& notes;
+
+  /// `toward`: unit vector from the feature to what it touches, where a slot's end is to be shortened.
+  void draw_back(Feature& feature, const Feature& other, double gap, Point toward = {0, 0}) const {
+    if (feature.kind == Source::Kind::slot && feature.shape->core.size() == 2) {
+      shorten(*feature.shape, toward, snap - gap);
+    } else {
+      feature.shape = shrunk(*feature.shape, snap - gap);
+    }
+    const std::string message = feature.name + " only touches " + other.name + "; drawn back so that a skin of wood stays";
+    for (const Fault& note : notes)
+      if (note.message == message) return;
+    notes.push_back({feature.key, message, "leave a gap, or let the two overlap"});
+  }
+
+  /// `inside_ok`: a shape that reaches the line from the side away from the normal is within the other feature there.
+  void against_line(Feature& feature, const Feature& other, const Line& obstacle, bool inside_ok) const {
+    for (const double way : {1.0, -1.0}) {
+      const Point n = way * obstacle.normal;
+      const double gap = way * obstacle.offset - support(*feature.shape, n);
+      if (std::abs(gap) > snap || feature.shape->core.empty()) continue;
+      const std::vector<Point> reach = furthest(*feature.shape, n);
+      if (!std::any_of(reach.begin(), reach.end(), [&](Point p) { return beside(obstacle.piece, p); })) continue;
+      if (reach.size() > 1) {
+        if (std::abs(gap) > tolerance::same) move_side(*feature.shape, n, gap);
+      } else if (way > 0 && inside_ok) {
+        if (std::abs(gap) > tolerance::same) feature.shape = shrunk(*feature.shape, -gap);
+      } else {
+        draw_back(feature, other, gap, n);
+      }
+    }
+  }
+
+  /// Contact with an arc of an outline. `hole`: the wood lies outside the arc's circle.
+  void against_arc(Feature& feature, const Feature& other, const Piece& arc, bool hole) const {
+    const Rounded centre{{arc.centre}, 0};
+    const double apart = distance(Rounded{feature.shape->core, 0}, centre);
+    double far = 0;
+    Point furthest_point{};
+    for (const Point p : feature.shape->core)
+      if (distance(p, arc.centre) >= far) {
+        far = distance(p, arc.centre);
+        furthest_point = p;
+      }
+    const double inside_gap = arc.radius - far - feature.shape->radius;
+    const double outside_gap = apart - arc.radius - feature.shape->radius;
+    const double gap = hole ? outside_gap : inside_gap;
+    if (std::abs(gap) > snap) return;
+    const Point toward = hole && feature.shape->core.size() == 1 ? feature.shape->core.front() : furthest_point;
+    const Point d = toward - arc.centre;
+    double t = (std::atan2(d.y, d.x) - arc.start) / arc.sweep;
+    const double full = 2 * std::numbers::pi / std::abs(arc.sweep);
+    t -= full * std::floor(t / full);
+    if (t <= 1 + 1e-9) draw_back(feature, other, gap, unit((hole ? -1 : 1) * d));
+  }
+
+  void against_shape(Feature& feature, const Feature& other) const {
+    if (feature.shape->core.empty() || other.shape->core.empty()) return;
+    if (equal_discs(feature, other)) return;
+    const double gap = distance(*feature.shape, *other.shape);
+    if (std::abs(gap) > snap) return;
+    if (settle_sides(feature, *other.shape)) return;
+    draw_back(feature, other, gap);
+  }
+
+  /// Two discs about one centre, or one within the other: made equal, or to touch exactly.
+  bool equal_discs(Feature& feature, const Feature& other) const {
+    Rounded& a = *feature.shape;
+    const Rounded& b = *other.shape;
+    if (a.core.size() != 1 || b.core.size() != 1) return false;
+    const double apart = distance(a.core[0], b.core[0]);
+    if (apart <= snap && std::abs(a.radius - b.radius) <= snap) {
+      a = b;
+      return true;
+    }
+    const double within = std::abs(a.radius - b.radius) - apart;
+    if (std::abs(within) > snap) return false;
+    if (std::abs(within) > tolerance::same) a.radius += a.radius > b.radius ? -within : within;
+    return true;
+  }
+
+  /// Polygon sides that face each other within the snap are moved together.
+  bool settle_sides(Feature& feature, const Rounded& other) const {
+    const std::size_t n = other.core.size();
+    if (n < 2) return false;
+    for (std::size_t i = 0; i < n; ++i) {
+      const Point d = unit(other.core[(i + 1) % n] - other.core[i]);
+      const Point out{d.y, -d.x};
+      const Point toward = -1 * out;
+      if (furthest(*feature.shape, toward).size() < 2) continue;
+      const double gap = -support(other, out) - support(*feature.shape, toward);
+      if (std::abs(gap) > snap) continue;
+      if (std::abs(gap) > tolerance::same) move_side(*feature.shape, toward, gap);
+      return true;
+    }
+    return false;
+  }
+};
+
+/// Rank of precedence: the greater number gives way.
+int rank(const Feature& f) {
+  switch (f.kind) {
+    case Source::Kind::pocket: return 2;
+    case Source::Kind::pin: return 3;
+    case Source::Kind::slot:
+    case Source::Kind::nut: return 1;
+    default: return 0;
+  }
+}
+
+void settle(Feature& feature, const Feature& other, const Settler& settler) {
+  if (other.shape) return settler.against_shape(feature, other);
+  const bool own_stock = other.role == Feature::Role::stock || other.role == Feature::Role::strip;
+  for (const Piece& piece : other.loop) {
+    if (piece.is_arc()) {
+      settler.against_arc(feature, other, piece, piece.sweep < 0);
+    } else {
+      settler.against_line(feature, other, line_of(piece), !own_stock);
+    }
+  }
+}
+
+}  // namespace
+
+double snap_for(const Box& extent) {
+  const double largest = std::max({std::abs(extent.low.x), std::abs(extent.low.y), std::abs(extent.high.x),
+                                   std::abs(extent.high.y)});
+  const float f = static_cast<float>(largest);
+  return std::max(tolerance::snap, 2.0 * (std::nextafter(f, std::numeric_limits<float>::infinity()) - f));
+}
+
+Faults settle_contacts(std::vector<Feature>& features, double snap) {
+  Faults notes;
+  const Settler settler{snap, notes};
+  constexpr int rounds = 3;  // drawing back may bring a shape near another neighbour; shrinking soon ends that
+  for (int round = 0; round < rounds; ++round)
+    for (std::size_t i = 0; i < features.size(); ++i) {
+      if (!features[i].shape || features[i].shape->empty()) continue;
+      for (std::size_t j = 0; j < features.size(); ++j) {
+        if (i == j || features[j].seam || (features[j].shape && features[j].shape->empty())) continue;
+        const bool gives_way = rank(features[i]) != rank(features[j]) ? rank(features[i]) > rank(features[j]) : i > j;
+        if (gives_way && features[i].shape) settle(features[i], features[j], settler);
+      }
+    }
+  return notes;
+}
+
+}  // namespace sagitta

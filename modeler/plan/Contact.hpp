@@ -1,0 +1,17 @@
+#pragma once
+
+#include "plan/Feature.hpp"
+
+namespace sagitta {
+
+/// Decides every contact that is not meant, before anything is intersected: cuts that only touch, miss or overlap a
+/// neighbour by less than the snap are drawn back so that tolerance::snap of wood stays; sides that run within the
+/// snap of a line are moved onto it; shapes that touch a line from inside are made to touch it exactly. The lesser
+/// feature gives way: a pin to an inlay, an inlay to a slot, a slot to the outline. Returns a note for each cut drawn
+/// back.
+Faults settle_contacts(std::vector<Feature>& features, double snap);
+
+/// max(tolerance::snap, two steps of a 32-bit float at the largest coordinate). mm.
+double snap_for(const Box& extent);
+
+}  // namespace sagitta

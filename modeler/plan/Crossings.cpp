@@ -1,0 +1,220 @@
+#include "plan/Crossings.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "plan/Roots.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// A level and a moved surface that are compared somewhere.
+struct Pair {
+  Bound moved;
+  double level = 0;
+  friend auto operator<=>(const Pair&, const Pair&) = default;
+};
+
+std::vector<Pair> pairs_of(const Candidates& here) {
+  std::vector<Pair> pairs;
+  if (!here.wood || !here.moved) return pairs;
+  if (here.level) pairs.push_back({*here.moved, here.level->value});
+  if (here.bottom > 0) pairs.push_back({*here.moved, here.bottom});
+  return pairs;
+}
+
+/// Every level of either side against every moved surface of either side.
+std::set<Pair> pairs_along(const Candidates& left, const Candidates& right) {
+  std::set<Pair> pairs;
+  for (const Candidates* m : {&left, &right}) {
+    if (!m->wood || !m->moved) continue;
+    for (const Candidates* l : {&left, &right}) {
+      if (!l->wood) continue;
+      if (l->level) pairs.insert({*m->moved, l->level->value});
+      if (l->bottom > 0) pairs.insert({*m->moved, l->bottom});
+    }
+  }
+  return pairs;
+}
+
+class Divider {
+ public:
+  Divider(Subdivision& map, const std::vector<Candidates>& candidates, const Surface& surface)
+      : map_(map), candidates_(candidates), surface_(surface) {}
+
+  void run() {
+    cut_edges();
+    borders_.resize(candidates_.size());
+    for (int e = 0; e < static_cast<int>(map_.edges.size()); ++e) {
+      borders_[map_.edges[e].left].push_back(2 * e);
+      borders_[map_.edges[e].right].push_back(2 * e + 1);
+    }
+    for (int f = 1; f < static_cast<int>(candidates_.size()); ++f)
+      for (const Pair& pair : pairs_of(candidates_[f])) divide_face(f, pair);
+  }
+
+ private:
+  double gap(const Pair& pair, Point p) const { return height(surface_, pair.moved, p) - pair.level; }
+
+  void cut_edges() {
+    const std::size_t count = map_.edges.size();
+    for (std::size_t e = 0; e < count; ++e) {
+      const PlanEdge edge = map_.edges[e];
+      std::vector<double> cuts;
+      for (const Pair& pair : pairs_along(candidates_[edge.left], candidates_[edge.right])) {
+        const auto along = [&](double t) { return gap(pair, map_.at(edge, t)); };
+        const int samples = edge.piece.is_arc() ? 16 : 6;
+        for (const double t : contacts_of(along, tolerance::height, samples)) cuts.push_back(t);
+      }
+      std::sort(cuts.begin(), cuts.end());
+      cut(static_cast<int>(e), edge, cuts);
+    }
+  }
+
+  void cut(int e, const PlanEdge& whole, const std::vector<double>& cuts) {
+    int at = whole.from;
+    int last = e;
+    for (const double t : cuts) {
+      const Point p = map_.at(whole, t);
+      if (distance(p, map_.vertices[at]) <= tolerance::vertex) continue;
+      if (distance(p, map_.vertices[whole.to]) <= tolerance::vertex) continue;
+      const int v = static_cast<int>(map_.vertices.size());
+      map_.vertices.push_back(p);
+      set(last, whole, at, v);
+      at = v;
+      last = static_cast<int>(map_.edges.size());
+      map_.edges.push_back(whole);
+    }
+    set(last, whole, at, whole.to);
+  }
+
+  void set(int e, const PlanEdge& whole, int from, int to) {
+    PlanEdge& edge = map_.edges[e];
+    edge.from = from;
+    edge.to = to;
+    const Point a = map_.vertices[from], b = map_.vertices[to];
+    edge.piece = whole.piece.is_arc() ? arc_between(whole.piece.centre, whole.piece.radius, a, b, whole.piece.sweep > 0)
+                                      : line(a, b);
+  }
+
+  /// Draws the curve where the pair's heights are equal through one face.
+  void divide_face(int f, const Pair& pair) {
+    bool above = false, below = false;
+    std::set<int> touched;
+    for (const HalfEdge h : borders_[f]) {
+      const int v = map_.origin(h);
+      const double at_vertex = gap(pair, map_.vertices[v]);
+      if (std::abs(at_vertex) <= tolerance::height) touched.insert(v);
+      for (const double g : {at_vertex, gap(pair, map_.at(map_.edges[h >> 1], 0.5))}) {
+        above = above || g > tolerance::height;
+        below = below || g < -tolerance::height;
+      }
+    }
+    std::vector<int> nodes(touched.begin(), touched.end());
+    const bool flat = surface_.flat;
+    if (!flat) add_tip(f, pair, nodes);
+    if (nodes.size() < 2 || (!above && !below)) return;
+    if (flat) return link(f, pair, 1, nodes, [](Point a, Point b) { return a.y < b.y; });
+    for (const int side : {-1, 1}) {
+      std::vector<int> branch;
+      for (const int v : nodes)
+        if (on_branch(pair, side, map_.vertices[v])) branch.push_back(v);
+      link(f, pair, side, branch, [](Point a, Point b) { return a.x < b.x; });
+    }
+  }
+
+  /// On the centre line a floor and the surface within tolerance::height of each other meet anywhere within this of it.
+  double centre_zone(double x) const { return std::sqrt(2 * surface_.radius(x) * tolerance::height); }
+
+  bool on_branch(const Pair& pair, int side, Point p) const {
+    if (side * p.y > 0) return true;
+    const double zone = centre_zone(p.x);
+    const Crossing curve = crossing_of(surface_, pair.moved, pair.level, side);
+    return std::abs(p.y) <= zone && curve.square(p.x) <= 2 * zone * zone;
+  }
+
+  /// The tip of the curve on the centre line, where the falling centre line passes through the level.
+  void add_tip(int f, const Pair& pair, std::vector<int>& nodes) {
+    const Crossing curve = crossing_of(surface_, pair.moved, pair.level, 1);
+    if (curve.d1 == 0) return;
+    const Point tip{-curve.d0 / curve.d1, 0};
+    if (!map_.winds_about(borders_[f], tip)) return;
+    for (const int v : nodes) {
+      const Point p = map_.vertices[v];
+      if (std::abs(p.y) <= centre_zone(p.x) && std::abs((p.x - tip.x) * curve.d1) <= 2 * tolerance::height) return;
+    }
+    nodes.push_back(static_cast<int>(map_.vertices.size()));
+    map_.vertices.push_back(tip);
+  }
+
+  template <class Before>
+  void link(int f, const Pair& pair, int side, std::vector<int> nodes, Before before) {
+    std::sort(nodes.begin(), nodes.end(), [&](int a, int b) { return before(map_.vertices[a], map_.vertices[b]); });
+    for (std::size_t i = 0; i + 1 < nodes.size(); ++i) {
+      PlanEdge chord;
+      chord.from = nodes[i];
+      chord.to = nodes[i + 1];
+      chord.left = chord.right = f;
+      chord.source = {Source::Kind::crossing, 0, 0};
+      const Point a = map_.vertices[chord.from], b = map_.vertices[chord.to];
+      chord.piece = line(a, b);
+      const Crossing curve = crossing_of(surface_, pair.moved, pair.level, side);
+      const Point middle = curve.at(a, b, 0.5);
+      if (!map_.winds_about(borders_[f], middle) || already_there(f, chord, middle)) continue;
+      if (!curve.straight) {
+        chord.crossing = static_cast<int>(map_.crossings.size());
+        map_.crossings.push_back(curve);
+      }
+      map_.edges.push_back(chord);
+    }
+  }
+
+  bool already_there(int f, const PlanEdge& chord, Point middle) const {
+    for (const HalfEdge h : borders_[f]) {
+      const PlanEdge& edge = map_.edges[h >> 1];
+      if (std::minmax(edge.from, edge.to) != std::minmax(chord.from, chord.to)) continue;
+      if (distance(map_.at(edge, 0.5), middle) <= 2 * tolerance::vertex) return true;
+    }
+    return false;
+  }
+
+  Subdivision& map_;
+  const std::vector<Candidates>& candidates_;
+  const Surface& surface_;
+  std::vector<std::vector<HalfEdge>> borders_;
+};
+
+}  // namespace
+
+Crossing crossing_of(const Surface& surface, const Bound& moved, double level, int side) {
+  Crossing curve;
+  curve.level = level;
+  curve.offset = moved.value;
+  curve.fallen = moved.fallen;
+  curve.side = side;
+  const double start = surface.fall_start.value_or(0), slope = moved.fallen ? surface.fall_slope : 0;
+  curve.d0 = surface.thickness - moved.value - level + slope * start;
+  curve.d1 = -slope;
+  curve.r0 = surface.r0;
+  curve.r1 = surface.r1;
+  curve.r2 = surface.r2;
+  curve.straight = surface.flat || (slope == 0 && surface.r1 == 0 && surface.r2 == 0);
+  return curve;
+}
+
+void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface) {
+  Divider(map, candidates, surface).run();
+  std::vector<std::pair<int, int>> old_faces;
+  for (const PlanEdge& edge : map.edges) old_faces.emplace_back(edge.left, edge.right);
+  map.trace();
+  std::vector<Candidates> renewed(map.faces.size());
+  for (std::size_t e = 0; e < map.edges.size(); ++e) {
+    renewed[map.edges[e].left] = candidates[old_faces[e].first];
+    renewed[map.edges[e].right] = candidates[old_faces[e].second];
+  }
+  candidates = std::move(renewed);
+}
+
+}  // namespace sagitta

@@ -1,0 +1,30 @@
+#pragma once
+
+/// Where heights change places: edges of the plan are cut where two heights cross or touch on them, and cells in which
+/// a level floor meets the playing surface moved down are divided along the crossing curve.
+
+#include <optional>
+#include <vector>
+
+#include "plan/Plan.hpp"
+
+namespace sagitta {
+
+/// What may bound a face before heights are compared: the lowest moved surface, the lowest level floor, and the roof of
+/// a hole from below.
+struct Candidates {
+  bool wood = false;
+  std::optional<Bound> moved;   ///< Bound::Kind::arc
+  std::optional<Bound> level;   ///< Bound::Kind::level
+  double bottom = 0;            ///< height of the bottom; above 0 over a pin
+  std::vector<int> features;
+};
+
+/// Cuts and divides `map`; `candidates` (one a face) is re-made for the new faces. Afterwards no two heights change
+/// places within an edge or a cell.
+void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface);
+
+/// The crossing curve of a level and a moved surface on one side of the centre line.
+Crossing crossing_of(const Surface& surface, const Bound& moved, double level, int side);
+
+}  // namespace sagitta

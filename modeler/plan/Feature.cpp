@@ -1,0 +1,207 @@
+#include "plan/Feature.hpp"
+
+#include <algorithm>
+
+namespace sagitta {
+namespace {
+
+using std::numbers::pi;
+
+/// How far beyond the strip the cuts that run to its sides are drawn. mm.
+constexpr double overrun = 1;
+
+Bound level(double z) { return {Bound::Kind::level, z, false}; }
+Bound moved_down(double by) { return {Bound::Kind::arc, by, false}; }
+
+/// The band between two parallel lines through p and q, from y = low to y = high.
+Loop band(Point p, Point q, Point direction, double low, double high) {
+  const auto at = [&](Point on, double y) { return Point{on.x + (y - on.y) / direction.y * direction.x, y}; };
+  if (p.x > q.x) std::swap(p, q);
+  const Point a = at(p, low), b = at(q, low), c = at(q, high), d = at(p, high);
+  return {line(a, b), line(b, c), line(c, d), line(d, a)};
+}
+
+Point square_fretward(Point direction) { return {direction.y, -direction.x}; }  // unit normal that points along +x
+
+Feature slot_feature(const Board& board, const Layout& layout, const Slot& slot) {
+  Feature f;
+  f.kind = Source::Kind::slot;
+  f.name = "fret " + std::to_string(slot.fret) + " slot";
+  f.key = "slots.depth";
+  f.in_strip = true;
+  const double depth = slot_depth(board);
+  f.bound = board.slots.floor == SlotFloor::arc ? moved_down(depth) : level(board.board.thickness - depth);
+  Point low = slot.bass_end, high = slot.treble_end;
+  if (low.y > high.y) std::swap(low, high);
+  const Point direction = unit(high - low);
+  if (slot.blind) {
+    const double r = slot.width / 2;
+    f.shape = Rounded{{low + r * direction, high - r * direction}, r};
+    f.key = "slots.edge_left";
+    return f;
+  }
+  const Point aside = slot.width / 2 * square_fretward(direction);
+  f.loop = band(low - aside, low + aside, direction, layout.strip.low.y - overrun, layout.strip.high.y + overrun);
+  return f;
+}
+
+Feature nut_feature(const Board& board, const Layout& layout) {
+  const NutGround& seat = *layout.nut;
+  Feature f;
+  f.kind = Source::Kind::nut;
+  f.name = "nut seat";
+  f.key = "nut.depth";
+  f.in_strip = true;
+  f.bound = level(board.board.thickness - seat.depth);
+  const double low = layout.strip.low.y - overrun, high = layout.strip.high.y + overrun;
+  const double lean = std::abs(seat.direction.x / seat.direction.y) * (high - low);
+  const Point back = seat.shelf ? Point{layout.strip.low.x - lean - overrun, 0} : seat.back;
+  f.loop = band(seat.face, back, seat.direction, low, high);
+  return f;
+}
+
+std::vector<Feature> binding_features(const Board& board, const Layout& layout) {
+  std::vector<Feature> features;
+  const double width = board.binding->width;
+  for (const Segment& edge : layout.edges) {
+    Feature f;
+    f.kind = Source::Kind::binding;
+    f.name = edge.a.y + edge.b.y < 0 ? "binding at the lower edge" : "binding at the upper edge";
+    f.key = "binding.width";
+    f.role = board.binding->height > 0 ? Feature::Role::cut : Feature::Role::removal;
+    f.bound = moved_down(board.binding->height);
+    Point along = unit(edge.b - edge.a);
+    if (along.x < 0) along = -1 * along;
+    Point in = left_of(along);
+    if (edge.a.y + edge.b.y > 0) in = -1 * in;
+    const double reach = layout.strip.high.x - layout.strip.low.x;
+    const Point middle = between(edge.a, edge.b, 0.5) + width * in;
+    const Point a = middle - reach * along, b = middle + reach * along;
+    const double out = layout.strip.high.y - layout.strip.low.y;
+    const Point c = b - out * in, d = a - out * in;
+    f.loop = {line(a, b), line(b, c), line(c, d), line(d, a)};
+    if (area(f.loop) < 0) f.loop = {line(b, a), line(a, d), line(d, c), line(c, b)};
+    features.push_back(f);
+  }
+  return features;
+}
+
+Rounded piece_core(const Inlay& inlay) {
+  const double x = inlay.along.value_or(0) / 2, y = inlay.across.value_or(0) / 2;
+  switch (inlay.shape) {
+    case InlayShape::dot: return {{{0, 0}}, inlay.diameter / 2};
+    case InlayShape::block: return {{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, 0};
+    case InlayShape::diamond: return {{{-x, 0}, {0, -y}, {x, 0}, {0, y}}, 0};
+    case InlayShape::trapezoid: {
+      const double n = inlay.across_nut.value_or(0) / 2, h = inlay.across_heel.value_or(0) / 2;
+      return {{{-x, -n}, {x, -h}, {x, h}, {-x, n}}, 0};
+    }
+    case InlayShape::artwork: break;
+  }
+  return {};
+}
+
+Feature pocket_feature(const Board& board, const Marker& marker) {
+  const Inlay& inlay = board.inlays[marker.inlay];
+  Feature f;
+  f.kind = Source::Kind::pocket;
+  f.name = "inlay " + std::to_string(marker.inlay + 1) + ", fret " + std::to_string(marker.fret);
+  f.key = "inlays[" + std::to_string(marker.inlay) + "]";
+  f.bound = level(board.board.thickness - inlay.depth);
+  f.shape = pocket_shape(board, inlay, marker.centre);
+  return f;
+}
+
+Feature pin_feature(const Pin& pin, int number) {
+  Feature f;
+  f.role = Feature::Role::pin;
+  f.kind = Source::Kind::pin;
+  f.name = "pin " + std::to_string(number);
+  f.key = "pins.at";
+  f.bound = level(pin.depth);
+  f.shape = Rounded{{pin.centre}, pin.radius};
+  return f;
+}
+
+Feature stock_feature(const Layout& layout, bool outlined) {
+  Feature f;
+  f.role = Feature::Role::stock;
+  f.kind = outlined ? Source::Kind::outline : Source::Kind::blank;
+  f.name = outlined ? "outline" : "blank";
+  f.loop = outlined ? layout.outline : rectangle(layout.blank.low, layout.blank.high);
+  return f;
+}
+
+Feature strip_feature(const Layout& layout) {
+  Feature f;
+  f.role = Feature::Role::strip;
+  f.kind = Source::Kind::strip;
+  f.name = "radius cut";
+  f.loop = rectangle(layout.strip.low, layout.strip.high);
+  return f;
+}
+
+/// The line where the fall-away begins, across everything that has the playing surface.
+Feature seam_feature(const Layout& layout, double x) {
+  Feature f;
+  f.role = Feature::Role::strip;
+  f.kind = Source::Kind::fall;
+  f.name = "start of the fall-away";
+  f.seam = Point{x, 0};
+  f.loop = {line({x, layout.strip.low.y - overrun}, {x, layout.strip.high.y + overrun})};
+  return f;
+}
+
+}  // namespace
+
+Progress progress_at(const Board& board, Stage stage) {
+  Progress progress;
+  progress.on_top = stage == Stage::finished ? 0 : board.sanding;
+  const auto last = stage == Stage::pocketed   ? Operation::pockets
+                    : stage == Stage::radiused ? Operation::radius
+                    : stage == Stage::slotted  ? Operation::slots
+                                               : Operation::outline;
+  if (stage == Stage::blank) return progress;
+  for (const Operation operation : board.order) {
+    if (operation == Operation::pockets) progress.pockets = true;
+    if (operation == Operation::radius) progress.radius = true;
+    if (operation == Operation::slots) progress.slots = true;
+    if (operation == Operation::outline) progress.outline = true;
+    if (operation == last && stage != Stage::finished) break;
+  }
+  return progress;
+}
+
+Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre) {
+  const double cutter = inlay_cutter_radius(board);
+  const Rounded core = shrunk(piece_core(inlay), cutter);
+  if (core.empty()) return {};
+  const Rounded pocket = shrunk(core, -(cutter + inlay.clearance));
+  const double hand = board.hand == Hand::left ? -1 : 1;
+  const double turn = inlay.turn_degrees * pi / 180;
+  Rounded shape = turn == 0 ? pocket : turned(pocket, hand * turn);
+  return moved(shape, centre);
+}
+
+std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
+                                 const Progress& progress) {
+  std::vector<Feature> features{stock_feature(layout, progress.outline)};
+  if ((progress.radius || progress.slots) && !progress.outline) features.push_back(strip_feature(layout));
+  if (surface.fall_start && (progress.radius || progress.slots))
+    features.push_back(seam_feature(layout, *surface.fall_start));
+  if (progress.slots) {
+    for (const Slot& slot : layout.slots) features.push_back(slot_feature(board, layout, slot));
+    if (layout.nut) features.push_back(nut_feature(board, layout));
+  }
+  if (progress.outline && board.binding)
+    for (Feature& f : binding_features(board, layout)) features.push_back(std::move(f));
+  if (progress.pockets)
+    for (const Marker& marker : layout.markers)
+      if (board.inlays[marker.inlay].shape != InlayShape::artwork) features.push_back(pocket_feature(board, marker));
+  if (progress.outline)
+    for (std::size_t i = 0; i < layout.pins.size(); ++i)
+      features.push_back(pin_feature(layout.pins[i], static_cast<int>(i) + 1));
+  return features;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,48 @@
+#pragma once
+
+/// What shapes the wood at a stage: the blank or the outline, the strip that the radius is cut over, and every cut,
+/// each with its outline from above and the surface that it leaves.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "plan/Plan.hpp"
+#include "plane/Rounded.hpp"
+
+namespace sagitta {
+
+struct Feature {
+  enum class Role {
+    stock,   ///< wood is only where one of these lies
+    strip,   ///< the playing surface is cut only here
+    cut,     ///< lowers the top to `bound`
+    removal, ///< no wood is left
+    pin      ///< raises the bottom to `bound`
+  };
+  Role role = Role::cut;
+  Source::Kind kind = Source::Kind::outline;
+  std::string name;
+  std::string key;  ///< the board-file key that places it
+  Bound bound;
+  bool in_strip = false;         ///< counts only inside the strip
+  std::optional<Rounded> shape;  ///< convex with round corners: may be drawn back where it only touches
+  Loop loop;                     ///< used when there is no `shape`
+  std::optional<Point> seam;     ///< a line that bounds nothing runs through here, square to the centre line
+};
+
+/// What has been cut when a stage is reached.
+struct Progress {
+  bool pockets = false, radius = false, slots = false, outline = false;
+  double on_top = 0;  ///< what sanding will still take
+};
+Progress progress_at(const Board& board, Stage stage);
+
+std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
+                                 const Progress& progress);
+
+/// The pocket that one marker of an inlay is let into: the piece grown by the clearance, no corner sharper than the
+/// cutters named. Empty when the cutter does not enter. Not for artwork.
+Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre);
+
+}  // namespace sagitta

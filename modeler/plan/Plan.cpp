@@ -1,0 +1,223 @@
+#include "plan/Plan.hpp"
+
+#include <algorithm>
+
+#include "plan/Arrangement.hpp"
+#include "plan/Contact.hpp"
+#include "plan/Crossings.hpp"
+#include "plan/Feature.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Values closer than tolerance::height stand for the least of them.
+class Floors {
+ public:
+  void add(double value) { values_.push_back(value); }
+  double canonical(double value) {
+    if (!sorted_) {
+      std::sort(values_.begin(), values_.end());
+      sorted_ = true;
+    }
+    auto at = std::lower_bound(values_.begin(), values_.end(), value);
+    if (at == values_.end() || *at > value) return value;
+    while (at != values_.begin() && *at - *(at - 1) <= tolerance::height) --at;
+    return *at;
+  }
+
+ private:
+  std::vector<double> values_;
+  bool sorted_ = false;
+};
+
+class Planner {
+ public:
+  Planner(const Board& board, const Layout& layout, const Surface& surface, Stage stage)
+      : board_(board), layout_(layout), surface_(surface), progress_(progress_at(board, stage)) {
+    plan_.stage = stage;
+    plan_.surface = surface;
+  }
+
+  std::variant<Plan, Faults> run() {
+    features_ = features_of(board_, layout_, surface_, progress_);
+    Faults faults = unbuildable();
+    if (!faults.empty()) return faults;
+    Box extent;
+    for (const Feature& f : features_)
+      if (f.role == Feature::Role::stock)
+        for (const Piece& piece : f.loop) extent.add(piece.a);
+    plan_.notes = settle_contacts(features_, snap_for(extent));
+    Arrangement arrangement = arrange(strands());
+    plan_.map = std::move(arrangement.map);
+    note_heights();
+    std::vector<Candidates> candidates = candidates_of(arrangement.covers);
+    divide_at_crossings(plan_.map, candidates, surface_);
+    resolve(candidates);
+    for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
+    if (progress_.outline) plan_.side_dots = layout_.side_dots;
+    return std::move(plan_);
+  }
+
+ private:
+  Faults unbuildable() const {
+    Faults faults;
+    for (const Feature& f : features_)
+      if (f.shape && f.shape->empty())
+        faults.push_back({f.key, f.name + ": the cutters named are too large to cut this pocket",
+                          "name a smaller pocket-detail or piece cutter, or make the inlay larger"});
+    if (progress_.pockets)
+      for (std::size_t i = 0; i < board_.inlays.size(); ++i)
+        if (board_.inlays[i].shape == InlayShape::artwork)
+          faults.push_back({"inlays[" + std::to_string(i) + "].shape", "artwork is not built yet", ""});
+    if (progress_.outline && !layout_.side_dots.empty())
+      faults.push_back({"side_dots", "side dots are not built yet", ""});
+    return faults;
+  }
+
+  std::vector<Strand> strands() const {
+    std::vector<Strand> strands;
+    for (int i = 0; i < static_cast<int>(features_.size()); ++i) {
+      const Feature& f = features_[i];
+      int piece = 0;
+      for (const Piece& p : f.shape ? outline(*f.shape) : f.loop)
+        strands.push_back({p, {f.kind, i, piece++}, f.seam ? -1 : i});
+    }
+    return strands;
+  }
+
+  double level_of_moved(double by) const { return surface_.thickness - by; }
+
+  void note_heights() {
+    floors_.add(0);
+    floors_.add(layout_.blank_thickness);
+    offsets_.add(progress_.on_top);
+    if (surface_.flat) floors_.add(level_of_moved(-progress_.on_top));
+    for (const Feature& f : features_) {
+      if (f.bound.kind == Bound::Kind::level) floors_.add(f.bound.value);
+      if (f.bound.kind != Bound::Kind::arc) continue;
+      offsets_.add(-f.bound.value);
+      if (surface_.flat) floors_.add(level_of_moved(f.bound.value));
+    }
+  }
+
+  /// Lower of two bounds of one kind: levels by height, moved surfaces by how far they are moved.
+  static void lower(std::optional<Bound>& bound, Bound other) {
+    const bool moved = other.kind == Bound::Kind::arc;
+    if (!bound || (moved ? other.value > bound->value : other.value < bound->value)) bound = other;
+  }
+
+  bool beyond_fall(int face) const {
+    if (!surface_.fall_start) return false;
+    for (const HalfEdge start : plan_.map.faces[face].loops) {
+      HalfEdge h = start;
+      do {
+        const double x = plan_.map.at(plan_.map.edges[h >> 1], 0.5).x - *surface_.fall_start;
+        if (std::abs(x) > tolerance::vertex) return x > 0;
+        h = plan_.map.next[h];
+      } while (h != start);
+    }
+    return false;
+  }
+
+  std::vector<Candidates> candidates_of(const std::vector<std::vector<int>>& covers) {
+    std::vector<Candidates> all(covers.size());
+    for (int face = 1; face < static_cast<int>(covers.size()); ++face) all[face] = candidates_at(face, covers[face]);
+    return all;
+  }
+
+  Candidates candidates_at(int face, const std::vector<int>& cover) {
+    Candidates here;
+    bool strip = progress_.outline, removed = false;
+    for (const int i : cover) {
+      here.wood = here.wood || features_[i].role == Feature::Role::stock;
+      strip = strip || features_[i].role == Feature::Role::strip;
+      removed = removed || features_[i].role == Feature::Role::removal;
+    }
+    here.wood = here.wood && !removed;
+    if (!here.wood) return here;
+    const bool fallen = beyond_fall(face);
+    const auto put = [&](Bound bound) {
+      if (bound.kind == Bound::Kind::level) {
+        bound.value = floors_.canonical(bound.value);
+        return lower(here.level, bound);
+      }
+      bound.value = -offsets_.canonical(-bound.value);
+      bound.fallen = fallen;
+      if (surface_.flat && !fallen)
+        return lower(here.level, {Bound::Kind::level, floors_.canonical(level_of_moved(bound.value)), false});
+      lower(here.moved, bound);
+    };
+    if (progress_.radius && strip) {
+      put({Bound::Kind::arc, -progress_.on_top, false});
+    } else {
+      put({Bound::Kind::level, layout_.blank_thickness, false});
+    }
+    for (const int i : cover) {
+      const Feature& f = features_[i];
+      if (f.role == Feature::Role::pin) here.bottom = std::max(here.bottom, floors_.canonical(f.bound.value));
+      if (f.role != Feature::Role::cut || (f.in_strip && !strip)) continue;
+      here.features.push_back(i);
+      put(f.bound);
+    }
+    return here;
+  }
+
+  /// The strongest difference (moved - level) over a face's border and just inside it.
+  double difference(int face, const Bound& moved, double level) const {
+    double strongest = 0;
+    const auto judge = [&](Point p) {
+      const double d = height(surface_, moved, p) - level;
+      if (std::abs(d) > std::abs(strongest)) strongest = d;
+    };
+    for (const HalfEdge start : plan_.map.faces[face].loops) {
+      HalfEdge h = start;
+      do {
+        const PlanEdge& edge = plan_.map.edges[h >> 1];
+        const Point a = plan_.map.vertices[plan_.map.origin(h)], b = plan_.map.vertices[plan_.map.target(h)];
+        judge(a);
+        const Point middle = plan_.map.at(edge, 0.5);
+        judge(middle);
+        if (std::abs(strongest) <= tolerance::height) judge(middle + 0.01 * left_of(b - a));
+        h = plan_.map.next[h];
+      } while (h != start);
+    }
+    return strongest;
+  }
+
+  void resolve(const std::vector<Candidates>& candidates) {
+    plan_.cells.resize(candidates.size());
+    for (int face = 1; face < static_cast<int>(candidates.size()); ++face) {
+      const Candidates& here = candidates[face];
+      if (!here.wood) continue;
+      Bound top = here.level ? *here.level : *here.moved;
+      if (here.level && here.moved && difference(face, *here.moved, here.level->value) < -tolerance::height)
+        top = *here.moved;
+      const double room = top.kind == Bound::Kind::level ? top.value - here.bottom : difference(face, top, here.bottom);
+      if (room <= tolerance::height) continue;
+      plan_.cells[face] = {top, {Bound::Kind::level, here.bottom, false}, here.features};
+    }
+  }
+
+  const Board& board_;
+  const Layout& layout_;
+  const Surface& surface_;
+  Progress progress_;
+  std::vector<Feature> features_;
+  Floors floors_, offsets_;
+  Plan plan_;
+};
+
+}  // namespace
+
+double height(const Surface& surface, const Bound& bound, Point p) {
+  if (bound.kind != Bound::Kind::arc) return bound.value;
+  const double fall = bound.fallen ? surface.fall_slope * (p.x - *surface.fall_start) : 0;
+  return surface.thickness - fall - surface.drop(p.x, p.y) - bound.value;
+}
+
+std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface, Stage stage) {
+  return Planner(board, layout, surface, stage).run();
+}
+
+}  // namespace sagitta

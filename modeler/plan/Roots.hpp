@@ -1,0 +1,13 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+namespace sagitta {
+
+/// Parameters strictly inside (0, 1), rising, where f changes sign or touches zero. A stretch with |f| <= small counts
+/// as zero: it gives one parameter where f passes through it, or where it turns back; none at the ends of [0, 1], where
+/// |f| <= small is left to the caller. `samples` must be enough to part f's extrema.
+std::vector<double> contacts_of(const std::function<double(double)>& f, double small, int samples);
+
+}  // namespace sagitta

@@ -1,0 +1,35 @@
+#include "plan/Stage.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace sagitta {
+namespace {
+
+constexpr std::array<std::pair<Stage, std::string_view>, 6> names{{{Stage::blank, "blank"},
+                                                                   {Stage::pocketed, "pocketed"},
+                                                                   {Stage::radiused, "radiused"},
+                                                                   {Stage::slotted, "slotted"},
+                                                                   {Stage::board, "board"},
+                                                                   {Stage::finished, "finished"}}};
+
+}  // namespace
+
+std::string_view name(Stage stage) {
+  return std::find_if(names.begin(), names.end(), [&](const auto& entry) { return entry.first == stage; })->second;
+}
+
+std::optional<Stage> stage_named(std::string_view text) {
+  for (const auto& [stage, word] : names)
+    if (word == text) return stage;
+  return std::nullopt;
+}
+
+std::vector<Stage> stages_of(const Board& board) {
+  std::vector<Stage> stages{Stage::blank, Stage::pocketed, Stage::radiused, Stage::slotted, Stage::board};
+  if (board.sanding > 0) stages.push_back(Stage::finished);
+  return stages;
+}
+
+}  // namespace sagitta
