@@ -3,40 +3,44 @@
 /// The plan lifted: the closed boundary of a stage as vertices, edges and faces with exact geometry described in plain
 /// values, without any kernel. `solid/` turns it into B-Rep, `mesh/` into triangles.
 
+#include <string>
+#include <vector>
+
 #include "plan/Plan.hpp"
 
 namespace sagitta {
 
 struct ShellVertex {
-  int plan_vertex = -1;
   Point p;
   double z = 0;
 };
 
-/// A lifted edge. Over a plan edge (upright = false) it runs from the plan edge's `from` to its `to` at the height of
-/// `bound`; upright ones rise from `from` to `to` over one plan vertex.
+/// A lifted edge, from one vertex to another. Over plan edges it follows `piece` (or the crossing curve) at the height
+/// of `bound`; an upright one rises over one plan vertex.
 struct ShellEdge {
+  int from = -1, to = -1;
   bool upright = false;
-  int plan = -1;  ///< plan edge, or plan vertex when upright
-  Bound bound;    ///< the surface it lies in, when not upright
-  int from = -1, to = -1;  ///< ShellVertex indices
+  Bound bound;                  ///< the surface it lies in, when not upright
+  Piece piece;                  ///< its line or arc from above
+  int crossing = -1;            ///< index into the map's crossings; -1 for a line or an arc
+  std::vector<HalfEdge> chain;  ///< the plan's half-edges below it, in order; empty when upright
 };
 
 struct ShellUse {
   int edge = -1;
   bool forward = true;
+  friend bool operator==(const ShellUse&, const ShellUse&) = default;
 };
 
-/// A face: outer loop first; loops run with the wood's outside to the viewer and the face to their left.
+/// A face: outer loop first. Seen from outside the wood the face lies to the left of its loops.
 struct ShellFace {
   enum class Kind { top, bottom, wall };
   Kind kind = Kind::top;
-  Bound bound;      ///< top and bottom: the surface
-  Source source;    ///< wall: the line or circle it stands on
-  int wall_edge = -1;     ///< wall: a plan edge it stands on
-  bool wall_left = true;  ///< wall: the wood lies left of that plan edge
+  Bound bound;            ///< top and bottom: the surface
+  Piece piece;            ///< wall: a piece that it stands on
+  bool wood_left = true;  ///< wall: the wood lies left of that piece
+  int feature = -1;       ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
   std::vector<std::vector<ShellUse>> loops;
-  std::string name;  ///< "fret 7 slot, floor"
 };
 
 struct Shell {
@@ -44,8 +48,24 @@ struct Shell {
   std::vector<ShellVertex> vertices;
   std::vector<ShellEdge> edges;
   std::vector<ShellFace> faces;
+
+  int start(ShellUse use) const { return use.forward ? edges[use.edge].from : edges[use.edge].to; }
+  int end(ShellUse use) const { return use.forward ? edges[use.edge].to : edges[use.edge].from; }
+  /// The point at t in [0, 1] of an edge from above (its height: `bound`, or between the ends when upright).
+  Point at(const ShellEdge& edge, double t) const;
 };
 
+/// Lifts a plan without any boolean: each cell a face at its height, each edge between two heights an upright wall.
+/// Cells that share a surface and walls that stand on one line or arc side by side become one face.
 Shell lift(Plan plan);
+
+/// "fret 7 slot", "playing surface", "glue face", "edge": what a face is, in the trade's words.
+std::string name(const Shell& shell, const ShellFace& face);
+
+/// Handles of the closed shell, by Euler's formula V - E + F - (L - F) = 2 (1 - g); shells counted as one.
+int genus(const Shell& shell);
+
+/// Empty when every edge is used once each way and every loop closes; else what is wrong, for a developer.
+std::string unsound(const Shell& shell);
 
 }  // namespace sagitta

@@ -16,8 +16,8 @@ struct Candidates {
   bool wood = false;
   std::optional<Bound> moved;   ///< Bound::Kind::arc
   std::optional<Bound> level;   ///< Bound::Kind::level
+  int moved_feature = -1, level_feature = -1;  ///< which cut each comes from; -1: none
   double bottom = 0;            ///< height of the bottom; above 0 over a pin
-  std::vector<int> features;
 };
 
 /// Cuts and divides `map`; `candidates` (one a face) is re-made for the new faces. Afterwards no two heights change

@@ -101,10 +101,13 @@ class Planner {
     }
   }
 
-  /// Lower of two bounds of one kind: levels by height, moved surfaces by how far they are moved.
-  static void lower(std::optional<Bound>& bound, Bound other) {
+  /// Keeps the lower of two bounds of one kind: levels by height, moved surfaces by how far they are moved.
+  static void lower(Candidates& here, Bound other, int feature) {
     const bool moved = other.kind == Bound::Kind::arc;
-    if (!bound || (moved ? other.value > bound->value : other.value < bound->value)) bound = other;
+    std::optional<Bound>& bound = moved ? here.moved : here.level;
+    if (bound && (moved ? other.value <= bound->value : other.value >= bound->value)) return;
+    bound = other;
+    (moved ? here.moved_feature : here.level_feature) = feature;
   }
 
   bool beyond_fall(int face) const {
@@ -137,30 +140,24 @@ class Planner {
     here.wood = here.wood && !removed;
     if (!here.wood) return here;
     const bool fallen = beyond_fall(face);
-    const auto put = [&](Bound bound) {
-      if (bound.kind == Bound::Kind::level) {
-        bound.value = floors_.canonical(bound.value);
-        return lower(here.level, bound);
-      }
-      bound.value = -offsets_.canonical(-bound.value);
-      bound.fallen = fallen;
-      if (surface_.flat && !fallen)
-        return lower(here.level, {Bound::Kind::level, floors_.canonical(level_of_moved(bound.value)), false});
-      lower(here.moved, bound);
-    };
-    if (progress_.radius && strip) {
-      put({Bound::Kind::arc, -progress_.on_top, false});
-    } else {
-      put({Bound::Kind::level, layout_.blank_thickness, false});
-    }
+    const bool radiused = progress_.radius && strip;
+    lower(here, canonical(radiused ? Bound{Bound::Kind::arc, -progress_.on_top, false}
+                                   : Bound{Bound::Kind::level, layout_.blank_thickness, false}, fallen), -1);
     for (const int i : cover) {
       const Feature& f = features_[i];
       if (f.role == Feature::Role::pin) here.bottom = std::max(here.bottom, floors_.canonical(f.bound.value));
       if (f.role != Feature::Role::cut || (f.in_strip && !strip)) continue;
-      here.features.push_back(i);
-      put(f.bound);
+      lower(here, canonical(f.bound, fallen), i);
     }
     return here;
+  }
+
+  /// The bound with its value shared by all within tolerance::height; on a flat surface without fall a plain level.
+  Bound canonical(Bound bound, bool fallen) {
+    if (bound.kind == Bound::Kind::arc && surface_.flat && !fallen)
+      bound = {Bound::Kind::level, level_of_moved(bound.value), false};
+    if (bound.kind == Bound::Kind::level) return {Bound::Kind::level, floors_.canonical(bound.value), false};
+    return {Bound::Kind::arc, -offsets_.canonical(-bound.value), fallen};
   }
 
   /// The strongest difference (moved - level) over a face's border and just inside it.
@@ -190,12 +187,12 @@ class Planner {
     for (int face = 1; face < static_cast<int>(candidates.size()); ++face) {
       const Candidates& here = candidates[face];
       if (!here.wood) continue;
-      Bound top = here.level ? *here.level : *here.moved;
-      if (here.level && here.moved && difference(face, *here.moved, here.level->value) < -tolerance::height)
-        top = *here.moved;
+      const bool moved =
+          !here.level || (here.moved && difference(face, *here.moved, here.level->value) < -tolerance::height);
+      const Bound top = moved ? *here.moved : *here.level;
       const double room = top.kind == Bound::Kind::level ? top.value - here.bottom : difference(face, top, here.bottom);
       if (room <= tolerance::height) continue;
-      plan_.cells[face] = {top, {Bound::Kind::level, here.bottom, false}, here.features};
+      plan_.cells[face] = {top, {Bound::Kind::level, here.bottom, false}, moved ? here.moved_feature : here.level_feature};
     }
   }
 

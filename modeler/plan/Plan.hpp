@@ -29,7 +29,7 @@ double height(const Surface& surface, const Bound& bound, Point p);
 
 struct Cell {
   Bound top, bottom;          ///< top.kind none: no wood
-  std::vector<int> features;  ///< indices into Plan::features that lie over the cell
+  int feature = -1;  ///< index into Plan::features of the cut whose floor the top is; -1: no cut's
 };
 
 /// Something that shapes the wood, for names and for `Source::feature`.

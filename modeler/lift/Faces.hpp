@@ -1,0 +1,31 @@
+#pragma once
+
+/// The faces of a shell: cells that share a surface, walls that stand side by side on one line or arc.
+
+#include <vector>
+
+#include "lift/Heights.hpp"
+#include "lift/Shell.hpp"
+
+namespace sagitta {
+
+/// A wall over one plan edge, before walls side by side are joined.
+struct WallPiece {
+  int plan_edge = -1;
+  int low = -1, high = -1;  ///< shell edges
+  bool wood_left = true;
+  std::vector<ShellUse> uprights;
+  std::vector<int> joined;  ///< neighbours that continue it without an upright between
+};
+
+/// Whether two walls with a common plan vertex continue each other: one line, or one piece of an outline's arc, with
+/// the wood on the same side.
+bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece& b);
+
+void add_level_faces(Shell& shell, const std::vector<EdgeHeights>& over);
+void add_walls(Shell& shell, const std::vector<WallPiece>& walls);
+
+/// Edges that meet at a vertex where nothing else ends, on one line or arc and one surface, become one edge.
+void join_edges(Shell& shell);
+
+}  // namespace sagitta

@@ -1,0 +1,119 @@
+#include <algorithm>
+
+#include "lift/Faces.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+class Joiner {
+ public:
+  explicit Joiner(Shell& shell) : shell_(shell), became_(shell.edges.size()) {
+    for (std::size_t i = 0; i < became_.size(); ++i) became_[i] = {static_cast<int>(i), true};
+  }
+
+  void run() {
+    std::vector<std::vector<int>> at(shell_.vertices.size());
+    for (int e = 0; e < static_cast<int>(shell_.edges.size()); ++e) {
+      at[shell_.edges[e].from].push_back(e);
+      at[shell_.edges[e].to].push_back(e);
+    }
+    for (int v = 0; v < static_cast<int>(at.size()); ++v)
+      if (at[v].size() == 2) join(v, resolve({at[v][0], true}).edge, resolve({at[v][1], true}).edge);
+    rewrite_loops();
+    drop_unused();
+  }
+
+ private:
+  ShellUse resolve(ShellUse use) const {
+    while (became_[use.edge].edge != use.edge) {
+      const ShellUse next = became_[use.edge];
+      use = {next.edge, next.forward == use.forward};
+    }
+    return use;
+  }
+
+  bool continues(const ShellEdge& a, const ShellEdge& b) const {
+    if (a.upright || b.upright || a.crossing >= 0 || b.crossing >= 0 || a.bound != b.bound) return false;
+    if (a.piece.is_arc() != b.piece.is_arc()) return false;
+    const Subdivision& map = shell_.plan.map;
+    if (a.piece.is_arc()) return map.edges[a.chain[0] >> 1].source == map.edges[b.chain[0] >> 1].source;
+    return std::abs(cross(unit(a.piece.b - a.piece.a), b.piece.b - b.piece.a)) <= 1e-7;  // mm, as for walls
+  }
+
+  void reverse(int e) {
+    ShellEdge& edge = shell_.edges[e];
+    std::swap(edge.from, edge.to);
+    edge.piece = edge.piece.reversed();
+    std::reverse(edge.chain.begin(), edge.chain.end());
+    for (HalfEdge& h : edge.chain) h ^= 1;
+  }
+
+  /// b is taken into a.
+  void join(int v, int a, int b) {
+    if (a == b || !continues(shell_.edges[a], shell_.edges[b])) return;
+    ShellEdge& one = shell_.edges[a];
+    const bool same_way = (one.to == v) == (shell_.edges[b].from == v);
+    if (!same_way) reverse(b);
+    const ShellEdge two = shell_.edges[b];
+    const bool after = one.to == v;
+    const ShellEdge& head = after ? one : two;
+    const ShellEdge& tail = after ? two : one;
+    Piece piece = line(head.piece.a, tail.piece.b);
+    if (one.piece.is_arc()) {
+      piece = head.piece;
+      piece.b = tail.piece.b;
+      piece.sweep += tail.piece.sweep;
+    }
+    std::vector<HalfEdge> chain = head.chain;
+    chain.insert(chain.end(), tail.chain.begin(), tail.chain.end());
+    const int from = head.from, to = tail.to;
+    one.from = from;
+    one.to = to;
+    one.piece = piece;
+    one.chain = std::move(chain);
+    became_[b] = {a, same_way};
+  }
+
+  void rewrite_loops() {
+    for (ShellFace& face : shell_.faces)
+      for (auto& loop : face.loops) {
+        for (ShellUse& use : loop) use = resolve(use);
+        loop.erase(std::unique(loop.begin(), loop.end()), loop.end());
+        while (loop.size() > 1 && loop.front() == loop.back()) loop.pop_back();
+      }
+  }
+
+  void drop_unused() {
+    std::vector<int> edge_place(shell_.edges.size(), -1), vertex_place(shell_.vertices.size(), -1);
+    std::vector<ShellEdge> edges;
+    std::vector<ShellVertex> vertices;
+    for (std::size_t e = 0; e < shell_.edges.size(); ++e) {
+      if (became_[e].edge != static_cast<int>(e)) continue;
+      edge_place[e] = static_cast<int>(edges.size());
+      edges.push_back(std::move(shell_.edges[e]));
+    }
+    for (ShellEdge& edge : edges)
+      for (int* end : {&edge.from, &edge.to}) {
+        if (vertex_place[*end] < 0) {
+          vertex_place[*end] = static_cast<int>(vertices.size());
+          vertices.push_back(shell_.vertices[*end]);
+        }
+        *end = vertex_place[*end];
+      }
+    for (ShellFace& face : shell_.faces)
+      for (auto& loop : face.loops)
+        for (ShellUse& use : loop) use.edge = edge_place[use.edge];
+    shell_.edges = std::move(edges);
+    shell_.vertices = std::move(vertices);
+  }
+
+  Shell& shell_;
+  std::vector<ShellUse> became_;  ///< the edge that took this one in, and whether it runs the same way
+};
+
+}  // namespace
+
+void join_edges(Shell& shell) { Joiner(shell).run(); }
+
+}  // namespace sagitta

@@ -1,0 +1,97 @@
+#include <algorithm>
+#include <map>
+#include <numeric>
+
+#include "lift/Faces.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Joins cells over edges on which both sides have the same bound, from above or from below.
+class LevelFaces {
+ public:
+  LevelFaces(Shell& shell, const std::vector<EdgeHeights>& over, bool top)
+      : shell_(shell), map_(shell.plan.map), over_(over), top_(top), parent_(shell.plan.cells.size()) {
+    std::iota(parent_.begin(), parent_.end(), 0);
+  }
+
+  void run() {
+    for (const PlanEdge& edge : map_.edges)
+      if (bound(edge.left).kind != Bound::Kind::none && bound(edge.left) == bound(edge.right))
+        parent_[root(edge.left)] = root(edge.right);
+    std::vector<bool> seen(map_.next.size(), false);
+    for (HalfEdge h = 0; h < static_cast<int>(map_.next.size()); ++h)
+      if (!seen[h] && shell_edge(h) >= 0) add_loop(h, seen);
+  }
+
+ private:
+  const Bound& bound(int cell) const { return top_ ? shell_.plan.cells[cell].top : shell_.plan.cells[cell].bottom; }
+  int root(int cell) {
+    while (parent_[cell] != cell) cell = parent_[cell] = parent_[parent_[cell]];
+    return cell;
+  }
+  /// The shell edge that borders the face to the left of h; -1 where the face goes on.
+  int shell_edge(HalfEdge h) const {
+    const EdgeHeights& over = over_[h >> 1];
+    const int height = over.border[(h & 1 ? 2 : 0) + (top_ ? 0 : 1)];
+    return height < 0 ? -1 : over.heights[height].shell_edge;
+  }
+
+  void add_loop(HalfEdge first, std::vector<bool>& seen) {
+    std::vector<ShellUse> loop;
+    double twice_area = 0;
+    HalfEdge h = first;
+    do {
+      seen[h] = true;
+      loop.push_back({shell_edge(h), (h & 1) == 0});
+      twice_area += swept(h);
+      h = map_.next[h];
+      while (shell_edge(h) < 0) h = map_.next[h ^ 1];
+    } while (h != first);
+    if (!top_) {
+      std::reverse(loop.begin(), loop.end());
+      for (ShellUse& use : loop) use.forward = !use.forward;
+    }
+    std::vector<std::vector<ShellUse>>& loops = face_of(map_.face(first)).loops;
+    loops.insert(twice_area > 0 ? loops.begin() : loops.end(), std::move(loop));
+  }
+
+  double swept(HalfEdge h) const {
+    double sum = 0;
+    Point last = map_.vertices[map_.origin(h)];
+    for (int i = 1; i <= 8; ++i) {
+      const Point p = map_.at(map_.edges[h >> 1], h & 1 ? 1 - i / 8.0 : i / 8.0);
+      sum += cross(last, p);
+      last = p;
+    }
+    return sum;
+  }
+
+  ShellFace& face_of(int cell) {
+    const auto [found, fresh] = faces_.try_emplace(root(cell), static_cast<int>(shell_.faces.size()));
+    if (fresh) {
+      ShellFace face;
+      face.kind = top_ ? ShellFace::Kind::top : ShellFace::Kind::bottom;
+      face.bound = bound(cell);
+      face.feature = top_ ? shell_.plan.cells[cell].feature : -1;
+      shell_.faces.push_back(face);
+    }
+    return shell_.faces[found->second];
+  }
+
+  Shell& shell_;
+  const Subdivision& map_;
+  const std::vector<EdgeHeights>& over_;
+  const bool top_;
+  std::vector<int> parent_;
+  std::map<int, int> faces_;
+};
+
+}  // namespace
+
+void add_level_faces(Shell& shell, const std::vector<EdgeHeights>& over) {
+  LevelFaces(shell, over, true).run();
+  LevelFaces(shell, over, false).run();
+}
+
+}  // namespace sagitta

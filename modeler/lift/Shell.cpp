@@ -1,0 +1,52 @@
+#include "lift/Shell.hpp"
+
+#include <sstream>
+
+namespace sagitta {
+
+Point Shell::at(const ShellEdge& edge, double t) const {
+  const Point a = vertices[edge.from].p, b = vertices[edge.to].p;
+  if (edge.upright) return a;
+  if (edge.crossing >= 0) return plan.map.crossings[edge.crossing].at(a, b, t);
+  return edge.piece.is_arc() ? edge.piece.at(t) : between(a, b, t);
+}
+
+std::string name(const Shell& shell, const ShellFace& face) {
+  if (face.feature > 0) return shell.plan.features[face.feature].name;
+  switch (face.kind) {
+    case ShellFace::Kind::bottom: return "glue face";
+    case ShellFace::Kind::wall: return "edge";
+    case ShellFace::Kind::top: break;
+  }
+  return face.bound.kind == Bound::Kind::arc || shell.plan.surface.flat ? "playing surface" : "blank's top";
+}
+
+int genus(const Shell& shell) {
+  const int faces = static_cast<int>(shell.faces.size());
+  int loops = 0;
+  for (const ShellFace& face : shell.faces) loops += static_cast<int>(face.loops.size());
+  const int euler =
+      static_cast<int>(shell.vertices.size()) - static_cast<int>(shell.edges.size()) + faces - (loops - faces);
+  return (2 - euler) / 2;
+}
+
+std::string unsound(const Shell& shell) {
+  std::ostringstream wrong;
+  std::vector<int> forward(shell.edges.size(), 0), backward(shell.edges.size(), 0);
+  for (std::size_t f = 0; f < shell.faces.size(); ++f)
+    for (const auto& loop : shell.faces[f].loops)
+      for (std::size_t i = 0; i < loop.size(); ++i) {
+        ++(loop[i].forward ? forward : backward)[loop[i].edge];
+        if (shell.end(loop[i]) != shell.start(loop[(i + 1) % loop.size()]))
+          wrong << "face " << f << " (" << name(shell, shell.faces[f]) << ") has an open loop\n";
+      }
+  for (std::size_t e = 0; e < shell.edges.size(); ++e)
+    if (forward[e] != 1 || backward[e] != 1) {
+      const Point p = shell.at(shell.edges[e], 0.5);
+      wrong << "edge " << e << " at " << p.x << ", " << p.y << " is used " << forward[e] << " and " << backward[e]
+            << " times\n";
+    }
+  return wrong.str();
+}
+
+}  // namespace sagitta

@@ -1,0 +1,122 @@
+#include <algorithm>
+#include <numeric>
+
+#include "lift/Faces.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// A wall face seen flat: s along the wall to the right as seen from outside, z up.
+struct WallView {
+  const Shell& shell;
+  const Piece& piece;
+  double sense;  ///< +1 when s grows along the piece
+
+  Point flat(Point p, double z) const {
+    if (piece.is_arc()) {
+      const Point d = p - piece.centre;
+      double turn = std::atan2(d.y, d.x) - piece.start - piece.sweep / 2;  // kept within half a turn of the middle
+      turn -= 2 * std::numbers::pi * std::round(turn / (2 * std::numbers::pi));
+      return {sense * (piece.sweep > 0 ? turn : -turn) * piece.radius, z};
+    }
+    return {sense * dot(p - piece.a, unit(piece.b - piece.a)), z};
+  }
+  Point vertex(int v) const { return flat(shell.vertices[v].p, shell.vertices[v].z); }
+  Point along(ShellUse use, double t) const {
+    const ShellEdge& edge = shell.edges[use.edge];
+    if (!use.forward) t = 1 - t;
+    if (edge.upright) return between(vertex(edge.from), vertex(edge.to), t);
+    const Point p = shell.at(edge, t);
+    return flat(p, height(shell.plan.surface, edge.bound, p));
+  }
+};
+
+/// Of several ways on from a vertex, the one that keeps the face to the left: the first clockwise from the way back.
+std::size_t choose(const WallView& view, ShellUse arrived, const std::vector<ShellUse>& uses,
+                   const std::vector<std::size_t>& ways) {
+  const Point at = view.along(arrived, 1);
+  const Point back = view.along(arrived, 0.75) - at;
+  std::size_t best = ways.front();
+  double least = 1e300;
+  for (const std::size_t way : ways) {
+    const Point d = view.along(uses[way], 0.25) - at;
+    double clockwise = -std::atan2(cross(back, d), dot(back, d));
+    if (clockwise <= 0) clockwise += 2 * std::numbers::pi;
+    if (clockwise < least) {
+      least = clockwise;
+      best = way;
+    }
+  }
+  return best;
+}
+
+double area_of(const WallView& view, const std::vector<ShellUse>& loop) {
+  double sum = 0;
+  for (const ShellUse use : loop)
+    for (int i = 0; i < 4; ++i) sum += cross(view.along(use, i / 4.0), view.along(use, (i + 1) / 4.0));
+  return sum / 2;
+}
+
+void link(const Shell& shell, ShellFace& face, std::vector<ShellUse> uses) {
+  const WallView view{shell, face.piece, face.wood_left ? 1.0 : -1.0};
+  while (!uses.empty()) {
+    std::vector<ShellUse> loop{uses.back()};
+    uses.pop_back();
+    while (shell.end(loop.back()) != shell.start(loop.front())) {
+      std::vector<std::size_t> ways;
+      for (std::size_t i = 0; i < uses.size(); ++i)
+        if (shell.start(uses[i]) == shell.end(loop.back())) ways.push_back(i);
+      if (ways.empty()) break;  // unsound() reports the open loop
+      const std::size_t way = ways.size() == 1 ? ways[0] : choose(view, loop.back(), uses, ways);
+      loop.push_back(uses[way]);
+      uses.erase(uses.begin() + static_cast<std::ptrdiff_t>(way));
+    }
+    face.loops.push_back(std::move(loop));
+  }
+  std::stable_sort(face.loops.begin(), face.loops.end(),
+                   [&](const auto& a, const auto& b) { return area_of(view, a) > area_of(view, b); });
+}
+
+}  // namespace
+
+bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece& b) {
+  const PlanEdge& one = map.edges[a.plan_edge];
+  const PlanEdge& two = map.edges[b.plan_edge];
+  if (one.piece.is_arc() != two.piece.is_arc() || one.crossing >= 0 || two.crossing >= 0) return false;
+  if (one.piece.is_arc()) return one.source == two.source && a.wood_left == b.wood_left;
+  const Point d = unit(one.piece.b - one.piece.a), e = two.piece.b - two.piece.a;
+  if (std::abs(cross(d, e)) > 1e-7) return false;  // far end off the line: mm, ten times under tolerance::vertex
+  return (dot(d, e) > 0) == (a.wood_left == b.wood_left);
+}
+
+void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {
+  std::vector<int> parent(walls.size());
+  std::iota(parent.begin(), parent.end(), 0);
+  const auto root = [&](int w) {
+    while (parent[w] != w) w = parent[w] = parent[parent[w]];
+    return w;
+  };
+  for (std::size_t w = 0; w < walls.size(); ++w)
+    for (const int other : walls[w].joined) parent[root(static_cast<int>(w))] = root(other);
+  std::vector<std::vector<ShellUse>> uses(walls.size());
+  for (std::size_t w = 0; w < walls.size(); ++w) {
+    auto& group = uses[root(static_cast<int>(w))];
+    group.push_back({walls[w].low, walls[w].wood_left});
+    group.push_back({walls[w].high, !walls[w].wood_left});
+    group.insert(group.end(), walls[w].uprights.begin(), walls[w].uprights.end());
+  }
+  for (std::size_t w = 0; w < walls.size(); ++w) {
+    if (uses[w].empty()) continue;
+    const PlanEdge& edge = shell.plan.map.edges[walls[w].plan_edge];
+    ShellFace face;
+    face.kind = ShellFace::Kind::wall;
+    face.piece = edge.piece;
+    face.wood_left = walls[w].wood_left;
+    face.feature = edge.source.feature;
+    link(shell, face, std::move(uses[w]));
+    shell.faces.push_back(std::move(face));
+  }
+}
+
+}  // namespace sagitta
