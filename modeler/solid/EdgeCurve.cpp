@@ -1,0 +1,197 @@
+#include "solid/EdgeCurve.hpp"
+
+#include <Geom_BSplineCurve.hxx>
+#include <Geom_Circle.hxx>
+#include <Geom_Line.hxx>
+#include <algorithm>
+#include <gp_Ax2.hxx>
+#include <optional>
+
+#include "plane/Tolerance.hpp"
+#include "solid/Fit.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Aim for fitted curves, mm: a hundred times under the snap, ten times under the promised micrometre.
+constexpr double aim = 1e-7;
+
+gp_Pnt point(Point p, double z) { return {p.x, p.y, z}; }
+
+/// A rational quadratic: ends of weight 1 and a middle point.
+struct Conic {
+  Point a, m, b;
+  double za = 0, zm = 0, zb = 0;
+  double weight = 1;
+
+  bool straight() const {
+    const double s = distance(a, b) > 0 ? dot(m - a, b - a) / dot(b - a, b - a) : 0.5;
+    const Point on = between(a, b, s);
+    return std::abs(weight - 1) < 1e-12 && distance(on, m) < 1e-10 && std::abs(za + s * (zb - za) - zm) < 1e-10;
+  }
+};
+
+/// The section of a straight wall from a to b with a cone or cylinder z = c - R + sqrt((R - y)(R + y)), R and c linear.
+/// Both factors are linear along the wall, and the root of a product of two linear functions is rational quadratic.
+Conic wall_section(const Surface& surface, const Bound& bound, Point a, Point b) {
+  const double ra = surface.radius(a.x), rb = surface.radius(b.x);
+  const double a0 = std::sqrt(ra - a.y), b0 = std::sqrt(ra + a.y), a1 = std::sqrt(rb - b.y), b1 = std::sqrt(rb + b.y);
+  const double sa = a0 * b0, sb = a1 * b1, q = a0 * b1 + a1 * b0;
+  const double ga = std::sqrt(2) * a.y / (a0 + b0), gb = std::sqrt(2) * b.y / (a1 + b1);
+  const double s = sa / (sa + sb);
+  Conic conic{a, between(a, b, s), b, height(surface, bound, a), 0, height(surface, bound, b), (sa + sb) / q};
+  const double crown_a = conic.za + ga * ga, crown_b = conic.zb + gb * gb;
+  conic.zm = crown_a + s * (crown_b - crown_a) - ga * gb / conic.weight;
+  return conic;
+}
+
+/// Where a level floor meets the surface, y^2 = delta (2 R - delta) with both factors linear in x.
+Conic level_section(const Crossing& curve, Point a, Point b) {
+  const auto depth = [&](double x) { return std::max(0.0, curve.d0 + curve.d1 * x); };
+  const auto rest = [&](double x) { return 2 * (curve.r0 + curve.r1 * x) - depth(x); };
+  const double ya = std::abs(a.y), yb = std::abs(b.y);
+  const double q = std::sqrt(depth(a.x) * rest(b.x)) + std::sqrt(depth(b.x) * rest(a.x));
+  const double weight = (ya + yb) / q, s = ya / (ya + yb);
+  const Point middle{a.x + s * (b.x - a.x), curve.side * q / (2 * weight)};
+  return {a, middle, b, curve.level, curve.level, curve.level, weight};
+}
+
+EdgeCurve straight(Point a, double za, Point b, double zb) {
+  EdgeCurve result;
+  const gp_Vec d(point(a, za), point(b, zb));
+  result.curve = new Geom_Line(point(a, za), d);
+  result.last = d.Magnitude();
+  const Point slope{d.X() / result.last, d.Y() / result.last};
+  result.plan = [a, slope](double t) {
+    return std::array<Jet, 2>{Jet{a.x + t * slope.x, slope.x, 0}, Jet{a.y + t * slope.y, slope.y, 0}};
+  };
+  return result;
+}
+
+EdgeCurve of_conic(const Conic& c) {
+  if (c.straight()) return straight(c.a, c.za, c.b, c.zb);
+  TColgp_Array1OfPnt poles(1, 3);
+  poles(1) = point(c.a, c.za);
+  poles(2) = point(c.m, c.zm);
+  poles(3) = point(c.b, c.zb);
+  TColStd_Array1OfReal weights(1, 3), knots(1, 2);
+  weights(1) = weights(3) = 1;
+  weights(2) = c.weight;
+  knots(1) = 0;
+  knots(2) = 1;
+  TColStd_Array1OfInteger multiplicities(1, 2);
+  multiplicities.Init(3);
+  EdgeCurve result;
+  result.curve = new Geom_BSplineCurve(poles, weights, knots, multiplicities, 2);
+  result.plan = [c](double t) {
+    const Jet p{t, 1, 0}, q = 1 - p;
+    const Jet b0 = q * q, b1 = (2 * c.weight) * (p * q), b2 = p * p, sum = b0 + b1 + b2;
+    return std::array<Jet, 2>{(c.a.x * b0 + c.m.x * b1 + c.b.x * b2) / sum,
+                              (c.a.y * b0 + c.m.y * b1 + c.b.y * b2) / sum};
+  };
+  return result;
+}
+
+EdgeCurve of_fit(const std::function<std::array<Jet, 3>(double)>& f, double last) {
+  const Fitted<3> fitted = fit<3>(f, 0, last, {1, 1, 1}, aim);
+  TColgp_Array1OfPnt poles(1, static_cast<int>(fitted.poles.size()));
+  for (int i = 1; i <= poles.Length(); ++i) {
+    const auto& p = fitted.poles[i - 1];
+    poles(i) = gp_Pnt(p[0], p[1], p[2]);
+  }
+  TColStd_Array1OfReal knots(1, fitted.pieces + 1);
+  TColStd_Array1OfInteger multiplicities(1, fitted.pieces + 1);
+  for (int i = 0; i <= fitted.pieces; ++i) {
+    knots(i + 1) = last * i / fitted.pieces;
+    multiplicities(i + 1) = i == 0 || i == fitted.pieces ? 6 : 3;
+  }
+  EdgeCurve result;
+  result.curve = new Geom_BSplineCurve(poles, knots, multiplicities, 5);
+  result.last = last;
+  result.deviation = fitted.deviation;
+  result.plan = [f](double t) {
+    const std::array<Jet, 3> p = f(t);
+    return std::array<Jet, 2>{p[0], p[1]};
+  };
+  return result;
+}
+
+/// Height of a moved surface over jets of x and y.
+Jet height(const Surface& surface, const Bound& bound, Jet x, Jet y) {
+  const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
+  const Jet crown = (surface.thickness - bound.value + slope * start) - slope * x;
+  if (surface.flat) return crown;
+  const Jet radius = surface.r0 + x * (surface.r1 + surface.r2 * x);
+  return crown - y * y / (radius + sqrt((radius - y) * (radius + y)));
+}
+
+EdgeCurve over_line(const Surface& surface, const Bound& bound, Point a, Point b) {
+  const bool sections_are_conic = surface.r2 == 0 || std::abs(b.x - a.x) <= tolerance::same;
+  if (bound.kind == Bound::Kind::level || surface.flat)
+    return straight(a, height(surface, bound, a), b, height(surface, bound, b));
+  if (sections_are_conic) return of_conic(wall_section(surface, bound, a, b));
+  return of_fit(
+      [=](double t) {
+        const Jet x{a.x + t * (b.x - a.x), b.x - a.x, 0}, y{a.y + t * (b.y - a.y), b.y - a.y, 0};
+        return std::array<Jet, 3>{x, y, height(surface, bound, x, y)};
+      },
+      1);
+}
+
+/// Parametrised by the angle from the arc's counter-clockwise start.
+EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
+  const bool reversed = piece.sweep < 0;
+  if (reversed) piece = piece.reversed();
+  EdgeCurve result;
+  if (bound.kind == Bound::Kind::level) {
+    const gp_Ax2 axes(point(piece.centre, bound.value), gp::DZ(),
+                      gp_Dir(std::cos(piece.start), std::sin(piece.start), 0));
+    result.curve = new Geom_Circle(axes, piece.radius);
+    result.last = piece.sweep;
+  } else {
+    result = of_fit(
+        [=](double t) {
+          const Jet angle{piece.start + t, 1, 0};
+          const Jet x = piece.centre.x + piece.radius * cos(angle), y = piece.centre.y + piece.radius * sin(angle);
+          return std::array<Jet, 3>{x, y, height(surface, bound, x, y)};
+        },
+        piece.sweep);
+  }
+  result.reversed = reversed;
+  return result;
+}
+
+/// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)), with the square root
+/// of a tip's linear factor taken exactly.
+EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
+  const bool tip_a = std::abs(a.y) <= tolerance::vertex, tip_b = std::abs(b.y) <= tolerance::vertex;
+  return of_fit(
+      [=](double t) {
+        const Jet p{t, 1, 0};
+        const Jet s = tip_a ? p * p : tip_b ? p * (2 - p) : p;
+        const Jet x = a.x + (b.x - a.x) * s;
+        const Jet delta = curve.d0 + curve.d1 * x;
+        const Jet rest = 2 * (curve.r0 + x * (curve.r1 + curve.r2 * x)) - delta;
+        const double run = std::abs(curve.d1 * (b.x - a.x));
+        const Jet root = tip_a ? p * sqrt(run * rest) : tip_b ? (1 - p) * sqrt(run * rest) : sqrt(delta * rest);
+        return std::array<Jet, 3>{x, curve.side * root, constant(curve.level)};
+      },
+      1);
+}
+
+EdgeCurve over_crossing(const Crossing& curve, Point a, Point b) {
+  return curve.r2 == 0 ? of_conic(level_section(curve, a, b)) : fitted_crossing(curve, a, b);
+}
+
+}  // namespace
+
+EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
+  const ShellVertex& a = shell.vertices[edge.from];
+  const ShellVertex& b = shell.vertices[edge.to];
+  if (edge.upright) return straight(a.p, a.z, b.p, b.z);
+  if (edge.crossing >= 0) return over_crossing(shell.plan.map.crossings[edge.crossing], a.p, b.p);
+  if (edge.piece.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.piece);
+  return over_line(shell.plan.surface, edge.bound, a.p, b.p);
+}
+
+}  // namespace sagitta

@@ -1,0 +1,99 @@
+#include "solid/Patch.hpp"
+
+#include <Geom2d_BSplineCurve.hxx>
+#include <Geom_BSplineSurface.hxx>
+#include <Geom_CylindricalSurface.hxx>
+#include <Geom_Plane.hxx>
+#include <gp_Ax3.hxx>
+
+#include "solid/Fit.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Aim for images in a patch, mm on the surface.
+constexpr double aim = 2e-8;
+
+Handle(Geom_Surface) plane_of(const Surface& surface, const Bound& bound) {
+  const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
+  const gp_Dir normal(slope, 0, 1);
+  return new Geom_Plane(gp_Ax3(gp_Pnt(start, 0, surface.thickness - bound.value), normal, gp_Dir(1, 0, -slope)));
+}
+
+/// First parameter pi at the crown and falling with y, so that the seam lies below; second parameter x.
+Handle(Geom_Surface) cylinder_of(const Surface& surface, const Bound& bound) {
+  const gp_Pnt centre(0, 0, surface.thickness - bound.value - surface.r0);
+  return new Geom_CylindricalSurface(gp_Ax3(centre, gp_Dir(1, 0, 0), gp_Dir(0, 0, -1)), surface.r0);
+}
+
+/// Control points of the arc at x for radius R: (-R sin a, ..), (0, R / cos a), (R sin a, ..); weights 1, cos a, 1.
+Handle(Geom_Surface) spline_of(const Surface& surface, const Bound& bound, double low, double high, double sine) {
+  const int degree = surface.r2 == 0 ? 1 : 2;
+  const double cosine = std::sqrt((1 - sine) * (1 + sine));
+  const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
+  TColgp_Array2OfPnt poles(1, degree + 1, 1, 3);
+  TColStd_Array2OfReal weights(1, degree + 1, 1, 3);
+  for (int row = 0; row <= degree; ++row) {
+    const double x = low + (high - low) * row / degree;
+    double r = surface.radius(x);
+    if (degree == 2 && row == 1) r = surface.radius(low) + surface.radius_slope(low) * (high - low) / 2;
+    const double crown = surface.thickness - bound.value - slope * (x - start);
+    poles(row + 1, 1) = gp_Pnt(x, -r * sine, crown - r * (1 - cosine));
+    poles(row + 1, 2) = gp_Pnt(x, 0, crown + r * (1 / cosine - 1));
+    poles(row + 1, 3) = gp_Pnt(x, r * sine, crown - r * (1 - cosine));
+    weights(row + 1, 1) = weights(row + 1, 3) = 1;
+    weights(row + 1, 2) = cosine;
+  }
+  TColStd_Array1OfReal knots(1, 2);
+  knots(1) = 0;
+  knots(2) = 1;
+  TColStd_Array1OfInteger along(1, 2), across(1, 2);
+  along.Init(degree + 1);
+  across.Init(3);
+  return new Geom_BSplineSurface(poles, weights, knots, knots, along, across, degree, 2);
+}
+
+}  // namespace
+
+Patch::Patch(const Surface& surface, const Bound& bound, double low, double high, double slant)
+    : low_(low), high_(high), law_(surface) {
+  plane_ = surface.flat;
+  cylinder_ = !plane_ && surface.r1 == 0 && surface.r2 == 0 && !(bound.fallen && surface.fall_slope != 0);
+  const double sine = slant + 0.05 * (1 - slant);
+  const double angle = std::asin(sine);
+  half_tangent_ = std::tan(angle / 2);
+  geometry_ = plane_      ? plane_of(surface, bound)
+              : cylinder_ ? cylinder_of(surface, bound)
+                          : spline_of(surface, bound, low, high, sine);
+}
+
+std::array<Jet, 2> Patch::parameters(Jet x, Jet y) const {
+  const Jet radius = law_.r0 + x * (law_.r1 + law_.r2 * x);
+  if (cylinder_) return {std::numbers::pi - asin(y / radius), x};
+  const Jet root = sqrt((radius - y) * (radius + y));
+  const Jet half = y / (radius + root);  // tangent of half the angle from the crown
+  return {(1 / (high_ - low_)) * (x - constant(low_)), 0.5 + (0.5 / half_tangent_) * half};
+}
+
+Handle(Geom2d_Curve) Patch::image(const EdgeCurve& edge, double& deviation) const {
+  const double width = cylinder_ ? law_.r0 : 2 * law_.radius((low_ + high_) / 2) * half_tangent_ * 2;
+  const std::array<double, 2> weight = cylinder_ ? std::array<double, 2>{width, 1} : std::array<double, 2>{high_ - low_, width};
+  const Fitted<2> fitted = fit<2>(
+      [&](double t) {
+        const std::array<Jet, 2> p = edge.plan(t);
+        return parameters(p[0], p[1]);
+      },
+      edge.first, edge.last, weight, aim);
+  deviation = std::max(deviation, fitted.deviation + edge.deviation);
+  TColgp_Array1OfPnt2d poles(1, static_cast<int>(fitted.poles.size()));
+  for (int i = 1; i <= poles.Length(); ++i) poles(i) = gp_Pnt2d(fitted.poles[i - 1][0], fitted.poles[i - 1][1]);
+  TColStd_Array1OfReal knots(1, fitted.pieces + 1);
+  TColStd_Array1OfInteger multiplicities(1, fitted.pieces + 1);
+  for (int i = 0; i <= fitted.pieces; ++i) {
+    knots(i + 1) = i == fitted.pieces ? edge.last : edge.first + (edge.last - edge.first) * i / fitted.pieces;
+    multiplicities(i + 1) = i == 0 || i == fitted.pieces ? 6 : 3;
+  }
+  return new Geom2d_BSplineCurve(poles, knots, multiplicities, 5);
+}
+
+}  // namespace sagitta

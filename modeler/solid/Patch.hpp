@@ -1,0 +1,33 @@
+#pragma once
+
+#include <Geom2d_Curve.hxx>
+#include <Geom_Surface.hxx>
+
+#include "solid/EdgeCurve.hpp"
+
+namespace sagitta {
+
+/// The playing surface moved down, as an exact patch: a cylinder where the radius is constant and nothing falls away, a
+/// plane where it is flat, else rational of degree (1, 2), on even-edge (2, 2): rows are circular arcs square to the
+/// centre line that share one half-angle. x is linear in the first parameter whatever the second.
+class Patch {
+ public:
+  /// `reach`: x over which the patch must serve; `slant`: largest |y| / R there.
+  Patch(const Surface& surface, const Bound& bound, double low, double high, double slant);
+
+  const Handle(Geom_Surface)& surface() const { return geometry_; }
+  bool plane() const { return plane_; }
+  /// The edge's image in the patch's parameters, over the same parameter as its curve; `deviation` in mm is raised to
+  /// the measured one.
+  Handle(Geom2d_Curve) image(const EdgeCurve& edge, double& deviation) const;
+
+ private:
+  std::array<Jet, 2> parameters(Jet x, Jet y) const;
+  double low_ = 0, high_ = 1;
+  double half_tangent_ = 1;  ///< tan(half-angle / 2)
+  bool plane_ = false, cylinder_ = false;
+  Surface law_;
+  Handle(Geom_Surface) geometry_;
+};
+
+}  // namespace sagitta

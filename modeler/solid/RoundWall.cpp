@@ -1,0 +1,64 @@
+#include "solid/RoundWall.hpp"
+
+#include <Geom2d_BSplineCurve.hxx>
+#include <Geom2d_Line.hxx>
+#include <Geom_BSplineCurve.hxx>
+#include <algorithm>
+#include <gp_Ax3.hxx>
+
+namespace sagitta {
+namespace {
+
+double counter_clockwise_start(const Piece& piece) { return piece.sweep < 0 ? piece.start + piece.sweep : piece.start; }
+
+/// The same direction, by whole turns nearest to `to`.
+double near(double angle, double to) {
+  return angle - 2 * std::numbers::pi * std::round((angle - to) / (2 * std::numbers::pi));
+}
+
+/// A curve's z over the angle: the spline's own z poles over its Greville abscissae.
+Handle(Geom2d_Curve) unrolled(const Handle(Geom_BSplineCurve) & spline, double from) {
+  const int degree = spline->Degree();
+  TColStd_Array1OfReal flat(1, spline->NbPoles() + degree + 1);
+  spline->KnotSequence(flat);
+  TColgp_Array1OfPnt2d poles(1, spline->NbPoles());
+  for (int i = 1; i <= spline->NbPoles(); ++i) {
+    double abscissa = 0;
+    for (int k = 1; k <= degree; ++k) abscissa += flat(i + k) / degree;
+    poles(i) = gp_Pnt2d(from + abscissa, spline->Pole(i).Z());
+  }
+  TColStd_Array1OfReal knots(1, spline->NbKnots());
+  TColStd_Array1OfInteger multiplicities(1, spline->NbKnots());
+  spline->Knots(knots);
+  spline->Multiplicities(multiplicities);
+  return new Geom2d_BSplineCurve(poles, knots, multiplicities, degree);
+}
+
+}  // namespace
+
+RoundWall::RoundWall(const Shell& shell, const ShellFace& face) : shell_(shell), centre_(face.piece.centre) {
+  middle_ = face.piece.start + face.piece.sweep / 2;
+  start_ = 1e300;
+  for (const ShellUse use : face.loops[0]) {
+    const ShellEdge& edge = shell.edges[use.edge];
+    if (!edge.upright) start_ = std::min(start_, near(counter_clockwise_start(edge.piece), middle_));
+  }
+  const gp_Ax3 axes(gp_Pnt(centre_.x, centre_.y, 0), gp::DZ(), gp_Dir(std::cos(start_), std::sin(start_), 0));
+  cylinder_ = new Geom_CylindricalSurface(axes, face.piece.radius);
+}
+
+double RoundWall::angle(double from_x_axis) const { return near(from_x_axis, middle_) - start_; }
+
+Handle(Geom2d_Curve) RoundWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
+  if (edge.upright) {
+    const ShellVertex& foot = shell_.vertices[edge.from];
+    const Point d = foot.p - centre_;
+    return new Geom2d_Line(gp_Pnt2d(angle(std::atan2(d.y, d.x)), foot.z), gp_Dir2d(0, 1));
+  }
+  const double from = angle(counter_clockwise_start(edge.piece));
+  const Handle(Geom_BSplineCurve) spline = Handle(Geom_BSplineCurve)::DownCast(curve.curve);
+  if (!spline.IsNull()) return unrolled(spline, from);
+  return new Geom2d_Line(gp_Pnt2d(from, edge.bound.value), gp_Dir2d(1, 0));
+}
+
+}  // namespace sagitta

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <Geom2d_Curve.hxx>
+#include <Geom_CylindricalSurface.hxx>
+
+#include "solid/EdgeCurve.hpp"
+
+namespace sagitta {
+
+/// The cylinder under a wall that stands on an arc. Its first parameter is the angle from the wall's own start, so that
+/// no wall crosses the seam; the second is z.
+class RoundWall {
+ public:
+  RoundWall(const Shell& shell, const ShellFace& face);
+  const Handle(Geom_CylindricalSurface)& surface() const { return cylinder_; }
+  /// The edge's image over the same parameter as its curve; exact.
+  Handle(Geom2d_Curve) image(const ShellEdge& edge, const EdgeCurve& curve) const;
+
+ private:
+  double angle(double from_x_axis) const;  ///< from the wall's start
+  const Shell& shell_;
+  Point centre_;
+  double middle_ = 0, start_ = 0;
+  Handle(Geom_CylindricalSurface) cylinder_;
+};
+
+}  // namespace sagitta

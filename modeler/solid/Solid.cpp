@@ -1,0 +1,193 @@
+#include "solid/Solid.hpp"
+
+#include <BRep_Builder.hxx>
+#include <Geom_Plane.hxx>
+#include <Standard_Failure.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Face.hxx>
+#include <TopoDS_Shell.hxx>
+#include <TopoDS_Vertex.hxx>
+#include <TopoDS_Wire.hxx>
+#include <algorithm>
+#include <gp_Pln.hxx>
+#include <map>
+#include <memory>
+
+#include "solid/EdgeCurve.hpp"
+#include "solid/Patch.hpp"
+#include "solid/RoundWall.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double least_tolerance = 1e-7;
+
+class Builder {
+ public:
+  explicit Builder(const Shell& shell) : shell_(shell) {}
+
+  TopoDS_Solid run() {
+    measure();
+    for (const ShellVertex& v : shell_.vertices) {
+      TopoDS_Vertex vertex;
+      brep_.MakeVertex(vertex, gp_Pnt(v.p.x, v.p.y, v.z), least_tolerance);
+      vertices_.push_back(vertex);
+    }
+    for (const ShellEdge& edge : shell_.edges) add_edge(edge);
+    TopoDS_Shell closed;
+    brep_.MakeShell(closed);
+    for (const ShellFace& face : shell_.faces) {
+      here_ = name(shell_, face);
+      brep_.Add(closed, face.kind == ShellFace::Kind::wall ? wall(face) : level_or_moved(face));
+    }
+    closed.Closed(true);
+    TopoDS_Solid solid;
+    brep_.MakeSolid(solid);
+    brep_.Add(solid, closed);
+    return solid;
+  }
+
+  const std::string& here() const { return here_; }
+
+ private:
+  /// The reach that the patches need.
+  void measure() {
+    for (const ShellEdge& edge : shell_.edges) {
+      if (edge.upright) continue;
+      for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+        const Point p = shell_.at(edge, t);
+        low_ = std::min(low_, p.x);
+        high_ = std::max(high_, p.x);
+        if (edge.bound.kind == Bound::Kind::arc && !shell_.plan.surface.flat)
+          slant_ = std::max(slant_, std::abs(p.y) / shell_.plan.surface.radius(p.x));
+      }
+    }
+  }
+
+  void add_edge(const ShellEdge& edge) {
+    EdgeCurve curve = curve_of(shell_, edge);
+    TopoDS_Edge made;
+    brep_.MakeEdge(made, curve.curve, least_tolerance);
+    int from = edge.from, to = edge.to;
+    if (curve.reversed) std::swap(from, to);
+    brep_.Add(made, TopoDS::Vertex(vertices_[from].Oriented(TopAbs_FORWARD)));
+    brep_.Add(made, TopoDS::Vertex(vertices_[to].Oriented(TopAbs_REVERSED)));
+    brep_.Range(made, curve.first, curve.last);
+    widen(from, curve.curve->Value(curve.first));
+    widen(to, curve.curve->Value(curve.last));
+    edges_.push_back(made);
+    curves_.push_back(std::move(curve));
+  }
+
+  void widen(int v, const gp_Pnt& end) {
+    const ShellVertex& at = shell_.vertices[v];
+    const double off = end.Distance(gp_Pnt(at.p.x, at.p.y, at.z));
+    if (off > least_tolerance / 2) brep_.UpdateVertex(vertices_[v], 1.1 * off + least_tolerance);
+  }
+
+  void tolerate(const ShellUse& use, double deviation) {
+    if (deviation <= least_tolerance / 2) return;
+    const double tolerance = 1.5 * deviation + least_tolerance;
+    brep_.UpdateEdge(edges_[use.edge], tolerance);
+    brep_.UpdateVertex(vertices_[shell_.edges[use.edge].from], tolerance);
+    brep_.UpdateVertex(vertices_[shell_.edges[use.edge].to], tolerance);
+  }
+
+  /// Adds the loops to a face whose surface looks outward, or inward with `inside_out`.
+  TopoDS_Face bounded(const Handle(Geom_Surface)& surface, const ShellFace& face, bool inside_out) {
+    TopoDS_Face made;
+    brep_.MakeFace(made, surface, least_tolerance);
+    for (const auto& loop : face.loops) {
+      TopoDS_Wire wire;
+      brep_.MakeWire(wire);
+      for (std::size_t i = 0; i < loop.size(); ++i) {
+        const ShellUse use = inside_out ? loop[loop.size() - 1 - i] : loop[i];
+        const bool forward = (use.forward != inside_out) != curves_[use.edge].reversed;
+        brep_.Add(wire, edges_[use.edge].Oriented(forward ? TopAbs_FORWARD : TopAbs_REVERSED));
+      }
+      wire.Closed(true);
+      brep_.Add(made, wire);
+    }
+    if (inside_out) made.Reverse();
+    return made;
+  }
+
+  const Patch& patch(const Bound& bound) {
+    auto& made = patches_[bound];
+    if (!made) made = std::make_unique<Patch>(shell_.plan.surface, bound, low_ - 1, high_ + 1, slant_);
+    return *made;
+  }
+
+  TopoDS_Face level_or_moved(const ShellFace& face) {
+    const bool top = face.kind == ShellFace::Kind::top;
+    if (face.bound.kind == Bound::Kind::level) {
+      const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
+      return bounded(plane, face, false);
+    }
+    const Patch& moved = patch(face.bound);
+    if (!moved.plane())
+      for (const auto& loop : face.loops)
+        for (const ShellUse use : loop) {
+          double deviation = curves_[use.edge].deviation;
+          const Handle(Geom2d_Curve) image = moved.image(curves_[use.edge], deviation);
+          brep_.UpdateEdge(edges_[use.edge], image, moved.surface(), TopLoc_Location(), least_tolerance);
+          tolerate(use, deviation);
+        }
+    return bounded(moved.surface(), face, false);
+  }
+
+  TopoDS_Face wall(const ShellFace& face) {
+    return face.piece.is_arc() ? round_wall(face) : straight_wall(face);
+  }
+
+  TopoDS_Face straight_wall(const ShellFace& face) {
+    const Point d = unit(face.piece.b - face.piece.a);
+    int first = shell_.start(face.loops[0][0]), last = first;
+    for (const ShellUse use : face.loops[0]) {
+      const int v = shell_.start(use);
+      if (dot(d, shell_.vertices[v].p) < dot(d, shell_.vertices[first].p)) first = v;
+      if (dot(d, shell_.vertices[v].p) > dot(d, shell_.vertices[last].p)) last = v;
+    }
+    const Point a = shell_.vertices[first].p, along = unit(shell_.vertices[last].p - a);
+    const Point out = face.wood_left ? Point{along.y, -along.x} : Point{-along.y, along.x};
+    const gp_Dir normal(out.x, out.y, 0);
+    const gp_Ax3 axes(gp_Pnt(a.x, a.y, 0), normal, gp_Dir(along.x, along.y, 0));
+    const Handle(Geom_Surface) plane = new Geom_Plane(axes);
+    return bounded(plane, face, false);
+  }
+
+  TopoDS_Face round_wall(const ShellFace& face) {
+    const RoundWall round(shell_, face);
+    for (const auto& loop : face.loops)
+      for (const ShellUse use : loop) {
+        const Handle(Geom2d_Curve) image = round.image(shell_.edges[use.edge], curves_[use.edge]);
+        brep_.UpdateEdge(edges_[use.edge], image, round.surface(), TopLoc_Location(), least_tolerance);
+        tolerate(use, curves_[use.edge].deviation);
+      }
+    const bool wood_inside = face.wood_left == (face.piece.sweep > 0);
+    return bounded(round.surface(), face, !wood_inside);
+  }
+
+  const Shell& shell_;
+  BRep_Builder brep_;
+  std::vector<TopoDS_Vertex> vertices_;
+  std::vector<TopoDS_Edge> edges_;
+  std::vector<EdgeCurve> curves_;
+  std::map<Bound, std::unique_ptr<Patch>> patches_;
+  double low_ = 1e300, high_ = -1e300, slant_ = 0;
+  std::string here_;
+};
+
+}  // namespace
+
+TopoDS_Solid make_solid(const Shell& shell) {
+  Builder builder(shell);
+  try {
+    return builder.run();
+  } catch (const Standard_Failure& failure) {
+    throw BuildError(std::string(name(shell.plan.stage)), builder.here(), failure.GetMessageString());
+  }
+}
+
+}  // namespace sagitta
