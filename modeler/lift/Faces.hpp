@@ -18,9 +18,12 @@ struct WallPiece {
   std::vector<int> joined;  ///< neighbours that continue it without an upright between
 };
 
-/// Whether two walls with a common plan vertex continue each other: one line, or one piece of an outline's arc, with
-/// the wood on the same side.
+/// Whether two walls with a common plan vertex continue each other: on one line or one circle, with the wood on the
+/// same side.
 bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece& b);
+
+/// Whether two arcs of one circle are one drawn piece; a closed wall is parted where its drawn pieces meet.
+bool same_drawn_piece(const Subdivision& map, const WallPiece& a, const WallPiece& b);
 
 void add_level_faces(Shell& shell, const std::vector<EdgeHeights>& over);
 void add_walls(Shell& shell, const std::vector<WallPiece>& walls);

@@ -36,8 +36,8 @@ class Joiner {
   bool continues(const ShellEdge& a, const ShellEdge& b) const {
     if (a.upright || b.upright || a.crossing >= 0 || b.crossing >= 0 || a.bound != b.bound) return false;
     if (a.piece.is_arc() != b.piece.is_arc()) return false;
-    const Subdivision& map = shell_.plan.map;
-    if (a.piece.is_arc()) return map.edges[a.chain[0] >> 1].source == map.edges[b.chain[0] >> 1].source;
+    if (a.piece.is_arc())
+      return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius;
     return std::abs(cross(unit(a.piece.b - a.piece.a), b.piece.b - b.piece.a)) <= 1e-7;  // mm, as for walls
   }
 
@@ -53,6 +53,9 @@ class Joiner {
   void join(int v, int a, int b) {
     if (a == b || !continues(shell_.edges[a], shell_.edges[b])) return;
     ShellEdge& one = shell_.edges[a];
+    const int far_a = one.from == v ? one.to : one.from;
+    const int far_b = shell_.edges[b].from == v ? shell_.edges[b].to : shell_.edges[b].from;
+    if (far_a == far_b) return;  // no edge closes on itself
     const bool same_way = (one.to == v) == (shell_.edges[b].from == v);
     if (!same_way) reverse(b);
     const ShellEdge two = shell_.edges[b];

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <map>
 #include <numeric>
 
 #include "lift/Faces.hpp"
@@ -17,12 +16,19 @@ struct WallEnd {
   bool wood_ahead = true;  ///< the wood follows counter-clockwise
 };
 
+/// Two drawn pieces of one circle meet over a plan vertex, from shell vertex `low` to the next.
+struct RoundJoint {
+  int low = -1;
+  WallEnd a, b;
+};
+
 class Lifter {
  public:
   explicit Lifter(Plan plan) : map_(plan.map) { shell_.plan = std::move(plan); }
 
   Shell run() {
     const Subdivision& map = shell_.plan.map;
+    walls_of_edge_.resize(map.edges.size());
     for (const PlanEdge& edge : map.edges) over_.push_back(heights_over(shell_.plan, edge));
     for (int e = 0; e < static_cast<int>(map.edges.size()); ++e) {
       lift_edges(e);
@@ -32,12 +38,10 @@ class Lifter {
         piece.low = over_[e].heights[wall.low].shell_edge;
         piece.high = over_[e].heights[wall.high].shell_edge;
         piece.wood_left = wall.wood_left;
-        walls_of_edge_.resize(map.edges.size());
         walls_of_edge_[e].push_back(static_cast<int>(walls_.size()));
         walls_.push_back(piece);
       }
     }
-    walls_of_edge_.resize(map.edges.size());
     place_vertices();
     raise_uprights();
     add_level_faces(shell_, over_);
@@ -112,6 +116,33 @@ class Lifter {
       const auto around = star(static_cast<int>(v));
       for (int low = first_vertex_[v]; low + 1 < first_vertex_[v + 1]; ++low) raise(around, low);
     }
+    join_round_walls();
+  }
+
+  int group(int w) {
+    while (group_[w] != w) w = group_[w] = group_[group_[w]];
+    return w;
+  }
+
+  /// Drawn pieces of one circle become one wall, as long as that does not go all the way round.
+  void join_round_walls() {
+    group_.resize(walls_.size());
+    std::iota(group_.begin(), group_.end(), 0);
+    for (std::size_t w = 0; w < walls_.size(); ++w)
+      for (const int other : walls_[w].joined) group_[group(static_cast<int>(w))] = group(other);
+    std::vector<double> sweep(walls_.size(), 0);
+    for (std::size_t w = 0; w < walls_.size(); ++w)
+      sweep[group(static_cast<int>(w))] += std::abs(map_.edges[walls_[w].plan_edge].piece.sweep);
+    for (const RoundJoint& joint : round_joints_) {
+      const int a = group(joint.a.wall), b = group(joint.b.wall);
+      if (a == b || sweep[a] + sweep[b] > 2 * std::numbers::pi - tolerance::vertex) {
+        raise_between(joint.low, joint.a, joint.b);
+        continue;
+      }
+      walls_[joint.a.wall].joined.push_back(joint.b.wall);
+      group_[a] = b;
+      sweep[b] += sweep[a];
+    }
   }
 
   /// The upright edge, or edges, from shell vertex `low` to the one above it.
@@ -126,21 +157,27 @@ class Lifter {
         if (bottom <= low && top > low) ends.push_back({w, at_from, wall.wood_left == at_from});
       }
     if (ends.size() == 2 && stand_together(map_, walls_[ends[0].wall], walls_[ends[1].wall])) {
-      walls_[ends[0].wall].joined.push_back(ends[1].wall);
+      if (same_drawn_piece(map_, walls_[ends[0].wall], walls_[ends[1].wall])) {
+        walls_[ends[0].wall].joined.push_back(ends[1].wall);
+      } else {
+        round_joints_.push_back({low, ends[0], ends[1]});
+      }
       return;
     }
-    for (std::size_t i = 0; i < ends.size(); ++i) {
-      if (!ends[i].wood_ahead) continue;  // pairs enclose wood: where four walls meet, two edges part them
-      const int upright = static_cast<int>(shell_.edges.size());
-      ShellEdge edge;
-      edge.upright = true;
-      edge.from = low;
-      edge.to = low + 1;
-      shell_.edges.push_back(edge);
-      for (const WallEnd& end : {ends[i], ends[(i + 1) % ends.size()]}) {
-        WallPiece& wall = walls_[end.wall];
-        wall.uprights.push_back({upright, wall.wood_left != end.at_from});
-      }
+    for (std::size_t i = 0; i < ends.size(); ++i)  // pairs enclose wood: where four walls meet, two edges part them
+      if (ends[i].wood_ahead) raise_between(low, ends[i], ends[(i + 1) % ends.size()]);
+  }
+
+  void raise_between(int low, const WallEnd& a, const WallEnd& b) {
+    const int upright = static_cast<int>(shell_.edges.size());
+    ShellEdge edge;
+    edge.upright = true;
+    edge.from = low;
+    edge.to = low + 1;
+    shell_.edges.push_back(edge);
+    for (const WallEnd& end : {a, b}) {
+      WallPiece& wall = walls_[end.wall];
+      wall.uprights.push_back({upright, wall.wood_left != end.at_from});
     }
   }
 
@@ -151,6 +188,8 @@ class Lifter {
   std::vector<std::vector<int>> walls_of_edge_;
   std::vector<int> first_vertex_;  ///< shell vertices of a plan vertex, from here to the next entry
   std::vector<HalfEdge> outgoing_;
+  std::vector<RoundJoint> round_joints_;
+  std::vector<int> group_;  ///< walls joined so far
 };
 
 }  // namespace

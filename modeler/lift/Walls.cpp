@@ -84,10 +84,18 @@ bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece&
   const PlanEdge& one = map.edges[a.plan_edge];
   const PlanEdge& two = map.edges[b.plan_edge];
   if (one.piece.is_arc() != two.piece.is_arc() || one.crossing >= 0 || two.crossing >= 0) return false;
-  if (one.piece.is_arc()) return one.source == two.source && a.wood_left == b.wood_left;
+  if (one.piece.is_arc())
+    return one.source.feature == two.source.feature && one.piece.centre == two.piece.centre &&
+           one.piece.radius == two.piece.radius && (one.piece.sweep > 0) == (two.piece.sweep > 0) &&
+           a.wood_left == b.wood_left;
   const Point d = unit(one.piece.b - one.piece.a), e = two.piece.b - two.piece.a;
   if (std::abs(cross(d, e)) > 1e-7) return false;  // far end off the line: mm, ten times under tolerance::vertex
   return (dot(d, e) > 0) == (a.wood_left == b.wood_left);
+}
+
+bool same_drawn_piece(const Subdivision& map, const WallPiece& a, const WallPiece& b) {
+  const PlanEdge& one = map.edges[a.plan_edge];
+  return !one.piece.is_arc() || one.source == map.edges[b.plan_edge].source;
 }
 
 void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {

@@ -11,9 +11,13 @@ namespace {
 
 double counter_clockwise_start(const Piece& piece) { return piece.sweep < 0 ? piece.start + piece.sweep : piece.start; }
 
-/// The same direction, by whole turns nearest to `to`.
-double near(double angle, double to) {
-  return angle - 2 * std::numbers::pi * std::round((angle - to) / (2 * std::numbers::pi));
+/// Angles nearer than this are one direction; radians.
+constexpr double slack = 1e-6;
+
+/// The same direction within [-slack, 2 pi - slack).
+double turn_of(double angle) {
+  const double full = 2 * std::numbers::pi;
+  return angle - full * std::floor((angle + slack) / full);
 }
 
 /// A curve's z over the angle: the spline's own z poles over its Greville abscissae.
@@ -37,17 +41,23 @@ Handle(Geom2d_Curve) unrolled(const Handle(Geom_BSplineCurve) & spline, double f
 }  // namespace
 
 RoundWall::RoundWall(const Shell& shell, const ShellFace& face) : shell_(shell), centre_(face.piece.centre) {
-  middle_ = face.piece.start + face.piece.sweep / 2;
-  start_ = 1e300;
+  std::vector<std::pair<double, double>> arcs;  // start and sweep, from the x axis
   for (const ShellUse use : face.loops[0]) {
     const ShellEdge& edge = shell.edges[use.edge];
-    if (!edge.upright) start_ = std::min(start_, near(counter_clockwise_start(edge.piece), middle_));
+    if (!edge.upright) arcs.emplace_back(turn_of(counter_clockwise_start(edge.piece)), std::abs(edge.piece.sweep));
+  }
+  for (const auto& [start, sweep] : arcs) {
+    const bool first = std::none_of(arcs.begin(), arcs.end(), [&](const auto& other) {
+      const double into = turn_of(start - other.first);
+      return into > slack && into < other.second + slack;
+    });
+    if (first) start_ = start;
   }
   const gp_Ax3 axes(gp_Pnt(centre_.x, centre_.y, 0), gp::DZ(), gp_Dir(std::cos(start_), std::sin(start_), 0));
   cylinder_ = new Geom_CylindricalSurface(axes, face.piece.radius);
 }
 
-double RoundWall::angle(double from_x_axis) const { return near(from_x_axis, middle_) - start_; }
+double RoundWall::angle(double from_x_axis) const { return turn_of(from_x_axis - start_); }
 
 Handle(Geom2d_Curve) RoundWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
   if (edge.upright) {

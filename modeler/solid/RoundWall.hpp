@@ -20,7 +20,7 @@ class RoundWall {
   double angle(double from_x_axis) const;  ///< from the wall's start
   const Shell& shell_;
   Point centre_;
-  double middle_ = 0, start_ = 0;
+  double start_ = 0;
   Handle(Geom_CylindricalSurface) cylinder_;
 };
 
