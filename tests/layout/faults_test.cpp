@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <functional>
+#include <ostream>
 
 #include "layout/SampleBoards.hpp"
 
@@ -21,6 +22,7 @@ struct Breakage {
   std::function<void(Board&)> change;
   const char* key;
   Board (*base)() = octaves;
+  friend void PrintTo(const Breakage& one, std::ostream* out) { *out << one.name; }
 };
 
 class Breaks : public testing::TestWithParam<Breakage> {};

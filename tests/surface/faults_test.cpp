@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <functional>
+#include <ostream>
 
 #include "layout/SampleBoards.hpp"
 #include "surface/Surface.hpp"
@@ -25,6 +26,7 @@ struct Breakage {
   const char* name;
   std::function<void(Board&)> change;
   const char* key;
+  friend void PrintTo(const Breakage& one, std::ostream* out) { *out << one.name; }
 };
 
 class SurfaceBreaks : public testing::TestWithParam<Breakage> {};

@@ -1,0 +1,50 @@
+// Every board of the catalogue of special cases: sound ones have no fault, the others are refused for what is wrong.
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <map>
+
+#include "board/BoardFile.hpp"
+#include "layout/SampleBoards.hpp"
+#include "surface/Surface.hpp"
+
+namespace sagitta {
+namespace {
+
+std::vector<std::filesystem::path> case_files() {
+  std::vector<std::filesystem::path> files;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(TEST_DATA "/cases"))
+    if (entry.path().extension() == ".toml") files.push_back(entry.path());
+  return files;
+}
+
+Faults all_faults(const Board& board) {
+  const auto laid = lay_out(board);
+  if (const auto* faults = std::get_if<Faults>(&laid)) return *faults;
+  const Layout& layout = std::get<Layout>(laid);
+  return surface_faults(board, layout, surface_of(board, layout));
+}
+
+// S63 is refused by the reader already, for a value out of range; its layout is sound.
+TEST(Cases, AreSoundOrRefusedForTheRightKey) {
+  const std::map<std::string, std::string> refused{{"S50", "board.past_last_fret"},
+                                                   {"S51", "board.corner_radius"},
+                                                   {"S52", "board.corner_radius"},
+                                                   {"S55", "board.past_last_fret"},
+                                                   {"S90", "surface.radius_at_nut"}};
+  const auto files = case_files();
+  EXPECT_GE(files.size(), 90u);
+  for (const auto& path : files) {
+    const BoardFile file = read_board(path.string());
+    const auto expected = refused.find(path.stem().string());
+    const auto keys = samples::keys(all_faults(file.board));
+    if (expected == refused.end())
+      EXPECT_EQ(keys, std::vector<std::string>{}) << path;
+    else
+      EXPECT_EQ(keys, std::vector<std::string>{expected->second}) << path;
+  }
+}
+
+}  // namespace
+}  // namespace sagitta
