@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "board/Reading.hpp"
+#include "board/Spelling.hpp"
 
 namespace sagitta {
 namespace {
@@ -20,16 +21,6 @@ constexpr FormGroup groups[] = {
     {"surface", "the fall-away", fall_forms, false},
     {"inlays", "the size of the artwork", size_forms, true, "artwork"},
 };
-
-std::vector<std::string> words(std::string_view list) {
-  std::vector<std::string> result;
-  while (!list.empty()) {
-    const std::size_t space = std::min(list.find(' '), list.size());
-    result.emplace_back(list.substr(0, space));
-    list.remove_prefix(std::min(space + 1, list.size()));
-  }
-  return result;
-}
 
 std::string joined(const std::vector<std::string>& parts, std::string_view between) {
   std::string text;

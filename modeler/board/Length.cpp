@@ -18,16 +18,12 @@ struct Amount {
 
 struct Unit {
   std::string_view name;
-  double mm;
   Units family;
+  double scale;  ///< of the family's own unit
 };
-constexpr Unit units_known[] = {{"mm", 1, Units::mm},
-                                {"cm", 10, Units::mm},
-                                {"inches", mm_per_inch, Units::inch},
-                                {"inch", mm_per_inch, Units::inch},
-                                {"in", mm_per_inch, Units::inch},
-                                {"\"", mm_per_inch, Units::inch},
-                                {"\u2033", mm_per_inch, Units::inch}};
+constexpr Unit units_known[] = {{"mm", Units::mm, 1},      {"cm", Units::mm, 10},  {"inches", Units::inch, 1},
+                                {"inch", Units::inch, 1},  {"in", Units::inch, 1}, {"\"", Units::inch, 1},
+                                {"\u2033", Units::inch, 1}};
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
@@ -55,7 +51,7 @@ class Reader {
   }
 
  private:
-  double in_mm(Amount amount) const { return amount.is_length ? amount.value : amount.value * mm_per(units_); }
+  double in_mm(Amount amount) const { return amount.is_length ? amount.value : to_mm(amount.value, units_); }
 
   void fail(std::string message) {
     if (failed_) return;
@@ -144,7 +140,7 @@ class Reader {
     if (whole) value = with_fraction(value);
     if (const Unit* unit = take_unit()) {
       if (!length_.unit) length_.unit = unit->family;
-      return {value * unit->mm, true};
+      return {to_mm(value, unit->family) * unit->scale, true};
     }
     return {value, false};
   }
@@ -260,6 +256,14 @@ std::string rounded(double value, int decimals) {
 
 }  // namespace
 
+double to_mm(double value, Units units) {
+  if (units == Units::mm || !std::isfinite(value)) return value;
+  const std::string written = decimal(value);
+  long double exact = value;
+  std::from_chars(written.data(), written.data() + written.size(), exact);
+  return static_cast<double>(exact * 127 / 5);
+}
+
 std::string_view unit_name(Units units) { return units == Units::inch ? "in" : "mm"; }
 
 std::variant<Length, LengthError> read_length(std::string_view text, Units units) { return Reader(text, units).read(); }
@@ -277,10 +281,10 @@ std::optional<std::string> bare_length(double mm, Units units) {
     char buffer[64];
     const auto end = std::to_chars(buffer, buffer + sizeof buffer, inches, std::chars_format::general, digits).ptr;
     const double read = parsed({buffer, end});
-    if (read * mm_per_inch == mm) return decimal(read);
+    if (to_mm(read, Units::inch) == mm) return decimal(read);
   }
   for (const double near : {std::nextafter(inches, 0.0), std::nextafter(inches, 2 * inches)}) {
-    if (near * mm_per_inch == mm) return decimal(near);
+    if (to_mm(near, Units::inch) == mm) return decimal(near);
   }
   return std::nullopt;
 }

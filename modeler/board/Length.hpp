@@ -16,6 +16,9 @@ inline constexpr double mm_per_inch = 25.4;
 
 /// Millimetres in the unit.
 constexpr double mm_per(Units units) { return units == Units::inch ? mm_per_inch : 1; }
+/// A number of the unit in mm. Inches are taken as the decimal that is written, so that 0.023 in is the same double as
+/// 0.5842 mm and 25.5 in the same as 647.7 mm.
+double to_mm(double value, Units units);
 /// "mm" or "in".
 std::string_view unit_name(Units units);
 

@@ -34,15 +34,10 @@ void check_cents(Reading& reading) {
 
 void check_gauges(Reading& reading) {
   const Strings& strings = reading.out.board.strings;
-  if (!reading.good("strings.gauges") || !reading.good("strings.count") || !reading.good("strings.spacing")) return;
-  if (!reading.given("strings.gauges")) {
-    if (strings.spacing != StringSpacing::equal_gaps || !reading.chain.whole) return;
-    reading.report_value("strings.gauges",
-                         "\"gauges\" is missing: spacing = \"equal-gaps\" needs the strings' diameters",
-                         "give one for each string, bass first");
+  if (!reading.good("strings.gauges") || !reading.good("strings.count")) return;
+  if (!reading.given("strings.gauges") || !reading.given("strings.count") ||
+      strings.gauges.size() == static_cast<std::size_t>(strings.count))
     return;
-  }
-  if (!reading.given("strings.count") || strings.gauges.size() == static_cast<std::size_t>(strings.count)) return;
   reading.report_value("strings.gauges",
                        counted(strings.gauges.size(), "gauge", "gauges") + " for " +
                            counted(static_cast<std::size_t>(strings.count), "string", "strings"),

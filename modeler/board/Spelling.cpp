@@ -37,4 +37,14 @@ std::string nearest_word(std::string_view word, const std::vector<std::string>& 
   return nearest;
 }
 
+std::vector<std::string> words(std::string_view list) {
+  std::vector<std::string> result;
+  while (!list.empty()) {
+    const std::size_t space = std::min(list.find(' '), list.size());
+    result.emplace_back(list.substr(0, space));
+    list.remove_prefix(std::min(space + 1, list.size()));
+  }
+  return result;
+}
+
 }  // namespace sagitta

@@ -13,4 +13,7 @@ int edit_distance(std::string_view a, std::string_view b);
 /// The word that was probably meant, or empty when none is near.
 std::string nearest_word(std::string_view word, const std::vector<std::string>& known);
 
+/// The words of a list separated by single spaces.
+std::vector<std::string> words(std::string_view list);
+
 }  // namespace sagitta

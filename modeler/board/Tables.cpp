@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "board/Fields.hpp"
+#include "board/Spelling.hpp"
 
 namespace sagitta {
 namespace {
@@ -60,12 +61,8 @@ R row_of(B& board, const Table& table, std::size_t index) {
 }
 
 bool is_word_of(std::string_view list, std::string_view word) {
-  while (!list.empty()) {
-    const std::size_t space = std::min(list.find(' '), list.size());
-    if (list.substr(0, space) == word) return true;
-    list.remove_prefix(std::min(space + 1, list.size()));
-  }
-  return false;
+  const auto all = words(list);
+  return std::ranges::find(all, word) != all.end();
 }
 
 /// The name of the value that a choice or a yes/no field has now.

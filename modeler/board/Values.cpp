@@ -187,7 +187,7 @@ class ValueReader {
     }
     if (!std::isfinite(value))
       return refuse(node, key, shown(node) + " is not a number to cut by", allowed(field_, units));
-    return in_range(node, key, field_.is_length() ? value * mm_per(units) : value, units);
+    return in_range(node, key, field_.is_length() ? to_mm(value, units) : value, units);
   }
 
   std::optional<Length> written_length(const Node& node, const std::string& text, const std::string& key) {
@@ -292,8 +292,8 @@ std::string other_unit_hint(const Field& field, double mm, Units units) {
   if (!field.is_length() || mm == 0) return "";
   const Units other = units == Units::mm ? Units::inch : Units::mm;
   const double written = mm / mm_per(units);
-  if (!field.range.holds(written * mm_per(other))) return "";
-  const std::string number = shown_length(written * mm_per(other), other, 6);
+  if (!field.range.holds(to_mm(written, other))) return "";
+  const std::string number = shown_length(to_mm(written, other), other, 6);
   const std::string word = other == Units::inch ? "inches" : "millimetres";
   return "this looks like " + word + ": write \"" + number + "\", or set units = \"" + std::string(unit_name(other)) +
          "\" if the whole file is in " + word;

@@ -1,0 +1,24 @@
+#pragma once
+
+/// What every key of a board file means, for reading: from the field table.
+
+#include <string>
+
+#include "board/Fields.hpp"
+
+namespace sagitta {
+
+/// "mm", "list of mm", "degrees", "whole number", "text", ...: what stands behind the equals sign.
+std::string unit_text(const Field& field);
+/// "0, or 0.1 to 150", "\"arc\" or \"level\"", or empty when anything goes.
+std::string range_text(const Field& field);
+/// "3.2 mm", "required", "required with profile = \"compound\"", "required, or nut_margin and heel_margin, or ..".
+std::string default_text(const Field& field);
+
+/// The text of `sagitta keys`: aligned columns, table by table.
+std::string keys_text();
+
+/// The reference of the board file in Markdown, as the README holds it.
+std::string keys_markdown();
+
+}  // namespace sagitta

@@ -1,0 +1,279 @@
+// Every kind of problem that a board file can have: where it is found, on which key, and in which words.
+
+#include <gtest/gtest.h>
+
+#include <ostream>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "SampleBoard.hpp"
+#include "board/BoardFile.hpp"
+
+namespace sagitta {
+namespace {
+
+struct Case {
+  std::string name;
+  std::string part, by;  ///< change to the sample
+  std::string key;
+  int line, column;
+  std::string words;       ///< in the message
+  std::string hint_words;  ///< in the hint
+};
+
+void PrintTo(const Case& c, std::ostream* out) { *out << c.key; }
+
+class OneProblem : public testing::TestWithParam<Case> {};
+
+TEST_P(OneProblem, IsFoundInItsPlace) {
+  const Case& c = GetParam();
+  const BoardFile file = sample::read(sample::with(c.part, c.by));
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  const Problem& p = file.problems[0];
+  EXPECT_EQ(p.file, "board.toml");
+  EXPECT_EQ(p.key, c.key);
+  EXPECT_EQ(std::pair(p.line, p.column), std::pair(c.line, c.column)) << sample::told(file.problems);
+  EXPECT_NE(p.message.find(c.words), std::string::npos) << p.message;
+  EXPECT_NE(p.hint.find(c.hint_words), std::string::npos) << p.hint;
+}
+
+const std::vector<Case> keys = {
+    {"MissingKey", "length = 648\n", "", "scale.length", 5, 1, "scale length is missing", "length, or bass and treble"},
+    {"MissingPlainKey", "frets = 22\n", "", "scale.frets", 5, 1, "\"frets\" is missing", "from 1 to 96"},
+    {"MissingWidth", "edge_margin = 3.2\n", "", "board.edge_margin", 14, 1, "width of the board is missing",
+     "nut_width and heel_width"},
+    {"HalfAForm", "edge_margin = 3.2", "nut_width = 43", "board.heel_width", 14, 1, "nut_width and heel_width", ""},
+    {"MissingChoice", "profile = \"compound\"\nradius_at_nut = 254\nradius_at_heel = 406.4\n", "", "surface.profile",
+     18, 1, "\"profile\" is missing", "\"even-edge\""},
+    {"MissingByChoice", "radius_at_heel = 406.4\n", "", "surface.radius_at_heel", 18, 1,
+     "profile = \"compound\" needs it", "mm"},
+    {"MissingFormat", "format = 1\n", "", "format", 1, 1, "\"format\" is missing", "must be 1"},
+    {"MissingInARow", "depth = 1.5\n", "", "inlays[0].depth", 29, 1, "\"depth\" is missing", "from 0.05 mm"},
+    {"MissingFallFret", "[nut]", "fall = 0.4\n[nut]", "surface.fall_from_fret", 18, 1, "fall_from_fret and fall", ""},
+    {"MissingGauges", "count = 6", "spacing = \"equal-gaps\"\ncount = 6", "strings.gauges", 9, 1,
+     "spacing = \"equal-gaps\" needs it", "mm"},
+    {"MissingMarks", "frets = [3, 5]\n", "", "side_dots.frets", 35, 1, "no fret here to mark", "double_frets"},
+    {"UnknownKey", "nut_spread", "nut_spred = 3\nnut_spread", "strings.nut_spred", 11, 1, "not a key under [strings]",
+     "did you mean \"nut_spread\"?"},
+    {"UnknownKeyAtTop", "name", "hnad = \"left\"\nname", "hnad", 2, 1, "at the top", "did you mean \"hand\"?"},
+    {"UnknownTable", "[slots]", "[slot]", "slot", 26, 2, "not a key at the top", "did you mean \"slots\"?"},
+    {"KeyOfAnotherTable", "frets = 22", "frets = 22\nradius_at_heel = 3", "scale.radius_at_heel", 8, 1,
+     "not a key under [scale]", "belongs under [surface]"},
+    {"UnknownKeyBehindWideText", "name = \"Heron\"", "\"n\u00e4m\" = 3", "n\u00e4m", 2, 1, "not a key", ""},
+    {"UnusedKey", "\"compound\"", "\"single\"", "surface.radius_at_heel", 21, 1, "profile = \"compound\"",
+     "take the line out"},
+    {"UnusedHeelAt", "\"compound\"\nradius_at_nut = 254\nradius_at_heel = 406.4",
+     "\"string-line\"\nradius_at_nut = 254\nheel_at = \"heel\"", "surface.heel_at", 21, 1, "not used", ""},
+    {"UnusedEdgeLeft", "width = 0.584", "edge_left = 2", "slots.edge_left", 27, 1, "ends = \"blind\"", ""},
+    {"UnusedDiameter", "shape = \"dot\"", "shape = \"block\"\nalong = 20\nacross = 10\ndiameter = 6",
+     "inlays[0].diameter", 33, 1, "shape = \"dot\"", ""},
+    {"UnusedDistance", "seat = \"slot\"", "seat = \"slot\"\ndistance = 1", "nut.distance", 25, 1,
+     "scale.zero_fret = true", ""},
+    {"UnusedNutWidth", "seat = \"slot\"", "width = 3", "nut.width", 24, 1, "seat = \"slot\" or \"shelf\"", ""},
+    {"UnusedArcRadius", "edge_margin = 3.2", "edge_margin = 3.2\nheel_arc_radius = 80", "board.heel_arc_radius", 17, 1,
+     "heel = \"arc\" or \"hollow\"", ""},
+    {"UnusedSpread", "frets = [3, 5]\n", "frets = [3, 5]\nspread = 5\n", "side_dots.spread", 37, 1,
+     "goes with double_frets", ""},
+    {"TwoWaysOfWidth", "edge_margin = 3.2", "edge_margin = 3.2\nnut_width = 43\nheel_width = 57", "board.nut_width", 17,
+     1, "does not go with \"edge_margin\"", "one of the two"},
+    {"LengthAndBass", "length = 648", "length = 648\nbass = 686\ntreble = 648", "scale.bass", 7, 1,
+     "does not go with \"length\"", ""},
+    {"LengthAndSquareFret", "length = 648", "length = 648\nsquare_fret = 7", "scale.square_fret", 7, 1,
+     "does not go with \"length\"", ""},
+};
+
+const std::vector<Case> values = {
+    {"TextForLength", "length = 648", "length = \"long\"", "scale.length", 6, 10, "\"long\" cannot be read as a length",
+     "25 1/2 in"},
+    {"ListForLength", "length = 648", "length = [648]", "scale.length", 6, 10, "found a list", ""},
+    {"YesForLength", "length = 648", "length = true", "scale.length", 6, 10, "found true; a length is needed", ""},
+    {"DateForLength", "length = 648", "length = 1979-05-27", "scale.length", 6, 10, "found a date", ""},
+    {"SumForLength", "length = 648", "length = \"640 + 8 mm\"", "scale.length", 6, 10, "is a sum", "write 648 mm"},
+    {"SpeedForLength", "length = 648", "length = \"648 mm/min\"", "scale.length", 6, 10, "a length is needed", ""},
+    {"DecimalForWhole", "frets = 22", "frets = 22.0", "scale.frets", 7, 9, "found 22.0; a whole number", ""},
+    {"NumberForText", "\"Heron\"", "7", "name", 2, 8, "found 7; a text in double quotes", ""},
+    {"NumberForList", "frets = [3, 5]", "frets = 3", "side_dots.frets", 36, 9, "a list in square brackets", ""},
+    {"TextInList", "frets = [3, 5]", "frets = [3, \"5\"]", "side_dots.frets[1]", 36, 13, "found the text \"5\"", ""},
+    {"TextForYes", "frets = 22", "frets = 22\nzero_fret = \"no\"", "scale.zero_fret", 8, 13, "true or false", ""},
+    {"WrongChoice", "\"compound\"", "\"conical\"", "surface.profile", 19, 11, "allowed are \"flat\", \"single\"", ""},
+    {"NearChoice", "seat = \"slot\"", "seat = \"shelve\"", "nut.seat", 24, 8, "found the text \"shelve\"",
+     "did you mean \"shelf\"?"},
+    {"NotANumber", "length = 648", "length = nan", "scale.length", 6, 10, "nan is not a number to cut by", "100 mm"},
+    {"Infinite", "length = 648", "length = -inf", "scale.length", 6, 10, "-inf is not a number", ""},
+    {"Huge", "length = 648", "length = 1e300", "scale.length", 6, 10, "1e+300 mm is not possible", ""},
+    {"HugeWhole", "frets = 22", "frets = 9000000000000000000", "scale.frets", 7, 9, "not possible", ""},
+    {"Negative", "thickness = 6.35", "thickness = -6.35", "board.thickness", 15, 13,
+     "-6.35 mm is not possible here; allowed is from 1 mm to 60 mm", ""},
+    {"ZeroNotAllowed", "width = 0.584", "ends = \"blind\"\nedge_left = 0", "slots.edge_left", 28, 13,
+     "0 mm is not possible", ""},
+    {"TooManyFrets", "frets = 22", "frets = 97", "scale.frets", 7, 9,
+     "97 is not possible here; allowed is from 1 to 96", ""},
+    {"FormatTwo", "format = 1", "format = 2", "format", 1, 10, "it must be 1", ""},
+    {"InchesInMmFile", "length = 648", "length = 25.5", "scale.length", 6, 10, "25.5 mm is not possible",
+     "this looks like inches: write \"25.5 in\""},
+    {"SlotInInches", "width = 0.584", "width = 0.023", "slots.width", 27, 9, "0.023 mm", "write \"0.023 in\""},
+    {"TextInWrongUnit", "length = 648", "length = \"648 in\"", "scale.length", 6, 10,
+     "648 in is not possible here; allowed is from 3.937 in", "this looks like millimetres: write \"648 mm\""},
+    {"RadiusInInches", "radius_at_nut = 254", "radius_at_nut = 10", "surface.radius_at_nut", 20, 17,
+     "under half the board's width", "write \"10 in\""},
+    {"RadiusTooSmall", "radius_at_nut = 254", "radius_at_nut = \"21 mm\"", "surface.radius_at_nut", 20, 17,
+     "under half the board's width at the nut, 21.2 mm", ""},
+    {"CommaInNumber", "length = 648", "length = \"25,5 in\"", "scale.length", 6, 10, "write a point, not a comma", ""},
+    {"LineBreakInName", "\"Heron\"", "\"He\\nron\"", "name", 2, 8, "line break", ""},
+    {"EmptyList", "frets = 22", "frets = 22\ncents = []", "scale.cents", 8, 9, "this list is empty", ""},
+};
+
+const std::vector<Case> rules = {
+    {"FewerCents", "frets = 22", "frets = 22\ncents = [100, 200]", "scale.cents", 8, 9, "2 values for 22 frets",
+     "one value for each fret"},
+    {"FretBeyond", "double_frets = [12]", "double_frets = [12, 24]", "inlays[0].double_frets[1]", 32, 21,
+     "fret 24 is beyond the last fret, 22", "1 to 22"},
+    {"FretTwice", "frets = [3, 5, 7, 9]", "frets = [3, 5, 7, 3]", "inlays[0].frets[3]", 31, 19,
+     "fret 3 is in this list twice", "one place"},
+    {"FretInBoth", "double_frets = [12]", "double_frets = [12, 9]", "inlays[0].double_frets[1]", 32, 21,
+     "fret 9 is in frets and in double_frets", ""},
+    {"FallBeyond", "[nut]", "fall_from_fret = 23\nfall = 0.4\n[nut]", "surface.fall_from_fret", 23, 18,
+     "fret 23 is beyond the last fret", ""},
+    {"SquareBeyond", "length = 648", "bass = 686\ntreble = 648\nsquare_fret = 30", "scale.square_fret", 8, 15,
+     "fret 30 is beyond", ""},
+    {"GaugeCount", "count = 6", "count = 6\ngauges = [1, 0.8]", "strings.gauges", 11, 10, "2 gauges for 6 strings",
+     "bass first"},
+    {"OrderTwice", "[side_dots]",
+     "[work]\norder = [\"pockets\", \"inlay\", \"radius\", \"slots\", \"outline\", \"slots\"]\n[side_dots]",
+     "work.order[5]", 36, 60, "\"slots\" is in the order twice", ""},
+    {"OrderShort", "[side_dots]", "[work]\norder = [\"pockets\", \"inlay\", \"radius\", \"slots\"]\n[side_dots]",
+     "work.order", 36, 9, "\"outline\" is missing", ""},
+    {"OrderImpossible", "[side_dots]",
+     "[work]\norder = [\"inlay\", \"pockets\", \"radius\", \"slots\", \"outline\"]\n[side_dots]", "work.order[0]", 36,
+     10, "before its pocket is cut", "after \"pockets\""},
+    {"MeasuredCount", "[side_dots]", "[measured]\nslots = [36, 70]\n[side_dots]", "measured.slots", 36, 9,
+     "2 places measured, but the board has 22 slots", ""},
+    {"SetupTwice", "[side_dots]", "[[setups]]\noperations = [\"slots\", \"slots\"]\n[side_dots]",
+     "setups[0].operations[1]", 36, 24, "twice", ""},
+    {"Colour", "[side_dots]", "[materials.oak]\ncolour = \"brown\"\n[side_dots]", "materials.oak.colour", 36, 10,
+     "a colour is needed", ""},
+    {"Limit", "[side_dots]", "[limits]\nwall = \"wide\"\n[side_dots]", "limits.wall", 36, 8,
+     "cannot be read as a length", ""},
+    {"ArtworkSizes", "shape = \"dot\"", "shape = \"artwork\"\nfile = \"wave.svg\"\nalong = 10\nacross = 10",
+     "inlays[0].across", 33, 1, "does not go with \"along\"", ""},
+    {"ArtworkNoSize", "shape = \"dot\"", "shape = \"artwork\"\nfile = \"wave.svg\"", "inlays[0].along", 29, 1,
+     "the size of the artwork is missing", "along, or across"},
+};
+
+const std::vector<Case> shapes = {
+    {"ListForTable", "[nut]", "[[nut]]", "nut", 23, 3, "found a list where a table is needed", "write [nut]"},
+    {"TableForList", "[[inlays]]", "[inlays]", "inlays", 29, 2, "found a table where a table is needed",
+     "write [[inlays]]"},
+    {"ValueForMaterial", "[side_dots]", "[materials]\noak = 3\n[side_dots]", "materials.oak", 36, 1,
+     "found a whole number where a table is needed", "[materials.NAME]"},
+};
+
+std::string case_name(const testing::TestParamInfo<Case>& info) { return info.param.name; }
+
+INSTANTIATE_TEST_SUITE_P(Keys, OneProblem, testing::ValuesIn(keys), case_name);
+INSTANTIATE_TEST_SUITE_P(Values, OneProblem, testing::ValuesIn(values), case_name);
+INSTANTIATE_TEST_SUITE_P(Rules, OneProblem, testing::ValuesIn(rules), case_name);
+INSTANTIATE_TEST_SUITE_P(Shapes, OneProblem, testing::ValuesIn(shapes), case_name);
+
+TEST(Problems, SampleIsSound) {
+  EXPECT_TRUE(sample::read(sample::text).sound()) << sample::told(sample::read(sample::text).problems);
+}
+
+TEST(Problems, AreAllReportedAtOnceInOrder) {
+  std::string text = sample::with("frets = 22", "frets = 0\ncolour = 1");
+  text = sample::with("thickness = 6.35", "thickness = 0.25", text);
+  text = sample::with("seat = \"slot\"", "seat = \"groove\"", text);
+  text = sample::with("depth = 1.5", "", text);
+  const BoardFile file = sample::read(text);
+  std::vector<std::string> found;
+  for (const Problem& p : file.problems) found.push_back(p.key);
+  EXPECT_EQ(found, (std::vector<std::string>{"scale.frets", "scale.colour", "board.thickness", "nut.seat",
+                                             "inlays[0].depth"}));
+}
+
+TEST(Problems, ValueForTable) {
+  const BoardFile file =
+      sample::read(sample::with("[nut]\nseat = \"slot\"\n", "", sample::with("units", "nut = 3\nunits")));
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].key, "nut");
+  EXPECT_EQ(std::pair(file.problems[0].line, file.problems[0].column), std::pair(3, 1));
+  EXPECT_EQ(file.problems[0].message, "found a whole number where a table is needed");
+}
+
+TEST(Problems, CentsMustRise) {
+  std::string text =
+      sample::with("frets = 22", "frets = 12\ncents = [100, 90, 300, 300, 400, 500, 600, 700, 800, 900, 1000, 1100]");
+  const BoardFile file = sample::read(text);
+  ASSERT_EQ(file.problems.size(), 2u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].key, "scale.cents[1]");
+  EXPECT_EQ(file.problems[0].column, 15);
+  EXPECT_EQ(file.problems[1].key, "scale.cents[3]");
+}
+
+TEST(Problems, StepsAndCentsAreTwoWays) {
+  const BoardFile file =
+      sample::read(sample::with("frets = 22", "frets = 22\nsteps_per_octave = 12\ncents = [100, 200]"));
+  ASSERT_EQ(file.problems.size(), 2u) << sample::told(file.problems);
+  EXPECT_NE(sample::told(file.problems).find("the division of the octave is given in two ways"), std::string::npos);
+}
+
+TEST(Problems, CompensationEndsWithAZeroFret) {
+  std::string text = sample::with("frets = 22", "frets = 22\nzero_fret = true");
+  text = sample::with("seat = \"slot\"", "seat = \"slot\"\ncompensation = 1", text);
+  const BoardFile file = sample::read(text);
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].key, "nut.compensation");
+}
+
+TEST(Problems, DistanceNeedsASeat) {
+  std::string text = sample::with("frets = 22", "frets = 22\nzero_fret = true");
+  text = sample::with("seat = \"slot\"", "distance = 1", text);
+  const BoardFile file = sample::read(text);
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].key, "nut.distance");
+}
+
+TEST(Problems, AWrongChoiceSaysNothingAboutItsKeys) {
+  const BoardFile file = sample::read(sample::with("shape = \"dot\"", "shape = \"ring\"\ndiameter = 6\nalong = 3"));
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].key, "inlays[0].shape");
+}
+
+TEST(Problems, InchFileNamesItsOwnUnits) {
+  std::string text = sample::with("units = \"mm\"", "units = \"in\"");
+  const BoardFile file = sample::read(text);
+  ASSERT_FALSE(file.sound());
+  EXPECT_EQ(file.problems[0].key, "scale.length");
+  EXPECT_NE(file.problems[0].message.find("648 in is not possible here; allowed is from 3.937 in to 118.1102 in"),
+            std::string::npos)
+      << file.problems[0].message;
+  EXPECT_NE(file.problems[0].hint.find("this looks like millimetres: write \"648 mm\", or set units = \"mm\""),
+            std::string::npos);
+}
+
+TEST(Problems, BothSpellingsAreRead) {
+  EXPECT_TRUE(sample::read(sample::with("count = 6", "count = 6\nspacing = \"equal-centers\"")).sound());
+  EXPECT_TRUE(sample::read(sample::text + "[[setups]]\nzero = \"center\"\n").sound());
+  EXPECT_TRUE(sample::read(sample::text + "[[setups]]\nzero = \"centre\"\n").sound());
+}
+
+TEST(Locate, FindsTheKeyOrItsTable) {
+  const BoardFile file = sample::read(sample::text);
+  const auto places = locate(file, {{"surface.radius_at_nut", "a", ""},
+                                    {"surface.fall", "b", ""},
+                                    {"inlays[0].frets[2]", "c", "d"},
+                                    {"inlays[0].spread", "e", ""},
+                                    {"blank.length", "f", ""}});
+  ASSERT_EQ(places.size(), 5u);
+  EXPECT_EQ(std::pair(places[0].line, places[0].column), std::pair(20, 17));
+  EXPECT_EQ(std::pair(places[1].line, places[1].column), std::pair(18, 1));
+  EXPECT_EQ(std::pair(places[2].line, places[2].column), std::pair(31, 16));
+  EXPECT_EQ(places[2].hint, "d");
+  EXPECT_EQ(std::pair(places[3].line, places[3].column), std::pair(29, 1));
+  EXPECT_EQ(std::pair(places[4].line, places[4].column), std::pair(1, 1));
+  EXPECT_EQ(places[4].file, "board.toml");
+}
+
+}  // namespace
+}  // namespace sagitta

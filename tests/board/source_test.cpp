@@ -1,0 +1,223 @@
+// Texts that are not fit to be parsed, syntax errors and repeated keys: each is the one problem.
+
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <filesystem>
+#include <fstream>
+#include <string>
+
+#include "SampleBoard.hpp"
+#include "board/BoardFile.hpp"
+#include "board/SourceText.hpp"
+
+namespace sagitta {
+namespace {
+
+namespace fs = std::filesystem;
+
+Problem only_problem(const std::string& text) {
+  const BoardFile file = sample::read(text);
+  EXPECT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  return file.problems.empty() ? Problem() : file.problems[0];
+}
+
+void expect(const Problem& problem, int line, int column, const std::string& words) {
+  EXPECT_EQ(std::pair(problem.line, problem.column), std::pair(line, column)) << problem.message;
+  EXPECT_NE(problem.message.find(words), std::string::npos) << problem.message;
+}
+
+TEST(Source, SyntaxErrorsStandAlone) {
+  expect(only_problem("format = 1\nunits = \n"), 2, 9, "not a well-formed line");
+  expect(only_problem("format = 1\n  nonsense\n[scale]\nlenght = 1"), 2, 11, "not a well-formed line");
+  expect(only_problem("format = 1\nname = \"open\n"), 2, 13, "not a well-formed line");
+  expect(only_problem("format = 1\n[scale\n"), 2, 7, "not a well-formed line");
+}
+
+TEST(Source, RepeatedKeysAndTables) {
+  Problem problem = only_problem("format = 1\n[scale]\n  length = 648\n  length = 650\n");
+  expect(problem, 4, 3, "the key length is here for the second time");
+  EXPECT_EQ(problem.key, "length");
+  problem = only_problem("format = 1\n[scale]\nlength = 648\n[scale]\nfrets = 22\n");
+  expect(problem, 4, 1, "the table [scale] is here for the second time");
+}
+
+TEST(Source, Encodings) {
+  expect(only_problem("format = 1\nname = \"\xC3\xA4\xFF\"\n"), 2, 10, "the byte FF here is not UTF-8");
+  expect(only_problem("\xEF\xBB\xBF"
+                      "format = 1\n"),
+         1, 1, "byte order mark");
+  expect(only_problem(std::string("\xFF\xFE"
+                                  "f\0",
+                                  4)),
+         1, 1, "UTF-16");
+  expect(only_problem(std::string("format = 1\n\0", 12)), 2, 1, "control character 00");
+  expect(only_problem("name = \"\xED\xA0\x80\"\n"), 1, 9, "not UTF-8");
+  expect(only_problem("name = \"\xC0\xAF\"\n"), 1, 9, "not UTF-8");
+}
+
+TEST(Source, SizeAndDepth) {
+  expect(only_problem(std::string(largest_file + 1, '#')), 1, 1, "larger than 1 MiB");
+  EXPECT_FALSE(sample::read(std::string(largest_file, '#')).problems.empty());
+  EXPECT_EQ(look_over(std::string(largest_file, '#'), "").message, "");
+  const auto dotted = [](int dots) {
+    std::string key = "a";
+    for (int i = 0; i < dots; ++i) key += ".a";
+    return key;
+  };
+  EXPECT_EQ(look_over("x = 1\n" + dotted(32) + " = 1\n", "").message, "");
+  expect(only_problem("x = 1\n" + dotted(33) + " = 1\n"), 2, 1, "more than 32 dots");
+  expect(only_problem("[" + dotted(100000) + "]\n"), 1, 2, "more than 32 dots");
+  expect(only_problem("x = { " + dotted(40) + " = 1 }\n"), 1, 6, "more than 32 dots");
+  EXPECT_EQ(
+      look_over("x = \"" + dotted(100) + "\" # " + dotted(100) + "\ny = '''\n" + dotted(100) + "'''\n", "").message,
+      "");
+  expect(only_problem("x = " + std::string(100000, '[') + "\n"), 1, 261, "not a well-formed line");
+}
+
+class Folder : public testing::Test {
+ protected:
+  Folder() : path_(fs::temp_directory_path() / ("sagitta_source_" + std::to_string(::getpid()))) {
+    fs::create_directories(path_);
+  }
+  ~Folder() override { fs::remove_all(path_); }
+  std::string write(const std::string& name, const std::string& text) {
+    std::ofstream(path_ / name, std::ios::binary) << text;
+    return (path_ / name).string();
+  }
+  fs::path path_;
+};
+
+TEST_F(Folder, MissingFilesAndFolders) {
+  const auto missing = read_board((path_ / "nothing.toml").string());
+  ASSERT_EQ(missing.problems.size(), 1u);
+  EXPECT_NE(missing.problems[0].message.find("no file of this name"), std::string::npos);
+  const auto folder = read_board(path_.string());
+  ASSERT_EQ(folder.problems.size(), 1u);
+  EXPECT_NE(folder.problems[0].message.find("a folder, not a board file"), std::string::npos);
+  const auto device = read_board("/dev/null");
+  ASSERT_EQ(device.problems.size(), 1u);
+  EXPECT_NE(device.problems[0].message.find("not a file that can be read"), std::string::npos);
+}
+
+TEST_F(Folder, UnreadableFile) {
+  const std::string file = write("locked.toml", sample::text);
+  fs::permissions(file, fs::perms::none);
+  if (::geteuid() == 0) GTEST_SKIP() << "the superuser may read everything";
+  const auto locked = read_board(file);
+  ASSERT_EQ(locked.problems.size(), 1u);
+  EXPECT_NE(locked.problems[0].message.find("cannot be opened"), std::string::npos);
+}
+
+TEST_F(Folder, ASoundFileIsRead) {
+  const auto file = read_board(write("heron.toml", sample::text));
+  EXPECT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_EQ(file.board.folder, path_.string());
+}
+
+TEST_F(Folder, BasesAreMerged) {
+  write("base.toml", sample::text);
+  const auto file =
+      read_board(write("own.toml", "format = 1\nbase = \"base.toml\"\nname = \"Crane\"\n[scale]\nlength = 630\n"));
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_EQ(file.board.name, "Crane");
+  EXPECT_EQ(file.board.base, "base.toml");
+  EXPECT_EQ(file.board.scale.length, 630);
+  EXPECT_EQ(file.board.scale.frets, 22);
+  ASSERT_EQ(file.board.inlays.size(), 1u);
+  EXPECT_EQ(file.places.at("scale.frets").file, (path_ / "base.toml").string());
+}
+
+TEST_F(Folder, ListsOfTablesReplaceTheBases) {
+  write("base.toml", sample::text);
+  const auto file = read_board(write("own.toml",
+                                     "format = 1\nbase = \"base.toml\"\n[[inlays]]\nshape = \"block\"\nfrets = "
+                                     "[12]\nalong = 9\nacross = 40\ndepth = 2\n"));
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  ASSERT_EQ(file.board.inlays.size(), 1u);
+  EXPECT_EQ(file.board.inlays[0].shape, InlayShape::block);
+  const auto none = read_board(write("none.toml", "format = 1\nbase = \"base.toml\"\ninlays = []\n"));
+  ASSERT_TRUE(none.sound()) << sample::told(none.problems);
+  EXPECT_TRUE(none.board.inlays.empty());
+}
+
+TEST_F(Folder, AnotherFormPushesTheBasesAside) {
+  write("base.toml", sample::text);
+  const auto file = read_board(write("own.toml",
+                                     "format = 1\nbase = \"base.toml\"\n[scale]\nbass = 686\ntreble = 648\n"
+                                     "[board]\nnut_width = 43\nheel_width = 57\n[surface]\nprofile = \"single\"\n"));
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_FALSE(file.board.scale.length);
+  EXPECT_FALSE(file.board.board.edge_margin);
+  EXPECT_FALSE(file.board.surface.radius_at_heel);
+}
+
+TEST_F(Folder, EachFileHasItsOwnUnits) {
+  write("base.toml", sample::text);
+  const auto file =
+      read_board(write("own.toml", "format = 1\nbase = \"base.toml\"\nunits = \"in\"\n[scale]\nlength = 25.5\n"));
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_EQ(file.board.scale.length, 647.7);
+  EXPECT_EQ(file.board.board.thickness, 6.35);
+  const auto heir = read_board(write("heir.toml", "format = 1\nbase = \"own.toml\"\n[scale]\nlength = 25\n"));
+  ASSERT_TRUE(heir.sound()) << sample::told(heir.problems);
+  EXPECT_EQ(heir.board.scale.length, 635);
+}
+
+TEST_F(Folder, ProblemsInABasePointIntoIt) {
+  const std::string base = write("base.toml", sample::with("thickness = 6.35", "thickness = 0.25"));
+  const auto file = read_board(write("own.toml", "format = 1\nbase = \"base.toml\"\n"));
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].file, base);
+  EXPECT_EQ(file.problems[0].line, 15);
+}
+
+TEST_F(Folder, MissingBase) {
+  const std::string own = write("own.toml", "format = 1\nbase = \"gone.toml\"\n[scale]\nfrets = 0\n");
+  const auto file = read_board(own);
+  ASSERT_EQ(file.problems.size(), 2u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].key, "base");
+  EXPECT_EQ(std::pair(file.problems[0].line, file.problems[0].column), std::pair(2, 8));
+  EXPECT_NE(file.problems[0].message.find("no file of this name"), std::string::npos);
+  EXPECT_EQ(file.problems[1].key, "scale.frets");
+}
+
+TEST_F(Folder, BrokenBase) {
+  const std::string base = write("base.toml", "format = 1\nx = \n");
+  const auto file = read_board(write("own.toml", "format = 1\nbase = \"base.toml\"\n"));
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].file, base);
+}
+
+TEST_F(Folder, BasesInACircle) {
+  write("a.toml", "format = 1\nbase = \"b.toml\"\n");
+  const std::string b = write("b.toml", "format = 1\nbase = \"./a.toml\"\n");
+  const auto file = read_board((path_ / "a.toml").string());
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_EQ(file.problems[0].file, b);
+  EXPECT_NE(file.problems[0].message.find("circle"), std::string::npos);
+  const auto own = read_board(write("own.toml", "base = \"own.toml\"\n"));
+  ASSERT_EQ(own.problems.size(), 1u) << sample::told(own.problems);
+  EXPECT_NE(own.problems[0].message.find("circle"), std::string::npos);
+}
+
+TEST_F(Folder, BasesTooDeep) {
+  for (int i = 0; i < 20; ++i)
+    write("b" + std::to_string(i) + ".toml", "base = \"b" + std::to_string(i + 1) + ".toml\"\n");
+  write("b20.toml", sample::text);
+  EXPECT_TRUE(read_board((path_ / "b4.toml").string()).sound());
+  const auto file = read_board((path_ / "b3.toml").string());
+  ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
+  EXPECT_NE(file.problems[0].message.find("more than 16 deep"), std::string::npos);
+}
+
+TEST_F(Folder, FilesOfABaseStartFromItsFolder) {
+  fs::create_directories(path_ / "shared");
+  write("shared/base.toml", sample::with("shape = \"dot\"", "shape = \"artwork\"\nfile = \"heron.svg\"\nalong = 20"));
+  const auto file = read_board(write("own.toml", "format = 1\nbase = \"shared/base.toml\"\n"));
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_EQ(file.board.inlays[0].file, "shared/heron.svg");
+}
+
+}  // namespace
+}  // namespace sagitta

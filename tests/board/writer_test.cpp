@@ -1,0 +1,260 @@
+// Reading, writing and reading again gives the same board.
+
+#include "board/Writer.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <filesystem>
+#include <string>
+
+#include "SampleBoard.hpp"
+#include "board/BoardFile.hpp"
+
+namespace sagitta {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Every key that goes with these choices, all with values that are not the default.
+const std::string full = R"(format = 1
+name = "Grey \"heron\", \\ reeds and waves"
+units = "in"
+hand = "left"
+[scale]
+bass = "27 in"
+treble = 25.5
+square_fret = 2
+frets = 3
+cents = [100, 200.5, 301]
+zero_fret = true
+[strings]
+count = 3
+nut_spread = 1.375
+saddle_spread = "2-1/16 in"
+spacing = "equal-gaps"
+gauges = [0.046, 0.036, "0.6 mm"]
+[board]
+thickness = 0.25
+nut_margin = 0.125
+heel_margin = "3.5 mm"
+behind_nut = 0.4
+past_last_fret = 0.3
+heel = "arc"
+heel_arc_radius = 6
+corner_radius = 0.2
+[surface]
+profile = "compound"
+radius_at_nut = 10
+radius_at_heel = 16
+heel_at = "last-fret"
+fall_from_fret = 2
+fall = 0.015
+[nut]
+seat = "slot"
+width = 0.125
+depth = 0.11
+distance = 0.05
+[wire]
+tang_depth = 0.06
+tang_width = 0.021
+crown_width = 0.08
+crown_height = 0.043
+overhang = 0
+[slots]
+width = 0.023
+depth = 0.08
+floor = "level"
+ends = "blind"
+edge_left = 0.06
+[[inlays]]
+shape = "trapezoid"
+frets = [1]
+double_frets = [2]
+spread = 0.7
+shift_along = -0.1
+shift_across = 0.05
+turn = -12.5
+along = 0.5
+across_nut = 0.6
+across_heel = 0.55
+depth = 0.06
+piece_thickness = 0.07
+clearance = 0
+material = "abalone"
+[[inlays]]
+shape = "artwork"
+frets = [3]
+file = "heron.svg"
+along = 0.8
+colours = { "#c02020" = "bone", "#ffffff" = "shell" }
+depth = 0.05
+[[inlays]]
+shape = "dot"
+frets = [2]
+diameter = 0.25
+depth = 0.1
+[side_dots]
+frets = [1]
+double_frets = [3]
+spread = 0.2
+diameter = 0.09
+depth = 0.15
+[binding]
+width = 0.06
+height = 0.1
+[pins]
+diameter = 0.1
+depth = 0.12
+at = [[1, 0.5], ["100 mm", -0.25]]
+[blank]
+length = 21
+width = 3
+thickness = 0.3
+material = "rosewood"
+at = [1.5, 1.25]
+[finish]
+sanding = 0.01
+[work]
+order = ["radius", "slots", "pockets", "inlay", "outline"]
+[[setups]]
+name = "first"
+operations = ["radius", "slots"]
+zero = "center"
+z_zero = "bed"
+tape = 0.005
+reclamp_error = 0
+[[setups]]
+[[cutters]]
+name = "fine"
+use = ["pocket-detail", "piece"]
+shape = "ball"
+diameter = 0.031
+cutting_length = 0.1
+flutes = 3
+runout = 0.001
+measured_cut = 0.033
+feed = "1200 mm/min"
+rpm = 24000
+pass_depth = 0.01
+[[sheets]]
+material = "bone"
+length = 4
+width = 1
+thickness = 0.08
+pattern = "along"
+[materials.oak]
+density = 720
+colour = "#b58a55"
+kind = "wood"
+[materials."river shell"]
+[neck]
+state = "rough"
+trim = 0.02
+nut_width = 1.7
+body_width = 2.25
+body_at = 18
+joint_fret = 3
+channel_width = 0.25
+channel_depth = 0.375
+channel_from = -0.5
+channel_to = 17
+limit = 20
+file = "neck.step"
+[limits]
+wall = 0.02
+"slot depth" = "0.5 mm"
+[measured]
+slots = [0, 1.4, 2.7, 4.1]
+)";
+
+void expect_round_trip(Board board) {
+  board.base.clear();
+  const std::string text = write_board(board);
+  const BoardFile again = read_board_text(text, "again.toml", board.folder);
+  EXPECT_TRUE(again.sound()) << sample::told(again.problems) << text;
+  EXPECT_TRUE(again.board == board) << text;
+  EXPECT_EQ(write_board(again.board), text);
+}
+
+TEST(Writer, EveryKeyComesBack) {
+  const BoardFile file = sample::read(full);
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  expect_round_trip(file.board);
+  const std::string text = write_board(file.board);
+  for (const Field& field : fields()) {
+    if (field.dotted() == "base") continue;
+    const bool there = text.find("\n" + std::string(field.key) + " = ") != std::string::npos || field.key == "format";
+    const bool elsewhere = field.key == "length" || field.key == "edge_margin" || field.key == "nut_width" ||
+                           field.key == "heel_width" || field.key == "steps_per_octave" ||
+                           field.key == "compensation" || field.key == "across";
+    EXPECT_TRUE(there || elsewhere) << field.dotted();
+  }
+}
+
+TEST(Writer, EveryCaseComesBack) {
+  int boards = 0;
+  for (const char* folder : {"/cases", "/cases/singles"}) {
+    for (const auto& entry : fs::directory_iterator(std::string(TEST_DATA) + folder)) {
+      if (entry.path().extension() != ".toml" || entry.path().stem() == "S63") continue;
+      expect_round_trip(read_board(entry.path().string()).board);
+      ++boards;
+    }
+  }
+  EXPECT_EQ(boards, 94);
+}
+
+TEST(Writer, CasesInInchesAreTheSameBoards) {
+  for (const auto& entry : fs::directory_iterator(std::string(TEST_DATA) + "/cases")) {
+    if (entry.path().extension() != ".toml") continue;
+    Board board = read_board(entry.path().string()).board;
+    board.units = Units::inch;
+    expect_round_trip(board);
+  }
+}
+
+TEST(Writer, WritesWhatDiffersInOrder) {
+  const std::string text = write_board(sample::read(sample::text).board);
+  EXPECT_EQ(text, sample::with("units = \"mm\"\n", "", sample::with("[slots]\nwidth = 0.584\n\n", "")));
+}
+
+TEST(Writer, KeepsInchesShort) {
+  EXPECT_EQ(length_text(647.7, Units::inch), "25.5");
+  EXPECT_EQ(length_text(2, Units::inch), "\"2 mm\"");
+  EXPECT_EQ(length_text(1200, Units::inch, true), "\"1200 mm/min\"");
+  EXPECT_EQ(length_text(647.7, Units::mm), "647.7");
+}
+
+TEST(Writer, LeavesOutWhatIsNotUsed) {
+  Board board = sample::read(sample::text).board;
+  board.surface.profile = Profile::single;
+  board.inlays[0].across = 7;
+  const BoardFile again = sample::read(write_board(board));
+  EXPECT_TRUE(again.sound()) << sample::told(again.problems);
+  EXPECT_TRUE(again.board == tidy(board));
+  EXPECT_FALSE(again.board.surface.radius_at_heel);
+}
+
+TEST(Writer, AnInchFileIsTheSameBoardAsItsMillimetres) {
+  // 25.4 mm to the inch: the same board written twice by hand.
+  const Board mm = sample::read(sample::with("frets = 22", "frets = 22\n")).board;
+  std::string text = sample::with("units = \"mm\"", "units = \"in\"");
+  text = sample::with("length = 648", "length = \"648 mm\"", text);
+  text = sample::with("nut_spread = 36", "nut_spread = \"36 mm\"", text);
+  text = sample::with("saddle_spread = 52", "saddle_spread = \"52 mm\"", text);
+  text = sample::with("thickness = 6.35", "thickness = \"1/4 in\"", text);
+  text = sample::with("edge_margin = 3.2", "edge_margin = 0.12598425196850394", text);
+  text = sample::with("radius_at_nut = 254", "radius_at_nut = 10", text);
+  text = sample::with("radius_at_heel = 406.4", "radius_at_heel = 16", text);
+  text = sample::with("width = 0.584", "width = \"0.584 mm\"", text);
+  text = sample::with("depth = 1.5", "depth = \"1.5 mm\"", text);
+  BoardFile inch = sample::read(text);
+  ASSERT_TRUE(inch.sound()) << sample::told(inch.problems);
+  EXPECT_NEAR(*inch.board.board.edge_margin, 3.2, 1e-15 * 4);
+  inch.board.board.edge_margin = mm.board.edge_margin;
+  inch.board.units = Units::mm;
+  EXPECT_TRUE(inch.board == mm);
+}
+
+}  // namespace
+}  // namespace sagitta
