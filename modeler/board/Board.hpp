@@ -234,8 +234,8 @@ struct Board {
   std::vector<Sheet> sheets;
   std::map<std::string, Material> materials;
   std::optional<Neck> neck;
-  std::map<std::string, double> limits;
-  std::vector<double> measured_slots;  ///< measured.slots
+  std::map<std::string, double> limits;  ///< by the finding's name; where it is a length, in `units` (see to_mm)
+  std::vector<double> measured_slots;    ///< measured.slots
 
   friend bool operator==(const Board&, const Board&) = default;
 };

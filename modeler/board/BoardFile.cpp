@@ -7,6 +7,7 @@
 #include "board/Reading.hpp"
 #include "board/SourceText.hpp"
 #include "board/Spelling.hpp"
+#include "board/Writer.hpp"
 
 namespace sagitta {
 namespace {
@@ -132,7 +133,7 @@ class BoardReader {
     }
     const std::string where =
         table.name.empty() ? "at the top of a board file" : "under [" + std::string(table.name) + "]";
-    report(entry, key, "\"" + entry.key + "\" is not a key " + where, hint_for_unknown(table.name, entry.key));
+    report(entry, key, shown_text(entry.key) + " is not a key " + where, hint_for_unknown(table.name, entry.key));
   }
 
   /// A file that a base names is looked for from the base's folder.
@@ -179,11 +180,7 @@ std::string hint_for_fault(const BoardFile& file, const Fault& fault) {
   if (field->key != "radius_at_nut" && field->key != "radius_at_heel") return fault.hint;
   const Value value = field->access.get(&file.board);
   const double* mm = std::get_if<double>(&value);
-  constexpr double least_usual = 100, most_usual = 1000;
-  if (mm == nullptr || file.board.units != Units::mm || *mm * mm_per_inch < least_usual ||
-      *mm * mm_per_inch > most_usual)
-    return fault.hint;
-  return other_unit_hint(*field, *mm, Units::mm);
+  return mm == nullptr ? fault.hint : radius_hint(file.board, *mm);
 }
 
 }  // namespace

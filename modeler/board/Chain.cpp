@@ -35,14 +35,14 @@ std::string same_file_key(const fs::path& path) {
   return (error ? path.lexically_normal() : canonical).string();
 }
 
-/// The units that a file names; nothing when it names none that are known.
+/// The units that a file names; nothing when it names none. A misspelt name ("inches") is reported later on; here it is
+/// taken as it was meant, so that not every length is reported with it.
 std::optional<Units> named_units(const Node& root) {
   const Entry* entry = root.find("units");
   const auto* text = entry == nullptr ? nullptr : std::get_if<std::string>(&entry->node.value);
   if (text == nullptr) return std::nullopt;
-  if (*text == "mm") return Units::mm;
-  if (*text == "in" || *text == "inch") return Units::inch;
-  return std::nullopt;
+  return text->starts_with("in") || text->starts_with("In") || text->starts_with("IN") || *text == "\"" ? Units::inch
+                                                                                                        : Units::mm;
 }
 
 class Builder {

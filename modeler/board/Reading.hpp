@@ -53,6 +53,9 @@ std::string allowed(const Field& field, Units units);
 /// was written in.
 std::string other_unit_hint(const Field& field, double mm, Units units);
 
+/// The same for a radius that is too small for the board but, taken as inches, a usual one.
+std::string radius_hint(const Board& board, double mm);
+
 /// "dot, block or diamond".
 std::string listed(const std::vector<std::string>& words);
 

@@ -145,15 +145,11 @@ void check_radius(Reading& reading) {
   const auto radius = board.surface.radius_at_nut;
   const auto width = nut_width(board);
   if (!radius || !width || *radius > *width / 2) return;
-  constexpr double least_usual = 100, most_usual = 1000;
-  const double as_inches = *radius * mm_per_inch;
-  const bool inches = board.units == Units::mm && as_inches >= least_usual && as_inches <= most_usual;
-  const Field& field = *find_field("surface.radius_at_nut");
-  reading.report_value(
-      "surface.radius_at_nut",
-      "a radius of " + shown_length(*radius, board.units) + " is under half the board's width at the nut, " +
-          shown_length(*width / 2, board.units),
-      inches ? other_unit_hint(field, *radius, Units::mm) : "make the radius larger or the board narrower");
+  const std::string inches = radius_hint(board, *radius);
+  reading.report_value("surface.radius_at_nut",
+                       "a radius of " + shown_length(*radius, board.units) +
+                           " is under half the board's width at the nut, " + shown_length(*width / 2, board.units),
+                       inches.empty() ? "make the radius larger or the board narrower" : inches);
 }
 
 void check_nut(Reading& reading) {

@@ -8,6 +8,7 @@
 #include "board/Reading.hpp"
 #include "board/SourceText.hpp"
 #include "board/Spelling.hpp"
+#include "board/Writer.hpp"
 
 namespace sagitta {
 namespace {
@@ -17,7 +18,7 @@ constexpr std::size_t longest_text = 200;
 
 std::string shown(const Node& node) {
   if (const auto* text = std::get_if<std::string>(&node.value)) {
-    return text->size() > 40 ? "a long text" : "the text \"" + *text + "\"";
+    return "the text " + shown_text(*text);
   }
   if (const auto* integer = std::get_if<std::int64_t>(&node.value)) return std::to_string(*integer);
   if (const auto* real = std::get_if<double>(&node.value)) {
@@ -135,7 +136,7 @@ class ValueReader {
     for (const Entry& entry : node.entries) {
       const std::string key = key_ + "." + entry.key;
       if (!is_colour(entry.key)) {
-        reading_.report(entry.node.level, entry.spot, key, "\"" + entry.key + "\" is not a colour like \"#c02020\"");
+        reading_.report(entry.node.level, entry.spot, key, shown_text(entry.key) + " is not a colour like \"#c02020\"");
         sound = false;
       }
       const auto material = text(entry.node, key);
@@ -193,16 +194,16 @@ class ValueReader {
   std::optional<Length> written_length(const Node& node, const std::string& text, const std::string& key) {
     const auto read = read_length(text, reading_.units(node.level));
     if (const auto* error = std::get_if<LengthError>(&read)) {
-      return refuse(node, key, "\"" + text + "\" cannot be read as a length: " + error->message,
+      return refuse(node, key, shown_text(text) + " cannot be read as a length: " + error->message,
                     "lengths look like \"25 1/2 in\", \"0.023 in\" or \"6.35 mm\"");
     }
     const Length length = std::get<Length>(read);
     if (!length.plain) {
-      return refuse(node, key, "\"" + text + "\" is a sum; a board file holds plain lengths",
+      return refuse(node, key, shown_text(text) + " is a sum; a board file holds plain lengths",
                     "write " + shown_length(length.mm, length.unit.value_or(reading_.units(node.level))));
     }
     if (length.per_minute != (field_.kind == Kind::speed) && (length.per_minute || length.unit)) {
-      return refuse(node, key, "\"" + text + "\": " + example(field_.kind));
+      return refuse(node, key, shown_text(text) + ": " + example(field_.kind));
     }
     return length;
   }
@@ -266,7 +267,7 @@ std::optional<double> read_limit(Reading& reading, const Node& node, const std::
   if (const auto* text = std::get_if<std::string>(&node.value)) {
     const auto length = read_length(*text, reading.units(node.level));
     if (const auto* error = std::get_if<LengthError>(&length))
-      return refuse("\"" + *text + "\" cannot be read as a length: " + error->message);
+      return refuse(shown_text(*text) + " cannot be read as a length: " + error->message);
     value = std::get<Length>(length).mm / mm_per(reading.out.board.units);
   } else {
     const auto* integer = std::get_if<std::int64_t>(&node.value);
@@ -297,6 +298,12 @@ std::string other_unit_hint(const Field& field, double mm, Units units) {
   const std::string word = other == Units::inch ? "inches" : "millimetres";
   return "this looks like " + word + ": write \"" + number + "\", or set units = \"" + std::string(unit_name(other)) +
          "\" if the whole file is in " + word;
+}
+
+std::string radius_hint(const Board& board, double mm) {
+  constexpr Range usual_radius{100, 1000};  // mm; 4 to 40 in
+  const bool usual = board.units == Units::mm && usual_radius.holds(to_mm(mm, Units::inch));
+  return usual ? other_unit_hint(*find_field("surface.radius_at_nut"), mm, Units::mm) : "";
 }
 
 std::string listed(const std::vector<std::string>& words) {

@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "board/Length.hpp"
+#include "board/SourceText.hpp"
 
 namespace sagitta {
 namespace {
@@ -64,6 +65,13 @@ std::string quoted(std::string_view text) {
     }
   }
   return result + "\"";
+}
+
+std::string shown_text(std::string_view text) {
+  constexpr std::size_t longest = 40;
+  std::size_t end = 0;
+  while (end < text.size() && end < longest) end += std::max<std::size_t>(utf8_length(text.substr(end)), 1);
+  return quoted(text.substr(0, end)) + (end < text.size() ? " .." : "");
 }
 
 std::string key_text(std::string_view key) {

@@ -25,6 +25,8 @@ std::string length_text(double mm, Units units, bool per_minute = false);
 
 /// A text in double quotes, escaped as TOML needs.
 std::string quoted(std::string_view text);
+/// The same for a message: shortened when it is long.
+std::string shown_text(std::string_view text);
 /// A key, in quotes when it needs them.
 std::string key_text(std::string_view key);
 

@@ -252,6 +252,23 @@ TEST(Problems, InchFileNamesItsOwnUnits) {
             std::string::npos);
 }
 
+TEST(Problems, MisspeltUnitsAreOneProblem) {
+  std::string text = sample::with("units = \"mm\"", "units = \"inches\"");
+  text = sample::with("length = 648", "length = 25.5", text);
+  const BoardFile file = sample::read(text);
+  ASSERT_FALSE(file.sound());
+  EXPECT_EQ(file.problems[0].key, "units");
+  EXPECT_EQ(sample::told(file.problems).find("scale.length"), std::string::npos);
+}
+
+TEST(Problems, TextsInMessagesAreEscapedAndShort) {
+  const BoardFile file =
+      sample::read(sample::with("length = 648", "length = \"\\u001b[31m" + std::string(90, 'x') + "\""));
+  ASSERT_EQ(file.problems.size(), 1u);
+  EXPECT_NE(file.problems[0].message.find("\"\\u001B[31mxxx"), std::string::npos) << file.problems[0].message;
+  EXPECT_EQ(file.problems[0].message.find('\x1b'), std::string::npos);
+}
+
 TEST(Problems, BothSpellingsAreRead) {
   EXPECT_TRUE(sample::read(sample::with("count = 6", "count = 6\nspacing = \"equal-centers\"")).sound());
   EXPECT_TRUE(sample::read(sample::text + "[[setups]]\nzero = \"center\"\n").sound());
