@@ -32,6 +32,12 @@ struct ShellUse {
   friend bool operator==(const ShellUse&, const ShellUse&) = default;
 };
 
+/// A wall over one plan edge, between two heights.
+struct WallStrip {
+  int plan_edge = -1;
+  Bound low, high;
+};
+
 /// A face: outer loop first. Seen from outside the wood the face lies to the left of its loops.
 struct ShellFace {
   enum class Kind { top, bottom, wall };
@@ -39,6 +45,7 @@ struct ShellFace {
   Bound bound;            ///< top and bottom: the surface
   Piece piece;            ///< wall: a piece that it stands on
   bool wood_left = true;  ///< wall: the wood lies left of that piece
+  std::vector<WallStrip> strips;  ///< wall: the same again, one plan edge at a time
   int feature = -1;       ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
   std::vector<std::vector<ShellUse>> loops;
 };

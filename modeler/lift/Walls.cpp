@@ -108,11 +108,14 @@ void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {
   for (std::size_t w = 0; w < walls.size(); ++w)
     for (const int other : walls[w].joined) parent[root(static_cast<int>(w))] = root(other);
   std::vector<std::vector<ShellUse>> uses(walls.size());
+  std::vector<std::vector<WallStrip>> strips(walls.size());
   for (std::size_t w = 0; w < walls.size(); ++w) {
     auto& group = uses[root(static_cast<int>(w))];
     group.push_back({walls[w].low, walls[w].wood_left});
     group.push_back({walls[w].high, !walls[w].wood_left});
     group.insert(group.end(), walls[w].uprights.begin(), walls[w].uprights.end());
+    strips[root(static_cast<int>(w))].push_back(
+        {walls[w].plan_edge, shell.edges[walls[w].low].bound, shell.edges[walls[w].high].bound});
   }
   for (std::size_t w = 0; w < walls.size(); ++w) {
     if (uses[w].empty()) continue;
@@ -122,6 +125,7 @@ void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {
     face.piece = edge.piece;
     face.wood_left = walls[w].wood_left;
     face.feature = edge.source.feature;
+    face.strips = std::move(strips[w]);
     link(shell, face, std::move(uses[w]));
     shell.faces.push_back(std::move(face));
   }

@@ -1,0 +1,137 @@
+#include "mesh/Ears.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace sagitta {
+namespace {
+
+double turn(Point a, Point b, Point c) { return cross(b - a, c - a); }
+
+class EarCutter {
+ public:
+  explicit EarCutter(const std::vector<Point>& polygon) : points_(polygon) {
+    const int n = static_cast<int>(polygon.size());
+    for (int i = 0; i < n; ++i) {
+      before_.push_back((i + n - 1) % n);
+      after_.push_back((i + 1) % n);
+      left_.push_back(i);
+    }
+    for (int i = 0; i < n; ++i) quality_.push_back(quality(i));
+  }
+
+  std::vector<std::array<int, 3>> run() {
+    std::vector<std::array<int, 3>> triangles;
+    while (left_.size() >= 3) {
+      const auto best = std::max_element(left_.begin(), left_.end(),
+                                         [&](int a, int b) { return quality_[a] < quality_[b]; });
+      const int ear = *best;
+      if (quality_[ear] <= 0) break;  // nothing but a folded line is left
+      triangles.push_back({before_[ear], ear, after_[ear]});
+      left_.erase(best);
+      const int a = before_[ear], b = after_[ear];
+      after_[a] = b;
+      before_[b] = a;
+      quality_[a] = quality(a);
+      quality_[b] = quality(b);
+      for (const int i : left_)
+        if (quality_[i] == blocked) quality_[i] = quality(i);
+    }
+    return triangles;
+  }
+
+ private:
+  static constexpr double blocked = -1;
+
+  bool inside(Point p, Point a, Point b, Point c) const {
+    if (p == a || p == b || p == c) return false;
+    return turn(a, b, p) >= 0 && turn(b, c, p) >= 0 && turn(c, a, p) >= 0;
+  }
+
+  /// Area over the longest side squared; `blocked` while another corner lies within; 0 where the corner is no ear.
+  double quality(int i) const {
+    const Point a = points_[before_[i]], b = points_[i], c = points_[after_[i]];
+    const double area = turn(a, b, c);
+    if (area <= 0) return 0;
+    for (const int j : left_)
+      if (inside(points_[j], a, b, c)) return blocked;
+    const double longest = std::max({dot(b - a, b - a), dot(c - b, c - b), dot(a - c, a - c)});
+    return area / longest;
+  }
+
+  const std::vector<Point>& points_;
+  std::vector<int> before_, after_, left_;
+  std::vector<double> quality_;
+};
+
+}  // namespace
+
+namespace {
+
+/// The triangles' inner sides, as they change.
+class Flipper {
+ public:
+  Flipper(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles)
+      : points_(points), triangles_(triangles) {
+    for (int t = 0; t < static_cast<int>(triangles.size()); ++t)
+      for (int k = 0; k < 3; ++k) across_[side(t, k)] = t;
+  }
+
+  void run() {
+    std::vector<std::pair<int, int>> open;
+    for (const auto& [ends, t] : across_) open.push_back(ends);
+    std::size_t left = 64 * open.size();  // Lawson's flips end by themselves; rounding may make two turn for ever
+    while (!open.empty() && left-- > 0) {
+      const auto ends = open.back();
+      open.pop_back();
+      flip(ends, open);
+    }
+  }
+
+ private:
+  std::pair<int, int> side(int t, int k) const { return {triangles_[t][k], triangles_[t][(k + 1) % 3]}; }
+
+  int apex(int t, int a, int b) const {
+    for (const int i : triangles_[t])
+      if (i != a && i != b) return i;
+    return -1;
+  }
+
+  void flip(std::pair<int, int> ends, std::vector<std::pair<int, int>>& open) {
+    const auto [a, b] = ends;
+    const auto one = across_.find({a, b}), two = across_.find({b, a});
+    if (one == across_.end() || two == across_.end()) return;
+    const int t = one->second, u = two->second;
+    const int c = apex(t, a, b), d = apex(u, a, b);
+    const Point pa = points_[a], pb = points_[b], pc = points_[c], pd = points_[d];
+    if (c == d || turn(pd, pb, pc) <= 0 || turn(pc, pa, pd) <= 0) return;  // the four corners are not convex
+    const double sine = cross(pa - pc, pb - pc) * dot(pb - pd, pa - pd) + dot(pa - pc, pb - pc) * cross(pb - pd, pa - pd);
+    const double size = dot(pb - pa, pb - pa) * dot(pd - pc, pd - pc);
+    if (sine >= -1e-9 * size) return;  // relative: a tie is left as it is
+    if (across_.count({c, d}) || across_.count({d, c})) return;
+    across_.erase(one);
+    across_.erase(two);
+    triangles_[t] = {d, b, c};
+    triangles_[u] = {c, a, d};
+    for (int k = 0; k < 3; ++k) {
+      across_[side(t, k)] = t;
+      across_[side(u, k)] = u;
+      open.push_back(side(t, k));
+      open.push_back(side(u, k));
+    }
+  }
+
+  const std::vector<Point>& points_;
+  std::vector<std::array<int, 3>>& triangles_;
+  std::map<std::pair<int, int>, int> across_;
+};
+
+}  // namespace
+
+void even_out(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles) {
+  if (triangles.size() > 1) Flipper(points, triangles).run();
+}
+
+std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon) { return EarCutter(polygon).run(); }
+
+}  // namespace sagitta

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "plane/Plane.hpp"
+
+namespace sagitta {
+
+/// Triangles (as indices) of a simple counter-clockwise polygon whose coordinates are 32-bit floats held in doubles, so
+/// that orientation is judged exactly. No triangle is degenerate, however many corners lie on one line; of the possible
+/// ears the best shaped is cut first. A corner may be visited twice where the polygon touches itself.
+std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon);
+
+/// Turns inner sides until every pair of triangles is locally Delaunay (opposite angles sum to at most two right ones):
+/// short triangles instead of long ones. The polygon's own sides stay.
+void even_out(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles);
+
+}  // namespace sagitta

@@ -1,0 +1,237 @@
+#include "mesh/Mesh.hpp"
+
+#include <algorithm>
+#include <unordered_map>
+
+#include "mesh/Bands.hpp"
+#include "mesh/Trail.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double most_parts = 4000;  ///< of a stretch of a band's line
+
+struct PlaceHash {
+  std::size_t operator()(const std::pair<float, float>& p) const {
+    return std::hash<float>()(p.first) * 1000003u ^ std::hash<float>()(p.second);
+  }
+};
+
+/// All points of the mesh. Over one place, heights closer than two tolerances are one point, so that faces which meet
+/// along an edge find the same points whichever of them computes the height.
+class Points {
+ public:
+  int at(Point p, double z) {
+    auto& column = columns_[{static_cast<float>(p.x), static_cast<float>(p.y)}];
+    for (const int i : column)
+      if (std::abs(points[i][2] - z) <= 2 * tolerance::height) return i;
+    column.push_back(static_cast<int>(points.size()));
+    points.push_back({static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(z)});
+    return column.back();
+  }
+
+  /// Points over p with z between the two, both left out, rising.
+  std::vector<int> strictly_between(Point p, int low, int high) const {
+    std::vector<int> found;
+    const auto column = columns_.find({static_cast<float>(p.x), static_cast<float>(p.y)});
+    if (column == columns_.end()) return found;
+    for (const int i : column->second)
+      if (points[i][2] > points[low][2] && points[i][2] < points[high][2]) found.push_back(i);
+    std::sort(found.begin(), found.end(), [&](int a, int b) { return points[a][2] < points[b][2]; });
+    return found;
+  }
+
+  std::vector<std::array<float, 3>> points;
+
+ private:
+  std::unordered_map<std::pair<float, float>, std::vector<int>, PlaceHash> columns_;
+};
+
+class Mesher {
+ public:
+  Mesher(const Shell& shell, double deviation, const Cancel& cancel)
+      : shell_(shell), surface_(shell.plan.surface), aim_(deviation), cancel_(cancel) {}
+
+  Mesh run() {
+    trails_ = trails_of(shell_, aim_ / 4);
+    for (const ShellVertex& v : shell_.vertices) points_.at(rounded(v.p), v.z);
+    for (std::size_t f = 0; f < shell_.faces.size(); ++f) {
+      if (cancel_.wanted()) return {};
+      const ShellFace& face = shell_.faces[f];
+      const std::size_t before = mesh_.triangles.size();
+      face.kind == ShellFace::Kind::wall ? add_wall(face) : add_spread(face);
+      mesh_.face.insert(mesh_.face.end(), mesh_.triangles.size() - before, static_cast<std::int32_t>(f));
+    }
+    mesh_.points = std::move(points_.points);
+    return std::move(mesh_);
+  }
+
+ private:
+  int point(Point p, const Bound& bound) { return points_.at(p, height(surface_, bound, p)); }
+
+  /// The points of a plan half-edge from its origin on, its target left out.
+  void follow(HalfEdge h, const Bound& bound, std::vector<BandPoint>& out) {
+    const PlanEdge& edge = shell_.plan.map.edges[h >> 1];
+    const std::vector<Point>& inner = trails_.edges[h >> 1];
+    const auto add = [&](Point p) {
+      const int id = point(p, bound);
+      if (out.empty() || out.back().id != id) out.push_back({p, id});
+    };
+    add(trails_.vertices[h & 1 ? edge.to : edge.from]);
+    if (h & 1) {
+      for (auto p = inner.rbegin(); p != inner.rend(); ++p) add(*p);
+    } else {
+      for (const Point p : inner) add(p);
+    }
+  }
+
+  void add_triangle(int a, int b, int c) {
+    if (a == b || b == c || c == a) return;
+    mesh_.triangles.push_back({static_cast<std::uint32_t>(a), static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(c)});
+  }
+
+  void add_spread(const ShellFace& face) {
+    const bool top = face.kind == ShellFace::Kind::top;
+    std::vector<std::vector<BandPoint>> loops;
+    for (const auto& loop : face.loops) {
+      std::vector<BandPoint> points;
+      for (const ShellUse use : loop) {
+        const ShellEdge& edge = shell_.edges[use.edge];
+        if (use.forward) {
+          for (const HalfEdge h : edge.chain) follow(h, edge.bound, points);
+        } else {
+          for (auto h = edge.chain.rbegin(); h != edge.chain.rend(); ++h) follow(*h ^ 1, edge.bound, points);
+        }
+      }
+      while (points.size() > 1 && points.front().id == points.back().id) points.pop_back();
+      if (!top) std::reverse(points.begin(), points.end());
+      if (points.size() > 2) loops.push_back(std::move(points));
+    }
+    const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
+    for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between)) {
+      top ? add_triangle(a, b, c) : add_triangle(c, b, a);
+      if (face.bound.kind == Bound::Kind::arc && !surface_.flat) measure(face.bound, a, b, c);
+    }
+  }
+
+  /// Points along a band's line, close enough for the change of radius along the board: of the second derivatives
+  /// D_xx = y^2 (R'^2/R^3 - R''/2R^2) and D_xy = -y R'/R^2 of the drop, the chord and the twist.
+  std::vector<BandPoint> fill(const Bound& bound, const BandPoint& a, const BandPoint& b) {
+    std::vector<BandPoint> points;
+    if (bound.kind != Bound::Kind::arc || surface_.flat) return points;
+    const auto line = std::lower_bound(trails_.lines.begin(), trails_.lines.end(), a.p.y);
+    double step = 0;  // the wider of the bands that meet here
+    if (line != trails_.lines.begin()) step = a.p.y - *(line - 1);
+    if (line + 1 < trails_.lines.end()) step = std::max(step, *(line + 1) - a.p.y);
+    const double y = std::abs(a.p.y);
+    double bend = 0, twist = 0;
+    for (const double x : {a.p.x, b.p.x}) {
+      const double r = surface_.radius(x), slope = surface_.radius_slope(x);
+      const double steep = std::pow(r / std::sqrt(std::max(1e-9, (r - a.p.y) * (r + a.p.y))), 3);
+      bend = std::max(bend, steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r)));
+      twist = std::max(twist, steep * y * std::abs(slope) / (r * r));
+    }
+    const double span = b.p.x - a.p.x;
+    const double by_bend = bend > 0 ? std::sqrt(8 * 0.15 * aim_ / bend) : 1e300;
+    const double by_twist = twist > 0 ? 4 * 0.2 * aim_ / (twist * step) : 1e300;
+    const int parts = static_cast<int>(std::min(most_parts, std::ceil(span / std::min(by_bend, by_twist))));
+    for (int i = 1; i < parts; ++i) {
+      const Point p = rounded({a.p.x + span * i / parts, a.p.y});
+      points.push_back({p, point(p, bound)});
+    }
+    return points;
+  }
+
+  /// Distance of a triangle from the moved surface, at ten places.
+  void measure(const Bound& bound, int a, int b, int c) {
+    const auto& p = points_.points[a];
+    const auto& q = points_.points[b];
+    const auto& r = points_.points[c];
+    constexpr int n = 4;
+    for (int i = 0; i <= n; ++i)
+      for (int j = 0; i + j <= n; ++j) {
+        const double u = static_cast<double>(i) / n, v = static_cast<double>(j) / n, w = 1 - u - v;
+        const Point at{u * p[0] + v * q[0] + w * r[0], u * p[1] + v * q[1] + w * r[1]};
+        const double radius = surface_.radius(at.x);
+        const double upright = std::sqrt(std::max(0.0, (radius - at.y) * (radius + at.y))) / radius;
+        const double off = std::abs(height(surface_, bound, at) - (u * p[2] + v * q[2] + w * r[2])) * upright;
+        mesh_.deviation = std::max(mesh_.deviation, off);
+      }
+  }
+
+  void add_wall(const ShellFace& face) {
+    for (const WallStrip& strip : face.strips) {
+      const PlanEdge& edge = shell_.plan.map.edges[strip.plan_edge];
+      std::vector<Point> trail{trails_.vertices[edge.from]};
+      trail.insert(trail.end(), trails_.edges[strip.plan_edge].begin(), trails_.edges[strip.plan_edge].end());
+      trail.push_back(trails_.vertices[edge.to]);
+      for (std::size_t i = 0; i + 1 < trail.size(); ++i)
+        if (!(trail[i] == trail[i + 1]))
+          add_panel(column(trail[i], strip), column(trail[i + 1], strip), strip_wood_left(face, edge));
+      if (edge.piece.is_arc()) measure_round(edge.piece, trail);
+    }
+  }
+
+  bool strip_wood_left(const ShellFace& face, const PlanEdge& edge) const {
+    if (face.piece.is_arc()) return face.wood_left;
+    const bool same_way = dot(face.piece.b - face.piece.a, edge.piece.b - edge.piece.a) > 0;
+    return face.wood_left == same_way;
+  }
+
+  std::vector<int> column(Point p, const WallStrip& strip) {
+    const int low = point(p, strip.low), high = point(p, strip.high);
+    std::vector<int> points{low};
+    for (const int i : points_.strictly_between(p, low, high)) points.push_back(i);
+    if (high != low) points.push_back(high);
+    return points;
+  }
+
+  /// Triangles between two upright columns of points.
+  void add_panel(const std::vector<int>& left, const std::vector<int>& right, bool wood_left) {
+    std::size_t i = 0, j = 0;
+    while (i + 1 < left.size() || j + 1 < right.size()) {
+      const bool up_left =
+          j + 1 == right.size() ||
+          (i + 1 < left.size() && points_.points[left[i + 1]][2] < points_.points[right[j + 1]][2]);
+      const int third = up_left ? left[i + 1] : right[j + 1];
+      wood_left ? add_triangle(left[i], right[j], third) : add_triangle(right[j], left[i], third);
+      up_left ? ++i : ++j;
+    }
+  }
+
+  void measure_round(const Piece& arc, const std::vector<Point>& trail) {
+    for (std::size_t i = 0; i + 1 < trail.size(); ++i) {
+      const Point middle = between(trail[i], trail[i + 1], 0.5);
+      mesh_.deviation = std::max(mesh_.deviation, std::abs(distance(middle, arc.centre) - arc.radius));
+    }
+  }
+
+  const Shell& shell_;
+  const Surface& surface_;
+  double aim_;
+  const Cancel& cancel_;
+  Trails trails_;
+  Points points_;
+  Mesh mesh_;
+};
+
+}  // namespace
+
+Mesh make_mesh(const Shell& shell, double deviation, const Cancel& cancel) {
+  return Mesher(shell, deviation, cancel).run();
+}
+
+double volume(const Mesh& mesh) {
+  double sum = 0;
+  for (const auto& [a, b, c] : mesh.triangles) {
+    const auto &p = mesh.points[a], &q = mesh.points[b], &r = mesh.points[c];
+    const double qx = static_cast<double>(q[1]) * r[2] - static_cast<double>(q[2]) * r[1];
+    const double qy = static_cast<double>(q[2]) * r[0] - static_cast<double>(q[0]) * r[2];
+    const double qz = static_cast<double>(q[0]) * r[1] - static_cast<double>(q[1]) * r[0];
+    sum += p[0] * qx + p[1] * qy + p[2] * qz;
+  }
+  return sum / 6;
+}
+
+}  // namespace sagitta

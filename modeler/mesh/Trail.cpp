@@ -1,0 +1,203 @@
+#include "mesh/Trail.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sagitta {
+namespace {
+
+/// Points nearer to a band's line than this make way for it. mm.
+constexpr double clear_of_points = 1e-3;
+constexpr double most_bands = 4000;
+
+struct Track {
+  const Shell& shell;
+  const PlanEdge& edge;
+  const std::vector<Bound>& bounds;
+  double budget;
+
+  Point at(double t) const { return shell.plan.map.at(edge, t); }
+
+  bool bends(double from, double to) const {
+    const Point a = at(from), b = at(to);
+    for (const double s : {0.25, 0.5, 0.75}) {
+      const Point p = at(from + s * (to - from));
+      const Point chord = between(a, b, s);
+      if (edge.piece.is_arc() || edge.crossing >= 0) {
+        const Point d = b - a;
+        const double off = length(d) > 0 ? std::abs(cross(d, p - a)) / length(d) : distance(a, p);
+        if (off > budget) return true;
+      }
+      for (const Bound& bound : bounds) {
+        if (bound.kind != Bound::Kind::arc) continue;
+        const Surface& surface = shell.plan.surface;
+        const double za = height(surface, bound, a), zb = height(surface, bound, b);
+        if (std::abs(height(surface, bound, chord) - (za + s * (zb - za))) > 1.6 * budget) return true;  // a band's width passes
+      }
+    }
+    return false;
+  }
+
+  void divide(double from, double to, int depth, std::vector<Point>& out) const {
+    constexpr int deepest = 12;
+    if (depth < deepest && (bends(from, to) || (depth == 0 && edge.piece.is_arc() && std::abs(edge.piece.sweep) > 1))) {
+      const double middle = (from + to) / 2;
+      divide(from, middle, depth + 1, out);
+      out.push_back(rounded(at(middle)));
+      divide(middle, to, depth + 1, out);
+    }
+  }
+
+  /// A straight edge: the bands' lines first, more points only where those leave too long a chord.
+  void cut_then_divide(Point from, Point to, const std::vector<double>& lines, std::vector<Point>& out) const {
+    const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(from.y, to.y));
+    const auto end = std::lower_bound(lines.begin(), lines.end(), std::max(from.y, to.y));
+    std::vector<double> cuts(first, std::max(first, end));
+    if (from.y > to.y) std::reverse(cuts.begin(), cuts.end());
+    double last = 0;
+    for (const double y : cuts) {
+      const double t = (y - from.y) / (to.y - from.y);
+      divide(last, t, 0, out);
+      out.push_back(rounded({from.x + t * (to.x - from.x), y}));
+      last = t;
+    }
+    divide(last, 1, 0, out);
+  }
+};
+
+/// Every line y = const that lies strictly between two neighbours gets a point there; an inner point that lies as good
+/// as on the line makes way for it.
+void cut_at_lines(std::vector<Point>& inner, Point from, Point to, const std::vector<double>& lines) {
+  std::vector<Point> result{from};
+  inner.push_back(to);
+  for (std::size_t i = 0; i < inner.size(); ++i) {
+    const Point last = result.back(), p = inner[i];
+    const double low = std::min(last.y, p.y), high = std::max(last.y, p.y);
+    auto first = std::upper_bound(lines.begin(), lines.end(), low);
+    auto end = std::lower_bound(lines.begin(), lines.end(), high);
+    std::vector<Point> cuts;
+    for (auto line = first; line < end; ++line)
+      cuts.push_back(rounded({last.x + (*line - last.y) / (p.y - last.y) * (p.x - last.x), *line}));
+    if (last.y > p.y) std::reverse(cuts.begin(), cuts.end());
+    if (!cuts.empty() && result.size() > 1 && distance(cuts.front(), last) < clear_of_points) result.pop_back();
+    result.insert(result.end(), cuts.begin(), cuts.end());
+    const bool near_cut = !cuts.empty() && distance(cuts.back(), p) < clear_of_points;
+    if (!near_cut || i + 1 == inner.size()) result.push_back(p);
+  }
+  inner.assign(result.begin() + 1, result.end() - 1);
+}
+
+/// How tightly the playing surface curves where the plan reaches y or further: for each bound place, |y| and R.
+class Curvature {
+ public:
+  explicit Curvature(const Shell& shell) {
+    const Surface& surface = shell.plan.surface;
+    if (surface.flat) return;
+    for (const ShellEdge& edge : shell.edges)
+      if (!edge.upright && edge.bound.kind == Bound::Kind::arc)
+        for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+          const Point p = shell.at(edge, t);
+          places_.emplace_back(std::abs(p.y), surface.radius(p.x));
+        }
+    std::sort(places_.begin(), places_.end());
+    for (std::size_t i = places_.size(); i-- > 1;)
+      places_[i - 1].second = std::min(places_[i - 1].second, places_[i].second);
+  }
+
+  /// The width over which a chord at y strays by `off` from the surface, square to it: S sqrt(8 off / R).
+  double width(double y, double off) const {
+    const auto place = std::lower_bound(places_.begin(), places_.end(), std::pair{std::abs(y), 0.0});
+    if (place == places_.end()) return 1e300;
+    const double r = place->second;
+    return std::sqrt(std::max(0.0, (r - y) * (r + y))) * std::sqrt(8 * off / r);
+  }
+
+ private:
+  std::vector<std::pair<double, double>> places_;
+};
+
+/// Of several places about y, the one furthest from any vertex.
+double clear_line(double y, double step, const std::vector<double>& vertices) {
+  double best = y, most = -1;
+  for (int k = 0; k <= 8; ++k) {
+    const double at = static_cast<float>(y - step * k / 24);
+    const auto above = std::lower_bound(vertices.begin(), vertices.end(), at);
+    double clear = 1e300;
+    if (above != vertices.end()) clear = *above - at;
+    if (above != vertices.begin()) clear = std::min(clear, at - *(above - 1));
+    if (clear > most) {
+      most = clear;
+      best = at;
+    }
+    if (most > 10 * clear_of_points) break;
+  }
+  return best;
+}
+
+/// Lines over the plan, narrower apart where the surface is steep; more where a loop would lie between two of them.
+std::vector<double> lines_for(const Shell& shell, const Trails& trails, double off) {
+  std::vector<double> vertices;
+  for (const Point p : trails.vertices) vertices.push_back(p.y);
+  std::sort(vertices.begin(), vertices.end());
+  const double low = vertices.front(), high = vertices.back();
+  const double widest = (high - low) / 4, narrowest = (high - low) / most_bands;
+  const Curvature curvature(shell);
+  std::vector<double> lines;
+  for (double y = low;;) {
+    double step = std::min(widest, curvature.width(y, off));
+    step = std::clamp(std::min(step, curvature.width(y + step, off)), narrowest, widest);
+    if (y + step >= high) break;
+    const double next = clear_line(y + step, step, vertices);
+    lines.push_back(next);
+    y = next;
+  }
+  const std::size_t count = lines.size();
+  for (const ShellFace& face : shell.faces) {
+    if (face.kind == ShellFace::Kind::wall) continue;
+    for (const auto& loop : face.loops) {
+      double bottom = 1e300, top = -1e300;
+      for (const ShellUse use : loop)
+        for (const double t : {0.0, 0.5}) {
+          const double y = shell.at(shell.edges[use.edge], t).y;
+          bottom = std::min(bottom, y);
+          top = std::max(top, y);
+        }
+      const auto line = std::upper_bound(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(count), bottom);
+      if (line == lines.begin() + static_cast<std::ptrdiff_t>(count) || *line >= top)
+        lines.push_back(clear_line((bottom + top) / 2, (top - bottom) / 2, vertices));
+    }
+  }
+  std::sort(lines.begin(), lines.end());
+  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
+  return lines;
+}
+
+}  // namespace
+
+Point rounded(Point p) { return {static_cast<float>(p.x), static_cast<float>(p.y)}; }
+
+Trails trails_of(const Shell& shell, double budget) {
+  const Subdivision& map = shell.plan.map;
+  std::vector<std::vector<Bound>> bounds(map.edges.size());
+  for (const ShellEdge& edge : shell.edges)
+    for (const HalfEdge h : edge.chain) bounds[h >> 1].push_back(edge.bound);
+  Trails trails;
+  for (const Point p : map.vertices) trails.vertices.push_back(rounded(p));
+  trails.lines = lines_for(shell, trails, 1.5 * budget);
+  trails.edges.resize(map.edges.size());
+  for (std::size_t e = 0; e < map.edges.size(); ++e) {
+    if (bounds[e].empty()) continue;
+    const Point from = trails.vertices[map.edges[e].from], to = trails.vertices[map.edges[e].to];
+    const Track track{shell, map.edges[e], bounds[e], budget};
+    const bool straight = !map.edges[e].piece.is_arc() && map.edges[e].crossing < 0;
+    if (straight) {
+      track.cut_then_divide(from, to, trails.lines, trails.edges[e]);
+    } else {
+      track.divide(0, 1, 0, trails.edges[e]);
+      cut_at_lines(trails.edges[e], from, to, trails.lines);
+    }
+  }
+  return trails;
+}
+
+}  // namespace sagitta
