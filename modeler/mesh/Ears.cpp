@@ -23,8 +23,13 @@ class EarCutter {
   std::vector<std::array<int, 3>> run() {
     std::vector<std::array<int, 3>> triangles;
     while (left_.size() >= 3) {
-      const auto best = std::max_element(left_.begin(), left_.end(),
-                                         [&](int a, int b) { return quality_[a] < quality_[b]; });
+      const auto worse = [&](int a, int b) { return quality_[a] < quality_[b]; };
+      auto best = std::max_element(left_.begin(), left_.end(), worse);
+      if (quality_[*best] <= 0) {
+        for (const int i : left_)
+          if (quality_[i] == blocked) quality_[i] = quality(i);
+        best = std::max_element(left_.begin(), left_.end(), worse);
+      }
       const int ear = *best;
       if (quality_[ear] <= 0) break;  // nothing but a folded line is left
       triangles.push_back({before_[ear], ear, after_[ear]});
@@ -34,8 +39,6 @@ class EarCutter {
       before_[b] = a;
       quality_[a] = quality(a);
       quality_[b] = quality(b);
-      for (const int i : left_)
-        if (quality_[i] == blocked) quality_[i] = quality(i);
     }
     return triangles;
   }

@@ -4,6 +4,7 @@
 #include <unordered_map>
 
 #include "mesh/Bands.hpp"
+#include "mesh/Ears.hpp"
 #include "mesh/Trail.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -60,7 +61,7 @@ class Mesher {
       if (cancel_.wanted()) return {};
       const ShellFace& face = shell_.faces[f];
       const std::size_t before = mesh_.triangles.size();
-      face.kind == ShellFace::Kind::wall ? add_wall(face) : add_spread(face);
+      add_face(face);
       mesh_.face.insert(mesh_.face.end(), mesh_.triangles.size() - before, static_cast<std::int32_t>(f));
     }
     mesh_.points = std::move(points_.points);
@@ -68,6 +69,102 @@ class Mesher {
   }
 
  private:
+  void add_face(const ShellFace& face) {
+    switch (face.kind) {
+      case ShellFace::Kind::top:
+      case ShellFace::Kind::bottom: return add_spread(face);
+      case ShellFace::Kind::wall: return face.holes.empty() ? add_wall(face) : add_pierced_wall(face);
+      case ShellFace::Kind::hole_wall: return add_hole_wall(shell_.plan.side_holes[face.hole]);
+      case ShellFace::Kind::hole_floor: return add_hole_floor(shell_.plan.side_holes[face.hole]);
+    }
+  }
+
+  /// Points of a hole's circle `depth` below its mouth, counter-clockwise as seen from outside the wall.
+  std::vector<int> ring(const SideHole& hole, double depth) {
+    const double most = std::max(0.0, 1 - aim_ / 2 / hole.radius);
+    const int n = std::max(12, static_cast<int>(std::ceil(std::numbers::pi / std::acos(most))));
+    mesh_.deviation = std::max(mesh_.deviation, hole.radius * (1 - std::cos(std::numbers::pi / n)));
+    const Point right{hole.inward.y, -hole.inward.x};
+    std::vector<int> ids;
+    for (int i = 0; i < n; ++i) {
+      const double angle = 2 * std::numbers::pi * (i + 0.5) / n;
+      const Point p = hole.mouth + depth * hole.inward + (hole.radius * std::cos(angle)) * right;
+      ids.push_back(points_.at(rounded(p), hole.z + hole.radius * std::sin(angle)));
+    }
+    return ids;
+  }
+
+  void add_hole_wall(const SideHole& hole) {
+    const std::vector<int> mouth = ring(hole, 0), floor = ring(hole, hole.depth);
+    for (std::size_t i = 0; i < mouth.size(); ++i) {
+      const std::size_t j = (i + 1) % mouth.size();
+      add_triangle(mouth[i], mouth[j], floor[j]);
+      add_triangle(mouth[i], floor[j], floor[i]);
+    }
+  }
+
+  void add_hole_floor(const SideHole& hole) {
+    const std::vector<int> floor = ring(hole, hole.depth);
+    std::size_t low = 0, high = floor.size() - 1;  // zigzag from the right: rows of even triangles
+    while (high - low > 1) {
+      add_triangle(floor[low], floor[low + 1], floor[high]);
+      ++low;
+      if (high - low < 2) break;
+      add_triangle(floor[low], floor[high - 1], floor[high]);
+      --high;
+    }
+  }
+
+  /// A straight wall with holes, triangulated as seen from outside: to the right, and up.
+  void add_pierced_wall(const ShellFace& face) {
+    const Point d = face.piece.b - face.piece.a;
+    const bool by_x = std::abs(d.x) >= std::abs(d.y);
+    const double sense = ((by_x ? d.x : d.y) > 0) == face.wood_left ? 1 : -1;
+    std::vector<std::vector<int>> ids;
+    for (const auto& loop : face.loops) ids.push_back(boundary(loop));
+    for (const int hole : face.holes) {
+      ids.push_back(ring(shell_.plan.side_holes[hole], 0));
+      std::reverse(ids.back().begin(), ids.back().end());
+    }
+    std::vector<std::vector<Point>> flat;
+    std::vector<int> all;
+    for (const auto& loop : ids) {
+      flat.emplace_back();
+      for (const int id : loop) {
+        const auto& p = points_.points[id];
+        flat.back().push_back({sense * (by_x ? p[0] : p[1]), p[2]});
+        all.push_back(id);
+      }
+    }
+    std::vector<Point> every;
+    for (const auto& loop : flat) every.insert(every.end(), loop.begin(), loop.end());
+    const std::vector<int> outline = bridged(flat);
+    std::vector<Point> polygon;
+    for (const int i : outline) polygon.push_back(every[i]);
+    for (const auto& [a, b, c] : cut_ears(polygon)) add_triangle(all[outline[a]], all[outline[b]], all[outline[c]]);
+  }
+
+  /// All points of a wall's loop.
+  std::vector<int> boundary(const std::vector<ShellUse>& loop) {
+    std::vector<BandPoint> points;
+    for (const ShellUse use : loop) {
+      const ShellEdge& edge = shell_.edges[use.edge];
+      if (edge.upright) {
+        const ShellVertex& v = shell_.vertices[shell_.start(use)];
+        const int id = points_.at(rounded(v.p), v.z);
+        if (points.empty() || points.back().id != id) points.push_back({rounded(v.p), id});
+      } else if (use.forward) {
+        for (const HalfEdge h : edge.chain) follow(h, edge.bound, points);
+      } else {
+        for (auto h = edge.chain.rbegin(); h != edge.chain.rend(); ++h) follow(*h ^ 1, edge.bound, points);
+      }
+    }
+    while (points.size() > 1 && points.front().id == points.back().id) points.pop_back();
+    std::vector<int> ids;
+    for (const BandPoint& p : points) ids.push_back(p.id);
+    return ids;
+  }
+
   int point(Point p, const Bound& bound) { return points_.at(p, height(surface_, bound, p)); }
 
   /// The points of a plan half-edge from its origin on, its target left out.

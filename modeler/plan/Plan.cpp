@@ -6,6 +6,7 @@
 #include "plan/Contact.hpp"
 #include "plan/Crossings.hpp"
 #include "plan/Feature.hpp"
+#include "plan/SideHoles.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -55,7 +56,8 @@ class Planner {
     divide_at_crossings(plan_.map, candidates, surface_);
     resolve(candidates);
     for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
-    if (progress_.outline) plan_.side_dots = layout_.side_dots;
+    if (progress_.outline) faults = add_side_holes(plan_, board_, layout_);
+    if (!faults.empty()) return faults;
     return std::move(plan_);
   }
 
@@ -70,8 +72,6 @@ class Planner {
       for (std::size_t i = 0; i < board_.inlays.size(); ++i)
         if (board_.inlays[i].shape == InlayShape::artwork)
           faults.push_back({"inlays[" + std::to_string(i) + "].shape", "artwork is not built yet", ""});
-    if (progress_.outline && !layout_.side_dots.empty())
-      faults.push_back({"side_dots", "side dots are not built yet", ""});
     return faults;
   }
 

@@ -38,13 +38,22 @@ struct FeatureName {
   std::string name;  ///< "fret 7 slot", "inlay 1 at fret 3"
 };
 
+/// A flat-bottomed hole in the bass edge's wall, square to it.
+struct SideHole {
+  int feature = -1;        ///< index into Plan::features
+  Point mouth, inward;     ///< on the wood's edge; unit vector
+  double z = 0;            ///< height of its middle line
+  double radius = 0, depth = 0;
+  bool clear = true;       ///< meets nothing but the side wall: wood on all sides of it
+};
+
 struct Plan {
   Stage stage = Stage::board;
   Surface surface;
   Subdivision map;                 ///< faces of the map are the cells
   std::vector<Cell> cells;         ///< one a face; cell 0 is the outside
   std::vector<FeatureName> features;
-  std::vector<SideDot> side_dots;  ///< holes still to be made in the side wall
+  std::vector<SideHole> side_holes;
   Faults notes;                    ///< cuts that touch and were drawn back, in words
 };
 

@@ -13,7 +13,7 @@ namespace sagitta {
 
 /// What drew an edge: feature and which piece of its outline.
 struct Source {
-  enum class Kind { blank, strip, outline, slot, nut, pocket, binding, pin, fall, crossing };
+  enum class Kind { blank, strip, outline, slot, nut, pocket, binding, pin, side_dot, fall, crossing };
   Kind kind = Kind::outline;
   int feature = 0;  ///< index into the plan's features
   int piece = 0;    ///< which piece of that feature's outline

@@ -14,7 +14,9 @@
 #include <map>
 #include <memory>
 
+#include "solid/CutHoles.hpp"
 #include "solid/EdgeCurve.hpp"
+#include "solid/HoleFaces.hpp"
 #include "solid/Patch.hpp"
 #include "solid/RoundWall.hpp"
 
@@ -39,8 +41,13 @@ class Builder {
     brep_.MakeShell(closed);
     for (const ShellFace& face : shell_.faces) {
       here_ = name(shell_, face);
-      brep_.Add(closed, face.kind == ShellFace::Kind::wall ? wall(face) : level_or_moved(face));
+      if (face.kind == ShellFace::Kind::wall) {
+        brep_.Add(closed, wall(face));
+      } else if (face.hole < 0) {
+        brep_.Add(closed, level_or_moved(face));
+      }
     }
+    for (const TopoDS_Face& face : hole_faces_) brep_.Add(closed, face);
     closed.Closed(true);
     TopoDS_Solid solid;
     brep_.MakeSolid(solid);
@@ -154,7 +161,13 @@ class Builder {
     const gp_Dir normal(out.x, out.y, 0);
     const gp_Ax3 axes(gp_Pnt(a.x, a.y, 0), normal, gp_Dir(along.x, along.y, 0));
     const Handle(Geom_Surface) plane = new Geom_Plane(axes);
-    return bounded(plane, face, false);
+    TopoDS_Face made = bounded(plane, face, false);
+    for (const int i : face.holes) {
+      HoleFaces hole = hole_faces(shell_.plan.side_holes[i], least_tolerance);
+      brep_.Add(made, hole.mouth);
+      hole_faces_.insert(hole_faces_.end(), hole.faces.begin(), hole.faces.end());
+    }
+    return made;
   }
 
   TopoDS_Face round_wall(const ShellFace& face) {
@@ -175,6 +188,7 @@ class Builder {
   std::vector<TopoDS_Edge> edges_;
   std::vector<EdgeCurve> curves_;
   std::map<Bound, std::unique_ptr<Patch>> patches_;
+  std::vector<TopoDS_Face> hole_faces_;
   double low_ = 1e300, high_ = -1e300, slant_ = 0;
   std::string here_;
 };
@@ -184,7 +198,8 @@ class Builder {
 TopoDS_Solid make_solid(const Shell& shell) {
   Builder builder(shell);
   try {
-    return builder.run();
+    const TopoDS_Solid solid = builder.run();
+    return holes_left(shell) ? cut_holes(solid, shell.plan.side_holes) : solid;
   } catch (const Standard_Failure& failure) {
     throw BuildError(std::string(name(shell.plan.stage)), builder.here(), failure.GetMessageString());
   }
