@@ -21,7 +21,7 @@ std::vector<Pair> pairs_of(const Candidates& here) {
   std::vector<Pair> pairs;
   if (!here.wood || !here.moved) return pairs;
   if (here.level) pairs.push_back({*here.moved, here.level->value});
-  if (here.bottom > 0) pairs.push_back({*here.moved, here.bottom});
+  pairs.push_back({*here.moved, here.bottom});  // beside the board a cut may go right through the blank
   return pairs;
 }
 
@@ -33,7 +33,7 @@ std::set<Pair> pairs_along(const Candidates& left, const Candidates& right) {
     for (const Candidates* l : {&left, &right}) {
       if (!l->wood) continue;
       if (l->level) pairs.insert({*m->moved, l->level->value});
-      if (l->bottom > 0) pairs.insert({*m->moved, l->bottom});
+      pairs.insert({*m->moved, l->bottom});
     }
   }
   return pairs;
@@ -115,7 +115,7 @@ class Divider {
     std::vector<int> nodes(touched.begin(), touched.end());
     const bool flat = surface_.flat;
     if (!flat) add_tip(f, pair, nodes);
-    if (nodes.size() < 2 || (!above && !below)) return;
+    if (nodes.size() < 2 || !above || !below) return;
     if (flat) return link(f, pair, 1, nodes, [](Point a, Point b) { return a.y < b.y; });
     for (const int side : {-1, 1}) {
       std::vector<int> branch;

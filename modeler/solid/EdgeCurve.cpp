@@ -148,6 +148,10 @@ EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
                       gp_Dir(std::cos(piece.start), std::sin(piece.start), 0));
     result.curve = new Geom_Circle(axes, piece.radius);
     result.last = piece.sweep;
+    result.plan = [piece](double t) {
+      const Jet angle{piece.start + t, 1, 0};
+      return std::array<Jet, 2>{piece.centre.x + piece.radius * cos(angle), piece.centre.y + piece.radius * sin(angle)};
+    };
   } else {
     result = of_fit(
         [=](double t) {

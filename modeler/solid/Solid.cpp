@@ -126,8 +126,22 @@ class Builder {
     return *made;
   }
 
+  /// Heights within tolerance::height count as one; an edge may follow the other of the two.
+  double height_apart(const ShellEdge& edge, const Bound& bound) const {
+    double most = 0;
+    if (edge.bound == bound) return most;
+    for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+      const Point p = shell_.at(edge, t);
+      const Surface& surface = shell_.plan.surface;
+      most = std::max(most, std::abs(height(surface, edge.bound, p) - height(surface, bound, p)));
+    }
+    return most;
+  }
+
   TopoDS_Face level_or_moved(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
+    for (const auto& loop : face.loops)
+      for (const ShellUse use : loop) tolerate(use, height_apart(shell_.edges[use.edge], face.bound));
     if (face.bound.kind == Bound::Kind::level) {
       const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
       return bounded(plane, face, false);
