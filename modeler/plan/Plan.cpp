@@ -6,6 +6,7 @@
 #include "plan/Contact.hpp"
 #include "plan/Crossings.hpp"
 #include "plan/Feature.hpp"
+#include "plan/Pinch.hpp"
 #include "plan/SideHoles.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -48,13 +49,14 @@ class Planner {
     for (const Feature& f : features_)
       if (f.role == Feature::Role::stock)
         for (const Piece& piece : f.loop) extent.add(piece.a);
-    plan_.notes = settle_contacts(features_, snap_for(extent));
-    Arrangement arrangement = arrange(strands());
-    plan_.map = std::move(arrangement.map);
+    const double snap = snap_for(extent);
+    plan_.notes = settle_contacts(features_, snap);
     note_heights();
-    std::vector<Candidates> candidates = candidates_of(arrangement.covers);
-    divide_at_crossings(plan_.map, candidates, surface_);
-    resolve(candidates);
+    constexpr int rounds = 8;  // three outlines through one point may leave wood corner to corner: draw one back
+    for (int round = 0; round < rounds; ++round) {
+      divide();
+      if (!part_pinched(snap)) break;
+    }
     for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
     if (progress_.outline) faults = add_side_holes(plan_, board_, layout_);
     if (!faults.empty()) return faults;
@@ -62,6 +64,34 @@ class Planner {
   }
 
  private:
+  void divide() {
+    Arrangement arrangement = arrange(strands());
+    plan_.map = std::move(arrangement.map);
+    std::vector<Candidates> candidates = candidates_of(arrangement.covers);
+    divide_at_crossings(plan_.map, candidates, surface_);
+    resolve(candidates);
+  }
+
+  /// Draws back a feature at every place where wood meets wood only along a line. False when there is none to draw back.
+  bool part_pinched(double snap) {
+    std::vector<int> yielding;
+    for (const int vertex : pinched_vertices(plan_)) {
+      const int feature = lesser_feature_at(plan_, vertex);
+      if (feature >= 0 && features_[feature].shape) yielding.push_back(feature);
+    }
+    std::sort(yielding.begin(), yielding.end());
+    yielding.erase(std::unique(yielding.begin(), yielding.end()), yielding.end());
+    for (const int feature : yielding) {
+      Feature& f = features_[feature];
+      f.shape = shrunk(*f.shape, snap);
+      const std::string message = f.name + " leaves wood that only touches; drawn back so that a skin of wood stays";
+      const auto told = [&](const Fault& note) { return note.message == message; };
+      if (std::none_of(plan_.notes.begin(), plan_.notes.end(), told))
+        plan_.notes.push_back({f.key, message, "move it a little, or change its size"});
+    }
+    return !yielding.empty();
+  }
+
   Faults unbuildable() const {
     Faults faults;
     for (const Feature& f : features_)
@@ -183,7 +213,7 @@ class Planner {
   }
 
   void resolve(const std::vector<Candidates>& candidates) {
-    plan_.cells.resize(candidates.size());
+    plan_.cells.assign(candidates.size(), {});
     for (int face = 1; face < static_cast<int>(candidates.size()); ++face) {
       const Candidates& here = candidates[face];
       if (!here.wood) continue;

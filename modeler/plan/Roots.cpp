@@ -55,17 +55,19 @@ Knot extremum(const std::function<double(double)>& f, double low, double high, d
 }
 
 /// Samples with the extrema added between which f is monotone, where they could matter for its zeros.
-std::vector<Knot> knots_of(const std::function<double(double)>& f, int samples) {
+std::vector<Knot> knots_of(const std::function<double(double)>& f, double small, int samples) {
   std::vector<Knot> knots;
   for (int i = 0; i <= samples; ++i) knots.push_back({static_cast<double>(i) / samples, 0});
   for (Knot& knot : knots) knot.value = f(knot.t);
+  double bend = 0;  // between two samples f strays from its chord by about an eighth of its second difference
+  for (int i = 1; i < samples; ++i)
+    bend = std::max(bend, std::abs(knots[i - 1].value - 2 * knots[i].value + knots[i + 1].value));
   std::vector<Knot> extra;
   for (int i = 0; i <= samples; ++i) {
     const Knot& before = knots[std::max(0, i - 1)];
     const Knot& after = knots[std::min(samples, i + 1)];
     const double here = knots[i].value;
-    const double swing = std::max(std::abs(here - before.value), std::abs(here - after.value));
-    if (std::abs(here) > 2 * swing) continue;
+    if (std::abs(here) > bend + small) continue;
     if (here >= before.value && here >= after.value) extra.push_back(extremum(f, before.t, after.t, 1));
     if (here <= before.value && here <= after.value) extra.push_back(extremum(f, before.t, after.t, -1));
   }
@@ -77,7 +79,7 @@ std::vector<Knot> knots_of(const std::function<double(double)>& f, int samples) 
 }  // namespace
 
 std::vector<double> contacts_of(const std::function<double(double)>& f, double small, int samples) {
-  const std::vector<Knot> knots = knots_of(f, samples);
+  const std::vector<Knot> knots = knots_of(f, small, samples);
   std::vector<double> found;
   const Knot* last = nullptr;        // the last knot clearly off zero
   const Knot* nearest = nullptr;     // the smallest since then

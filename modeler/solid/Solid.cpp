@@ -175,6 +175,8 @@ class Builder {
     const gp_Dir normal(out.x, out.y, 0);
     const gp_Ax3 axes(gp_Pnt(a.x, a.y, 0), normal, gp_Dir(along.x, along.y, 0));
     const Handle(Geom_Surface) plane = new Geom_Plane(axes);
+    for (const auto& loop : face.loops)
+      for (const ShellUse use : loop) tolerate(use, std::abs(dot(out, shell_.vertices[shell_.start(use)].p - a)));
     TopoDS_Face made = bounded(plane, face, false);
     for (const int i : face.holes) {
       HoleFaces hole = hole_faces(shell_.plan.side_holes[i], least_tolerance);
@@ -190,7 +192,8 @@ class Builder {
       for (const ShellUse use : loop) {
         const Handle(Geom2d_Curve) image = round.image(shell_.edges[use.edge], curves_[use.edge]);
         brep_.UpdateEdge(edges_[use.edge], image, round.surface(), TopLoc_Location(), least_tolerance);
-        tolerate(use, curves_[use.edge].deviation);
+        const Point foot = shell_.vertices[shell_.edges[use.edge].from].p;  // joined vertices may lie off the circle
+        tolerate(use, curves_[use.edge].deviation + std::abs(distance(foot, face.piece.centre) - face.piece.radius));
       }
     const bool wood_inside = face.wood_left == (face.piece.sweep > 0);
     return bounded(round.surface(), face, !wood_inside);

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <vector>
+
+#include "plan/Plan.hpp"
+
+namespace sagitta {
+
+/// Vertices of the plan where wood meets wood only along an upright line: at some height the cells with wood about the
+/// vertex fall into more than one run. Such a line would be an edge with four faces.
+std::vector<int> pinched_vertices(const Plan& plan);
+
+/// The lesser feature (a pin before an inlay before a slot, later ones first) whose outline runs through the vertex;
+/// -1 where only the board's own outline and the slots do.
+int lesser_feature_at(const Plan& plan, int vertex);
+
+}  // namespace sagitta
