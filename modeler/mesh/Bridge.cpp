@@ -41,6 +41,14 @@ class Bridger {
                         [&](const auto& s) { return crosses(points_[a], points_[b], points_[s.first], points_[s.second]); });
   }
 
+  /// Whether the way from a ring's corner to p starts inside the ring: a place that is visited twice has two corners.
+  bool starts_inside(const std::vector<int>& ring, std::size_t r, Point p) const {
+    const Point last = points_[ring[(r + ring.size() - 1) % ring.size()]], at = points_[ring[r]];
+    const Point next = points_[ring[(r + 1) % ring.size()]];
+    const bool left_of_both = turn(last, at, p) > 0, left_of_next = turn(at, next, p) > 0;
+    return turn(last, at, next) >= 0 ? left_of_both && left_of_next : left_of_both || left_of_next;
+  }
+
   void let_in(int first, int end, std::vector<int>& ring) {
     double least = 1e300;
     std::size_t place = 0;
@@ -48,12 +56,13 @@ class Bridger {
     for (std::size_t r = 0; r < ring.size(); ++r)
       for (int i = first; i < end; ++i) {
         const double d = distance(points_[ring[r]], points_[i]);
-        if (d < least && in_sight(ring[r], i)) {
+        if (d < least && starts_inside(ring, r, points_[i]) && in_sight(ring[r], i)) {
           least = d;
           place = r;
           corner = i;
         }
       }
+    sides_.emplace_back(ring[place], corner);
     std::vector<int> detour;
     for (int k = 0; k <= end - first; ++k) detour.push_back(first + (corner - first + k) % (end - first));
     detour.push_back(ring[place]);

@@ -46,9 +46,20 @@ class EarCutter {
  private:
   static constexpr double blocked = -1;
 
-  bool inside(Point p, Point a, Point b, Point c) const {
-    if (p == a || p == b || p == c) return false;
+  /// Whether corner j, or a side that leaves it where it coincides with a corner of the triangle, lies within.
+  bool inside(int j, Point a, Point b, Point c) const {
+    const Point p = points_[j];
+    if (p == a) return enters(j, a, b, c);
+    if (p == b) return enters(j, b, c, a);
+    if (p == c) return enters(j, c, a, b);
     return turn(a, b, p) >= 0 && turn(b, c, p) >= 0 && turn(c, a, p) >= 0;
+  }
+
+  /// A polygon that visits a place twice (a bridge to a hole) may run through the triangle from there.
+  bool enters(int j, Point corner, Point next, Point last) const {
+    for (const int k : {before_[j], after_[j]})
+      if (turn(corner, next, points_[k]) > 0 && turn(corner, points_[k], last) > 0) return true;
+    return false;
   }
 
   /// Area over the longest side squared; `blocked` while another corner lies within; 0 where the corner is no ear.
@@ -57,7 +68,7 @@ class EarCutter {
     const double area = turn(a, b, c);
     if (area <= 0) return 0;
     for (const int j : left_)
-      if (inside(points_[j], a, b, c)) return blocked;
+      if (j != i && j != before_[i] && j != after_[i] && inside(j, a, b, c)) return blocked;
     const double longest = std::max({dot(b - a, b - a), dot(c - b, c - b), dot(a - c, a - c)});
     return area / longest;
   }
