@@ -1,11 +1,10 @@
 #include <algorithm>
 
 #include "mesh/Ears.hpp"
+#include "mesh/Turn.hpp"
 
 namespace sagitta {
 namespace {
-
-double turn(Point a, Point b, Point c) { return cross(b - a, c - a); }
 
 bool crosses(Point a, Point b, Point p, Point q) {
   if (a == p || a == q || b == p || b == q) return false;

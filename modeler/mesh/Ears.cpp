@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <map>
 
+#include "mesh/Turn.hpp"
+
 namespace sagitta {
 namespace {
-
-double turn(Point a, Point b, Point c) { return cross(b - a, c - a); }
 
 class EarCutter {
  public:
