@@ -1,0 +1,21 @@
+#pragma once
+
+/// The whole way from a board to a shell in one call, for tests.
+
+#include <variant>
+
+#include "board/Board.hpp"
+#include "lift/Shell.hpp"
+
+namespace sagitta::made {
+
+/// Layout, surface, plan and lift; or the faults of the first step that finds any.
+std::variant<Shell, Faults> shell_of(const Board& board, Stage stage);
+
+/// Every fault says that something of the board "is not built yet".
+bool only_not_built(const Faults& faults);
+
+/// The faults in words, a line each.
+std::string told(const Faults& faults);
+
+}  // namespace sagitta::made

@@ -1,0 +1,45 @@
+#include "mesh/MeshCheck.hpp"
+
+#include <cmath>
+#include <map>
+#include <set>
+
+namespace sagitta {
+
+std::string unsound(const Mesh& mesh, int genus) {
+  if (mesh.triangles.empty()) return "no triangles";
+  if (std::set(mesh.points.begin(), mesh.points.end()).size() != mesh.points.size()) return "two points are equal";
+  std::map<std::pair<std::uint32_t, std::uint32_t>, int> uses;
+  std::set<std::uint32_t> used;
+  for (const auto& t : mesh.triangles) {
+    for (int i = 0; i < 3; ++i) {
+      if (t[i] >= mesh.points.size()) return "an index points nowhere";
+      ++uses[{t[i], t[(i + 1) % 3]}];
+      used.insert(t[i]);
+    }
+  }
+  for (const auto& [edge, times] : uses) {
+    if (edge.first == edge.second) return "a triangle has two equal corners";
+    if (times != 1) return "a directed edge is used " + std::to_string(times) + " times";
+    if (!uses.contains({edge.second, edge.first})) return "an open edge";
+  }
+  const auto euler =
+      static_cast<long>(used.size()) - static_cast<long>(uses.size() / 2) + static_cast<long>(mesh.triangles.size());
+  if (euler != 2 - 2 * genus) return "Euler number " + std::to_string(euler);
+  return {};
+}
+
+double area(const Mesh& mesh) {
+  double sum = 0;
+  for (const auto& t : mesh.triangles) {
+    double u[3], v[3];
+    for (std::size_t k = 0; k < 3; ++k) {
+      u[k] = double(mesh.points[t[1]][k]) - double(mesh.points[t[0]][k]);
+      v[k] = double(mesh.points[t[2]][k]) - double(mesh.points[t[0]][k]);
+    }
+    sum += 0.5 * std::hypot(u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]);
+  }
+  return sum;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "mesh/Mesh.hpp"
+
+namespace sagitta {
+
+/// Empty when every directed edge is used once and its reverse once, no two points are equal, every index exists and
+/// the Euler number V - E + F is 2 - 2 genus; else what is wrong.
+std::string unsound(const Mesh& mesh, int genus);
+
+/// Area of all triangles, mm^2.
+double area(const Mesh& mesh);
+
+}  // namespace sagitta
