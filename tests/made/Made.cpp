@@ -1,8 +1,19 @@
 #include "made/Made.hpp"
 
 #include <algorithm>
+#include <map>
+#include <numeric>
+#include <vector>
 
 namespace sagitta::made {
+namespace {
+
+bool one_cylinder(const ShellFace& a, const ShellFace& b) {
+  return a.kind == ShellFace::Kind::wall && b.kind == ShellFace::Kind::wall && a.piece.is_arc() && b.piece.is_arc() &&
+         a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius;
+}
+
+}  // namespace
 
 std::variant<Shell, Faults> shell_of(const Board& board, Stage stage) {
   auto layout = lay_out(board);
@@ -13,6 +24,25 @@ std::variant<Shell, Faults> shell_of(const Board& board, Stage stage) {
   auto plan = make_plan(board, sound, surface, stage);
   if (auto* faults = std::get_if<Faults>(&plan)) return *faults;
   return lift(std::get<Plan>(std::move(plan)));
+}
+
+int face_count(const Shell& shell) {
+  std::vector<int> group(shell.faces.size());
+  std::iota(group.begin(), group.end(), 0);
+  const auto root = [&](int i) {
+    while (group[i] != i) i = group[i];
+    return i;
+  };
+  std::map<int, int> first_face;
+  for (int f = 0; f < static_cast<int>(shell.faces.size()); ++f)
+    for (const auto& loop : shell.faces[f].loops)
+      for (const ShellUse& use : loop) {
+        const auto [it, fresh] = first_face.emplace(use.edge, f);
+        if (!fresh && one_cylinder(shell.faces[f], shell.faces[it->second])) group[root(f)] = root(it->second);
+      }
+  int count = 0;
+  for (int f = 0; f < static_cast<int>(group.size()); ++f) count += group[f] == f;
+  return count;
 }
 
 bool only_not_built(const Faults& faults) {

@@ -12,6 +12,10 @@ namespace sagitta::made {
 /// Layout, surface, plan and lift; or the faults of the first step that finds any.
 std::variant<Shell, Faults> shell_of(const Board& board, Stage stage);
 
+/// Number of faces when walls of one cylinder that share an edge count once: a round wall is two half turns in the
+/// shell.
+int face_count(const Shell& shell);
+
 /// Every fault says that something of the board "is not built yet".
 bool only_not_built(const Faults& faults);
 

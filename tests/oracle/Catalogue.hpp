@@ -1,5 +1,6 @@
 #pragma once
 
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,7 @@ struct Case {
   int faces = 0;
   int genus = 0;
   bool refused = false;  ///< a board that must not be built
+  friend std::ostream& operator<<(std::ostream& out, const Case& one) { return out << one.name; }
 };
 
 /// The cases of volumes.csv and singles.csv in `folder` (tests/cases).

@@ -43,7 +43,7 @@ TEST_P(CaseSolid, HasTheReferenceVolumeAndShape) {
     return;
   }
   EXPECT_EQ(unsound(shell), "");
-  EXPECT_EQ(static_cast<int>(shell.faces.size()), one.faces);
+  EXPECT_EQ(made::face_count(shell), one.faces);
   EXPECT_EQ(genus(shell), one.genus);
   const TopoDS_Solid solid = make_solid(shell);
   EXPECT_EQ(unsound(solid, one.genus), "");
