@@ -2,6 +2,7 @@
 
 #include "board/BoardFile.hpp"
 #include "board/Fields.hpp"
+#include "board/Writer.hpp"
 #include "random/Draw.hpp"
 
 namespace sagitta::random_boards {

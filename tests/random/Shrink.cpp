@@ -1,5 +1,6 @@
 #include "random/Shrink.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <filesystem>
@@ -7,6 +8,7 @@
 #include <vector>
 
 #include "board/Fields.hpp"
+#include "board/Writer.hpp"
 #include "random/RandomBoard.hpp"
 
 namespace sagitta::random_boards {
