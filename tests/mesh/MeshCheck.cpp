@@ -1,6 +1,8 @@
 #include "mesh/MeshCheck.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <set>
 
@@ -40,6 +42,14 @@ double area(const Mesh& mesh) {
     sum += 0.5 * std::hypot(u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]);
   }
   return sum;
+}
+
+double volume_allowance(const Mesh& mesh) {
+  float largest = 0;
+  for (const auto& point : mesh.points)
+    for (const float value : point) largest = std::max(largest, std::abs(value));
+  const float step = std::nextafter(largest, std::numeric_limits<float>::max()) - largest;
+  return (mesh.deviation + 0.5 * double(step)) * area(mesh);
 }
 
 }  // namespace sagitta

@@ -113,6 +113,26 @@ void add_space(Dice& dice, const Board& board, std::vector<int>& frets) {
   if (std::find(frets.begin(), frets.end(), space) == frets.end()) frets.push_back(space);
 }
 
+/// Diameter of the largest round cutter that enters the piece, or less.
+double least_room(const Inlay& inlay) {
+  if (inlay.shape == InlayShape::dot) return inlay.diameter;
+  const double along = *inlay.along;
+  const double across = inlay.across.value_or(std::min(inlay.across_nut.value_or(0), inlay.across_heel.value_or(0)));
+  const double inscribed = inlay.shape == InlayShape::block ? 1 : 0.5;
+  return inscribed * std::min(along, across);
+}
+
+void draw_cutter(Dice& dice, Board& board) {
+  Cutter cutter;
+  cutter.name = "detail";
+  cutter.use = {CutterUse::pocket_detail, CutterUse::piece};
+  cutter.diameter = dice.real(0.4, 1.6);
+  cutter.cutting_length = 6;
+  for (const Inlay& inlay : board.inlays)
+    if (least_room(inlay) < cutter.diameter) return;
+  board.cutters.push_back(cutter);
+}
+
 }  // namespace
 
 void draw_inlays(Dice& dice, Space space, const Layout& layout, Board& board) {
@@ -134,14 +154,7 @@ void draw_inlays(Dice& dice, Space space, const Layout& layout, Board& board) {
       add_space(dice, board, inlay.frets.empty() ? inlay.double_frets : inlay.frets);
     board.inlays.push_back(inlay);
   }
-  if (!board.inlays.empty() && dice.chance(0.25)) {
-    Cutter cutter;
-    cutter.name = "detail";
-    cutter.use = {CutterUse::pocket_detail, CutterUse::piece};
-    cutter.diameter = dice.real(0.4, 1.6);
-    cutter.cutting_length = 6;
-    board.cutters.push_back(cutter);
-  }
+  if (!board.inlays.empty() && dice.chance(0.25)) draw_cutter(dice, board);
 }
 
 }  // namespace sagitta::random_boards

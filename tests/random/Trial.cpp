@@ -34,8 +34,7 @@ struct Stagewise {
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
     verdict.seconds = std::max(verdict.seconds, seconds_so_far + took.count());
     if (const std::string wrong = unsound(mesh, genus(shell)); !wrong.empty()) return complain(stage, "mesh: " + wrong);
-    const double allowed = mesh.deviation * area(mesh);
-    if (std::abs(volume(mesh) - volume_of_solid) > allowed) complain(stage, "the mesh's volume is off");
+    if (std::abs(volume(mesh) - volume_of_solid) > volume_allowance(mesh)) complain(stage, "the mesh's volume is off");
     if (mesh.deviation > default_deviation) complain(stage, "the mesh deviates too far");
   }
 
