@@ -25,19 +25,19 @@ std::optional<Sample> draw(Dice& dice, Space space) {
     if (!std::holds_alternative<Layout>(inlaid)) return std::nullopt;
     draw_extras(dice, std::get<Layout>(inlaid), board);
   }
-  const auto filed = through_a_file(board);
-  if (!filed) return std::nullopt;
-  return sound(*filed);
+  return sound(board);
 }
 
 }  // namespace
 
 std::optional<Sample> sound(const Board& board) {
-  auto layout = lay_out(board);
+  const auto filed = through_a_file(board);
+  if (!filed) return std::nullopt;
+  auto layout = lay_out(*filed);
   if (!std::holds_alternative<Layout>(layout)) return std::nullopt;
-  Sample sample{board, std::get<Layout>(std::move(layout)), {}, 1};
-  sample.surface = surface_of(board, sample.layout);
-  if (!surface_faults(board, sample.layout, sample.surface).empty()) return std::nullopt;
+  Sample sample{*filed, std::get<Layout>(std::move(layout)), {}, 1};
+  sample.surface = surface_of(sample.board, sample.layout);
+  if (!surface_faults(sample.board, sample.layout, sample.surface).empty()) return std::nullopt;
   return sample;
 }
 

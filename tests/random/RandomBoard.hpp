@@ -28,7 +28,7 @@ struct Sample {
 /// The sound board of this number. Every number gives one.
 Sample random_board(std::uint64_t number, Space space);
 
-/// A board's layout and surface; empty where any step finds a problem.
+/// The board as it comes back from a file, its layout and surface; empty where any step finds a problem.
 std::optional<Sample> sound(const Board& board);
 
 /// What is special about a board, for figures by category: "fan", "level floors", "side dots", ...

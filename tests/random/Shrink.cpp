@@ -76,8 +76,8 @@ void simplify(std::vector<Step>& steps) {
 
 /// Every length of the board to fewer digits.
 void round_numbers(std::vector<Step>& steps) {
-  for (const double step : {1.0, 0.5, 0.1, 0.01}) {
-    const auto near = [step](double& value) { value = step * std::round(value / step); };
+  for (const int parts : {1, 2, 10, 100}) {
+    const auto near = [parts](double& value) { value = std::round(value * parts) / parts; };
     const auto near_if = [near](std::optional<double>& value) {
       if (value) near(*value);
     };
