@@ -5,13 +5,19 @@
 namespace sagitta::random_boards {
 namespace {
 
-void draw_side_dots(Dice& dice, Board& board) {
+/// Height of the wood at the lower of the bass edge's two ends.
+double edge_height(const Layout& layout, const Board& board) {
+  const Surface surface = surface_of(board, layout);
+  return std::min(surface.height(layout.edges[0].a), surface.height(layout.edges[0].b));
+}
+
+void draw_side_dots(Dice& dice, const Layout& layout, Board& board) {
   SideDots dots;
   for (int fret = 1; fret <= board.scale.frets; ++fret) {
     if (!dice.chance(0.2)) continue;
     (dice.chance(0.2) ? dots.double_frets : dots.frets).push_back(fret);
   }
-  dots.diameter = dice.real(0.8, 2.5);
+  dots.diameter = std::min(dice.real(0.8, 2.5), 0.7 * edge_height(layout, board));
   dots.depth = dice.real(0.5, 4);
   dots.spread = dots.diameter + dice.real(0.5, 3);
   if (!dots.frets.empty() || !dots.double_frets.empty()) board.side_dots = dots;
@@ -48,7 +54,7 @@ void draw_pins(Dice& dice, const Layout& layout, Board& board) {
 }  // namespace
 
 void draw_extras(Dice& dice, const Layout& layout, Board& board) {
-  if (dice.chance(0.3)) draw_side_dots(dice, board);
+  if (dice.chance(0.3)) draw_side_dots(dice, layout, board);
   if (dice.chance(0.3)) draw_binding(dice, board, board);
   if (dice.chance(0.3)) draw_pins(dice, layout, board);
   if (dice.chance(0.2)) board.sanding = dice.real(0.05, 0.4);

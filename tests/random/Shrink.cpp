@@ -26,6 +26,10 @@ void drop_features(const Board& board, std::vector<Step>& steps) {
       steps.push_back([i, k](Board& b) {
         b.inlays[i].double_frets.erase(b.inlays[i].double_frets.begin() + static_cast<std::ptrdiff_t>(k));
       });
+    steps.push_back([i](Board& b) {
+      for (auto* frets : {&b.inlays[i].frets, &b.inlays[i].double_frets})
+        if (frets->size() == 1) frets->front() = 1;
+    });
     steps.push_back([i](Board& b) { b.inlays[i].turn_degrees = 0; });
     steps.push_back([i](Board& b) { b.inlays[i].shift_along = b.inlays[i].shift_across = 0; });
     steps.push_back([i](Board& b) { b.inlays[i].clearance = 0; });

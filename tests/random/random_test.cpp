@@ -75,7 +75,7 @@ TEST(RandomBoards, WholeAgreesWithQuadratureAndBooleans) {
   run(Space::whole, number_from("SAGITTA_WHOLE_BOARDS", 20), {.booleans = true, .all_stages = false});
 }
 
-TEST(RandomBoards, WholeIsSoundAtEveryStage) { run(Space::whole, number_from("SAGITTA_MANY_BOARDS", 60), {}); }
+TEST(RandomBoards, WholeIsSoundAtEveryStage) { run(Space::whole, number_from("SAGITTA_MANY_BOARDS", 40), {}); }
 
 /// Shrinking keeps what fails and drops the rest.
 TEST(Shrinking, FindsTheSmallestBoardThatFails) {
