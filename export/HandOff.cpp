@@ -1,0 +1,114 @@
+#include "export/HandOff.hpp"
+
+#include "export/Digest.hpp"
+#include "export/Interrupt.hpp"
+#include "export/Manifest.hpp"
+#include "export/Progress.hpp"
+#include "export/StepFile.hpp"
+#include "export/StlFile.hpp"
+#include "mesh/Mesh.hpp"
+#include "plan/MakePlan.hpp"
+#include "solid/Solid.hpp"
+
+namespace sagitta {
+namespace {
+
+/// A mesh's volume, area and box, from its own triangles.
+ManifestBody figures_of(const Mesh& mesh) {
+  ManifestBody body;
+  body.volume = volume(mesh);
+  body.area = area(mesh);
+  for (std::size_t i = 0; i < 3; ++i) {
+    body.low[i] = mesh.points[0][i];
+    body.high[i] = mesh.points[0][i];
+    for (const auto& point : mesh.points) {
+      body.low[i] = std::min(body.low[i], double{point[i]});
+      body.high[i] = std::max(body.high[i], double{point[i]});
+    }
+  }
+  return body;
+}
+
+ManifestBody figures_of(const TopoDS_Solid& solid) {
+  const SolidFigures found = figures(solid);
+  ManifestBody body;
+  body.volume = found.volume;
+  body.area = found.area;
+  std::copy(std::begin(found.low), std::end(found.low), body.low.begin());
+  std::copy(std::begin(found.high), std::end(found.high), body.high.begin());
+  return body;
+}
+
+/// Makes the files of one board, one stage after the other, and keeps the list of them.
+class Writer {
+ public:
+  Writer(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel)
+      : ready_(ready),
+        order_(order),
+        folder_(folder),
+        cancel_(cancel),
+        progress_(static_cast<int>(order.stages.size()) * (order.kinds.step + order.kinds.stl)) {}
+
+  void write(Stage stage) {
+    stage_ = stage;
+    stop_if_wanted(cancel_);
+    const Shell shell = lift(std::get<Plan>(make_plan(board(), ready_.layout, ready_.surface, stage)));
+    if (order_.kinds.step) write_step(shell);
+    if (order_.kinds.stl) write_stl(shell);
+  }
+
+  void write_manifest() {
+    folder_.add("manifest.json", manifest_text({SAGITTA_VERSION, write_board(board()), files_}));
+  }
+
+ private:
+  const Board& board() const { return ready_.file.board; }
+
+  std::string title() const {
+    return (board().name.empty() ? "fretboard" : board().name) + " " + std::string(name(stage_));
+  }
+
+  void write_step(const Shell& shell) {
+    progress_.step(std::string(name(stage_)) + ", exact solid");
+    const TopoDS_Solid solid = make_solid(shell);
+    stop_if_wanted(cancel_);
+    add("step", step_text(solid, {title(), material_of(board(), board().blank.material).colour}), figures_of(solid));
+  }
+
+  void write_stl(const Shell& shell) {
+    progress_.step(std::string(name(stage_)) + ", triangles");
+    const Mesh mesh = make_mesh(shell, order_.deviation, cancel_);
+    stop_if_wanted(cancel_);
+    ManifestFile& file = add("stl", stl_bytes(mesh, title()), figures_of(mesh));
+    file.deviation = mesh.deviation;
+    file.triangles = mesh.triangles.size();
+  }
+
+  ManifestFile& add(const std::string& kind, const std::string& bytes, ManifestBody body) {
+    stop_if_wanted(cancel_);
+    body.name = "board";
+    body.material = board().blank.material;
+    ManifestFile file{std::string(name(stage_)) + "." + kind, std::string(name(stage_)), kind, bytes.size(),
+                      sha256(bytes),                          {std::move(body)},         {},   {}};
+    folder_.add(file.file, bytes);
+    return files_.emplace_back(std::move(file));
+  }
+
+  const ReadyBoard& ready_;
+  const HandOff& order_;
+  Folder& folder_;
+  const Cancel& cancel_;
+  Progress progress_;
+  Stage stage_ = Stage::blank;
+  std::vector<ManifestFile> files_;
+};
+
+}  // namespace
+
+void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel) {
+  Writer writer(ready, order, folder, cancel);
+  for (const Stage stage : order.stages) writer.write(stage);
+  writer.write_manifest();
+}
+
+}  // namespace sagitta

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <vector>
+
+#include "export/Folder.hpp"
+#include "export/ReadyBoard.hpp"
+#include "plan/Stage.hpp"
+#include "plane/Cancel.hpp"
+
+namespace sagitta {
+
+struct HandOffKinds {
+  bool step = false, stl = false;
+};
+
+/// What goes into a hand-off folder.
+struct HandOff {
+  std::vector<Stage> stages;
+  HandOffKinds kinds;
+  double deviation = 0.005;  ///< of the meshes, mm
+};
+
+/// Adds STAGE.step and STAGE.stl for each stage, and manifest.json. Shows its progress on a terminal.
+/// Throws FolderError, BuildError, and Interrupted when the token is asked to stop.
+void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel);
+
+}  // namespace sagitta

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace sagitta {
+
+/// A body in an exported file; volume in mm^3, area in mm^2, corners of its bounding box in mm.
+struct ManifestBody {
+  std::string name, material;
+  double volume = 0, area = 0;
+  std::array<double, 3> low{}, high{};
+};
+
+/// An exported file. The deviation (mm) and the number of triangles belong to meshes.
+struct ManifestFile {
+  std::string file, stage, kind;
+  std::size_t bytes = 0;
+  std::string sha256;
+  std::vector<ManifestBody> bodies;
+  std::optional<double> deviation;
+  std::optional<std::size_t> triangles;
+};
+
+/// What manifest.json holds: the folder's files, and the board's whole text, so that the folder can be made again from
+/// it alone.
+struct Manifest {
+  std::string version;  ///< of the program
+  std::string board;    ///< the board as a board file, normalised
+  std::vector<ManifestFile> files;
+};
+
+/// {format, program, version, board, files: [{file, stage, kind, bytes, sha256, bodies: [{name, material, volume, area,
+/// bbox: [[x, y, z], [x, y, z]]}], deviation, triangles}]}; deviation and triangles are null for an exact solid.
+std::string manifest_text(const Manifest& manifest);
+
+}  // namespace sagitta

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "board/BoardFile.hpp"
+#include "layout/Layout.hpp"
+#include "surface/Surface.hpp"
+
+namespace sagitta {
+
+/// A board file that could be read and drawn flat.
+struct DrawnBoard {
+  BoardFile file;
+  Layout layout;
+};
+
+/// A board that can be built at every stage.
+struct ReadyBoard {
+  BoardFile file;
+  Layout layout;
+  Surface surface;
+};
+
+using Problems = std::vector<Problem>;
+
+/// Reads the file and lays the board out, or says everything that keeps it from that.
+std::variant<DrawnBoard, Problems> draw(const std::string& path);
+
+/// Draws the board and makes sure that its surface and the plan of every stage can be made, or says everything that
+/// keeps it from that.
+std::variant<ReadyBoard, Problems> prepare(const std::string& path);
+
+/// Empty when the board is ready.
+Problems problems_of(const std::variant<ReadyBoard, Problems>& prepared);
+
+}  // namespace sagitta

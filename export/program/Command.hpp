@@ -1,0 +1,37 @@
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <functional>
+
+#include "plane/Cancel.hpp"
+
+namespace sagitta {
+
+/// What the program's exit code means.
+enum Exit : int {
+  exit_good = 0,
+  exit_stop = 1,    ///< check: some finding says stop
+  exit_input = 2,   ///< wrong usage, or a board that cannot be read or built
+  exit_failed = 3,  ///< something could not be written, or was interrupted
+};
+
+/// The command line was understood but asks for something that cannot be; what() says what to ask for instead.
+struct UsageError : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+/// One word of the command line: its options hang on `app`; `run` does the work and gives the exit code.
+struct Command {
+  CLI::App* app = nullptr;
+  std::function<int()> run;
+};
+
+/// Each adds its word to the program.
+Command check_command(CLI::App& program);
+Command frets_command(CLI::App& program);
+Command export_command(CLI::App& program, const Cancel& cancel);
+Command presets_command(CLI::App& program);
+Command new_command(CLI::App& program);
+Command keys_command(CLI::App& program);
+
+}  // namespace sagitta

@@ -1,0 +1,89 @@
+#include <algorithm>
+#include <iostream>
+
+#include "export/program/Command.hpp"
+#include "export/Folder.hpp"
+#include "export/HandOff.hpp"
+#include "export/Interrupt.hpp"
+#include "export/ReadyBoard.hpp"
+#include "export/Report.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double least_deviation = 0.0001, most_deviation = 1;
+
+struct Options {
+  std::string board, to, stage;
+  std::vector<std::string> only;
+  double deviation = default_deviation;
+  bool replace = false;
+};
+
+HandOffKinds kinds_of(const std::vector<std::string>& only) {
+  if (only.empty()) return {true, true};
+  HandOffKinds kinds;
+  for (const std::string& kind : only) {
+    if (kind == "step")
+      kinds.step = true;
+    else if (kind == "stl")
+      kinds.stl = true;
+    else if (kind == "3mf" || kind == "dxf" || kind == "svg" || kind == "pdf" || kind == "csv")
+      throw UsageError("--only " + kind + ": this version does not make " + kind + " files yet; it makes step and stl");
+    else
+      throw UsageError("--only " + kind + ": there is no such kind of file; choose from step and stl");
+  }
+  return kinds;
+}
+
+std::vector<Stage> stages_wanted(const Board& board, const std::string& wanted) {
+  const std::vector<Stage> all = stages_of(board);
+  if (wanted.empty()) return all;
+  const std::optional<Stage> stage = stage_named(wanted);
+  if (stage && std::find(all.begin(), all.end(), *stage) != all.end()) return {*stage};
+  std::string message = "--stage " + wanted + ": this board has no such stage; it has";
+  for (const Stage each : all) message += (each == all.front() ? " " : ", ") + std::string(name(each));
+  throw UsageError(message);
+}
+
+int hand_off_board(const Options& options, const Cancel& cancel) {
+  const HandOffKinds kinds = kinds_of(options.only);
+  const auto prepared = prepare(options.board);
+  if (const auto* problems = std::get_if<std::vector<Problem>>(&prepared)) {
+    std::cerr << problem_text(*problems);
+    return exit_input;
+  }
+  const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
+  const HandOff order{stages_wanted(ready.file.board, options.stage), kinds, options.deviation};
+  Folder folder(options.to, options.replace, {options.board});
+  write_hand_off(ready, order, folder, cancel);
+  stop_if_wanted(cancel);
+  folder.keep();
+  return exit_good;
+}
+
+}  // namespace
+
+Command export_command(CLI::App& program, const Cancel& cancel) {
+  const auto options = std::make_shared<Options>();
+  CLI::App* app = program.add_subcommand(
+      "export", "Make the hand-off folder: the board at every stage of the work, and a list of what is in it.");
+  app->add_option("BOARD", options->board, "The board file")->required();
+  app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
+  app->add_option("--only", options->only,
+                  "Only these kinds of file: step (exact solids for CAM), stl (triangles); with commas between")
+      ->type_name("KINDS")
+      ->delimiter(',');
+  app->add_option("--stage", options->stage, "Only this stage: blank, pocketed, radiused, slotted, board")
+      ->type_name("NAME");
+  app->add_option("--deviation", options->deviation,
+                  "How far the triangles of an STL may stray from the exact surface, mm")
+      ->type_name("MM")
+      ->check(CLI::Range(least_deviation, most_deviation))
+      ->capture_default_str();
+  app->add_flag("--replace", options->replace,
+                "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
+  return {app, [options, cancel] { return hand_off_board(*options, cancel); }};
+}
+
+}  // namespace sagitta

@@ -1,0 +1,42 @@
+#include <iostream>
+#include <nlohmann/json.hpp>
+
+#include "export/program/Command.hpp"
+#include "export/FretTable.hpp"
+#include "export/ReadyBoard.hpp"
+#include "export/Report.hpp"
+
+namespace sagitta {
+namespace {
+
+struct Options {
+  std::string board;
+  bool csv = false, json = false;
+};
+
+int frets(const Options& options) {
+  const auto drawn = draw(options.board);
+  if (const auto* problems = std::get_if<std::vector<Problem>>(&drawn)) {
+    std::cerr << problem_text(*problems);
+    return exit_input;
+  }
+  const auto& [file, layout] = std::get<DrawnBoard>(drawn);
+  if (options.json)
+    std::cout << fret_json(layout).dump(2) << "\n";
+  else
+    std::cout << (options.csv ? fret_csv(layout) : fret_text(file.board, layout));
+  return exit_good;
+}
+
+}  // namespace
+
+Command frets_command(CLI::App& program) {
+  const auto options = std::make_shared<Options>();
+  CLI::App* app = program.add_subcommand("frets", "Print the fret table: where the middle of each slot goes.");
+  app->add_option("BOARD", options->board, "The board file")->required();
+  CLI::Option* csv = app->add_flag("--csv", options->csv, "As comma-separated values, for a spreadsheet; mm");
+  app->add_flag("--json", options->json, "As JSON, for other programs; mm")->excludes(csv);
+  return {app, [options] { return frets(*options); }};
+}
+
+}  // namespace sagitta
