@@ -1,5 +1,10 @@
 #include "export/HandOff.hpp"
 
+#include <algorithm>
+#include <cmath>
+
+#include "board/Materials.hpp"
+#include "board/Writer.hpp"
 #include "export/Digest.hpp"
 #include "export/Interrupt.hpp"
 #include "export/Manifest.hpp"
@@ -7,17 +12,23 @@
 #include "export/StepFile.hpp"
 #include "export/StlFile.hpp"
 #include "mesh/Mesh.hpp"
-#include "plan/MakePlan.hpp"
+#include "plan/Plan.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta {
 namespace {
 
+double area_of(const std::array<float, 3>& a, const std::array<float, 3>& b, const std::array<float, 3>& c) {
+  const double u[3] = {double{b[0]} - a[0], double{b[1]} - a[1], double{b[2]} - a[2]};
+  const double v[3] = {double{c[0]} - a[0], double{c[1]} - a[1], double{c[2]} - a[2]};
+  return std::hypot(u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]) / 2;
+}
+
 /// A mesh's volume, area and box, from its own triangles.
 ManifestBody figures_of(const Mesh& mesh) {
   ManifestBody body;
   body.volume = volume(mesh);
-  body.area = area(mesh);
+  for (const auto& [a, b, c] : mesh.triangles) body.area += area_of(mesh.points[a], mesh.points[b], mesh.points[c]);
   for (std::size_t i = 0; i < 3; ++i) {
     body.low[i] = mesh.points[0][i];
     body.high[i] = mesh.points[0][i];
@@ -89,7 +100,7 @@ class Writer {
     body.name = "board";
     body.material = board().blank.material;
     ManifestFile file{std::string(name(stage_)) + "." + kind, std::string(name(stage_)), kind, bytes.size(),
-                      sha256(bytes),                          {std::move(body)},         {},   {}};
+                      sha256(bytes), {std::move(body)}, {}, {}};
     folder_.add(file.file, bytes);
     return files_.emplace_back(std::move(file));
   }

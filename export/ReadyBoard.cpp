@@ -1,6 +1,6 @@
 #include "export/ReadyBoard.hpp"
 
-#include "plan/MakePlan.hpp"
+#include "plan/Plan.hpp"
 
 namespace sagitta {
 

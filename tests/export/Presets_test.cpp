@@ -1,0 +1,168 @@
+#include "export/Presets.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "CommandLine.hpp"
+#include "board/Writer.hpp"
+#include "export/Digest.hpp"
+#include "export/ReadyBoard.hpp"
+#include "mesh/Mesh.hpp"
+#include "plan/Plan.hpp"
+#include "solid/Solid.hpp"
+
+namespace sagitta {
+namespace {
+
+namespace fs = std::filesystem;
+using nlohmann::json;
+using test::bytes_of;
+using test::ScratchFolder;
+using test::shell;
+
+class EveryPreset : public testing::TestWithParam<std::string> {
+ protected:
+  /// Exports the preset once into a folder and reads the manifest.
+  static json exported(const std::string& preset, const fs::path& folder) {
+    const test::Outcome outcome =
+        test::sagitta("export '" + test::preset_path(preset).string() + "' --to '" + folder.string() + "'");
+    EXPECT_EQ(outcome.code, 0) << outcome.err;
+    EXPECT_EQ(outcome.err, "");
+    return json::parse(bytes_of(folder / "manifest.json"));
+  }
+};
+
+std::string shown(const fs::path& path) { return "'" + path.string() + "'"; }
+
+TEST_P(EveryPreset, IsSoundAtEveryStage) {
+  const auto prepared = prepare(test::preset_path(GetParam()));
+  ASSERT_TRUE(std::holds_alternative<ReadyBoard>(prepared)) << std::get<Problems>(prepared).front().message;
+  const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
+  for (const Stage stage : stages_of(ready.file.board)) {
+    const Shell lifted = lift(std::get<Plan>(make_plan(ready.file.board, ready.layout, ready.surface, stage)));
+    EXPECT_EQ(unsound(make_solid(lifted)), "") << name(stage);
+  }
+}
+
+TEST_P(EveryPreset, ExportsWhatItsManifestSays) {
+  const ScratchFolder scratch;
+  const fs::path folder = scratch / "out";
+  const json manifest = exported(GetParam(), folder);
+  const BoardFile read = read_board(test::preset_path(GetParam()));
+  EXPECT_EQ(manifest["board"], write_board(read.board));
+  ASSERT_EQ(manifest["files"].size(), 2 * stages_of(read.board).size());
+  double wood = 1e300;
+  for (const json& file : manifest["files"]) {
+    const std::string bytes = bytes_of(folder / file["file"]);
+    EXPECT_EQ(file["bytes"], bytes.size());
+    EXPECT_EQ(file["sha256"], sha256(bytes));
+    EXPECT_EQ(file["bodies"].size(), 1U);
+    const double volume = file["bodies"][0]["volume"];
+    if (file["kind"] == "step") {
+      EXPECT_LT(volume, wood) << file["file"] << ": each cut takes wood away";
+      wood = volume;
+    } else {
+      EXPECT_LE(file["deviation"], default_deviation);
+      // Facets within the deviation of the surface change the volume by less than deviation times area.
+      EXPECT_NEAR(volume, wood, default_deviation * double{file["bodies"][0]["area"]}) << file["file"];
+    }
+  }
+}
+
+// admesh reads the triangles as a stranger would: exact matches of edges only, and nothing that needs mending.
+TEST_P(EveryPreset, WritesTrianglesThatAnotherProgramFindsClosed) {
+  const ScratchFolder scratch;
+  for (const json& file : exported(GetParam(), scratch / "out")["files"]) {
+    if (file["kind"] != "stl") continue;
+    const test::Outcome read =
+        shell("admesh --exact --normal-directions --normal-values " + shown(scratch / "out" / file["file"]));
+    ASSERT_EQ(read.code, 0) << read.err;
+    const auto count = [&read](const std::string& label) {
+      const std::size_t at = read.out.find(label);
+      if (at == std::string::npos) return -1;
+      return std::atoi(read.out.c_str() + read.out.find(':', at) + 1);
+    };
+    EXPECT_EQ(count("Number of facets"), file["triangles"]);
+    for (const char* fault : {"Degenerate facets", "Facets removed", "Facets added", "Facets reversed", "Backwards edges",
+                              "Edges fixed", "Normals fixed"})
+      EXPECT_EQ(count(fault), 0) << file["file"] << ": " << fault;
+    EXPECT_EQ(count("Number of parts"), 1);
+    EXPECT_NE(read.out.find("Total disconnected facets     :   0    "), std::string::npos) << read.out;
+  }
+}
+
+// gmsh is a second reader on the same kernel: it finds the unit, the name and the volume on its own path.
+TEST_P(EveryPreset, WritesStepThatAnotherProgramReads) {
+  const ScratchFolder scratch;
+  for (const json& file : exported(GetParam(), scratch / "out")["files"]) {
+    if (file["kind"] != "step") continue;
+    test::write_file(scratch / "read.geo", "Geometry.OCCTargetUnit = \"MM\";\nSetFactory(\"OpenCASCADE\");\nMerge \"out/" +
+                                               std::string(file["file"]) + "\";\nPrintf(\"volume %.9g\", Mass Volume{1});\n");
+    const test::Outcome read = shell("gmsh -0 " + shown(scratch / "read.geo") + " -o " + shown(scratch / "read.geo_unrolled"));
+    ASSERT_EQ(read.code, 0) << read.err;
+    const std::size_t at = read.out.find("volume ");
+    ASSERT_NE(at, std::string::npos) << read.out << read.err;
+    const double wanted = file["bodies"][0]["volume"];
+    EXPECT_NEAR(std::atof(read.out.c_str() + at + 7) / wanted, 1, 1e-8) << file["file"];
+    EXPECT_NE(read.out.find(GetParam() + " " + std::string(file["stage"])), std::string::npos) << read.out;
+  }
+}
+
+// d(n) = L (1 - 2^(-n/12)): "Building Electric Guitars" (2001) and any acoustics handbook.
+TEST_P(EveryPreset, PutsItsSlotsWhereTheFormulaDoes) {
+  const BoardFile read = read_board(test::preset_path(GetParam()));
+  const Scale& scale = read.board.scale;
+  const test::Outcome table = test::sagitta("frets --json '" + test::preset_path(GetParam()).string() + "'");
+  ASSERT_EQ(table.code, 0) << table.err;
+  const json rows = json::parse(table.out);
+  ASSERT_EQ(rows.size(), static_cast<std::size_t>(scale.frets) + 1);
+  const double steps = scale.steps_per_octave.value_or(12);
+  for (int n = 0; n <= scale.frets; ++n) {
+    const double part = 1 - std::exp2(-n / steps);
+    const json& from_nut = rows[n]["from_nut"];
+    constexpr double tolerance = 0.0005;
+    if (scale.length) {
+      EXPECT_NEAR(from_nut, *scale.length * part, tolerance) << "fret " << n;
+      EXPECT_NEAR(rows[n]["bass"][0], *scale.length * part, tolerance) << "fret " << n;
+    } else {
+      EXPECT_NEAR(from_nut["bass"], *scale.bass * part, tolerance) << "fret " << n;
+      EXPECT_NEAR(from_nut["treble"], *scale.treble * part, tolerance) << "fret " << n;
+    }
+  }
+}
+
+TEST_P(EveryPreset, ComesOutOfTheProgramAsItStandsInItsFile) {
+  const test::Outcome printed = test::sagitta("new " + GetParam());
+  EXPECT_EQ(printed.code, 0);
+  EXPECT_EQ(printed.out, bytes_of(test::preset_path(GetParam())));
+  EXPECT_FALSE(summary(*preset_named(GetParam())).empty());
+}
+
+std::vector<std::string> names() {
+  std::vector<std::string> all;
+  for (const Preset& preset : presets()) all.emplace_back(preset.name);
+  return all;
+}
+
+std::string as_test_name(const testing::TestParamInfo<std::string>& info) {
+  std::string text = info.param;
+  for (char& c : text)
+    if (c == '-') c = '_';
+  return text;
+}
+
+INSTANTIATE_TEST_SUITE_P(Presets, EveryPreset, testing::ValuesIn(names()), as_test_name);
+
+TEST(Presets, AreThoseOfTheFolder) {
+  std::size_t files = 0;
+  for (const auto& entry : fs::directory_iterator(fs::path(SAGITTA_SOURCE) / "presets"))
+    files += entry.path().extension() == ".toml";
+  EXPECT_GE(files, 4U);
+  EXPECT_EQ(presets().size(), files);
+  EXPECT_FALSE(preset_named("no-such-board").has_value());
+}
+
+}  // namespace
+}  // namespace sagitta

@@ -1,0 +1,72 @@
+#include <gtest/gtest.h>
+
+#include "Boxes.hpp"
+
+namespace sagitta::test {
+namespace {
+
+// The rule is the house's own: DEVELOPERS.md draws the floors.
+
+TEST(Arrows, PointDown) {
+  const auto all = boxes();
+  ASSERT_GE(all.size(), 9U);
+  for (const auto& [name, box] : all) {
+    ASSERT_GE(floor_of(name), 0) << name << " stands on no floor";
+    for (const std::string& arrow : box.arrows)
+      EXPECT_LT(floor_of(arrow), floor_of(name)) << "the build lets " << name << " use " << arrow;
+  }
+}
+
+TEST(Arrows, AreTheOnlyWayToInclude) {
+  const auto all = boxes();
+  int seen = 0;
+  for (const auto& [name, box] : all) {
+    const std::set<std::string> reached = reach(all, name);
+    for (const fs::path& file : code_below(box.folder))
+      for (const std::string& line : lines_of(file)) {
+        const std::string used = included_box(line);
+        if (used.empty()) continue;
+        ++seen;
+        EXPECT_TRUE(reached.count(used)) << shown(file) << ": " << line << ": no arrow leads from " << name << " there";
+      }
+  }
+  EXPECT_GT(seen, 30) << "the test no longer sees the includes";
+}
+
+TEST(Arrows, NoFolderOfTheModelerIsOutsideTheHouse) {
+  const auto all = boxes();
+  for (const auto& entry : fs::directory_iterator(source() / "modeler")) {
+    const std::string name = entry.path().filename();
+    if (entry.is_directory()) EXPECT_TRUE(all.count(name)) << "modeler/" << name << " is no box of the build";
+  }
+}
+
+// The geometry kernel's headers end in .hxx.
+TEST(Arrows, TheKernelStaysInSolidAndTheStepWriter) {
+  int seen = 0;
+  for (const char* folder : {"modeler", "export", "viewer"})
+    for (const fs::path& file : code_below(folder)) {
+      const std::string name = shown(file);
+      const bool allowed = name.starts_with("modeler/solid/") || name.starts_with("export/StepFile") ||
+                           name == "export/program/Main.cpp";
+      for (const std::string& line : lines_of(file)) {
+        const bool kernel = line.starts_with("#include <") && line.find(".hxx>") != std::string::npos;
+        seen += kernel;
+        EXPECT_FALSE(kernel && !allowed) << name << ": " << line;
+      }
+    }
+  EXPECT_GT(seen, 10) << "the test no longer sees the kernel";
+}
+
+TEST(Arrows, TheTestSeesAnArrowThatPointsBack) {
+  const auto all = boxes_in("box(plan modeler/plan ARROWS surface\n    LIBS x)\nbox(surface modeler/surface ARROWS layout plane)\n");
+  ASSERT_EQ(all.size(), 2U);
+  EXPECT_EQ(all.at("plan").arrows, std::set<std::string>{"surface"});
+  EXPECT_EQ(reach(all, "plan"), (std::set<std::string>{"plan", "surface", "layout", "plane"}));
+  EXPECT_EQ(included_box("#include \"plan/Plan.hpp\""), "plan");
+  EXPECT_EQ(included_box("#include <vector>"), "");
+  EXPECT_EQ(reach(all, "surface").count("plan"), 0U);
+}
+
+}  // namespace
+}  // namespace sagitta::test

@@ -1,0 +1,57 @@
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "Boxes.hpp"
+#include "export/KeyTable.hpp"
+
+namespace sagitta::test {
+namespace {
+
+TEST(Pages, TheTopLevelIsExactlyTheDesigns) {
+  const std::set<std::string> wanted = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE", "CHANGELOG.md",
+                                        "modeler",        "export",    "viewer",        "presets", "tests"};
+  std::set<std::string> found;
+  for (const auto& entry : fs::directory_iterator(source())) {
+    const std::string name = entry.path().filename();
+    if (!name.starts_with(".") && !name.starts_with("build") && name != "compile_commands.json") found.insert(name);
+  }
+  EXPECT_EQ(found, wanted);
+}
+
+TEST(Pages, TheReadmesReferenceIsInStep) {
+  const std::string readme = text_of(source() / "README.md");
+  const std::string begin = "<!-- keys: written by `sagitta keys --markdown` -->\n", end = "<!-- end of keys -->";
+  const std::size_t from = readme.find(begin), to = readme.find(end);
+  ASSERT_NE(from, std::string::npos);
+  ASSERT_NE(to, std::string::npos);
+  EXPECT_EQ(readme.substr(from + begin.size(), to - from - begin.size()), key_markdown())
+      << "put the output of `sagitta keys --markdown` between the two marks of README.md";
+}
+
+TEST(Pages, CiRunsTheReadmesTestCommand) {
+  const std::vector<std::string> ci = lines_of(source() / ".ci/run");
+  ASSERT_FALSE(ci.empty());
+  EXPECT_NE(ci.back().find("ctest"), std::string::npos);
+  const std::vector<std::string> readme = lines_of(source() / "README.md");
+  EXPECT_NE(std::find(readme.begin(), readme.end(), ci.back()), readme.end()) << ci.back();
+}
+
+TEST(Pages, DevelopersNamesEveryBox) {
+  const std::string page = text_of(source() / "DEVELOPERS.md");
+  for (const auto& [name, box] : boxes())
+    EXPECT_NE(page.find("`" + box.folder + "/`"), std::string::npos) << "DEVELOPERS.md does not say what " << name << " is";
+}
+
+TEST(Pages, NoFileIsOverFourHundredLines) {
+  int seen = 0;
+  for (const char* folder : {"modeler", "export", "viewer", "tests"})
+    for (const fs::path& file : code_below(folder)) {
+      ++seen;
+      EXPECT_LE(lines_of(file).size(), 400U) << shown(file);
+    }
+  EXPECT_GT(seen, 30);
+}
+
+}  // namespace
+}  // namespace sagitta::test
