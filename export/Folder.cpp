@@ -166,7 +166,8 @@ void Folder::keep() {
 void Folder::swap() {
   if (renameat2(AT_FDCWD, temporary_.c_str(), AT_FDCWD, wanted_.c_str(), RENAME_EXCHANGE) == 0) return;
   if (errno != EINVAL && errno != ENOSYS) fail(wanted_, reason(errno));
-  // A file system without the exchange: the old folder steps aside, and comes back if the new one cannot take its place.
+  // A file system without the exchange: the old folder steps aside, and comes back if the new one cannot take its
+  // place.
   const fs::path aside = temporary_.string() + ".old";
   if (::rename(wanted_.c_str(), aside.c_str()) != 0) fail(wanted_, reason(errno));
   if (::rename(temporary_.c_str(), wanted_.c_str()) != 0) {

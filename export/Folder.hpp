@@ -17,7 +17,8 @@ struct FolderError : std::runtime_error {
 class Folder {
  public:
   /// Prepares to write `path`, which must be absent or empty unless `replace` is set; missing parents are made.
-  /// `sources`: files that a replacement may not swallow (the board file). Throws FolderError; nothing has then changed.
+  /// `sources`: files that a replacement may not swallow (the board file). Throws FolderError; nothing has then
+  /// changed.
   Folder(const std::filesystem::path& path, bool replace, const std::vector<std::filesystem::path>& sources = {});
   Folder(const Folder&) = delete;
   Folder& operator=(const Folder&) = delete;
@@ -31,12 +32,13 @@ class Folder {
  private:
   void make_temporary();
   void discard() noexcept;
-  /// Swaps the finished temporary folder with the one in place, which then holds the old files under the temporary name.
+  /// Swaps the finished temporary folder with the one in place, which then holds the old files under the temporary
+  /// name.
   void swap();
 
-  std::filesystem::path wanted_;               ///< absolute, links resolved
-  std::filesystem::path temporary_;            ///< sibling; empty when there is none
-  std::vector<std::filesystem::path> parents_; ///< parents made on the way, outermost first
+  std::filesystem::path wanted_;                ///< absolute, links resolved
+  std::filesystem::path temporary_;             ///< sibling; empty when there is none
+  std::vector<std::filesystem::path> parents_;  ///< parents made on the way, outermost first
   bool replace_ = false;
 };
 

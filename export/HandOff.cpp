@@ -99,8 +99,14 @@ class Writer {
     stop_if_wanted(cancel_);
     body.name = "board";
     body.material = board().blank.material;
-    ManifestFile file{std::string(name(stage_)) + "." + kind, std::string(name(stage_)), kind, bytes.size(),
-                      sha256(bytes), {std::move(body)}, {}, {}};
+    ManifestFile file{std::string(name(stage_)) + "." + kind,
+                      std::string(name(stage_)),
+                      kind,
+                      bytes.size(),
+                      sha256(bytes),
+                      {std::move(body)},
+                      {},
+                      {}};
     folder_.add(file.file, bytes);
     return files_.emplace_back(std::move(file));
   }

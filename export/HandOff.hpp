@@ -4,6 +4,7 @@
 
 #include "export/Folder.hpp"
 #include "export/ReadyBoard.hpp"
+#include "mesh/Mesh.hpp"
 #include "plan/Stage.hpp"
 #include "plane/Cancel.hpp"
 
@@ -17,7 +18,7 @@ struct HandOffKinds {
 struct HandOff {
   std::vector<Stage> stages;
   HandOffKinds kinds;
-  double deviation = 0.005;  ///< of the meshes, mm
+  double deviation = default_deviation;  ///< of the meshes, mm
 };
 
 /// Adds STAGE.step and STAGE.stl for each stage, and manifest.json. Shows its progress on a terminal.

@@ -64,20 +64,25 @@ std::string takes(const Field& field) {
   return "";
 }
 
-/// "profile = compound or even-edge".
-std::string condition(const Use& use) {
-  std::string values(use.values);
-  for (std::size_t at = values.find(' '); at != std::string::npos; at = values.find(' ', at + 4))
-    values.replace(at, 1, " or ");
-  return std::string(use.key) + " = " + values;
+/// "heel = arc or hollow".
+std::string with(std::string_view key, std::string_view values) {
+  std::string text(values);
+  for (std::size_t at = text.find(' '); at != std::string::npos; at = text.find(' ', at + 4))
+    text.replace(at, 1, " or ");
+  return std::string(key) + " = " + text;
 }
 
-/// Its default, whether it must be given, and when it counts at all.
+/// When a key counts at all, and when it must be given.
+std::string condition(const Use& use) {
+  if (use.values == use.needed) return "required with " + with(use.key, use.values);
+  const std::string text = "only with " + with(use.key, use.values);
+  return use.needed.empty() ? text : text + ", required with " + with(use.key, use.needed);
+}
+
 std::string fallback(const Field& field) {
   std::string text = field.need == Need::yes ? "required" : std::string(field.fallback);
   if (field.use.key.empty()) return text;
-  if (!text.empty()) text += "; ";
-  return text + (field.use.needed ? "required with " : "only with ") + condition(field.use);
+  return text + (text.empty() ? "" : "; ") + condition(field.use);
 }
 
 std::string header(const Table& table) {
@@ -123,8 +128,8 @@ std::string key_markdown() {
     if (fields_of(table.name).empty()) continue;
     text += "| Key | Takes | Default | What it is |\n|---|---|---|---|\n";
     for (const Field& field : fields_of(table.name))
-      text += "| `" + std::string(field.key) + "` | " + escaped(takes(field)) + " | " + escaped(fallback(field)) + " | " +
-              escaped(std::string(field.help)) + " |\n";
+      text += "| `" + std::string(field.key) + "` | " + escaped(takes(field)) + " | " + escaped(fallback(field)) +
+              " | " + escaped(std::string(field.help)) + " |\n";
   }
   return text;
 }

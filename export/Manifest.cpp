@@ -25,9 +25,14 @@ Json body_json(const ManifestBody& body) {
 Json file_json(const ManifestFile& file) {
   Json bodies = Json::array();
   for (const ManifestBody& body : file.bodies) bodies.push_back(body_json(body));
-  return {{"file", file.file},     {"stage", file.stage},   {"kind", file.kind},
-          {"bytes", file.bytes},   {"sha256", file.sha256}, {"bodies", bodies},
-          {"deviation", maybe(file.deviation)}, {"triangles", maybe(file.triangles)}};
+  return {{"file", file.file},
+          {"stage", file.stage},
+          {"kind", file.kind},
+          {"bytes", file.bytes},
+          {"sha256", file.sha256},
+          {"bodies", bodies},
+          {"deviation", maybe(file.deviation)},
+          {"triangles", maybe(file.triangles)}};
 }
 
 }  // namespace

@@ -93,8 +93,7 @@ std::string step_text(const TopoDS_Solid& solid, const BodyLook& look) {
   writer.SetNameMode(Standard_True);
   if (!writer.Transfer(document(solid, look), STEPControl_AsIs))
     throw std::runtime_error("the solid could not be turned into STEP");
-  const Handle(StepData_StepModel) model =
-      Handle(StepData_StepModel)::DownCast(writer.ChangeWriter().WS()->Model());
+  const Handle(StepData_StepModel) model = Handle(StepData_StepModel)::DownCast(writer.ChangeWriter().WS()->Model());
   fix_header(model);
   return replaced(printed(model), product_mark, step_string(look.product));
 }

@@ -1,9 +1,9 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
-#include "export/program/Command.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Report.hpp"
+#include "export/program/Command.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,12 +1,13 @@
 #include <algorithm>
 #include <iostream>
 
-#include "export/program/Command.hpp"
 #include "export/Folder.hpp"
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Report.hpp"
+#include "export/program/Command.hpp"
+#include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,10 +1,10 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
-#include "export/program/Command.hpp"
 #include "export/FretTable.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Report.hpp"
+#include "export/program/Command.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,7 +1,7 @@
 #include <iostream>
 
-#include "export/program/Command.hpp"
 #include "export/KeyTable.hpp"
+#include "export/program/Command.hpp"
 
 namespace sagitta {
 

@@ -1,7 +1,7 @@
 #include <iostream>
 
-#include "export/program/Command.hpp"
 #include "export/Presets.hpp"
+#include "export/program/Command.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,9 +1,9 @@
 #include <Standard_Failure.hxx>
 #include <iostream>
 
-#include "export/program/Command.hpp"
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
+#include "export/program/Command.hpp"
 #include "solid/Solid.hpp"
 
 namespace {
@@ -45,7 +45,8 @@ int run(int argc, char** argv) {
   program.name("sagitta");
   program.set_version_flag("--version", std::string("sagitta ") + SAGITTA_VERSION);
   program.require_subcommand(1);
-  program.footer("Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
+  program.footer(
+      "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
   const Cancel cancel = catch_interrupts();
   const Command commands[] = {check_command(program), frets_command(program),   export_command(program, cancel),
                               new_command(program),   presets_command(program), keys_command(program)};
@@ -54,8 +55,9 @@ int run(int argc, char** argv) {
   } catch (const CLI::Success& asked) {
     return program.exit(asked);
   } catch (const CLI::ParseError& error) {
-    return complain(std::string(error.what()) + "\nsagitta --help lists the commands; sagitta COMMAND --help explains one",
-                    exit_input);
+    return complain(
+        std::string(error.what()) + "\nsagitta --help lists the commands; sagitta COMMAND --help explains one",
+        exit_input);
   }
   for (const Command& command : commands)
     if (command.app->parsed()) return command.run();

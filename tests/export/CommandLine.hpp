@@ -71,15 +71,14 @@ inline Outcome shell(const std::string& line) {
 /// Runs the program with the given arguments, as typed.
 inline Outcome sagitta(const std::string& arguments) { return shell(SAGITTA_PROGRAM " " + arguments); }
 
-inline fs::path preset_path(const std::string& name) {
-  return fs::path(SAGITTA_SOURCE) / "presets" / (name + ".toml");
-}
+inline fs::path preset_path(const std::string& name) { return fs::path(SAGITTA_SOURCE) / "presets" / (name + ".toml"); }
 
 /// Sorted names of all entries below a folder, one a line.
 inline std::string listing(const fs::path& folder) {
   std::string text;
   std::vector<std::string> names;
-  for (const auto& entry : fs::recursive_directory_iterator(folder)) names.push_back(entry.path().lexically_relative(folder));
+  for (const auto& entry : fs::recursive_directory_iterator(folder))
+    names.push_back(entry.path().lexically_relative(folder));
   std::sort(names.begin(), names.end());
   for (const std::string& name : names) text += name + "\n";
   return text;

@@ -41,8 +41,10 @@ TEST_F(CommandLine, WrongUsageExitsWithTwoAndSaysWhat) {
   const std::string good = board("reed-tenor");
   for (const std::string& line :
        {std::string(), std::string("carve"), std::string("check"), "export " + good, "frets --csv --json " + good,
-        "export " + good + " --to " + at("out") + " --only step,obj", "export " + good + " --to " + at("out") + " --stage carved",
-        "export " + good + " --to " + at("out") + " --stage finished", "export " + good + " --to " + at("out") + " --deviation 0",
+        "export " + good + " --to " + at("out") + " --only step,obj",
+        "export " + good + " --to " + at("out") + " --stage carved",
+        "export " + good + " --to " + at("out") + " --stage finished",
+        "export " + good + " --to " + at("out") + " --deviation 0",
         "export " + good + " --to " + at("out") + " --deviation fine", std::string("new no-such-board")}) {
     const Outcome outcome = sagitta(line);
     EXPECT_EQ(outcome.code, 2) << line;
@@ -75,7 +77,10 @@ TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
 TEST_F(CommandLine, AFinerDeviationIsMet) {
   const std::string good = board("heron-six");
   const auto figures = [&](const std::string& deviation) {
-    EXPECT_EQ(sagitta("export " + good + " --to " + at(deviation) + " --only stl --stage board --deviation " + deviation).code, 0);
+    EXPECT_EQ(
+        sagitta("export " + good + " --to " + at(deviation) + " --only stl --stage board --deviation " + deviation)
+            .code,
+        0);
     return json::parse(bytes_of(scratch / (deviation + "/manifest.json")))["files"][0];
   };
   const json coarse = figures("0.05"), fine = figures("0.001");
@@ -171,7 +176,8 @@ TEST_F(CommandLine, CheckFindsWhatOnlyTheGeometryShows) {
 
 TEST_F(CommandLine, UnreadableFilesAreAnErrorNotACrash) {
   write_file(scratch / "junk.toml", std::string("\x00\xff\xfe junk [[[", 12));
-  for (const std::string& path : {at("absent.toml"), at("junk.toml"), "'" + scratch.path().string() + "'", std::string("/dev/null")})
+  for (const std::string& path :
+       {at("absent.toml"), at("junk.toml"), "'" + scratch.path().string() + "'", std::string("/dev/null")})
     for (const std::string command : {"check ", "frets ", "export --to " + at("out") + " "}) {
       const Outcome outcome = sagitta(command + path);
       EXPECT_EQ(outcome.code, 2) << command << path;
@@ -208,10 +214,10 @@ TEST_F(CommandLine, AnInterruptLeavesNothing) {
   const std::string good = board("curlew-seven-fan");
   for (const std::string signal : {"INT", "TERM", "HUP"}) {
     // A fine mesh takes seconds; the signal comes as soon as the temporary folder is there.
-    const Outcome outcome = shell(
-        SAGITTA_PROGRAM " export " + good + " --to " + at("out") + " --deviation 0.0001 & pid=$!\n" +
-        "for i in $(seq 500); do ls -A " + at("") + " | grep -q '^[.]out' && break; sleep 0.01; done\n" +
-        "kill -" + signal + " $pid; wait $pid");
+    const Outcome outcome =
+        shell(SAGITTA_PROGRAM " export " + good + " --to " + at("out") + " --deviation 0.0001 & pid=$!\n" +
+              "for i in $(seq 500); do ls -A " + at("") + " | grep -q '^[.]out' && break; sleep 0.01; done\n" +
+              "kill -" + signal + " $pid; wait $pid");
     EXPECT_EQ(outcome.code, 3) << signal << outcome.err;
     EXPECT_NE(outcome.err.find("nothing was written"), std::string::npos) << outcome.err;
     EXPECT_EQ(listing(scratch.path()), "board.toml\n") << signal;

@@ -85,8 +85,8 @@ TEST_P(EveryPreset, WritesTrianglesThatAnotherProgramFindsClosed) {
       return std::atoi(read.out.c_str() + read.out.find(':', at) + 1);
     };
     EXPECT_EQ(count("Number of facets"), file["triangles"]);
-    for (const char* fault : {"Degenerate facets", "Facets removed", "Facets added", "Facets reversed", "Backwards edges",
-                              "Edges fixed", "Normals fixed"})
+    for (const char* fault : {"Degenerate facets", "Facets removed", "Facets added", "Facets reversed",
+                              "Backwards edges", "Edges fixed", "Normals fixed"})
       EXPECT_EQ(count(fault), 0) << file["file"] << ": " << fault;
     EXPECT_EQ(count("Number of parts"), 1);
     EXPECT_NE(read.out.find("Total disconnected facets     :   0    "), std::string::npos) << read.out;
@@ -98,9 +98,11 @@ TEST_P(EveryPreset, WritesStepThatAnotherProgramReads) {
   const ScratchFolder scratch;
   for (const json& file : exported(GetParam(), scratch / "out")["files"]) {
     if (file["kind"] != "step") continue;
-    test::write_file(scratch / "read.geo", "Geometry.OCCTargetUnit = \"MM\";\nSetFactory(\"OpenCASCADE\");\nMerge \"out/" +
-                                               std::string(file["file"]) + "\";\nPrintf(\"volume %.9g\", Mass Volume{1});\n");
-    const test::Outcome read = shell("gmsh -0 " + shown(scratch / "read.geo") + " -o " + shown(scratch / "read.geo_unrolled"));
+    test::write_file(scratch / "read.geo",
+                     "Geometry.OCCTargetUnit = \"MM\";\nSetFactory(\"OpenCASCADE\");\nMerge \"out/" +
+                         std::string(file["file"]) + "\";\nPrintf(\"volume %.9g\", Mass Volume{1});\n");
+    const test::Outcome read =
+        shell("gmsh -0 " + shown(scratch / "read.geo") + " -o " + shown(scratch / "read.geo_unrolled"));
     ASSERT_EQ(read.code, 0) << read.err;
     const std::size_t at = read.out.find("volume ");
     ASSERT_NE(at, std::string::npos) << read.out << read.err;

@@ -1,5 +1,7 @@
 #include "export/StepFile.hpp"
 
+#include <gtest/gtest.h>
+
 #include <BRepGProp.hxx>
 #include <GProp_GProps.hxx>
 #include <Interface_Static.hxx>
@@ -14,7 +16,6 @@
 #include <XCAFDoc_ColorTool.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
 #include <XCAFDoc_ShapeTool.hxx>
-#include <gtest/gtest.h>
 
 #include "CommandLine.hpp"
 #include "export/ReadyBoard.hpp"
@@ -55,7 +56,8 @@ Found read_back(const std::string& text) {
     found.name = TCollection_AsciiString(name->Get()).ToCString();
   if (lengths.Length() > 0) found.unit = lengths.Value(1).ToCString();
   const TopoDS_Shape shape = XCAFDoc_ShapeTool::GetShape(labels.Value(1));
-  for (TopExp_Explorer at(shape, TopAbs_SOLID); at.More(); at.Next(), ++found.solids) found.solid = TopoDS::Solid(at.Current());
+  for (TopExp_Explorer at(shape, TopAbs_SOLID); at.More(); at.Next(), ++found.solids)
+    found.solid = TopoDS::Solid(at.Current());
   XCAFDoc_DocumentTool::ColorTool(document->Main())->GetColor(found.solid, XCAFDoc_ColorSurf, found.colour);
   return found;
 }

@@ -12,9 +12,15 @@ namespace sagitta::test {
 
 /// From the ground up; a box may use those on lower floors only.
 inline const std::vector<std::set<std::string>>& floors() {
-  static const std::vector<std::set<std::string>> all = {
-      {"plane"}, {"board", "artwork"}, {"layout"}, {"surface", "inlay"}, {"plan"}, {"lift"}, {"findings", "solid", "mesh"},
-      {"export"}, {"viewer"}};
+  static const std::vector<std::set<std::string>> all = {{"plane"},
+                                                         {"board", "artwork"},
+                                                         {"layout"},
+                                                         {"surface", "inlay"},
+                                                         {"plan"},
+                                                         {"lift"},
+                                                         {"findings", "solid", "mesh"},
+                                                         {"export"},
+                                                         {"viewer"}};
   return all;
 }
 
@@ -54,7 +60,8 @@ inline std::map<std::string, BoxTarget> boxes_in(const std::string& cmake) {
 inline std::map<std::string, BoxTarget> boxes() {
   std::map<std::string, BoxTarget> all = boxes_in(text_of(source() / "CMakeLists.txt"));
   for (const char* part : {"export", "viewer"})
-    if (fs::exists(source() / part / "CMakeLists.txt")) all.merge(boxes_in(text_of(source() / part / "CMakeLists.txt")));
+    if (fs::exists(source() / part / "CMakeLists.txt"))
+      all.merge(boxes_in(text_of(source() / part / "CMakeLists.txt")));
   return all;
 }
 

@@ -40,7 +40,8 @@ TEST(Pages, CiRunsTheReadmesTestCommand) {
 TEST(Pages, DevelopersNamesEveryBox) {
   const std::string page = text_of(source() / "DEVELOPERS.md");
   for (const auto& [name, box] : boxes())
-    EXPECT_NE(page.find("`" + box.folder + "/`"), std::string::npos) << "DEVELOPERS.md does not say what " << name << " is";
+    EXPECT_NE(page.find("`" + box.folder + "/`"), std::string::npos)
+        << "DEVELOPERS.md does not say what " << name << " is";
 }
 
 TEST(Pages, NoFileIsOverFourHundredLines) {
