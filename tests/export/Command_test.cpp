@@ -178,7 +178,8 @@ TEST_F(CommandLine, UnreadableFilesAreAnErrorNotACrash) {
   write_file(scratch / "junk.toml", std::string("\x00\xff\xfe junk [[[", 12));
   for (const std::string& path :
        {at("absent.toml"), at("junk.toml"), "'" + scratch.path().string() + "'", std::string("/dev/null")})
-    for (const std::string command : {"check ", "frets ", "export --to " + at("out") + " "}) {
+    for (const std::string& command :
+         {std::string("check "), std::string("frets "), "export --to " + at("out") + " "}) {
       const Outcome outcome = sagitta(command + path);
       EXPECT_EQ(outcome.code, 2) << command << path;
       EXPECT_NE(outcome.out + outcome.err, "");
