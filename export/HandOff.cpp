@@ -83,7 +83,7 @@ class Writer {
     progress_.step(std::string(name(stage_)) + ", exact solid");
     const TopoDS_Solid solid = make_solid(shell);
     stop_if_wanted(cancel_);
-    add("step", step_text(solid, {title(), material_of(board(), board().blank.material).colour}), figures_of(solid));
+    add("step", step_text(solid, {title(), material(board(), board().blank.material).colour}), figures_of(solid));
   }
 
   void write_stl(const Shell& shell) {

@@ -1,6 +1,6 @@
 #include <iostream>
 
-#include "export/KeyTable.hpp"
+#include "board/Keys.hpp"
 #include "export/program/Command.hpp"
 
 namespace sagitta {
@@ -10,7 +10,7 @@ Command keys_command(CLI::App& program) {
   CLI::App* app = program.add_subcommand("keys", "Explain every key of a board file: unit, range, default, meaning.");
   app->add_flag("--markdown", *markdown, "As Markdown tables, as the README carries them");
   return {app, [markdown] {
-            std::cout << (*markdown ? key_markdown() : key_text());
+            std::cout << (*markdown ? keys_markdown() : keys_text());
             return exit_good;
           }};
 }

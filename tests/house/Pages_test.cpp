@@ -3,7 +3,7 @@
 #include <set>
 
 #include "Boxes.hpp"
-#include "export/KeyTable.hpp"
+#include "board/Keys.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -25,7 +25,7 @@ TEST(Pages, TheReadmesReferenceIsInStep) {
   const std::size_t from = readme.find(begin), to = readme.find(end);
   ASSERT_NE(from, std::string::npos);
   ASSERT_NE(to, std::string::npos);
-  EXPECT_EQ(readme.substr(from + begin.size(), to - from - begin.size()), key_markdown())
+  EXPECT_EQ(readme.substr(from + begin.size(), to - from - begin.size()), keys_markdown())
       << "put the output of `sagitta keys --markdown` between the two marks of README.md";
 }
 
