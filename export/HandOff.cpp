@@ -11,9 +11,9 @@
 #include "export/Progress.hpp"
 #include "export/StepFile.hpp"
 #include "export/StlFile.hpp"
-#include "mesh/Mesh.hpp"
 #include "plan/Plan.hpp"
 #include "solid/Solid.hpp"
+#include "solid/StageMesh.hpp"
 
 namespace sagitta {
 namespace {
@@ -88,7 +88,7 @@ class Writer {
 
   void write_stl(const Shell& shell) {
     progress_.step(std::string(name(stage_)) + ", triangles");
-    const Mesh mesh = make_mesh(shell, order_.deviation, cancel_);
+    const Mesh mesh = stage_mesh(shell, order_.deviation, cancel_);
     stop_if_wanted(cancel_);
     ManifestFile& file = add("stl", stl_bytes(mesh, title()), figures_of(mesh));
     file.deviation = mesh.deviation;

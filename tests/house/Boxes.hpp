@@ -18,7 +18,8 @@ inline const std::vector<std::set<std::string>>& floors() {
                                                          {"surface", "inlay"},
                                                          {"plan"},
                                                          {"lift"},
-                                                         {"findings", "solid", "mesh"},
+                                                         {"mesh"},
+                                                         {"findings", "solid"},
                                                          {"export"},
                                                          {"viewer"}};
   return all;
