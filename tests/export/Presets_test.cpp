@@ -62,8 +62,11 @@ TEST_P(EveryPreset, ExportsWhatItsManifestSays) {
     const double volume = file["bodies"][0]["volume"];
     if (file["kind"] == "step") {
       const bool nothing_to_cut = file["stage"] == "pocketed" && read.board.inlays.empty();
-      if (nothing_to_cut) EXPECT_EQ(volume, wood) << "no pockets: the blank as it was";
-      if (!nothing_to_cut) EXPECT_LT(volume, wood) << file["file"] << ": each cut takes wood away";
+      if (nothing_to_cut) {
+        EXPECT_EQ(volume, wood) << "no pockets: the blank as it was";
+      } else {
+        EXPECT_LT(volume, wood) << file["file"] << ": each cut takes wood away";
+      }
       wood = volume;
     } else {
       EXPECT_LE(file["deviation"], default_deviation);
