@@ -58,7 +58,8 @@ class Writer {
         order_(order),
         folder_(folder),
         cancel_(cancel),
-        progress_(static_cast<int>(order.stages.size()) * (order.kinds.step + order.kinds.stl)) {}
+        all_(static_cast<int>(order.stages.size()) * (order.kinds.step + order.kinds.stl)),
+        progress_(all_) {}
 
   void write(Stage stage) {
     stage_ = stage;
@@ -79,15 +80,20 @@ class Writer {
     return (board().name.empty() ? "fretboard" : board().name) + " " + std::string(name(stage_));
   }
 
+  void begin(const std::string& what) {
+    progress_.step(what);
+    if (order_.tell) order_.tell(done_++, all_, what);
+  }
+
   void write_step(const Shell& shell) {
-    progress_.step(std::string(name(stage_)) + ", exact solid");
+    begin(std::string(name(stage_)) + ", exact solid");
     const TopoDS_Solid solid = make_solid(shell);
     stop_if_wanted(cancel_);
     add("step", step_text(solid, {title(), material(board(), board().blank.material).colour}), figures_of(solid));
   }
 
   void write_stl(const Shell& shell) {
-    progress_.step(std::string(name(stage_)) + ", triangles");
+    begin(std::string(name(stage_)) + ", triangles");
     const Mesh mesh = stage_mesh(shell, order_.deviation, cancel_);
     stop_if_wanted(cancel_);
     ManifestFile& file = add("stl", stl_bytes(mesh, title()), figures_of(mesh));
@@ -115,6 +121,7 @@ class Writer {
   const HandOff& order_;
   Folder& folder_;
   const Cancel& cancel_;
+  int all_ = 0, done_ = 0;
   Progress progress_;
   Stage stage_ = Stage::blank;
   std::vector<ManifestFile> files_;

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <functional>
+#include <string>
 #include <vector>
 
 #include "export/Folder.hpp"
@@ -19,6 +21,8 @@ struct HandOff {
   std::vector<Stage> stages;
   HandOffKinds kinds;
   double deviation = default_deviation;  ///< of the meshes, mm
+  /// Called as each file begins: how many are done, of how many, and what comes now. May be empty.
+  std::function<void(int done, int all, const std::string& what)> tell = {};
 };
 
 /// Adds STAGE.step and STAGE.stl for each stage, and manifest.json. Shows its progress on a terminal.

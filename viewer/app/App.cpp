@@ -1,0 +1,286 @@
+#include "app/App.hpp"
+
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+#include <chrono>
+
+#include "app/Commands.hpp"
+#include "app/Files.hpp"
+#include "app/Window.hpp"
+#include "export/Presets.hpp"
+#include "panels/BoardPanel.hpp"
+#include "panels/ChecksPanel.hpp"
+#include "panels/DecisionsPanel.hpp"
+#include "panels/Dialogs.hpp"
+#include "panels/StageStrip.hpp"
+#include "panels/TopBar.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr double moving_for = 0.30;      ///< seconds after the last input that the picture stays the cheaper one
+constexpr double copy_after = 1.0;       ///< seconds from a change to its recovery copy; 2 are promised
+constexpr double forever = 3600;
+constexpr double work_tick = 0.1;        ///< seconds between pictures of the work's bar
+
+double now() {
+  using namespace std::chrono;
+  return duration<double>(steady_clock::now().time_since_epoch()).count();
+}
+
+bool key_of_text(const Chord& key) {
+  const bool editing = key.mods == GLFW_MOD_CONTROL &&
+                       (key.key == GLFW_KEY_Z || key.key == GLFW_KEY_Y || key.key == GLFW_KEY_A || key.key == GLFW_KEY_X || key.key == GLFW_KEY_C || key.key == GLFW_KEY_V);
+  const bool function = key.key >= GLFW_KEY_F1 && key.key <= GLFW_KEY_F12;
+  return editing || (!function && !(key.mods & (GLFW_MOD_CONTROL | GLFW_MOD_ALT)));
+}
+
+}  // namespace
+
+void open_first_preset(Desk& desk) {
+  if (!presets().empty()) open_preset(desk, std::string(presets().front().name));
+}
+
+/// Rectangles of the panels.
+struct App::Places {
+  ImVec2 bar, bar_size, left, left_size, tabs, tabs_size, board, board_size, strip, strip_size, right, right_size, status, status_size;
+  bool narrow = false;
+  float picture_height = 0;
+};
+
+App::App(const AppSpec& spec, Window* window, InputQueue& queue)
+    : spec_(spec),
+      window_(window),
+      queue_(queue),
+      interface_(window),
+      recovery_(spec.state),
+      worker_([] { Window::wake(); }),
+      other_worker_([] { Window::wake(); }) {
+  if (!spec_.plain) {
+    LoadedSettings loaded = load_settings(spec_.settings);
+    desk_.settings = stored_ = loaded.settings;
+    desk_.say(loaded.message);
+  } else {
+    desk_.settings.way_shown = true;
+  }
+  desk_.wake = [] { Window::wake(); };
+  desk_.view.camera = desk_.view.camera.facing(StandardView::bench);
+  desk_.view.camera.parallel = desk_.settings.parallel;
+  const std::string message = desk_.view.message;
+  open_first_preset(desk_);
+  if (!spec_.board.empty()) open_board(desk_, spec_.board);
+  if (!message.empty()) desk_.say(message);
+  if (!spec_.plain) desk_.left_over = recovery_.find_left();
+  if (desk_.left_over) desk_.view.dialog = Dialog::left_over;
+  else if (!desk_.settings.way_shown) desk_.view.dialog = Dialog::way;
+}
+
+App::~App() {
+  keep_settings();
+  if (!spec_.plain) recovery_.drop();
+}
+
+int App::width() const { return window_ ? window_->width() : spec_.width; }
+int App::height() const { return window_ ? window_->height() : spec_.height; }
+
+App::Places App::places() const {
+  const Ui& ui = desk_.ui;
+  const auto w = static_cast<float>(width()), h = static_cast<float>(height());
+  Places p;
+  p.narrow = w < ui.px(1040);
+  p.bar = {0, 0}, p.bar_size = {w, top_bar_height(ui)};
+  p.status_size = {w, status_height(ui)}, p.status = {0, h - p.status_size.y};
+  const float top = p.bar_size.y, middle = std::max(h - top - p.status_size.y, 1.0f);
+  const float left = p.narrow ? std::min(ui.px(310), w * 0.46f) : ui.px(330), right = p.narrow ? 0 : ui.px(286);
+  const float tabs = p.narrow ? ui.px(42) : 0;
+  p.tabs = {0, top}, p.tabs_size = {left, tabs};
+  p.left = {0, top + tabs}, p.left_size = {left, middle - tabs};
+  p.right = {w - right, top}, p.right_size = {right, middle};
+  const float strip = std::min(stage_strip_height(ui), middle * 0.4f);
+  p.board = {left, top}, p.board_size = {std::max(w - left - right, 1.0f), middle - strip};
+  p.strip = {left, top + middle - strip}, p.strip_size = {p.board_size.x, strip};
+  const float below_bar = p.board_size.y - board_bar_height(ui);
+  const float slice = desk_.view.cutting ? std::clamp(ui.px(236), 0.0f, below_bar * 0.6f) : 0;
+  p.picture_height = std::max(below_bar - slice, 1.0f);
+  if (whole_picture_) p.board_size.x = w, p.picture_height = h;
+  return p;
+}
+
+void App::take_input() {
+  const Drained drained = queue_.drain();
+  if (drained.events > 0) frames_owed_ = 3;
+  const ImGuiIO& io = ImGui::GetIO();
+  if (drained.events > 0) last_input_ = now();
+  for (const std::string& path : drained.dropped)
+    when_settled(desk_, [path](Desk& d) { open_board(d, path); });
+  if (drained.close) desk_.ask("quit");
+  const bool typing = io.WantTextInput || desk_.rows.typing();
+  for (const Chord& key : drained.pressed) {
+    if (desk_.view.dialog != Dialog::none) continue;
+    if (key.key == GLFW_KEY_ESCAPE && !typing) {
+      desk_.view.picks.clear();
+      desk_.ui.forget_led();
+      if (!desk_.rows.dragging()) desk_.rows.forget();
+    }
+    if (typing && key_of_text(key)) continue;
+    if (const Command* command = command_on(key)) desk_.ask(command->name);
+  }
+}
+
+void App::collect() {
+  desk_.working = worker_.progress();
+  if (const ModelPtr model = worker_.take()) {
+    desk_.model = model;
+    if (model->layout) desk_.good = model;
+    frames_owed_ = std::max(frames_owed_, 2);
+  }
+  if (const ModelPtr model = other_worker_.take(); model && desk_.comparison) {
+    desk_.comparison->model = model->layout ? model : nullptr;
+    frames_owed_ = std::max(frames_owed_, 2);
+  }
+}
+
+void App::draw_panels() {
+  const Places p = places();
+  desk_.view.camera.width = p.board_size.x, desk_.view.camera.height = p.picture_height;
+  const bool moving = now() - last_input_ < moving_for || desk_.document.previewing();
+  resting_drawn_ = !moving;
+  picture_.resize(static_cast<int>(p.board_size.x), static_cast<int>(p.picture_height), moving);
+  const auto id = [](GLuint texture) { return reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(texture)); };
+  draw_top_bar(desk_, p.bar, p.bar_size);
+  if (p.narrow && desk_.ui.begin_panel("Tabs", p.tabs, p.tabs_size)) {
+    bool decisions = !desk_.view.narrow_shows_checks, checks = desk_.view.narrow_shows_checks;
+    if (desk_.ui.toggle("Decisions", decisions)) desk_.view.narrow_shows_checks = false;
+    ImGui::SameLine();
+    if (desk_.ui.toggle("Check", checks)) desk_.view.narrow_shows_checks = true;
+  }
+  if (p.narrow) desk_.ui.end_panel();
+  if (!p.narrow || !desk_.view.narrow_shows_checks) draw_decisions(desk_, p.left, p.left_size);
+  draw_board(desk_, p.board, p.board_size, {id(picture_.texture()), p.board_size.x, p.picture_height});
+  StagePictures stages{};
+  for (std::size_t i = 0; i < stage_count; ++i) stages[i] = id(picture_.stage_texture(static_cast<Stage>(i)));
+  draw_stage_strip(desk_, p.strip, p.strip_size, stages);
+  if (p.narrow && desk_.view.narrow_shows_checks) draw_checks(desk_, p.left, p.left_size);
+  if (!p.narrow) draw_checks(desk_, p.right, p.right_size);
+  draw_status(desk_, p.status, p.status_size);
+  draw_dialogs(desk_);
+}
+
+void App::run_commands() {
+  const std::vector<std::string> wanted = std::exchange(desk_.wanted, {});
+  for (const std::string& name : wanted)
+    if (const Command* command = command_named(name); command && (!command->can || command->can(desk_))) {
+      command->run(desk_);
+      frames_owed_ = 3;
+    }
+  if (desk_.stop_work) worker_.cancel();
+  desk_.stop_work = false;
+}
+
+void App::order_work() {
+  if (desk_.good && desk_.view.fit_wanted && desk_.shown() && desk_.good->board == desk_.document.board()) {
+    const Skin& body = desk_.shown()->body;
+    desk_.view.camera = desk_.view.camera.fitted(body.low, body.high);
+    desk_.view.fit_wanted = false;
+    frames_owed_ = std::max(frames_owed_, 1);
+  }
+  const std::uint64_t revision = desk_.document.revision();
+  const bool moving = desk_.document.previewing();
+  const bool ordered = anything_ordered_ && changed_ == revision && ordered_.stage == desk_.view.stage && ordered_.moving == moving;
+  if (!ordered) {
+    if (changed_ != revision) changed_at_ = now();
+    changed_ = revision;
+    anything_ordered_ = true;
+    ordered_ = {++generation_, desk_.document.board(), desk_.view.stage, moving};
+    worker_.submit(ordered_);
+  }
+  if (desk_.comparison && !desk_.comparison->model && other_worker_.idle())
+    other_worker_.submit({++generation_, desk_.comparison->board, desk_.view.stage, false});
+}
+
+void App::keep_copy() {
+  if (spec_.plain) return;
+  if (!desk_.document.dirty()) {
+    if (copy_kept_) recovery_.drop();
+    copy_kept_ = false;
+    copied_ = desk_.document.revision();
+    return;
+  }
+  if (copied_ == desk_.document.revision() || now() - changed_at_ < copy_after) {
+    if (copied_ == desk_.document.revision()) return;
+    if (!desk_.document.previewing()) return;
+  }
+  if (const std::string why = recovery_.keep(text_to_save(desk_.document), desk_.document.path()); !why.empty()) desk_.say(why);
+  copied_ = desk_.document.revision();
+  copy_kept_ = true;
+}
+
+void App::keep_settings() {
+  if (spec_.plain || desk_.settings == stored_) return;
+  if (const std::string why = save_settings(spec_.settings, desk_.settings); !why.empty()) desk_.say(why);
+  stored_ = desk_.settings;
+}
+
+void App::draw_into(bool read) {
+  const int w = width(), h = height();
+  if (!window_) {
+    screen_.resize(w, h, 0);
+    screen_.bind();
+  } else {
+    gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
+  }
+  interface_.finish(static_cast<float>(w), static_cast<float>(h), desk_.ui.theme.canvas);
+  if (read) snapshot_ = read_pixels(w, h);
+  gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
+}
+
+void App::frame() {
+  const double start = now();
+  interface_.dress(desk_.ui, static_cast<float>(desk_.settings.text_size) * (window_ ? window_->content_scale() : 1), desk_.settings.dark);
+  if (frames_owed_ > 0) --frames_owed_;
+  take_input();
+  collect();
+  interface_.begin(static_cast<float>(width()), static_cast<float>(height()), start);
+  desk_.ui.new_frame();
+  draw_panels();
+  run_commands();
+  order_work();
+  picture_.refresh(desk_);
+  const ImVec2 small = stage_picture_size(desk_.ui, places().strip_size.x, stages_of(desk_.document.board()).size());
+  stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_, static_cast<int>(small.x), static_cast<int>(small.y));
+  draw_into(false);
+  keep_copy();
+  keep_settings();
+  const std::string title = desk_.document.title() + (desk_.document.dirty() ? " (changed)" : "") + " - Sagitta";
+  if (window_ && title != title_) window_->set_title(title_ = title);
+  if (window_) window_->set_pointer(ImGui::GetMouseCursor());
+  frame_time_ = 1000 * (now() - start);
+  if (window_) window_->swap();
+}
+
+double App::rest() const {
+  if (frames_owed_ > 0 || !queue_.empty() || stages_wanting_) return 0;
+  double seconds = forever;
+  if (!resting_drawn_) seconds = std::max(last_input_ + moving_for - now(), 0.0) + 1e-3;
+  if (desk_.document.dirty() && copied_ != desk_.document.revision()) seconds = std::min(seconds, std::max(changed_at_ + copy_after - now(), 0.0) + 1e-3);
+  if (!worker_.idle() || desk_.sending.state().running) seconds = std::min(seconds, work_tick);
+  return seconds;
+}
+
+bool App::settled() const {
+  return queue_.empty() && frames_owed_ == 0 && worker_.idle() && other_worker_.idle() && !stages_wanting_ && resting_drawn_ &&
+         worker_.finished() == ordered_.generation;
+}
+
+const std::vector<std::uint8_t>& App::snapshot() {
+  if (!window_) {
+    snapshot_ = screen_.pixels();
+    return snapshot_;
+  }
+  draw_into(true);
+  return snapshot_;
+}
+
+}  // namespace sagitta::viewer

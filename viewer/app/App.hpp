@@ -1,0 +1,87 @@
+#pragma once
+
+/// The viewer: one frame at a time. The window's loop calls frame(); tests do the same with their own input queue.
+
+#include <filesystem>
+#include <string>
+
+#include "app/Desk.hpp"
+#include "app/InputQueue.hpp"
+#include "app/Interface.hpp"
+#include "app/Picture.hpp"
+
+namespace sagitta::viewer {
+
+class Window;
+
+struct AppSpec {
+  std::string board;               ///< path; "" for a preset
+  std::filesystem::path settings, state;  ///< folders
+  int width = 1280, height = 800;  ///< of a picture without a window
+  bool plain = false;              ///< no first-run page, nothing remembered: for pictures made by scripts
+};
+
+class App {
+ public:
+  /// `window` may be null: the picture then goes into a texture of the given size. A context must be current.
+  App(const AppSpec& spec, Window* window, InputQueue& queue);
+  ~App();
+  App(const App&) = delete;
+  App& operator=(const App&) = delete;
+
+  /// Takes input, lays out the panels, runs commands, orders work, draws; shows it in the window.
+  void frame();
+  /// Seconds that may pass without a frame; 0 when one is wanted now.
+  double rest() const;
+  bool finished() const { return desk_.quit; }
+  /// Nothing is going on: input taken, work done, pictures drawn.
+  bool settled() const;
+
+  Desk& desk() { return desk_; }
+  Picture& picture() { return picture_; }
+  /// The whole window as last drawn: RGB rows from the top.
+  const std::vector<std::uint8_t>& snapshot();
+  int width() const;
+  int height() const;
+  /// Gives the whole window to the board's picture: for pictures of the board alone.
+  void whole_picture(bool whole) { whole_picture_ = whole; }
+  /// Milliseconds of the last frame, without waiting.
+  double frame_time() const { return frame_time_; }
+
+ private:
+  struct Places;
+  Places places() const;
+  void take_input();
+  void collect();
+  void draw_panels();
+  void run_commands();
+  void order_work();
+  void keep_copy();
+  void keep_settings();
+  void draw_into(bool read);
+
+  AppSpec spec_;
+  Window* window_;
+  InputQueue& queue_;
+  Interface interface_;
+  Desk desk_;
+  Recovery recovery_;
+  Settings stored_;
+  Picture picture_;
+  Target screen_;
+  Worker worker_, other_worker_;
+  Order ordered_;
+  bool anything_ordered_ = false;
+  std::uint64_t generation_ = 0, copied_ = 0, changed_ = 0;
+  double changed_at_ = 0, last_input_ = -10, frame_time_ = 0;
+  bool copy_kept_ = false, stages_wanting_ = false, resting_drawn_ = false;
+  int frames_owed_ = 3;
+  bool whole_picture_ = false;
+  std::vector<std::uint8_t> snapshot_;
+  std::string title_;
+};
+
+/// Where Sagitta starts when no board is named: the first preset.
+void open_first_preset(Desk& desk);
+
+}  // namespace sagitta::viewer

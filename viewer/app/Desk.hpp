@@ -1,0 +1,68 @@
+#pragma once
+
+/// What the panels work on: the document, how it is looked at, what the background has made of it. Panels change the
+/// document through edit() and ask for commands by name.
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "app/Comparison.hpp"
+#include "app/View.hpp"
+#include "board/BoardFile.hpp"
+#include "document/Document.hpp"
+#include "document/Recovery.hpp"
+#include "document/Settings.hpp"
+#include "jobs/Sending.hpp"
+#include "jobs/Worker.hpp"
+#include "panels/FieldRow.hpp"
+#include "panels/Ui.hpp"
+
+namespace sagitta::viewer {
+
+/// A list of a folder for the file dialog.
+struct Browsing {
+  std::string folder, name, message;
+};
+
+/// What a hand is doing on the board's picture.
+struct BoardHand {
+  enum class What { none, orbit, pan, plane, click } what = What::none;
+  ImVec2 start, last;     ///< pointer, pixels of the window
+  double start_cut = 0;
+};
+
+struct Desk {
+  Ui ui;
+  Document document;
+  View view;
+  Settings settings;
+  FieldRows rows;
+  BoardHand hand;
+  ModelPtr model;                         ///< the newest; its board may be a step behind the document's
+  ModelPtr good;                          ///< the newest that could be built
+  std::optional<Comparison> comparison;
+  std::vector<Problem> file_problems;     ///< of a file that could not be opened
+  std::string file_problems_of;
+  Progress working;
+  Sending sending;
+  Browsing browsing;
+  std::optional<Recovered> left_over;
+  std::string search;                     ///< in the command list
+  int chosen_command = 0;
+  std::vector<std::string> wanted;        ///< commands asked for in this frame
+  std::function<void(Desk&)> after_unsaved;    ///< what to go on with once unsaved changes are settled
+  std::function<void()> wake;             ///< ends the window's sleep; callable from any thread
+  bool quit = false;
+  bool stop_work = false;                 ///< the background should stop what it is at
+
+  Manner manner() const { return manner_of(settings.display, document.board()); }
+  /// Takes an edited draft: shown at once, one step of undo when the hand is done.
+  void edit(Board draft, Edit how, const std::string& what);
+  /// The stage shown, as far as it has been made.
+  const StageModel* shown() const { return good ? good->at(view.stage) : nullptr; }
+  void ask(const std::string& command) { wanted.push_back(command); }
+  void say(const std::string& message) { view.message = message; }
+};
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,134 @@
+#include "app/Files.hpp"
+
+#include "board/Edit.hpp"
+#include "board/Writer.hpp"
+#include "document/WholeFile.hpp"
+#include "export/Presets.hpp"
+
+namespace sagitta::viewer {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+void settle(Desk& desk) {
+  desk.rows.forget();
+  desk.file_problems.clear();
+  desk.comparison.reset();
+  desk.view.picks.clear();
+  desk.view.fit_wanted = true;
+  desk.view.stage = Stage::board;
+  desk.view.dialog = Dialog::none;
+}
+
+bool refuse(Desk& desk, const std::string& name, std::vector<Problem> problems) {
+  desk.file_problems_of = name;
+  desk.file_problems = std::move(problems);
+  desk.view.narrow_shows_checks = true;
+  desk.view.dialog = Dialog::none;
+  desk.say(name + " could not be opened: see the list of problems.");
+  return false;
+}
+
+}  // namespace
+
+bool open_board(Desk& desk, const fs::path& path) {
+  const auto bytes = read_whole(path);
+  const std::string name = path.filename().string();
+  if (const auto* unread = std::get_if<Unread>(&bytes)) return refuse(desk, name, {{name, 1, 1, "", unread->why, ""}});
+  BoardFile file = read_board(path.string());
+  if (!file.sound()) return refuse(desk, name, std::move(file.problems));
+  std::error_code trouble;
+  settle(desk);
+  desk.document.adopt(std::move(file.board), std::get<std::string>(bytes), fs::absolute(path, trouble));
+  remember(desk.settings, path);
+  desk.say("Opened " + path.string());
+  return true;
+}
+
+bool open_preset(Desk& desk, const std::string& name) {
+  const auto preset = preset_named(name);
+  if (!preset) return false;
+  BoardFile file = read_board_text(preset->text, name + ".toml", fs::current_path().string());
+  if (!file.sound()) return refuse(desk, name, std::move(file.problems));
+  settle(desk);
+  desk.document.adopt(std::move(file.board), std::string(preset->text), "");
+  desk.say("A new board from " + name + "; it is not kept anywhere yet.");
+  return true;
+}
+
+std::string text_to_save(const Document& document) {
+  if (document.text().empty()) return write_board(document.board());
+  return edit_text(document.text(), document.saved(), document.board());
+}
+
+bool save_board(Desk& desk) {
+  if (desk.document.path().empty()) {
+    desk.view.dialog = Dialog::save_as;
+    return false;
+  }
+  return save_board_as(desk, desk.document.path());
+}
+
+bool save_board_as(Desk& desk, const fs::path& path) {
+  const std::string text = text_to_save(desk.document);
+  if (const std::string why = write_whole(path, text); !why.empty()) {
+    desk.say(why);
+    return false;
+  }
+  desk.document.kept(path, text);
+  remember(desk.settings, path);
+  desk.say("Saved " + path.string());
+  return true;
+}
+
+void when_settled(Desk& desk, std::function<void(Desk&)> next) {
+  if (!desk.document.dirty()) return next(desk);
+  desk.after_unsaved = std::move(next);
+  desk.view.dialog = Dialog::unsaved;
+}
+
+void take_left_over(Desk& desk) {
+  if (!desk.left_over) return;
+  const Recovered left = *desk.left_over;
+  const bool placed = !left.board.empty();
+  const std::string name = placed ? left.board.filename().string() : "recovered.toml";
+  const fs::path folder = placed ? left.board.parent_path() : fs::current_path();
+  BoardFile file = read_board_text(left.text, name, folder.string());
+  desk.left_over.reset();
+  if (!file.sound()) {
+    refuse(desk, left.copy.string(), std::move(file.problems));
+    return;
+  }
+  settle(desk);
+  std::error_code trouble;
+  const auto on_disk = placed && fs::exists(left.board, trouble) ? std::optional(read_board(left.board.string())) : std::nullopt;
+  const std::variant<std::string, Unread> bytes = on_disk ? read_whole(left.board) : std::variant<std::string, Unread>(Unread{});
+  if (on_disk && on_disk->sound() && std::holds_alternative<std::string>(bytes)) {
+    desk.document.adopt_unsaved(std::move(file.board), on_disk->board, std::get<std::string>(bytes), left.board);
+  } else {
+    desk.document.adopt(std::move(file.board), left.text, placed ? left.board : fs::path());
+    desk.document.mark_unkept();
+  }
+  Recovery::discard(left);
+  desk.say("Recovered " + name + "; it is not saved yet.");
+}
+
+void compare_with(Desk& desk, const fs::path& path) {
+  BoardFile file = read_board(path.string());
+  const std::string name = path.filename().string();
+  if (!file.sound()) {
+    refuse(desk, name, std::move(file.problems));
+    return;
+  }
+  desk.comparison = Comparison{name, std::move(file.board), nullptr};
+  desk.view.narrow_shows_checks = true;
+  desk.view.dialog = Dialog::none;
+}
+
+void compare_with_saved(Desk& desk) {
+  desk.comparison = Comparison{"the saved board", desk.document.saved(), nullptr};
+  desk.view.narrow_shows_checks = true;
+}
+
+}  // namespace sagitta::viewer

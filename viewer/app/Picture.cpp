@@ -1,0 +1,124 @@
+#include "app/Picture.hpp"
+
+#include "app/Window.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr int samples = 4;
+constexpr double least_change = 0.01;  ///< mm that fill the scale of differences at least
+
+const Skin nothing;
+
+bool outlined(Stage stage) { return stage == Stage::board || stage == Stage::finished; }
+
+}  // namespace
+
+Footprint footprint_of(const Model& model, Stage stage) {
+  const Layout& l = *model.layout;
+  const auto f = [](double v) { return static_cast<float>(v); };
+  if (!outlined(stage)) {
+    const Box& b = l.blank;
+    return {{{f(b.low.x), f(b.low.y)}, {f(b.high.x), f(b.low.y)}, {f(b.high.x), f(b.high.y)}, {f(b.low.x), f(b.high.y)}}};
+  }
+  const double nut = l.half_width(l.nut_end), heel = l.half_width(l.heel_end);
+  return {{{f(l.nut_end), f(-nut)}, {f(l.heel_end), f(-heel)}, {f(l.heel_end), f(heel)}, {f(l.nut_end), f(nut)}}};
+}
+
+Showing showing_of(const Desk& desk, double largest_change) {
+  const View& v = desk.view;
+  Showing s;
+  const bool whole = outlined(v.stage);
+  s.parts = {true, v.pieces, whole && v.frets, whole && v.strings, whole && v.neck, desk.comparison.has_value()};
+  s.edges = v.edges;
+  s.bench = !(whole && v.neck);
+  s.shade = v.shade == Shade::change && !desk.comparison ? Shade::materials : v.shade;
+  if (v.cutting) s.cut = static_cast<float>(v.cut);
+  if (!desk.good) return s;
+  if (s.shade == Shade::change) {
+    s.span = {0, static_cast<float>(std::max(largest_change, least_change))};
+  } else if (const StageModel* stage = desk.shown()) {
+    const double edge = desk.good->layout ? desk.good->layout->half_width(desk.good->layout->heel_end) : 0;
+    const Surface& surface = desk.good->surface;
+    const double low = whole && surface.exists(0, edge) ? std::min(surface.height(0, edge), surface.height(desk.good->layout->heel_end, edge)) : 0;
+    s.span = {static_cast<float>(low), stage->body.high.z};
+  }
+  return s;
+}
+
+Picture::Picture() : software_(software_rendering()) {}
+
+void Picture::resize(int width, int height, bool moving) {
+  moving_ = moving && software_;
+  (moving_ ? fast_ : fine_).resize(width, height, moving_ ? 0 : samples);
+}
+
+void Picture::load(Desk& desk) {
+  if (!desk.good) return;
+  const auto stage = desk.good->stages[static_cast<std::size_t>(desk.view.stage)];
+  const auto other = desk.comparison && desk.comparison->model ? desk.comparison->model->stages[static_cast<std::size_t>(desk.view.stage)] : nullptr;
+  if (stage && (stage != loaded_ || other != compared_)) {
+    if (other) {
+      Skin marked = stage->body;
+      largest_change_ = mark_changes(marked, desk.comparison->model->surface);
+      scene_.load(Part::body, marked);
+    } else {
+      scene_.load(Part::body, stage->body);
+    }
+    scene_.load(Part::pieces, stage->pieces);
+    scene_.load(Part::other, other ? other->body : nothing);
+    scene_.cast_from(footprint_of(*desk.good, desk.view.stage));
+    loaded_ = stage, compared_ = other;
+    ++loads_;
+  }
+  if (desk.good->fittings != fitted_) {
+    fitted_ = desk.good->fittings;
+    scene_.load(Part::frets, fitted_->frets);
+    scene_.load(Part::strings, fitted_->strings);
+    scene_.load(Part::neck, fitted_->neck);
+    ++loads_;
+  }
+}
+
+void Picture::refresh(Desk& desk) {
+  load(desk);
+  const Drawn now{desk.view.camera, showing_of(desk, largest_change_), desk.settings.dark, loads_, moving_, target().width(), target().height()};
+  if (now == last_) return;
+  scene_.draw(target(), now.camera, now.showing, desk.ui.theme.ink);
+  last_ = now;
+  ++drawn_;
+}
+
+bool Picture::refresh_stages(Desk& desk, int width, int height) {
+  if (!desk.good || !desk.good->layout) return false;
+  if (stages_dark_ != desk.settings.dark || stages_width_ != width || stages_pieces_ != desk.view.pieces) {
+    stage_drawn_ = {};
+    stages_dark_ = desk.settings.dark, stages_width_ = width, stages_pieces_ = desk.view.pieces;
+  }
+  bool done = false;
+  for (const Stage stage : stages_of(desk.good->board)) {
+    const auto i = static_cast<std::size_t>(stage);
+    const auto& model = desk.good->stages[i];
+    if (!model || model == stage_drawn_[i]) continue;
+    if (done) return true;
+    stage_drawn_[i] = model;
+    Target& target = stage_targets_[i];
+    target.resize(width, height, samples);
+    small_.load(Part::body, model->body);
+    small_.load(Part::pieces, model->pieces);
+    small_.cast_from(footprint_of(*desk.good, stage));
+    Camera camera;
+    camera.width = static_cast<float>(width), camera.height = static_cast<float>(height);
+    camera = camera.facing(StandardView::bench).fitted(model->body.low, model->body.high);
+    Showing showing;
+    showing.parts = {true, desk.view.pieces, false, false, false, false};
+    small_.draw(target, camera, showing, desk.ui.theme.ink);
+    small_.load(Part::body, nothing);
+    small_.load(Part::pieces, nothing);
+    done = true;
+  }
+  return false;
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,65 @@
+#include "app/Shot.hpp"
+
+#include <stb/stb_image_write.h>
+#include <unistd.h>
+
+#include <iostream>
+
+#include "app/App.hpp"
+#include "app/Window.hpp"
+#include "panels/ChecksPanel.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr int most_frames = 4000;
+
+void print(const std::vector<Problem>& problems) {
+  for (const Problem& p : problems)
+    std::cerr << (p.file.empty() ? "" : p.file + ":" + std::to_string(p.line) + ":" + std::to_string(p.column) + ": ") << p.key << (p.key.empty() ? "" : ": ")
+              << p.message << (p.hint.empty() ? "" : " " + p.hint) << "\n";
+}
+
+int write(const std::string& file, int width, int height, const std::vector<std::uint8_t>& rows) {
+  if (stbi_write_png(file.c_str(), width, height, 3, rows.data(), 3 * width)) return 0;
+  std::cerr << "sagitta-viewer: " << file << " cannot be written. Choose another place.\n";
+  return 3;
+}
+
+/// Runs frames until everything is made and drawn.
+void settle(App& app) {
+  for (int i = 0; i < most_frames; ++i) {
+    app.frame();
+    if (app.settled() && i > 3) return;
+    ::usleep(2000);
+  }
+}
+
+}  // namespace
+
+int make_shot(const ShotSpec& spec) {
+  const HiddenContext context;
+  InputQueue queue;
+  AppSpec made;
+  made.board = spec.board;
+  made.plain = true;
+  made.width = spec.width, made.height = spec.height;
+  App app(made, nullptr, queue);
+  Desk& desk = app.desk();
+  if (!desk.file_problems.empty()) return print(desk.file_problems), 2;
+  desk.settings.dark = spec.dark;
+  desk.settings.text_size = spec.text_size;
+  if (spec.decision > -2) desk.view.decision = spec.decision;
+  if (const auto stage = stage_named(spec.stage)) desk.view.stage = *stage;
+  if (const auto view = view_named(spec.view)) desk.view.camera = desk.view.camera.facing(*view);
+  if (spec.cut > -1e8) desk.view.cutting = true, desk.view.cut = spec.cut;
+  desk.say("");
+  app.whole_picture(!spec.window);
+  settle(app);
+  if (const auto problems = problems_of(desk); !problems.empty() && !spec.window) return print(problems), 2;
+  if (spec.window) return write(spec.file, spec.width, spec.height, app.snapshot());
+  return write(spec.file, app.picture().width(), app.picture().height(), app.picture().pixels());
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,40 @@
+#pragma once
+
+/// How the board is looked at; nothing of it is saved with the board.
+
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "plan/Stage.hpp"
+#include "scene/Camera.hpp"
+#include "scene/Pick.hpp"
+#include "scene/Scene.hpp"
+
+namespace sagitta::viewer {
+
+enum class Dialog { none, start, open, save_as, send_out, compare_with, commands, way, comfort, unsaved, left_over };
+
+struct View {
+  Camera camera;
+  bool fit_wanted = true;
+  Stage stage = Stage::board;
+  bool frets = true, strings = false, pieces = true, neck = false, edges = true;
+  Shade shade = Shade::materials;
+
+  bool cutting = false;
+  double cut = 100;  ///< x, mm
+  bool magnified = false;
+
+  bool measuring = false;
+  std::vector<Picked> picks;
+  std::string named;  ///< the feature last picked
+
+  int decision = 0;  ///< which group of decisions is open
+  Dialog dialog = Dialog::none;
+  std::string message;  ///< the status line's
+  bool narrow_shows_checks = false;  ///< in a narrow window the left column shows one of the two
+};
+
+}  // namespace sagitta::viewer

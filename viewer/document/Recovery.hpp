@@ -1,0 +1,35 @@
+#pragma once
+
+/// A copy of the board being edited, kept beside the settings while it differs from its file, for the case that the
+/// program ends without warning. One copy a running program, named by its process.
+
+#include <filesystem>
+#include <optional>
+#include <string>
+
+namespace sagitta::viewer {
+
+struct Recovered {
+  std::filesystem::path copy;   ///< the board file that was left
+  std::filesystem::path board;  ///< the file that it was opened from; empty when it had none
+  std::string text;
+};
+
+class Recovery {
+ public:
+  explicit Recovery(std::filesystem::path folder) : folder_(std::move(folder)) {}
+  /// Writes the copy whole. Returns "" or why it could not be written.
+  std::string keep(const std::string& text, const std::filesystem::path& board) const;
+  /// The board is saved, or given up: no copy is needed.
+  void drop() const;
+  /// The newest copy of a program that no longer runs.
+  std::optional<Recovered> find_left() const;
+  /// Removes such a copy.
+  static void discard(const Recovered& left);
+  std::filesystem::path copy_path() const;
+
+ private:
+  std::filesystem::path folder_;
+};
+
+}  // namespace sagitta::viewer

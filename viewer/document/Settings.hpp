@@ -1,0 +1,42 @@
+#pragma once
+
+/// What the user chose about the window, kept between sessions.
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace sagitta::viewer {
+
+enum class Display { as_file, mm, inch_decimal, inch_fraction };
+
+struct Settings {
+  double text_size = 1;  ///< 0.75 .. 2.5
+  bool dark = false;
+  bool parallel = false;
+  Display display = Display::as_file;
+  bool way_shown = false;  ///< the first-run page has been seen
+  std::vector<std::string> recent;  ///< newest first, at most `most_recent`
+  std::string export_folder;
+  bool export_step = true, export_stl = true;
+  int width = 1280, height = 800;
+  friend bool operator==(const Settings&, const Settings&) = default;
+};
+
+inline constexpr std::size_t most_recent = 8;
+inline constexpr double least_text = 0.75, most_text = 2.5;
+
+struct LoadedSettings {
+  Settings settings;
+  std::string message;  ///< empty, or that a broken file was set aside and where
+};
+
+/// Reads the settings file of that folder; what it does not say keeps its default. A broken file is renamed to
+/// "viewer.json.broken" and said so.
+LoadedSettings load_settings(const std::filesystem::path& folder);
+/// Returns "" or why it could not be written.
+std::string save_settings(const std::filesystem::path& folder, const Settings& settings);
+/// The path put first, without doubles.
+void remember(Settings& settings, const std::filesystem::path& board);
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,57 @@
+#include "jobs/Building.hpp"
+
+#include <algorithm>
+
+#include "jobs/Dressing.hpp"
+
+namespace sagitta::viewer {
+
+Model begin_model(std::uint64_t generation, const Board& board, const Model* before) {
+  Model model;
+  if (before && before->layout && before->board == board) {
+    model = *before;
+    model.generation = generation;
+    model.settled = false;
+    return model;
+  }
+  model.generation = generation;
+  model.board = board;
+  auto drawn = lay_out(board);
+  if (auto* faults = std::get_if<Faults>(&drawn)) {
+    model.faults = std::move(*faults);
+    return model;
+  }
+  auto layout = std::make_shared<const Layout>(std::move(std::get<Layout>(drawn)));
+  model.surface = surface_of(board, *layout);
+  model.faults = surface_faults(board, *layout, model.surface);
+  if (!model.faults.empty()) return model;
+  model.layout = layout;
+  model.fittings = std::make_shared<const Fittings>(dress_fittings(board, *layout, model.surface));
+  return model;
+}
+
+std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, double deviation, const Cancel& cancel,
+                                             std::string& trouble, Faults& faults) {
+  auto planned = make_plan(model.board, *model.layout, model.surface, stage);
+  if (auto* found = std::get_if<Faults>(&planned)) {
+    for (Fault& fault : *found)
+      if (std::find(faults.begin(), faults.end(), fault) == faults.end()) faults.push_back(std::move(fault));
+    return nullptr;
+  }
+  auto made = std::make_shared<StageModel>();
+  made->stage = stage;
+  made->deviation = deviation;
+  try {
+    made->shell = lift(std::move(std::get<Plan>(planned)));
+    made->mesh = make_mesh(made->shell, deviation, cancel);
+  } catch (const std::exception& error) {
+    trouble = "Stage " + std::string(name(stage)) + " cannot be shown: " + error.what();
+    return nullptr;
+  }
+  if (cancel.wanted()) return nullptr;
+  made->body = dress_body(model.board, model.surface, made->shell, made->mesh);
+  made->pieces = dress_pieces(model.board, model.surface, stage, made->shell, made->mesh);
+  return made;
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,146 @@
+#include "jobs/Dressing.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <string_view>
+#include <unordered_map>
+
+namespace sagitta::viewer {
+
+namespace {
+
+/// Faces that turn by less than this into each other show no crisp edge: cosine of 2 degrees.
+constexpr float crisp = 0.99939f;
+
+Vec vec(const std::array<float, 3>& p) { return {p[0], p[1], p[2]}; }
+
+/// Upward normal of the playing surface moved up or down: (-dz/dx, -dz/dy, 1).
+Vec surface_normal(const Surface& s, double x, double y) {
+  if (s.flat) return unit({static_cast<float>(s.fall_start && x > *s.fall_start ? s.fall_slope : 0), 0, 1});
+  const double r = s.radius(x), root = std::sqrt(std::max(r * r - y * y, 1e-6));
+  const double fall = s.fall_start && x > *s.fall_start ? s.fall_slope : 0;
+  const double dx = -fall - s.radius_slope(x) * (1 - r / root), dy = -y / root;
+  return unit({static_cast<float>(-dx), static_cast<float>(-dy), 1});
+}
+
+std::uint64_t both(std::uint32_t a, std::uint32_t b) { return std::uint64_t{a} << 32 | b; }
+
+/// Vertices of a skin, one for each point of each face.
+class Dresser {
+ public:
+  Dresser(const Surface& surface, const Shell& shell, const Mesh& mesh) : surface_(surface), shell_(shell), mesh_(mesh) {}
+
+  void add(std::size_t triangle, const Cloth& cloth) {
+    const auto& t = mesh_.triangles[triangle];
+    const Vec a = vec(mesh_.points[t[0]]), b = vec(mesh_.points[t[1]]), c = vec(mesh_.points[t[2]]);
+    const Vec normal = cross(b - a, c - a);
+    for (const std::uint32_t point : t) {
+      const std::uint32_t v = vertex(mesh_.face[triangle], point, cloth);
+      skin.vertices[v].normal = skin.vertices[v].normal + normal;
+      skin.triangles.push_back(v);
+    }
+  }
+
+  void finish() {
+    for (const auto& [key, index] : vertices_) {
+      SkinVertex& v = skin.vertices[index];
+      const ShellFace& face = shell_.faces[key >> 32];
+      const bool on_surface = face.kind == ShellFace::Kind::top && face.bound.kind == Bound::Kind::arc;
+      v.normal = on_surface ? surface_normal(surface_, v.position.x, v.position.y) : unit(v.normal);
+    }
+    skin.bound();
+  }
+
+  /// Lines where two faces meet at an angle.
+  void add_edges() {
+    std::unordered_map<std::uint64_t, std::size_t> owner;
+    owner.reserve(mesh_.triangles.size() * 3);
+    for (std::size_t t = 0; t < mesh_.triangles.size(); ++t)
+      for (std::size_t i = 0; i < 3; ++i) owner[both(mesh_.triangles[t][i], mesh_.triangles[t][(i + 1) % 3])] = t;
+    for (const auto& [edge, t] : owner) {
+      const auto from = static_cast<std::uint32_t>(edge >> 32), to = static_cast<std::uint32_t>(edge);
+      if (from > to) continue;
+      const auto other = owner.find(both(to, from));
+      if (other == owner.end() || mesh_.face[t] == mesh_.face[other->second]) continue;
+      const std::uint32_t a = at(mesh_.face[t], from), b = at(mesh_.face[other->second], from);
+      if (dot(skin.vertices[a].normal, skin.vertices[b].normal) > crisp) continue;
+      skin.edges.push_back(a);
+      skin.edges.push_back(at(mesh_.face[t], to));
+    }
+  }
+
+  Skin skin;
+
+ private:
+  std::uint32_t at(std::int32_t face, std::uint32_t point) const {
+    return vertices_.at(both(static_cast<std::uint32_t>(face), point));
+  }
+  std::uint32_t vertex(std::int32_t face, std::uint32_t point, const Cloth& cloth) {
+    const auto [place, fresh] = vertices_.try_emplace(both(static_cast<std::uint32_t>(face), point),
+                                                      static_cast<std::uint32_t>(skin.vertices.size()));
+    if (fresh) skin.vertices.push_back({vec(mesh_.points[point]), {}, cloth.colour, static_cast<float>(cloth.finish), 0});
+    return place->second;
+  }
+
+  const Surface& surface_;
+  const Shell& shell_;
+  const Mesh& mesh_;
+  std::unordered_map<std::uint64_t, std::uint32_t> vertices_;
+};
+
+/// Height of a piece's top over a point of its pocket's floor.
+double piece_top(const Board& board, const Surface& surface, Stage stage, const Inlay& inlay, Vec floor) {
+  const double thick = floor.z + inlay.piece_thickness.value_or(inlay.depth + 0.2);
+  const bool cut = stage != Stage::blank && stage != Stage::pocketed;
+  if (!cut) return thick;
+  const double surface_there = surface.exists(floor.x, floor.y) ? surface.height(floor.x, floor.y) : surface.thickness;
+  const double on_top = stage == Stage::finished ? 0 : board.sanding;
+  return std::min(thick, surface_there + on_top);
+}
+
+}  // namespace
+
+int inlay_of(const Shell& shell, int face) {
+  const ShellFace& f = shell.faces[static_cast<std::size_t>(face)];
+  if (f.kind != ShellFace::Kind::top || f.feature < 0) return -1;
+  const FeatureName& feature = shell.plan.features[static_cast<std::size_t>(f.feature)];
+  constexpr std::string_view word = "inlay ";
+  if (feature.kind != Source::Kind::pocket || feature.name.rfind(word, 0) != 0) return -1;
+  int number = 0;
+  std::from_chars(feature.name.data() + word.size(), feature.name.data() + feature.name.size(), number);
+  return number - 1;
+}
+
+Skin dress_body(const Board& board, const Surface& surface, const Shell& shell, const Mesh& mesh) {
+  Dresser dresser(surface, shell, mesh);
+  const Cloth wood = cloth_of(board, board.blank.material);
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t) dresser.add(t, wood);
+  dresser.finish();
+  dresser.add_edges();
+  return std::move(dresser.skin);
+}
+
+Skin dress_pieces(const Board& board, const Surface& surface, Stage stage, const Shell& shell, const Mesh& mesh) {
+  Dresser dresser(surface, shell, mesh);
+  std::vector<int> inlays(shell.faces.size());
+  for (std::size_t f = 0; f < inlays.size(); ++f) inlays[f] = inlay_of(shell, static_cast<int>(f));
+  std::vector<std::size_t> owner;
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
+    const int inlay = inlays[static_cast<std::size_t>(mesh.face[t])];
+    if (inlay < 0 || inlay >= static_cast<int>(board.inlays.size())) continue;
+    const std::size_t before = dresser.skin.vertices.size();
+    dresser.add(t, cloth_of(board, board.inlays[static_cast<std::size_t>(inlay)].material));
+    owner.resize(dresser.skin.vertices.size(), static_cast<std::size_t>(inlay));
+    std::fill(owner.begin() + static_cast<std::ptrdiff_t>(before), owner.end(), static_cast<std::size_t>(inlay));
+  }
+  dresser.finish();
+  for (std::size_t v = 0; v < dresser.skin.vertices.size(); ++v) {
+    SkinVertex& vertex = dresser.skin.vertices[v];
+    vertex.position.z = static_cast<float>(piece_top(board, surface, stage, board.inlays[owner[v]], vertex.position));
+    if (stage != Stage::pocketed && surface.exists(vertex.position.x, vertex.position.y))
+      vertex.normal = surface_normal(surface, vertex.position.x, vertex.position.y);
+  }
+  return std::move(dresser.skin);
+}
+
+}  // namespace sagitta::viewer

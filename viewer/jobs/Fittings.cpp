@@ -1,0 +1,171 @@
+#include <algorithm>
+#include <numbers>
+
+#include "jobs/Dressing.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr float turn = 2 * std::numbers::pi_v<float>;
+constexpr Colour wire_colour{200, 198, 192, 255}, string_colour{186, 186, 184, 255}, nut_colour{236, 226, 203, 255};
+constexpr Colour neck_colour{205, 170, 122, 255};
+
+Vec at_height(Point p, double z) { return {static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(z)}; }
+
+double height_on(const Surface& s, Point p) { return s.exists(p.x, p.y) ? s.height(p) : s.thickness; }
+
+/// Adds a strip of skin through rings of points; each ring has the same number of points and normals.
+class Sweep {
+ public:
+  Sweep(Skin& skin, Colour colour, Finish finish) : skin_(skin), colour_(colour), finish_(finish) {}
+
+  void ring(const std::vector<Vec>& points, const std::vector<Vec>& normals) {
+    const auto start = static_cast<std::uint32_t>(skin_.vertices.size());
+    const auto count = static_cast<std::uint32_t>(points.size());
+    for (std::size_t i = 0; i < points.size(); ++i)
+      skin_.vertices.push_back({points[i], normals[i], colour_, static_cast<float>(finish_), 0});
+    if (started_)
+      for (std::uint32_t i = 0; i + 1 < count; ++i) {
+        const std::uint32_t a = last_ + i, b = start + i;
+        for (const std::uint32_t v : {a, b, b + 1, a, b + 1, a + 1}) skin_.triangles.push_back(v);
+      }
+    last_ = start, started_ = true;
+  }
+
+ private:
+  Skin& skin_;
+  Colour colour_;
+  Finish finish_;
+  bool started_ = false;
+  std::uint32_t last_ = 0;
+};
+
+/// A crowned bar along the fret line, standing on the surface; ends leaning in as they are filed.
+void add_fret(Skin& skin, const Board& board, const Surface& surface, const FretLine& fret) {
+  constexpr int along = 20, around = 8;
+  constexpr float lean = 0.6f;  // tangent of about 30 degrees, a usual bevel of fret ends
+  const Point direction = unit(fret.treble_edge - fret.bass_edge), across = left_of(direction);
+  const auto half = static_cast<float>(board.wire.crown_width / 2), tall = static_cast<float>(board.wire.crown_height);
+  Sweep sweep(skin, wire_colour, Finish::metal);
+  for (int i = 0; i <= along; ++i) {
+    const double s = static_cast<double>(i) / along;
+    const Point middle = between(fret.bass_edge, fret.treble_edge, s);
+    const double base = height_on(surface, middle);
+    std::vector<Vec> points, normals;
+    for (int j = 0; j <= around; ++j) {
+      const float angle = turn / 2 * static_cast<float>(j) / around;
+      const float u = half * std::cos(angle), h = tall * std::sin(angle);
+      const float in = i == 0 ? lean * h : i == along ? -lean * h : 0;
+      const Point p = middle + static_cast<double>(u) * across + static_cast<double>(in) * direction;
+      points.push_back(at_height(p, base + h));
+      normals.push_back(unit({static_cast<float>(across.x) * std::cos(angle) * tall, static_cast<float>(across.y) * std::cos(angle) * tall,
+                              std::sin(angle) * half}));
+    }
+    sweep.ring(points, normals);
+  }
+}
+
+void add_tube(Skin& skin, Vec a, Vec b, float radius, Colour colour) {
+  constexpr int sides = 8;
+  const Vec along = unit(b - a), side = unit(cross({0, 0, 1}, along)), up = cross(along, side);
+  Sweep sweep(skin, colour, Finish::metal);
+  for (const Vec end : {a, b}) {
+    std::vector<Vec> points, normals;
+    for (int j = 0; j <= sides; ++j) {
+      const float angle = turn * static_cast<float>(j) / sides;
+      const Vec n = std::cos(angle) * side + std::sin(angle) * up;
+      points.push_back(end + radius * n);
+      normals.push_back(n);
+    }
+    sweep.ring(points, normals);
+  }
+}
+
+double string_radius(const Board& board, std::size_t i) {
+  if (i < board.strings.gauges.size()) return board.strings.gauges[i] / 2;
+  const double n = std::max(board.strings.count - 1, 1);
+  return 0.6 - 0.45 * static_cast<double>(i) / n;  // bass to treble, for the picture only
+}
+
+void add_strings(Skin& skin, const Board& board, const Layout& layout, const Surface& surface) {
+  constexpr double over_crown = 0.4, beyond = 40, action = 6;
+  const double end = std::min(layout.mean_scale, layout.heel_end + beyond);
+  for (std::size_t i = 0; i < layout.strings.size(); ++i) {
+    const Segment& line = layout.strings[i];
+    const double low = height_on(surface, line.a) + board.wire.crown_height + over_crown;
+    const double share = (end - line.a.x) / std::max(line.b.x - line.a.x, 1.0);
+    const Point stop = between(line.a, line.b, share);
+    const double high = low + action * share;
+    add_tube(skin, at_height(line.a, low), at_height(stop, high), static_cast<float>(string_radius(board, i)), string_colour);
+  }
+}
+
+void add_box(Skin& skin, const std::array<Point, 4>& corners, double floor, const std::array<double, 4>& top, Colour colour, Finish finish) {
+  const auto quad = [&](Vec a, Vec b, Vec c, Vec d) {
+    const Vec n = unit(cross(b - a, c - a));
+    const auto start = static_cast<std::uint32_t>(skin.vertices.size());
+    for (const Vec p : {a, b, c, d}) skin.vertices.push_back({p, n, colour, static_cast<float>(finish), 0});
+    for (const std::uint32_t i : {0u, 1u, 2u, 0u, 2u, 3u}) skin.triangles.push_back(start + i);
+  };
+  std::array<Vec, 4> low, high;
+  for (std::size_t i = 0; i < 4; ++i) low[i] = at_height(corners[i], floor), high[i] = at_height(corners[i], top[i]);
+  quad(high[0], high[1], high[2], high[3]);
+  for (std::size_t i = 0; i < 4; ++i) quad(low[i], low[(i + 1) % 4], high[(i + 1) % 4], high[i]);
+}
+
+void add_nut(Skin& skin, const Board& board, const Layout& layout, const Surface& surface) {
+  if (!layout.nut) return;
+  const NutGround& nut = *layout.nut;
+  const double half = layout.half_width(nut.face.x) / std::max(std::abs(nut.direction.y), 0.2);
+  const Point back = nut.shelf ? nut.face - Point{board.nut.width, 0} : nut.back;
+  const std::array<Point, 4> corners{back - half * nut.direction, nut.face - half * nut.direction,
+                                     nut.face + half * nut.direction, back + half * nut.direction};
+  const double rise = board.wire.crown_height + 1.0;
+  std::array<double, 4> top{};
+  for (std::size_t i = 0; i < 4; ++i) top[i] = height_on(surface, corners[i]) + rise;
+  add_box(skin, corners, surface.thickness - nut.depth, top, nut_colour, Finish::bone);
+}
+
+double neck_half_width(const Board& board, const Layout& layout, double x) {
+  if (!board.neck || !board.neck->nut_width || !board.neck->body_width) return layout.half_width(x);
+  const double end = board.neck->body_at.value_or(layout.heel_end);
+  const double s = end > 0 ? x / end : 0;
+  return (*board.neck->nut_width + s * (*board.neck->body_width - *board.neck->nut_width)) / 2;
+}
+
+void add_neck(Skin& skin, const Board& board, const Layout& layout) {
+  constexpr int along = 24, around = 20;
+  constexpr float depth_at_nut = 15, depth_at_heel = 18;  // for the picture only
+  double end = layout.heel_end;
+  if (board.neck && board.neck->joint_fret && *board.neck->joint_fret < static_cast<int>(layout.frets.size()))
+    end = layout.frets[static_cast<std::size_t>(*board.neck->joint_fret)].middle.x;
+  Sweep sweep(skin, neck_colour, Finish::wood);
+  for (int i = 0; i <= along; ++i) {
+    const double s = static_cast<double>(i) / along, x = layout.nut_end + s * (end - layout.nut_end);
+    const auto half = static_cast<float>(neck_half_width(board, layout, x));
+    const float depth = depth_at_nut + static_cast<float>(s) * (depth_at_heel - depth_at_nut);
+    std::vector<Vec> points, normals;
+    for (int j = 0; j <= around; ++j) {
+      const float angle = turn / 2 * static_cast<float>(j) / around;
+      points.push_back({static_cast<float>(x), -half * std::cos(angle), -depth * std::sin(angle) - 0.1f});
+      normals.push_back(unit({0, -std::cos(angle) * depth, -std::sin(angle) * half}));
+    }
+    sweep.ring(points, normals);
+  }
+}
+
+}  // namespace
+
+Fittings dress_fittings(const Board& board, const Layout& layout, const Surface& surface) {
+  Fittings fittings;
+  for (const FretLine& fret : layout.frets)
+    if (fret.fret > 0 || board.scale.zero_fret) add_fret(fittings.frets, board, surface, fret);
+  add_strings(fittings.strings, board, layout, surface);
+  add_nut(fittings.strings, board, layout, surface);
+  add_neck(fittings.neck, board, layout);
+  for (Skin* skin : {&fittings.frets, &fittings.strings, &fittings.neck}) skin->bound();
+  return fittings;
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,57 @@
+#pragma once
+
+/// What the background work makes of a board: an immutable value that grows by being replaced. Lengths in mm.
+
+#include <array>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "layout/Layout.hpp"
+#include "mesh/Mesh.hpp"
+#include "scene/Skin.hpp"
+
+namespace sagitta::viewer {
+
+inline constexpr std::size_t stage_count = 6;
+
+/// One stage of the work, meshed and dressed for the picture.
+struct StageModel {
+  Stage stage = Stage::board;
+  Shell shell;
+  Mesh mesh;
+  Skin body;    ///< the wood
+  Skin pieces;  ///< the inlays lying in their pockets
+  double deviation = 0;  ///< asked of the mesh
+};
+
+/// Figures of the exact solid.
+struct Exact {
+  double volume = 0;  ///< mm^3
+  double area = 0;    ///< mm^2
+};
+
+/// Everything of the board that is not wood.
+struct Fittings {
+  Skin frets, strings, neck;
+};
+
+struct Model {
+  std::uint64_t generation = 0;
+  Board board;
+  Faults faults;        ///< what keeps it from being built; the geometry below is then missing
+  std::string trouble;  ///< a stage that could not be made, in words
+  std::shared_ptr<const Layout> layout;
+  Surface surface;
+  std::shared_ptr<const Fittings> fittings;
+  std::array<std::shared_ptr<const StageModel>, stage_count> stages;
+  std::optional<Exact> exact;  ///< of the stage shown
+  bool settled = false;        ///< nothing more comes for this board
+
+  const StageModel* at(Stage stage) const { return stages[static_cast<std::size_t>(stage)].get(); }
+};
+
+using ModelPtr = std::shared_ptr<const Model>;
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,97 @@
+#include "jobs/Sending.hpp"
+
+#include "export/Folder.hpp"
+#include "export/HandOff.hpp"
+#include "export/Interrupt.hpp"
+#include "solid/Solid.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+/// The board laid out, or the first thing that keeps it from being built.
+std::variant<ReadyBoard, std::string> ready(const Board& board) {
+  auto drawn = lay_out(board);
+  if (const auto* faults = std::get_if<Faults>(&drawn)) return faults->front().key + ": " + faults->front().message;
+  ReadyBoard made;
+  made.file.board = board;
+  made.layout = std::get<Layout>(std::move(drawn));
+  made.surface = surface_of(board, made.layout);
+  if (const Faults faults = surface_faults(board, made.layout, made.surface); !faults.empty()) return faults.front().key + ": " + faults.front().message;
+  for (const Stage stage : stages_of(board)) {
+    const auto plan = make_plan(board, made.layout, made.surface, stage);
+    if (const auto* faults = std::get_if<Faults>(&plan)) return faults->front().key + ": " + faults->front().message;
+  }
+  return made;
+}
+
+}  // namespace
+
+Sending::~Sending() {
+  cancel_.request();
+  if (thread_.joinable()) thread_.join();
+}
+
+void Sending::start(SendingOrder order, std::function<void()> wake) {
+  if (state().running) return;
+  if (thread_.joinable()) thread_.join();
+  cancel_ = Cancel();
+  wake_ = std::move(wake);
+  SendingState begun;
+  begun.running = true, begun.what = "the layout";
+  tell(begun);
+  thread_ = std::thread([this, made = std::move(order)] { run(made); });
+}
+
+SendingState Sending::state() const {
+  const std::lock_guard lock(mutex_);
+  return state_;
+}
+
+void Sending::forget() {
+  const std::lock_guard lock(mutex_);
+  if (!state_.running) state_ = {};
+}
+
+void Sending::tell(const SendingState& state) {
+  {
+    const std::lock_guard lock(mutex_);
+    state_ = state;
+  }
+  if (wake_) wake_();
+}
+
+void Sending::run(const SendingOrder& order) {
+  SendingState end;
+  try {
+    auto prepared = ready(order.board);
+    if (const auto* why = std::get_if<std::string>(&prepared)) {
+      end.outcome = "Nothing was written. " + *why;
+      return tell(end);
+    }
+    HandOff hand_off;
+    hand_off.stages = stages_of(order.board);
+    hand_off.kinds = {order.step, order.stl};
+    hand_off.tell = [this](int done, int all, const std::string& what) {
+      SendingState now;
+      now.running = true, now.what = what, now.share = all > 0 ? static_cast<double>(done) / all : 0;
+      tell(now);
+    };
+    std::vector<std::filesystem::path> sources;
+    if (!order.source.empty()) sources.emplace_back(order.source);
+    Folder folder(order.folder, order.replace, sources);
+    write_hand_off(std::get<ReadyBoard>(prepared), hand_off, folder, cancel_);
+    folder.keep();
+    end.good = true;
+    end.outcome = "Everything is in " + order.folder;
+  } catch (const Interrupted&) {
+    end.outcome = "Stopped. Nothing was written.";
+  } catch (const BuildError& error) {
+    end.outcome = "Nothing was written: stage " + error.stage + " could not be made near " + error.feature + ".";
+  } catch (const std::exception& error) {
+    end.outcome = error.what();
+  }
+  tell(end);
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,54 @@
+#pragma once
+
+/// Writing the hand-off folder in the background: STEP and STL of every stage.
+
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <string>
+#include <thread>
+
+#include "board/Board.hpp"
+#include "plane/Cancel.hpp"
+
+namespace sagitta::viewer {
+
+struct SendingOrder {
+  Board board;
+  std::string folder;  ///< absent or empty, unless `replace`
+  bool step = true, stl = true;
+  bool replace = false;
+  std::string source;  ///< the board file, which a replaced folder may not swallow; may be empty
+};
+
+struct SendingState {
+  bool running = false;
+  double share = 0;     ///< 0 .. 1
+  std::string what;     ///< "slotted.step"
+  std::string outcome;  ///< empty while running; what happened, naming the folder
+  bool good = false;
+};
+
+class Sending {
+ public:
+  Sending() = default;
+  ~Sending();
+  Sending(const Sending&) = delete;
+  Sending& operator=(const Sending&) = delete;
+  /// Starts; one at a time. `wake` is called from the other thread when there is news.
+  void start(SendingOrder order, std::function<void()> wake);
+  void cancel() { cancel_.request(); }
+  SendingState state() const;
+  void forget();  ///< the outcome has been read
+
+ private:
+  void run(const SendingOrder& order);
+  void tell(const SendingState& state);
+  mutable std::mutex mutex_;
+  SendingState state_;
+  Cancel cancel_;
+  std::function<void()> wake_;
+  std::thread thread_;
+};
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,68 @@
+#pragma once
+
+/// One thread that turns boards into models. The newest order wins: a newer one replaces the order that waits, stops
+/// the long parts of the one in hand, and lets its short first part finish so that the screen keeps following.
+
+#include <condition_variable>
+#include <functional>
+#include <mutex>
+#include <optional>
+#include <thread>
+
+#include "jobs/Model.hpp"
+#include "plane/Cancel.hpp"
+
+namespace sagitta::viewer {
+
+struct Order {
+  std::uint64_t generation = 0;
+  Board board;
+  Stage stage = Stage::board;  ///< the stage that is shown: made first
+  bool moving = false;         ///< a hand is still dragging: the first part only
+};
+
+/// What the worker is at, for the bar.
+struct Progress {
+  std::string what;    ///< empty: idle
+  double seconds = 0;  ///< since this part began
+};
+
+class Worker {
+ public:
+  /// `wake` is called from the worker's thread whenever something is new.
+  explicit Worker(std::function<void()> wake);
+  ~Worker();
+  Worker(const Worker&) = delete;
+  Worker& operator=(const Worker&) = delete;
+
+  void submit(Order order);
+  /// The newest model since the last call, if any; never an older generation than one already taken.
+  ModelPtr take();
+  /// Stops the order in hand; what it has made stays.
+  void cancel();
+  Progress progress() const;
+  bool idle() const;
+  std::uint64_t finished() const;  ///< generation of the last order that ran to its end
+
+ private:
+  void run();
+  void carry_out(const Order& order);
+  void begin(const std::string& what, bool may_be_stopped);
+  void publish(Model model);
+  bool stopped() const;
+
+  std::function<void()> wake_;
+  mutable std::mutex mutex_;
+  std::condition_variable changed_;
+  std::optional<Order> waiting_;
+  ModelPtr made_;
+  Cancel cancel_;
+  bool busy_ = false, ending_ = false, stoppable_ = false;
+  std::uint64_t finished_ = 0;
+  std::string what_;
+  double since_ = 0;
+  Model last_;  ///< the worker's own
+  std::thread thread_;
+};
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,174 @@
+#include "panels/BoardPanel.hpp"
+
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "panels/BoardMarks.hpp"
+#include "panels/DecisionsPanel.hpp"
+#include "panels/SlicePanel.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr float pick_reach = 9;      // pixels within which a corner or an edge is meant
+constexpr float click_slack = 4;     // pixels that a click may wander
+constexpr float wheel_step = 0.88f;  // nearer by this for each notch
+
+using What = BoardHand::What;
+
+void draw_bar(Desk& desk) {
+  Ui& ui = desk.ui;
+  int view = -1;
+  ImGui::SetNextItemWidth(ui.px(116));
+  static const std::vector<std::string> names = {"On the bench", "From above", "Bass edge", "Treble edge", "Nut end", "Heel end", "From below"};
+  ImGui::PushID("views");
+  if (ImGui::BeginCombo("##view", "View from")) {
+    for (int i = 0; i < static_cast<int>(names.size()); ++i) {
+      if (ImGui::Selectable(names[static_cast<std::size_t>(i)].c_str())) view = i;
+      ui.note("View " + names[static_cast<std::size_t>(i)]);
+    }
+    ImGui::EndCombo();
+  } else {
+    ui.note("View from");
+  }
+  ImGui::PopID();
+  if (view >= 0) desk.ask("view " + std::string(name(standard_views[view])));
+  ImGui::SameLine();
+  if (ui.button("Fit")) desk.ask("fit");
+  ImGui::SameLine();
+  if (ui.button("Show")) ImGui::OpenPopup("show");
+  if (ImGui::BeginPopup("show")) {
+    ui.tick("Fret wire", desk.view.frets);
+    ui.tick("Strings and nut", desk.view.strings);
+    ui.tick("Inlays in place", desk.view.pieces);
+    ui.tick("Neck", desk.view.neck);
+    ui.tick("Edges", desk.view.edges);
+    if (ui.tick("Parallel projection", desk.view.camera.parallel)) desk.settings.parallel = desk.view.camera.parallel;
+    ImGui::EndPopup();
+  }
+  const auto toggle = [&](const char* label, bool on, const char* command) {
+    ImGui::SameLine();
+    bool now = on;
+    if (ui.toggle(label, now)) desk.ask(command);
+  };
+  toggle("Height", desk.view.shade == Shade::height, "height shade");
+  toggle("Cut across", desk.view.cutting, "cutting plane");
+  toggle("Measure", desk.view.measuring, "measure");
+}
+
+void pick(Desk& desk, ImVec2 at, ImVec2 low) {
+  const StageModel* stage = desk.shown();
+  if (!stage) return;
+  const Camera& camera = desk.view.camera;
+  const auto cut = desk.view.cutting ? std::optional(static_cast<float>(desk.view.cut)) : std::nullopt;
+  const auto hit = cast(stage->mesh, camera.ray({at.x - low.x, at.y - low.y}), cut);
+  if (!hit) {
+    desk.view.named.clear();
+    desk.say("");
+    return;
+  }
+  desk.view.named = name(stage->shell, stage->shell.faces[static_cast<std::size_t>(hit->face)]);
+  if (desk.view.measuring) {
+    if (desk.view.picks.size() >= 2) desk.view.picks.clear();
+    desk.view.picks.push_back(snapped(stage->shell, stage->mesh, *desk.good->layout, *hit, camera, desk.ui.px(pick_reach)));
+    const Snap snap = desk.view.picks.back().snap;
+    const char* const words[] = {"on", "corner of", "edge of", "slot centre at"};
+    desk.say(std::string(words[static_cast<int>(snap)]) + " " + desk.view.picks.back().name + (desk.view.picks.size() < 2 ? "; pick the second point" : ""));
+    return;
+  }
+  desk.say(desk.view.named);
+  if (const std::string key = key_of_feature(desk.view.named); !key.empty()) lead_to_key(desk, key);
+}
+
+/// Moves the plane by what the pointer moved along the picture of the board's x direction.
+void drag_plane(Desk& desk, ImVec2 now) {
+  const Camera& camera = desk.view.camera;
+  const Vec here{static_cast<float>(desk.hand.start_cut), 0, 0};
+  const auto a = camera.project(here), b = camera.project(here + Vec{1, 0, 0});
+  if (!a || !b) return;
+  const float dx = b->x - a->x, dy = b->y - a->y, l = dx * dx + dy * dy;
+  if (l < 1e-6f) return;
+  const ImVec2 moved = now - desk.hand.start;
+  const double x = desk.hand.start_cut + static_cast<double>((moved.x * dx + moved.y * dy) / l);
+  const Layout& layout = *desk.good->layout;
+  desk.view.cut = std::clamp(x, layout.nut_end + 0.01, layout.heel_end - 0.01);
+}
+
+void begin_hand(Desk& desk, ImVec2 low) {
+  const ImGuiIO& io = ImGui::GetIO();
+  desk.hand.start = desk.hand.last = io.MousePos;
+  const auto grip = plane_grip(desk, low);
+  const float off = grip ? std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) : 1e9f;
+  if (io.MouseDown[0] && off < desk.ui.px(14)) desk.hand.what = What::plane, desk.hand.start_cut = desk.view.cut;
+  else if (io.MouseDown[0] && !io.KeyShift) desk.hand.what = What::click;
+  else desk.hand.what = What::pan;
+}
+
+void move_hand(Desk& desk, ImVec2 low) {
+  const ImGuiIO& io = ImGui::GetIO();
+  const ImVec2 moved = io.MousePos - desk.hand.last;
+  const ImVec2 from_start = io.MousePos - desk.hand.start;
+  if (desk.hand.what == What::click && std::hypot(from_start.x, from_start.y) > desk.ui.px(click_slack)) desk.hand.what = What::orbit;
+  if (desk.hand.what == What::orbit) desk.view.camera = desk.view.camera.orbited(moved.x, moved.y);
+  if (desk.hand.what == What::pan) desk.view.camera = desk.view.camera.panned(moved.x, moved.y);
+  if (desk.hand.what == What::plane) drag_plane(desk, io.MousePos);
+  desk.hand.last = io.MousePos;
+  if (io.MouseDown[0] || io.MouseDown[1] || io.MouseDown[2]) return;
+  if (desk.hand.what == What::click) pick(desk, desk.hand.start, low);
+  desk.hand.what = What::none;
+}
+
+void draw_shade_legend(Desk& desk, ImVec2 low, float height) {
+  if (desk.view.shade == Shade::materials || !desk.good) return;
+  const Ui& ui = desk.ui;
+  const std::string text = desk.view.shade == Shade::height
+                               ? "Height of the surface: dark is low, light is high; a line every 0.25 mm"
+                               : "Against the other board: accent is higher here, dark is lower";
+  const ImVec2 size = ImGui::CalcTextSize(text.c_str());
+  const ImVec2 at(low.x + ui.px(14), low.y + height - size.y - ui.px(12));
+  ImDrawList* paint = ImGui::GetWindowDrawList();
+  paint->AddRectFilled(at - ImVec2(ui.px(6), ui.px(3)), at + size + ImVec2(ui.px(6), ui.px(3)), ui.theme.paper, ui.px(3));
+  paint->AddText(at, ui.theme.text, text.c_str());
+}
+
+void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
+  const ImVec2 size(picture.width, picture.height);
+  ImGui::SetCursorScreenPos(low);
+  ImGui::InvisibleButton("picture", size, ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+  ImDrawList* paint = ImGui::GetWindowDrawList();
+  paint->AddImage(picture.texture, low, low + size, ImVec2(0, 1), ImVec2(1, 0));
+  desk.ui.note("picture");
+  if (ImGui::IsItemActivated()) begin_hand(desk, low);
+  if (desk.hand.what != What::none) move_hand(desk, low);
+  const ImGuiIO& io = ImGui::GetIO();
+  if (ImGui::IsItemHovered() && io.MouseWheel != 0)
+    desk.view.camera = desk.view.camera.zoomed(std::pow(wheel_step, io.MouseWheel), {io.MousePos.x - low.x, io.MousePos.y - low.y});
+  paint->PushClipRect(low, low + size, true);
+  draw_cutting_plane(desk, low);
+  draw_dimensions(desk, low);
+  draw_measurement(desk, low);
+  draw_shade_legend(desk, low, picture.height);
+  paint->PopClipRect();
+}
+
+}  // namespace
+
+float board_bar_height(const Ui& ui) { return ui.px(15.5f + 10) + ui.px(16); }
+
+void draw_board(Desk& desk, ImVec2 low, ImVec2 size, const BoardPicture& picture) {
+  if (desk.ui.begin_panel("Board", low, size, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse, true)) {
+    ImGui::SetCursorScreenPos(low + ImVec2(desk.ui.px(12), desk.ui.px(8)));
+    ImGui::BeginGroup();
+    draw_bar(desk);
+    ImGui::EndGroup();
+    const ImVec2 corner(low.x, low.y + board_bar_height(desk.ui));
+    draw_picture(desk, corner, picture);
+    if (desk.view.cutting) draw_slice(desk, ImVec2(low.x, corner.y + picture.height), ImVec2(size.x, low.y + size.y - corner.y - picture.height));
+  }
+  desk.ui.end_panel();
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "app/Desk.hpp"
+
+namespace sagitta::viewer {
+
+/// The right column: what is wrong with the board, each line leading to the decision that causes it; notes of cuts that
+/// only touch; the exact solid's figures; while comparing, what differs.
+void draw_checks(Desk& desk, ImVec2 low, ImVec2 size);
+
+/// Everything that keeps this board from being built, and what is wrong with a file that could not be opened.
+std::vector<Problem> problems_of(const Desk& desk);
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "jobs/Model.hpp"
+#include "panels/Figures.hpp"
+#include "scene/Vec.hpp"
+
+namespace sagitta::viewer {
+
+/// A dimension drawn on the board: a line between two points with ticks, or (a == b) a note at a point.
+struct Dimension {
+  Vec a, b;
+  std::string text;
+  friend bool operator==(const Dimension&, const Dimension&) = default;
+};
+
+/// What belongs on the board while this key is in hand.
+std::vector<Dimension> dimensions_for(const std::string& key, const Board& board, const Layout& layout,
+                                      const Surface& surface, const Manner& manner);
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,206 @@
+#include "panels/Ui.hpp"
+
+#include <imgui_internal.h>
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+
+namespace sagitta::viewer {
+
+bool Ui::begin_panel(const std::string& name, ImVec2 low, ImVec2 size, ImGuiWindowFlags flags, bool bare) {
+  panel_ = name;
+  ImGui::SetNextWindowPos(low);
+  ImGui::SetNextWindowSize(size);
+  const ImGuiWindowFlags fixed = ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoTitleBar |
+                                 ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_NoSavedSettings |
+                                 ImGuiWindowFlags_NoBringToFrontOnFocus;
+  if (bare) ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
+  const bool open = ImGui::Begin(name.c_str(), nullptr, fixed | flags);
+  if (bare) ImGui::PopStyleVar();
+  note_area("", low, ImVec2(low.x + size.x, low.y + size.y));
+  return open;
+}
+
+void Ui::end_panel() {
+  ImGui::End();
+  panel_.clear();
+}
+
+bool Ui::begin_dialog(const std::string& name, ImVec2 size) {
+  panel_ = name;
+  const ImVec2 room = ImGui::GetIO().DisplaySize;
+  size = ImVec2(std::min(size.x, room.x - px(16)), std::min(size.y, room.y - px(16)));
+  ImGui::SetNextWindowPos(ImVec2(room.x / 2, room.y / 2), ImGuiCond_Always, ImVec2(0.5f, 0.5f));
+  ImGui::SetNextWindowSize(size);
+  if (!ImGui::IsPopupOpen(name.c_str())) ImGui::OpenPopup(name.c_str());
+  const bool open = ImGui::BeginPopupModal(
+      name.c_str(), nullptr,
+      ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoSavedSettings);
+  if (!open) return false;
+  note_area("", ImGui::GetWindowPos(), ImGui::GetWindowPos() + size);
+  heading(name);
+  return true;
+}
+
+void Ui::end_dialog() {
+  ImGui::EndPopup();
+  panel_.clear();
+}
+
+bool Ui::push_enabled(bool enabled) {
+  ImGui::BeginDisabled(!enabled);
+  return enabled;
+}
+
+bool Ui::button(const std::string& label, bool enabled) {
+  push_enabled(enabled);
+  const bool lead = arrives(label);
+  if (lead) ImGui::SetKeyboardFocusHere();
+  const bool pressed = ImGui::Button(label.c_str());
+  note(label, "", enabled);
+  ImGui::EndDisabled();
+  return pressed;
+}
+
+bool Ui::primary(const std::string& label, bool enabled) {
+  const ImVec4 accent = ImGui::ColorConvertU32ToFloat4(theme.accent);
+  ImGui::PushStyleColor(ImGuiCol_Button, accent);
+  ImGui::PushStyleColor(ImGuiCol_ButtonHovered, accent);
+  ImGui::PushStyleColor(ImGuiCol_Text, theme.dark ? IM_COL32(24, 20, 16, 255) : IM_COL32_WHITE);
+  const bool pressed = button(label, enabled);
+  ImGui::PopStyleColor(3);
+  return pressed;
+}
+
+bool Ui::toggle(const std::string& label, bool& value) {
+  if (value) ImGui::PushStyleColor(ImGuiCol_Button, theme.accent_soft);
+  const bool pressed = ImGui::Button(label.c_str());
+  if (value) ImGui::PopStyleColor();
+  note(label, value ? "on" : "off");
+  if (pressed) value = !value;
+  return pressed;
+}
+
+bool Ui::tick(const std::string& label, bool& value) {
+  const bool changed = ImGui::Checkbox(label.c_str(), &value);
+  note(label, value ? "on" : "off");
+  return changed;
+}
+
+bool Ui::row(const std::string& label, const std::string& shown, bool chosen) {
+  ImGui::PushID(label.c_str());
+  const bool pressed = ImGui::Selectable(fitted(shown, ImGui::GetContentRegionAvail().x).c_str(), chosen,
+                                         ImGuiSelectableFlags_DontClosePopups);
+  ImGui::PopID();
+  note(label, shown);
+  return pressed;
+}
+
+bool Ui::text_field(const std::string& name, std::string& text, const char* hint, ImGuiInputTextFlags flags) {
+  if (arrives(name)) ImGui::SetKeyboardFocusHere();
+  ImGui::PushID(name.c_str());
+  const bool changed = ImGui::InputTextWithHint("##text", hint, &text, flags);
+  ImGui::PopID();
+  note(name, text);
+  return changed;
+}
+
+bool Ui::choice(const std::string& name, const std::vector<std::string>& options, int& chosen) {
+  const std::string now = chosen >= 0 && chosen < static_cast<int>(options.size()) ? options[static_cast<std::size_t>(chosen)] : "";
+  bool changed = false;
+  if (arrives(name)) ImGui::SetKeyboardFocusHere();
+  const std::string id = "##" + name;
+  const bool open = ImGui::BeginCombo(id.c_str(), now.c_str());
+  if (!open) {
+    note(name, now);
+    return false;
+  }
+  for (int i = 0; i < static_cast<int>(options.size()); ++i) {
+    const std::string& option = options[static_cast<std::size_t>(i)];
+    if (ImGui::Selectable(option.c_str(), i == chosen) && i != chosen) chosen = i, changed = true;
+    note(name + "/" + option);
+  }
+  ImGui::EndCombo();
+  note(name, now);
+  return changed;
+}
+
+void Ui::heading(const std::string& text) {
+  ImGui::PushFont(letters.heading);
+  ImGui::TextUnformatted(text.c_str());
+  ImGui::PopFont();
+  ImGui::Separator();
+}
+
+void Ui::quiet(const std::string& text) {
+  ImGui::PushStyleColor(ImGuiCol_Text, theme.quiet);
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextUnformatted(text.c_str());
+  ImGui::PopTextWrapPos();
+  ImGui::PopStyleColor();
+}
+
+void Ui::warning(const std::string& text) {
+  ImGui::PushStyleColor(ImGuiCol_Text, theme.accent);
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextUnformatted(text.c_str());
+  ImGui::PopTextWrapPos();
+  ImGui::PopStyleColor();
+}
+
+void Ui::help(const std::string& text) {
+  if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) return;
+  if (GImGui->HoveredIdTimer < 0.35f && !ImGui::IsItemActive()) return;
+  if (ImGui::IsItemActive()) return;
+  ImGui::BeginTooltip();
+  ImGui::PushTextWrapPos(px(320));
+  ImGui::TextUnformatted(text.c_str());
+  ImGui::PopTextWrapPos();
+  ImGui::EndTooltip();
+  note_area("help", ImGui::GetItemRectMin(), ImGui::GetItemRectMax(), text);
+}
+
+void Ui::note(const std::string& label, const std::string& text, bool enabled) {
+  const std::string name = panel_ + "/" + label;
+  const ImRect item(ImGui::GetItemRectMin(), ImGui::GetItemRectMax());
+  Seen& seen = seen_[name];
+  seen = {item.Min, item.Max, false, enabled, frame_, text};
+  const ImGuiWindow* window = ImGui::GetCurrentWindow();
+  const ImVec2 middle = item.GetCenter();
+  const ImVec2 room = ImGui::GetIO().DisplaySize;
+  seen.in_view = window->ClipRect.Contains(middle) && middle.x >= 0 && middle.y >= 0 && middle.x < room.x && middle.y < room.y;
+  if (name == revealing_) {
+    if (!seen.in_view || !window->ClipRect.Contains(item)) ImGui::SetScrollHereY(0.5f);
+    revealing_.clear();
+  }
+}
+
+void Ui::note_area(const std::string& label, ImVec2 low, ImVec2 high, const std::string& text) {
+  seen_[label.empty() ? panel_ : panel_ + "/" + label] = {low, high, true, true, frame_, text};
+}
+
+bool Ui::arrives(const std::string& label) {
+  if (leading_.empty()) return false;
+  if (panel_ + "/" + label != leading_) return false;
+  ImGui::SetScrollHereY(0.4f);
+  led_to_ = leading_;
+  leading_.clear();
+  return true;
+}
+
+const Seen* Ui::find(const std::string& name) const {
+  const auto found = seen_.find(name);
+  return found == seen_.end() || found->second.frame < frame_ - 1 ? nullptr : &found->second;
+}
+
+std::string fitted(const std::string& text, float width) {
+  if (ImGui::CalcTextSize(text.c_str()).x <= width) return text;
+  std::string cut = text;
+  while (!cut.empty() && ImGui::CalcTextSize((cut + "\u2026").c_str()).x > width) {
+    while (!cut.empty() && (static_cast<unsigned char>(cut.back()) & 0xc0) == 0x80) cut.pop_back();
+    if (!cut.empty()) cut.pop_back();
+  }
+  return cut + "\u2026";
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "gpu/Object.hpp"
+#include "scene/Skin.hpp"
+
+namespace sagitta::viewer {
+
+/// A skin on the graphics card. The skin is the canonical copy; this one is replaced whole.
+class Drawable {
+ public:
+  Drawable() = default;
+  explicit Drawable(const Skin& skin);
+  void draw_triangles() const;
+  void draw_edges() const;
+  bool empty() const { return triangles_ == 0 && edges_ == 0; }
+
+ private:
+  VertexArray surface_;
+  Buffer vertices_, indices_;
+  GLsizei triangles_ = 0, edges_ = 0;  ///< numbers of indices
+};
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,65 @@
+#pragma once
+
+/// The bench and what lies on it, drawn with OpenGL. Holds only copies on the graphics card; the skins stay with the
+/// model that made them.
+
+#include <array>
+#include <optional>
+
+#include "gpu/Program.hpp"
+#include "gpu/Target.hpp"
+#include "scene/Camera.hpp"
+#include "scene/Drawable.hpp"
+
+namespace sagitta::viewer {
+
+enum class Part { body, pieces, frets, strings, neck, other };
+inline constexpr std::size_t part_count = 6;
+
+enum class Shade { materials, height, change };
+
+/// Colours of the picture, 0 .. 1, as shown on the screen.
+struct Ink {
+  std::array<float, 3> bench{0.86f, 0.85f, 0.82f};
+  std::array<float, 3> far{0.93f, 0.92f, 0.90f};
+  std::array<float, 4> edge{0.05f, 0.04f, 0.03f, 0.75f};
+  std::array<float, 4> accent{0.70f, 0.33f, 0.11f, 1};
+  float shadow = 0.55f;
+};
+
+struct Showing {
+  std::array<bool, part_count> parts{true, true, true, false, false, false};
+  bool edges = true;
+  bool bench = true;
+  Shade shade = Shade::materials;
+  std::array<float, 2> span{0, 1};  ///< lowest and highest of the shade, mm
+  std::optional<float> cut;         ///< x of the cutting plane; wood on the nut's side is taken away
+  friend bool operator==(const Showing&, const Showing&) = default;
+};
+
+/// The convex quadrilateral that casts the shadow, counter-clockwise, mm.
+using Footprint = std::array<std::array<float, 2>, 4>;
+
+class Scene {
+ public:
+  Scene();
+  void load(Part part, const Skin& skin) { parts_[static_cast<std::size_t>(part)] = Drawable(skin); }
+  bool has(Part part) const { return !parts_[static_cast<std::size_t>(part)].empty(); }
+  void cast_from(const Footprint& footprint) { footprint_ = footprint; }
+  /// Draws into the target, which must have its size; what was there is lost.
+  void draw(const Target& target, const Camera& camera, const Showing& showing, const Ink& ink) const;
+
+ private:
+  void draw_bench(const Camera& camera, const Ink& ink) const;
+  void draw_things(const Camera& camera, const Showing& showing, const Ink& ink) const;
+  void draw_lines(const Camera& camera, const Showing& showing, const Ink& ink) const;
+
+  Program things_, lines_, bench_;
+  Texture noise_;
+  VertexArray bench_surface_;
+  Buffer bench_corners_;
+  std::array<Drawable, part_count> parts_;
+  Footprint footprint_{};
+};
+
+}  // namespace sagitta::viewer
