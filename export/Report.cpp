@@ -15,16 +15,41 @@ std::string problem_text(const std::vector<Problem>& problems) {
   return text;
 }
 
-nlohmann::ordered_json check_json(const std::vector<Problem>& problems) {
-  nlohmann::ordered_json list = nlohmann::ordered_json::array();
-  for (const Problem& problem : problems)
-    list.push_back({{"file", problem.file},
-                    {"line", problem.line},
-                    {"column", problem.column},
-                    {"key", problem.key},
-                    {"message", problem.message},
-                    {"hint", problem.hint}});
-  return {{"problems", list}, {"findings", nlohmann::ordered_json::array()}};
+std::string finding_text(const std::vector<Finding>& findings) {
+  std::string text;
+  for (const Finding& finding : findings) {
+    text += std::string(severity_name(finding.severity)) + ": " + finding.name + ": " + finding.message + "\n";
+    text += "    " + finding.suggestion + "\n";
+  }
+  return text;
+}
+
+namespace {
+
+nlohmann::ordered_json problem_json(const Problem& problem) {
+  return {{"file", problem.file}, {"line", problem.line},       {"column", problem.column},
+          {"key", problem.key},   {"message", problem.message}, {"hint", problem.hint}};
+}
+
+nlohmann::ordered_json finding_json(const Finding& finding) {
+  return {{"name", finding.name},
+          {"severity", severity_name(finding.severity)},
+          {"value", finding.value},
+          {"limit", finding.limit},
+          {"unit", finding.unit},
+          {"at", finding.at},
+          {"feature", finding.feature},
+          {"message", finding.message},
+          {"suggestion", finding.suggestion}};
+}
+
+}  // namespace
+
+nlohmann::ordered_json check_json(const std::vector<Problem>& problems, const std::vector<Finding>& findings) {
+  nlohmann::ordered_json wrong = nlohmann::ordered_json::array(), found = nlohmann::ordered_json::array();
+  for (const Problem& problem : problems) wrong.push_back(problem_json(problem));
+  for (const Finding& finding : findings) found.push_back(finding_json(finding));
+  return {{"problems", wrong}, {"findings", found}};
 }
 
 }  // namespace sagitta

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <iostream>
 #include <nlohmann/json.hpp>
 
@@ -8,15 +9,26 @@
 namespace sagitta {
 namespace {
 
+std::vector<Finding> findings_of(const std::variant<ReadyBoard, Problems>& prepared) {
+  const auto* ready = std::get_if<ReadyBoard>(&prepared);
+  if (!ready) return {};
+  return findings_of(ready->file.board, ready->layout, ready->surface);
+}
+
 int check(const std::string& path, bool json) {
-  const std::vector<Problem> problems = problems_of(prepare(path));
+  const auto prepared = prepare(path);
+  const std::vector<Problem> problems = problems_of(prepared);
+  const std::vector<Finding> findings = findings_of(prepared);
   if (json)
-    std::cout << check_json(problems).dump(2, ' ', false, nlohmann::json::error_handler_t::replace) << "\n";
-  else if (problems.empty())
-    std::cout << path << ": no problems\n";
+    std::cout << check_json(problems, findings).dump(2, ' ', false, nlohmann::json::error_handler_t::replace) << "\n";
+  else if (problems.empty() && findings.empty())
+    std::cout << path << ": no problems, nothing to look at\n";
   else
-    std::cout << problem_text(problems);
-  return problems.empty() ? exit_good : exit_input;
+    std::cout << problem_text(problems) << finding_text(findings);
+  if (!problems.empty()) return exit_input;
+  const bool stop = std::any_of(findings.begin(), findings.end(),
+                                [](const Finding& finding) { return finding.severity == Severity::stop; });
+  return stop ? exit_stop : exit_good;
 }
 
 }  // namespace

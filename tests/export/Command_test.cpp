@@ -165,6 +165,29 @@ TEST_F(CommandLine, CheckIsContentWithASoundBoard) {
   EXPECT_EQ(json::parse(list.out), json::parse(R"({"problems": [], "findings": []})"));
 }
 
+// Slots 2 mm deep for a tang of 2.2 mm leave the frets 0.2 mm too high.
+TEST_F(CommandLine, CheckStopsForAFretThatWillNotSitDown) {
+  const std::string bad = board("heron-six", "width = 0.584", "width = 0.584\ndepth = 2");
+  const std::string text = bytes_of(scratch / "board.toml");
+  write_file(scratch / "board.toml", std::string(text).replace(text.find("tang_depth = 1.7"), 16, "tang_depth = 2.2"));
+  const Outcome read = sagitta("check " + bad);
+  EXPECT_EQ(read.code, 1);
+  EXPECT_NE(read.out.find("stop: slot-too-shallow: "), std::string::npos) << read.out;
+  const Outcome list = sagitta("check --json " + bad);
+  EXPECT_EQ(list.code, 1);
+  const json found = json::parse(list.out);
+  EXPECT_EQ(found["problems"], json::array());
+  ASSERT_EQ(found["findings"].size(), 1U);
+  const json& finding = found["findings"][0];
+  EXPECT_EQ(finding["name"], "slot-too-shallow");
+  EXPECT_EQ(finding["severity"], "stop");
+  EXPECT_NEAR(finding["value"], -0.2, 1e-9);
+  EXPECT_EQ(finding["limit"], 0);
+  EXPECT_EQ(finding["unit"], "mm");
+  EXPECT_EQ(finding["at"].size(), 3U);
+  for (const char* key : {"feature", "message", "suggestion"}) EXPECT_NE(finding[key], "") << key;
+}
+
 TEST_F(CommandLine, CheckFindsWhatOnlyTheGeometryShows) {
   const Outcome round = sagitta("check " + board("heron-six", "radius_at_nut = 254", "radius_at_nut = 21"));
   EXPECT_EQ(round.code, 2) << round.out;

@@ -1,0 +1,100 @@
+#include <algorithm>
+#include <optional>
+
+#include "findings/Families.hpp"
+
+namespace sagitta {
+namespace {
+
+bool has_use(const Cutter& cutter, CutterUse use) {
+  return std::find(cutter.use.begin(), cutter.use.end(), use) != cutter.use.end();
+}
+
+/// Something that a cutter must do on this board, and how deep it goes from the top of the wood at that time.
+struct Task {
+  std::string name;
+  std::vector<CutterUse> uses;  ///< any of these will do
+  double depth = 0;
+};
+
+/// Height of the wood on the centre line when the operation begins: the blank's until the radius is cut.
+double top_before(const Subject& subject, Operation operation) {
+  for (const Operation done : subject.board.order) {
+    if (done == operation) break;
+    if (done == Operation::radius) return subject.surface.thickness + subject.board.sanding;
+  }
+  return subject.layout.blank_thickness;
+}
+
+double deepest_pocket(const Board& board) {
+  double depth = 0;
+  for (const Inlay& inlay : board.inlays) depth = std::max(depth, inlay.depth);
+  return depth;
+}
+
+double lowest_edge(const Subject& subject) {
+  double height = subject.surface.thickness;
+  for (const Segment& edge : subject.layout.edges)
+    for (const Point p : {edge.a, edge.b}) height = std::min(height, subject.surface.height(p));
+  return height;
+}
+
+std::vector<Task> tasks_of(const Subject& subject) {
+  const Board& board = subject.board;
+  const double finished = subject.surface.thickness;
+  std::vector<Task> tasks;
+  for (const Operation operation : board.order) {
+    const double top = top_before(subject, operation);
+    if (operation == Operation::pockets && !board.inlays.empty())
+      tasks.push_back(
+          {"the pockets", {CutterUse::pocket_clear, CutterUse::pocket_detail}, top - finished + deepest_pocket(board)});
+    if (operation == Operation::inlay && !board.inlays.empty()) tasks.push_back({"the pieces", {CutterUse::piece}, 0});
+    if (operation == Operation::radius)
+      tasks.push_back({"the radius", {CutterUse::radius}, top - board.sanding - lowest_edge(subject)});
+    if (operation == Operation::slots) {
+      tasks.push_back({"the slots", {CutterUse::slot}, top - finished + slot_depth(board)});
+      if (subject.layout.nut) tasks.push_back({"the nut's seat", {CutterUse::nut}, top - finished + board.nut.depth});
+    }
+    if (operation == Operation::outline) tasks.push_back({"the outline", {CutterUse::outline}, top});
+  }
+  return tasks;
+}
+
+void judge_task(const Subject& subject, const Task& task, Judge& judge) {
+  const Spot spot{{}, subject.surface.thickness, task.name};
+  int named = 0;
+  for (const Cutter& cutter : subject.board.cutters) {
+    const bool meant =
+        std::any_of(task.uses.begin(), task.uses.end(), [&](CutterUse use) { return has_use(cutter, use); });
+    if (!meant) continue;
+    ++named;
+    if (task.depth <= 0) continue;
+    judge.hold(rule("cutter-too-short"), cutter.cutting_length - task.depth, spot,
+               "cutter \"" + cutter.name + "\" cuts " + judge.shown(cutter.cutting_length) + " deep and " + task.name +
+                   " need " + judge.shown(task.depth) + ": its shank rubs, and it breaks",
+               "take a cutter with at least " + judge.shown(task.depth + judge.limit(rule("cutter-too-short"))) +
+                   " of cutting length");
+  }
+  judge.hold(rule("no-cutter"), named, spot, "no cutter is named for " + task.name,
+             "name one under [[cutters]], or give one of those there this use too");
+}
+
+void judge_slot_cutter(const Subject& subject, const Cutter& cutter, Judge& judge) {
+  const double cut = cutter.measured_cut.value_or(cutter.diameter + cutter.runout);
+  const double width = subject.board.slots.width;
+  judge.hold(rule("slot-cutter-too-wide"), cut - width, {{}, subject.surface.thickness, "all slots"},
+             "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
+                 judge.shown(width) + ": they will be too wide, and the frets loose",
+             "take a cutter that cuts at most " + judge.shown(width));
+}
+
+}  // namespace
+
+void judge_cutters(const Subject& subject, Judge& judge) {
+  if (subject.board.cutters.empty()) return;
+  for (const Task& task : tasks_of(subject)) judge_task(subject, task, judge);
+  for (const Cutter& cutter : subject.board.cutters)
+    if (has_use(cutter, CutterUse::slot)) judge_slot_cutter(subject, cutter, judge);
+}
+
+}  // namespace sagitta

@@ -1,0 +1,42 @@
+#pragma once
+
+/// Findings: what would go wrong with a sound board, before wood is cut. Each compares one measured value with a limit.
+
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "board/Board.hpp"
+#include "layout/Layout.hpp"
+#include "surface/Surface.hpp"
+
+namespace sagitta {
+
+enum class Severity {
+  stop,  ///< the board, the neck or the intonation is lost
+  look,  ///< hours are lost, or the board is weaker than is usual: look at it before cutting
+  note   ///< worth knowing
+};
+
+struct Finding {
+  std::string name;  ///< stable; also the key of its limit in [limits]
+  Severity severity = Severity::note;
+  double value = 0;            ///< measured; lengths in mm whatever the file's units
+  double limit = 0;            ///< in the same unit; the board's own when [limits] gives one
+  std::string unit;            ///< "mm", "frets", "cutters"
+  std::array<double, 3> at{};  ///< x, y, z in the board's frame, mm
+  std::string feature;         ///< "the slot of fret 7"
+  std::string message;         ///< what is so, and what it costs
+  std::string suggestion;      ///< what to change
+  friend bool operator==(const Finding&, const Finding&) = default;
+};
+
+/// "stop", "look" or "note".
+std::string_view severity_name(Severity severity);
+
+/// Everything that would go wrong, the gravest first; no solid is built. The board must be sound: read, laid out and
+/// its surface without fault.
+std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface);
+
+}  // namespace sagitta

@@ -1,0 +1,50 @@
+#include <algorithm>
+
+#include "board/Spelling.hpp"
+#include "findings/Families.hpp"
+
+namespace sagitta {
+namespace {
+
+void judge_limits(const Board& board, Judge& judge) {
+  std::vector<std::string> names;
+  for (const Rule& rule : catalogue) names.emplace_back(rule.name);
+  for (const auto& [name, limit] : board.limits) {
+    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
+    const std::string near = nearest_word(name, names);
+    judge.hold(rule("unknown-limit"), 1, {{}, 0, "limits." + name},
+               "no finding is called \"" + name + "\", so this limit does nothing",
+               near.empty() ? "take the name of a finding" : "was \"" + near + "\" meant?");
+  }
+}
+
+}  // namespace
+
+std::string_view severity_name(Severity severity) {
+  switch (severity) {
+    case Severity::stop:
+      return "stop";
+    case Severity::look:
+      return "look";
+    case Severity::note:
+      break;
+  }
+  return "note";
+}
+
+std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface) {
+  const Subject subject{board, layout, surface};
+  Judge judge(board);
+  for (const auto family : {judge_scale, judge_neck, judge_inlays, judge_wire, judge_wood, judge_strings, judge_blank,
+                            judge_cutters, judge_markers})
+    family(subject, judge);
+  judge_limits(board, judge);
+  std::vector<Finding> found = judge.take();
+  const auto cost = [](const Finding& finding) {
+    return std::find_if(catalogue.begin(), catalogue.end(), [&](const Rule& r) { return r.name == finding.name; });
+  };
+  std::stable_sort(found.begin(), found.end(), [&](const auto& a, const auto& b) { return cost(a) < cost(b); });
+  return found;
+}
+
+}  // namespace sagitta

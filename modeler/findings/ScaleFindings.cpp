@@ -1,0 +1,101 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "findings/Families.hpp"
+#include "layout/SlotLines.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double octave = 1200;
+/// A fret nearer to the octave than a quarter tone is meant to be the octave. Cents.
+constexpr double quarter_tone = 50;
+
+void judge_octave(const Subject& subject, Judge& judge) {
+  const auto& frets = subject.layout.frets;
+  const auto nearest = std::min_element(frets.begin(), frets.end(), [](const FretLine& a, const FretLine& b) {
+    return std::abs(a.cents - octave) < std::abs(b.cents - octave);
+  });
+  if (nearest == frets.end() || std::abs(nearest->cents - octave) > quarter_tone) return;
+  const double bass = nearest->bass_from_nut - subject.layout.bass_scale / 2;
+  const double treble = nearest->treble_from_nut - subject.layout.treble_scale / 2;
+  const double off = std::abs(bass) > std::abs(treble) ? bass : treble;
+  const std::string fret = "fret " + std::to_string(nearest->fret);
+  judge.hold(rule("octave-off"), std::abs(off), {nearest->middle, subject.surface.height(nearest->middle), fret},
+             fret + " stands " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
+                 " half the scale: every octave on this board is out of tune",
+             "set its place in scale.cents to 1200");
+}
+
+/// Least distance between the middle lines of two slots, and where.
+struct Gap {
+  double width = std::numeric_limits<double>::infinity();
+  Point at;
+  int fret = 0;
+};
+
+Gap narrowest_gap(const Layout& layout) {
+  Gap gap;
+  for (std::size_t i = 1; i < layout.slots.size(); ++i) {
+    const Slot &a = layout.slots[i - 1], &b = layout.slots[i];
+    const double width = distance(Rounded{{a.bass_end, a.treble_end}, 0}, Rounded{{b.bass_end, b.treble_end}, 0});
+    if (width >= gap.width) continue;
+    const bool at_bass = distance(a.bass_end, b.bass_end) < distance(a.treble_end, b.treble_end) - tolerance::same;
+    const bool at_treble = distance(a.treble_end, b.treble_end) < distance(a.bass_end, b.bass_end) - tolerance::same;
+    const double part = at_bass ? 0 : at_treble ? 1 : 0.5;
+    const Point on_a = between(a.bass_end, a.treble_end, part), on_b = between(b.bass_end, b.treble_end, part);
+    gap = {width, between(on_a, on_b, 0.5), b.fret};
+  }
+  return gap;
+}
+
+void judge_spacing(const Subject& subject, Judge& judge) {
+  if (subject.layout.slots.size() < 2) return;
+  const Gap gap = narrowest_gap(subject.layout);
+  const double free = gap.width - subject.board.wire.crown_width;
+  const Spot spot{gap.at, subject.surface.height(gap.at), "space " + std::to_string(gap.fret)};
+  const std::string slots = "the slots of " + spot.feature + " are " + judge.shown(gap.width) + " apart";
+  if (judge.hold(rule("crowns-meet"), free, spot,
+                 slots + " and the crown is " + judge.shown(subject.board.wire.crown_width) +
+                     " wide: two frets do not fit side by side",
+                 "use fewer frets or a narrower wire"))
+    return;
+  judge.hold(rule("narrow-fret-space"), free, spot,
+             slots + ", so that " + judge.shown(free) + " stay between the crowns: hardly room for a finger",
+             "use fewer frets or a narrower wire");
+}
+
+void judge_measured(const Subject& subject, Judge& judge) {
+  const Slot* worst = nullptr;
+  double off = 0, place = 0;
+  const std::size_t count = std::min(subject.board.measured_slots.size(), subject.layout.slots.size());
+  for (std::size_t i = 0; i < count; ++i) {
+    const Slot& slot = subject.layout.slots[i];
+    const double x = subject.layout.frets[slot.fret].middle.x;
+    const double error = subject.board.measured_slots[i] - x;
+    if (!worst || std::abs(error) > std::abs(off)) worst = &slot, off = error, place = x;
+  }
+  if (!worst) return;
+  const Point at{place, 0};
+  // The pitch that the misplaced fret gives against the one meant: 1200 log2 of the ratio of the string's lengths.
+  const double scale = subject.layout.mean_scale;
+  const double cents = octave * std::log2((scale - place) / (scale - place - off));
+  char pitch[32];
+  std::snprintf(pitch, sizeof pitch, "%.1f cents %s", std::abs(cents), cents < 0 ? "flat" : "sharp");
+  judge.hold(rule("slot-misplaced"), std::abs(off), {at, subject.surface.height(at), slot_name(*worst)},
+             slot_name(*worst) + " was cut " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
+                 " its place: the note is " + pitch,
+             "fill and cut the slot again, or check the machine's scale along x if the error grows from fret to fret");
+}
+
+}  // namespace
+
+void judge_scale(const Subject& subject, Judge& judge) {
+  judge_octave(subject, judge);
+  judge_spacing(subject, judge);
+  judge_measured(subject, judge);
+}
+
+}  // namespace sagitta

@@ -1,0 +1,86 @@
+#include <limits>
+
+#include "findings/Families.hpp"
+#include "layout/SlotLines.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Stations along an edge; its height is smooth, and least at an end or where the fall begins.
+constexpr int stations = 64;
+
+constexpr double high = std::numeric_limits<double>::infinity();
+
+void judge_edges(const Subject& subject, Judge& judge) {
+  Spot spot;
+  double least = high;
+  const auto look = [&](Point p, const std::string& side) {
+    const double height = subject.surface.height(p);
+    if (height < least) least = height, spot = {p, height, side};
+  };
+  for (const Segment& edge : subject.layout.edges)
+    for (int i = 0; i <= stations; ++i)
+      look(between(edge.a, edge.b, 1.0 * i / stations), edge.a.y < 0 ? "the lower edge" : "the upper edge");
+  const double nut = subject.surface.height(0, subject.layout.half_width(0));
+  const double heel =
+      subject.surface.height(subject.layout.heel_end, subject.layout.half_width(subject.layout.heel_end));
+  judge.hold(
+      rule("thin-edge"), least, spot,
+      "the edge is only " + judge.shown(least) + " high (" + judge.shown(nut) + " at the nut, " + judge.shown(heel) +
+          " at the heel): little is left to hold side dots and the fret ends",
+      "make the board " + judge.shown(judge.limit(rule("thin-edge")) - least) + " thicker, or the surface flatter");
+}
+
+void judge_under_slots(const Subject& subject, Judge& judge) {
+  Spot spot;
+  double least = high;
+  for (const Slot& slot : subject.layout.slots)
+    for (const Point end : {slot.bass_end, slot.treble_end, between(slot.bass_end, slot.treble_end, 0.5)}) {
+      const double left = slot_floor(subject, end);
+      if (left < least) least = left, spot = {end, left, slot_name(slot)};
+    }
+  if (subject.layout.slots.empty()) return;
+  judge.hold(rule("thin-under-slot"), least, spot,
+             "under " + spot.feature + " only " + judge.shown(least) + " of wood is left: the board may break there",
+             "cut the slots " + judge.shown(judge.limit(rule("thin-under-slot")) - least) +
+                 " shallower, or make the board thicker by as much");
+}
+
+void judge_under_pockets(const Subject& subject, Judge& judge) {
+  const Marker* deepest = nullptr;
+  double least = high;
+  for (const Marker& marker : subject.layout.markers) {
+    const double left = subject.surface.thickness - subject.board.inlays[marker.inlay].depth;
+    if (left < least) least = left, deepest = &marker;
+  }
+  if (!deepest) return;
+  judge.hold(rule("thin-under-pocket"), least, {deepest->centre, least, inlay_name(*deepest)},
+             "under the pocket of " + inlay_name(*deepest) + " only " + judge.shown(least) + " of wood is left",
+             "make the pocket " + judge.shown(judge.limit(rule("thin-under-pocket")) - least) +
+                 " shallower and take thinner pieces");
+}
+
+void judge_under_nut(const Subject& subject, Judge& judge) {
+  if (!subject.layout.nut) return;
+  const double left = subject.surface.thickness - subject.layout.nut->depth;
+  judge.hold(rule("thin-under-nut"), left, {subject.layout.nut->face, left, "the nut's seat"},
+             "under the nut's seat only " + judge.shown(left) + " of wood is left: the end may break off",
+             "make nut.depth " + judge.shown(judge.limit(rule("thin-under-nut")) - left) + " less");
+}
+
+}  // namespace
+
+double slot_floor(const Subject& subject, Point p) {
+  const double depth = slot_depth(subject.board);
+  if (subject.board.slots.floor == SlotFloor::level) return subject.surface.thickness - depth;
+  return subject.surface.height(p) - depth;
+}
+
+void judge_wood(const Subject& subject, Judge& judge) {
+  judge_edges(subject, judge);
+  judge_under_slots(subject, judge);
+  judge_under_pockets(subject, judge);
+  judge_under_nut(subject, judge);
+}
+
+}  // namespace sagitta

@@ -1,0 +1,64 @@
+#pragma once
+
+/// A board with nothing to find, and ways to look at what is found on its relatives.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <optional>
+#include <stdexcept>
+
+#include "findings/Catalogue.hpp"
+
+namespace sagitta::test {
+
+inline constexpr double inch = 25.4;
+
+/// Scale 25.5 in, 22 frets, 55.56 mm wide everywhere, 6.35 thick, 12 in radius, 1/4 in dots.
+inline Board good_board() {
+  Board board;
+  board.scale.length = 25.5 * inch;
+  board.scale.frets = 22;
+  board.strings = {6, 46, 46, StringSpacing::equal_centres, {}};
+  board.board.thickness = 6.35;
+  board.board.nut_width = board.board.heel_width = 55.56;
+  board.surface.profile = Profile::single;
+  board.surface.radius_at_nut = 12 * inch;
+  board.nut.seat = NutSeat::slot;
+  board.wire.tang_depth = 1.6;
+  board.slots.width = 0.58;
+  board.slots.depth = 1.95;
+  Inlay dot;
+  dot.frets = {3, 5, 7, 9, 12};
+  dot.depth = 1.5;
+  board.inlays = {dot};
+  return board;
+}
+
+inline std::vector<Finding> findings(const Board& board) {
+  const auto laid = lay_out(board);
+  if (const auto* faults = std::get_if<Faults>(&laid)) throw std::runtime_error(faults->front().message);
+  const Layout& layout = std::get<Layout>(laid);
+  return findings_of(board, layout, surface_of(board, layout));
+}
+
+/// The first finding of this name.
+inline std::optional<Finding> found(const Board& board, std::string_view name) {
+  for (const Finding& finding : findings(board))
+    if (finding.name == name) return finding;
+  return std::nullopt;
+}
+
+/// What the rule measures on the board whether good or not: with a limit that nothing meets. Lengths in mm.
+inline double measured(Board board, std::string_view name) {
+  const auto entry = std::find_if(catalogue.begin(), catalogue.end(), [&](const Rule& r) { return r.name == name; });
+  board.limits[std::string(name)] = entry->bar == Bar::least ? 1e6 : -1e6;
+  const auto finding = found(board, name);
+  if (!finding) throw std::runtime_error("not measured: " + std::string(name));
+  return finding->value;
+}
+
+/// Half a unit of a printed value's last digit.
+inline constexpr double printed2 = 0.005, printed4 = 0.00005;
+
+}  // namespace sagitta::test
