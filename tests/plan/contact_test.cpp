@@ -1,0 +1,108 @@
+#include "plan/Contact.hpp"
+
+#include <gmock/gmock.h>
+
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+Feature disc(Point centre, double radius) {
+  Feature f;
+  f.kind = Source::Kind::pocket;
+  f.name = "disc at " + std::to_string(centre.x);
+  f.bound = {Bound::Kind::level, 4, false};
+  f.shape = Rounded{{centre}, radius};
+  return f;
+}
+
+Feature slot(double from, double to) {
+  Feature f;
+  f.kind = Source::Kind::slot;
+  f.name = "slot";
+  f.bound = {Bound::Kind::arc, 2, false};
+  f.loop = rectangle({from, -30}, {to, 30});
+  return f;
+}
+
+Feature outline_of(const Loop& loop) {
+  Feature f;
+  f.role = Feature::Role::stock;
+  f.name = "outline";
+  f.loop = loop;
+  return f;
+}
+
+/// The rule (draw back so that 0.0001 mm of wood stays) is the project's own.
+TEST(Contact, ADiscThatOnlyTouchesASlotIsDrawnBackByTheSnap) {
+  for (const double miss : {0.0, 5e-5, -5e-5, 1e-12}) {
+    std::vector<Feature> features{slot(0, 0.5), disc({5.5 + miss, 0}, 5)};
+    const Faults notes = settle_contacts(features, tolerance::snap);
+    EXPECT_NEAR(5.5 + miss - features[1].shape->radius - 0.5, tolerance::snap, 1e-12);
+    EXPECT_EQ(notes.size(), 1U);
+  }
+}
+
+TEST(Contact, WhatClearlyCutsOrClearlyMissesStaysAsDrawn) {
+  for (const double miss : {1e-3, -1e-3, 0.3}) {
+    std::vector<Feature> features{slot(0, 0.5), disc({5.5 + miss, 0}, 5)};
+    EXPECT_TRUE(settle_contacts(features, tolerance::snap).empty());
+    EXPECT_EQ(features[1].shape->radius, 5);
+  }
+}
+
+TEST(Contact, ADiscThatReachesTheFarSideOfASlotTouchesItExactly) {
+  std::vector<Feature> features{slot(0, 0.5), disc({5 + 3e-5, 0}, 5)};
+  EXPECT_TRUE(settle_contacts(features, tolerance::snap).empty());
+  EXPECT_NEAR(features[1].shape->radius, 5 + 3e-5, 1e-12);
+}
+
+TEST(Contact, OfTwoDiscsThatTouchTheLaterGivesWay) {
+  std::vector<Feature> features{disc({0, 0}, 5), disc({10, 0}, 5)};
+  EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
+  EXPECT_EQ(features[0].shape->radius, 5);
+  EXPECT_NEAR(features[1].shape->radius, 5 - tolerance::snap, 1e-12);
+}
+
+TEST(Contact, DiscsThatAreAsGoodAsEqualBecomeEqual) {
+  std::vector<Feature> features{disc({0, 0}, 5), disc({2e-5, 0}, 5.00003)};
+  EXPECT_TRUE(settle_contacts(features, tolerance::snap).empty());
+  EXPECT_EQ(*features[1].shape, *features[0].shape);
+}
+
+TEST(Contact, ADiscTangentToTheOutlineFromInsideIsDrawnBack) {
+  std::vector<Feature> features{outline_of(rectangle({-50, -28}, {50, 28})), disc({0, 23}, 5)};
+  EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
+  EXPECT_NEAR(features[1].shape->radius, 5 - tolerance::snap, 1e-12);
+}
+
+TEST(Contact, ASideThatRunsAlongASlotsEdgeIsMovedOntoIt) {
+  Feature block = disc({0, 0}, 0);
+  block.shape = Rounded{{{0.5 + 4e-5, -5}, {10, -5}, {10, 5}, {0.5 + 4e-5, 5}}, 0};
+  std::vector<Feature> features{slot(0, 0.5), block};
+  EXPECT_TRUE(settle_contacts(features, tolerance::snap).empty());
+  EXPECT_NEAR(-support(*features[1].shape, {-1, 0}), 0.5, 1e-12);
+}
+
+TEST(Contact, ABlindSlotIsShortenedNotThinned) {
+  Feature blind = slot(0, 0.5);
+  blind.shape = Rounded{{{10, -20}, {10, 20}}, 0.25};
+  blind.loop.clear();
+  std::vector<Feature> features{outline_of(rectangle({-50, -28}, {50, 20.25})), blind};
+  EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
+  EXPECT_EQ(features[1].shape->radius, 0.25);
+  EXPECT_NEAR(features[1].shape->core[1].y, 20 - tolerance::snap, 1e-12);
+  EXPECT_EQ(features[1].shape->core[0].y, -20);
+}
+
+TEST(Contact, TheSnapGrowsWithTheCoordinatesOfLongBoards) {
+  Box near, far;
+  near.add({400, 30});
+  far.add({1100, 30});
+  EXPECT_DOUBLE_EQ(snap_for(near), 1e-4);
+  // A step of a 32-bit float from 1024 on is 2^-13 mm (IEEE 754).
+  EXPECT_DOUBLE_EQ(snap_for(far), 2 * std::ldexp(1, -13));
+}
+
+}  // namespace
+}  // namespace sagitta
