@@ -17,14 +17,15 @@ double wood_to_line(const Rounded& slot, const Piece& end) {
   return dot(outward, end.a) - support(slot, outward);
 }
 
-/// The same for an arc of the heel end. Counter-clockwise: the wood lies inside the circle, and only where the arc
-/// itself runs; clockwise: outside it.
+/// The same for an arc of the heel end. Counter-clockwise: the wood lies inside the circle, which counts where the arc
+/// itself runs and beyond its chord (on a widening board a slanted slot can pass the arc's end); clockwise: outside it.
 double wood_to_arc(const Rounded& slot, const Piece& end) {
   if (end.sweep < 0) return distance(slot, Rounded{{end.centre}, end.radius});
   double least = std::min(distance(slot, Rounded{{end.a}, 0}), distance(slot, Rounded{{end.b}, 0}));
   for (Point p : slot.core) {
     const bool ahead = cross(end.a - end.centre, p - end.centre) >= 0 && cross(p - end.centre, end.b - end.centre) >= 0;
-    if (ahead) least = std::min(least, end.radius - distance(p, end.centre) - slot.radius);
+    const bool beyond_chord = cross(end.b - end.a, p - end.a) <= 0;
+    if (ahead || beyond_chord) least = std::min(least, end.radius - distance(p, end.centre) - slot.radius);
   }
   return least;
 }

@@ -163,6 +163,16 @@ const Breakage breakages[] = {
      },
      "board.corner_radius"},
     {"slot_in_arc_heel", [](Board& b) { round_heel(b, Heel::arc, 40); }, "board.past_last_fret"},
+    {"slanted_slot_past_the_end_of_an_arc",
+     [](Board& b) {
+       b.scale.bass = 710;
+       b.board.past_last_fret = 3.5;
+       round_heel(b, Heel::arc, 1e6);
+       b.surface.fall_from_fret.reset();
+       b.surface.fall.reset();
+       b.board.behind_nut = 60;
+     },
+     "board.past_last_fret", steep_fan},
     {"slot_in_hollow_heel",
      [](Board& b) {
        round_heel(b, Heel::hollow, 60);

@@ -44,6 +44,11 @@ TEST(Rounded, DistanceBetweenShapes) {
   EXPECT_NEAR(distance(block, moved(block, {21, 0})), 0, 1e-14);
   EXPECT_LT(distance(block, dot_), 0);
   EXPECT_LT(distance(Rounded{block.core, 0}, moved(Rounded{block.core, 0}, {1, 1})), 0);
+  // Only one shape's sides run between them: a corner points at the middle of a side, either way round.
+  const Rounded square{{{-2, -2}, {2, -2}, {2, 2}, {-2, 2}}, 0};
+  const Rounded diamond = moved(turned(square, pi / 4), {0, 2 * std::sqrt(2.0) + 3.5});
+  EXPECT_NEAR(distance(Rounded{block.core, 0}, diamond), 0.5, 1e-14);
+  EXPECT_NEAR(distance(diamond, Rounded{block.core, 0}), 0.5, 1e-14);
   // Two bars laid across each other: no corner of either lies in the other.
   EXPECT_NEAR(distance(block, turned(block, pi / 2)), -13 - 1, 1e-14);
 }
