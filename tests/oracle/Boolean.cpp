@@ -16,27 +16,42 @@ namespace {
 /// Relative error asked of the adaptive face integrals; the fixed-order ones miss 1e-6 beside the tip of an ellipse.
 constexpr double integration = 1e-7;
 
-Booleans cut(const Work& work, Route route) {
-  TopTools_ListOfShape wood;
-  wood.Append(stock(work));
+/// `wood` less the tools of the work.
+TopoDS_Shape cut_from(const TopoDS_Shape& wood, const Work& work, Route route, std::string& trouble) {
   const TopTools_ListOfShape all = tools(work, route.parallel);
-  Booleans result;
-  if (all.IsEmpty()) {
-    result.shape = wood.First();
-  } else {
-    BRepAlgoAPI_Cut cut;
-    cut.SetArguments(wood);
-    cut.SetTools(all);
-    cut.SetRunParallel(route.parallel);
-    cut.SetUseOBB(route.boxes);
-    cut.Build();
-    result.shape = cut.Shape();
-    if (cut.HasErrors()) {
-      std::ostringstream text;
-      cut.DumpErrors(text);
-      result.trouble = text.str();
-    }
+  if (all.IsEmpty()) return wood;
+  TopTools_ListOfShape arguments;
+  arguments.Append(wood);
+  BRepAlgoAPI_Cut cut;
+  cut.SetArguments(arguments);
+  cut.SetTools(all);
+  cut.SetRunParallel(route.parallel);
+  cut.SetUseOBB(route.boxes);
+  cut.SetToFillHistory(false);
+  cut.Build();
+  if (cut.HasErrors()) {
+    std::ostringstream text;
+    cut.DumpErrors(text);
+    trouble += text.str();
   }
+  return cut.Shape();
+}
+
+bool is_radius(const Cut& cut) { return cut.name == "radius"; }
+
+Booleans cut(const Work& work, Route route) {
+  Booleans result;
+  Work rest = work;
+  result.shape = stock(work);
+  if (route.two_steps) {
+    Work radius = work;
+    std::erase_if(radius.cuts, [](const Cut& cut) { return !is_radius(cut); });
+    radius.pins.clear();
+    radius.holes.clear();
+    std::erase_if(rest.cuts, is_radius);
+    result.shape = cut_from(result.shape, radius, route, result.trouble);
+  }
+  result.shape = cut_from(result.shape, rest, route, result.trouble);
   for (TopExp_Explorer it(result.shape, TopAbs_SOLID); it.More(); it.Next()) ++result.solids;
   if (!route.check) return result;
   GProp_GProps properties;

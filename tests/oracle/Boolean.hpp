@@ -1,7 +1,7 @@
 #pragma once
 
-/// The same work by OCCT's 3D booleans with exact tools, in one multi-tool cut: the oracle for plan and lift, and the
-/// route that the benchmark races against.
+/// The same work by OCCT's 3D booleans with exact tools: the oracle for plan and lift, and the route that the benchmark
+/// races against.
 
 #include <TopoDS_Shape.hxx>
 #include <string>
@@ -19,9 +19,10 @@ struct Booleans {
 };
 
 struct Route {
-  bool parallel = true;  ///< OCCT's parallel mode
-  bool boxes = false;    ///< oriented bounding boxes before intersecting
-  bool check = true;     ///< BRepCheck and volume afterwards; off for the race
+  bool two_steps = true;  ///< first the radius, then everything else in one multi-tool cut; else all in one
+  bool parallel = true;   ///< OCCT's parallel mode
+  bool boxes = true;      ///< oriented bounding boxes before intersecting
+  bool check = true;      ///< BRepCheck and volume afterwards; off for the race
 };
 
 Booleans booleans(const Work& work, Route route = {});
