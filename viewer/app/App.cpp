@@ -20,10 +20,10 @@ namespace sagitta::viewer {
 
 namespace {
 
-constexpr double moving_for = 0.30;      ///< seconds after the last input that the picture stays the cheaper one
-constexpr double copy_after = 1.0;       ///< seconds from a change to its recovery copy; 2 are promised
+constexpr double moving_for = 0.30;  ///< seconds after the last input that the picture stays the cheaper one
+constexpr double copy_after = 1.0;   ///< seconds from a change to its recovery copy; 2 are promised
 constexpr double forever = 3600;
-constexpr double work_tick = 0.1;        ///< seconds between pictures of the work's bar
+constexpr double work_tick = 0.1;  ///< seconds between pictures of the work's bar
 
 double now() {
   using namespace std::chrono;
@@ -31,8 +31,9 @@ double now() {
 }
 
 bool key_of_text(const Chord& key) {
-  const bool editing = key.mods == GLFW_MOD_CONTROL &&
-                       (key.key == GLFW_KEY_Z || key.key == GLFW_KEY_Y || key.key == GLFW_KEY_A || key.key == GLFW_KEY_X || key.key == GLFW_KEY_C || key.key == GLFW_KEY_V);
+  const bool editing =
+      key.mods == GLFW_MOD_CONTROL && (key.key == GLFW_KEY_Z || key.key == GLFW_KEY_Y || key.key == GLFW_KEY_A ||
+                                       key.key == GLFW_KEY_X || key.key == GLFW_KEY_C || key.key == GLFW_KEY_V);
   const bool function = key.key >= GLFW_KEY_F1 && key.key <= GLFW_KEY_F12;
   return editing || (!function && !(key.mods & (GLFW_MOD_CONTROL | GLFW_MOD_ALT)));
 }
@@ -45,7 +46,8 @@ void open_first_preset(Desk& desk) {
 
 /// Rectangles of the panels.
 struct App::Places {
-  ImVec2 bar, bar_size, left, left_size, tabs, tabs_size, board, board_size, strip, strip_size, right, right_size, status, status_size;
+  ImVec2 bar, bar_size, left, left_size, tabs, tabs_size, board, board_size, strip, strip_size, right, right_size,
+      status, status_size;
   bool narrow = false;
   float picture_height = 0;
 };
@@ -73,8 +75,10 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
   if (!spec_.board.empty()) open_board(desk_, spec_.board);
   if (!message.empty()) desk_.say(message);
   if (!spec_.plain) desk_.left_over = recovery_.find_left();
-  if (desk_.left_over) desk_.view.dialog = Dialog::left_over;
-  else if (!desk_.settings.way_shown) desk_.view.dialog = Dialog::way;
+  if (desk_.left_over)
+    desk_.view.dialog = Dialog::left_over;
+  else if (!desk_.settings.way_shown)
+    desk_.view.dialog = Dialog::way;
 }
 
 App::~App() {
@@ -113,8 +117,7 @@ void App::take_input() {
   if (drained.events > 0) frames_owed_ = 3;
   const ImGuiIO& io = ImGui::GetIO();
   if (drained.events > 0) last_input_ = now();
-  for (const std::string& path : drained.dropped)
-    when_settled(desk_, [path](Desk& d) { open_board(d, path); });
+  for (const std::string& path : drained.dropped) when_settled(desk_, [path](Desk& d) { open_board(d, path); });
   if (drained.close) desk_.ask("quit");
   const bool typing = io.WantTextInput || desk_.rows.typing();
   for (const Chord& key : drained.pressed) {
@@ -188,7 +191,8 @@ void App::order_work() {
   }
   const std::uint64_t revision = desk_.document.revision();
   const bool moving = desk_.document.previewing();
-  const bool ordered = anything_ordered_ && changed_ == revision && ordered_.stage == desk_.view.stage && ordered_.moving == moving;
+  const bool ordered =
+      anything_ordered_ && changed_ == revision && ordered_.stage == desk_.view.stage && ordered_.moving == moving;
   if (!ordered) {
     if (changed_ != revision) changed_at_ = now();
     changed_ = revision;
@@ -212,7 +216,8 @@ void App::keep_copy() {
     if (copied_ == desk_.document.revision()) return;
     if (!desk_.document.previewing()) return;
   }
-  if (const std::string why = recovery_.keep(text_to_save(desk_.document), desk_.document.path()); !why.empty()) desk_.say(why);
+  if (const std::string why = recovery_.keep(text_to_save(desk_.document), desk_.document.path()); !why.empty())
+    desk_.say(why);
   copied_ = desk_.document.revision();
   copy_kept_ = true;
 }
@@ -238,7 +243,8 @@ void App::draw_into(bool read) {
 
 void App::frame() {
   const double start = now();
-  interface_.dress(desk_.ui, static_cast<float>(desk_.settings.text_size) * (window_ ? window_->content_scale() : 1), desk_.settings.dark);
+  interface_.dress(desk_.ui, static_cast<float>(desk_.settings.text_size) * (window_ ? window_->content_scale() : 1),
+                   desk_.settings.dark);
   if (frames_owed_ > 0) --frames_owed_;
   take_input();
   collect();
@@ -249,7 +255,9 @@ void App::frame() {
   order_work();
   picture_.refresh(desk_);
   const ImVec2 small = stage_picture_size(desk_.ui, places().strip_size.x, stages_of(desk_.document.board()).size());
-  stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_, static_cast<int>(small.x), static_cast<int>(small.y));
+  stages_wanting_ = !resting_drawn_
+                        ? stages_wanting_
+                        : picture_.refresh_stages(desk_, static_cast<int>(small.x), static_cast<int>(small.y));
   draw_into(false);
   keep_copy();
   keep_settings();
@@ -264,14 +272,15 @@ double App::rest() const {
   if (frames_owed_ > 0 || !queue_.empty() || stages_wanting_) return 0;
   double seconds = forever;
   if (!resting_drawn_) seconds = std::max(last_input_ + moving_for - now(), 0.0) + 1e-3;
-  if (desk_.document.dirty() && copied_ != desk_.document.revision()) seconds = std::min(seconds, std::max(changed_at_ + copy_after - now(), 0.0) + 1e-3);
+  if (desk_.document.dirty() && copied_ != desk_.document.revision())
+    seconds = std::min(seconds, std::max(changed_at_ + copy_after - now(), 0.0) + 1e-3);
   if (!worker_.idle() || desk_.sending.state().running) seconds = std::min(seconds, work_tick);
   return seconds;
 }
 
 bool App::settled() const {
-  return queue_.empty() && frames_owed_ == 0 && worker_.idle() && other_worker_.idle() && !stages_wanting_ && resting_drawn_ &&
-         worker_.finished() == ordered_.generation;
+  return queue_.empty() && frames_owed_ == 0 && worker_.idle() && other_worker_.idle() && !stages_wanting_ &&
+         resting_drawn_ && worker_.finished() == ordered_.generation;
 }
 
 const std::vector<std::uint8_t>& App::snapshot() {

@@ -15,10 +15,10 @@ namespace sagitta::viewer {
 class Window;
 
 struct AppSpec {
-  std::string board;               ///< path; "" for a preset
+  std::string board;                      ///< path; "" for a preset
   std::filesystem::path settings, state;  ///< folders
-  int width = 1280, height = 800;  ///< of a picture without a window
-  bool plain = false;              ///< no first-run page, nothing remembered: for pictures made by scripts
+  int width = 1280, height = 800;         ///< of a picture without a window
+  bool plain = false;                     ///< no first-run page, nothing remembered: for pictures made by scripts
 };
 
 class App {

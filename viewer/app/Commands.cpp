@@ -16,7 +16,8 @@ namespace {
 constexpr int ctrl = GLFW_MOD_CONTROL, shift = GLFW_MOD_SHIFT, alt = GLFW_MOD_ALT;
 
 Command dialog(std::string name, std::string title, std::string group, Chord key, Dialog which) {
-  return {std::move(name), std::move(title), std::move(group), key, [which](Desk& d) { d.view.dialog = which; }, nullptr};
+  return {std::move(name), std::move(title), std::move(group), key, [which](Desk& d) { d.view.dialog = which; },
+          nullptr};
 }
 
 Command flip(std::string name, std::string title, Chord key, bool View::*what) {
@@ -24,28 +25,52 @@ Command flip(std::string name, std::string title, Chord key, bool View::*what) {
 }
 
 void add_file_commands(std::vector<Command>& all) {
-  all.push_back({"new", "New from a preset", "File", {GLFW_KEY_N, ctrl}, [](Desk& d) { when_settled(d, [](Desk& e) { e.view.dialog = Dialog::start; }); }});
-  all.push_back({"open", "Open a board", "File", {GLFW_KEY_O, ctrl}, [](Desk& d) { when_settled(d, [](Desk& e) { e.view.dialog = Dialog::open; }); }});
+  all.push_back({"new", "New from a preset", "File", {GLFW_KEY_N, ctrl}, [](Desk& d) {
+                   when_settled(d, [](Desk& e) { e.view.dialog = Dialog::start; });
+                 }});
+  all.push_back({"open", "Open a board", "File", {GLFW_KEY_O, ctrl}, [](Desk& d) {
+                   when_settled(d, [](Desk& e) { e.view.dialog = Dialog::open; });
+                 }});
   all.push_back({"save", "Save", "File", {GLFW_KEY_S, ctrl}, [](Desk& d) { save_board(d); }});
   all.push_back(dialog("save as", "Save as", "File", {GLFW_KEY_S, ctrl | shift}, Dialog::save_as));
-  all.push_back({"revert", "Revert to the saved board", "File", {GLFW_KEY_R, ctrl | shift}, [](Desk& d) { d.rows.forget(), d.document.revert(); },
+  all.push_back({"revert",
+                 "Revert to the saved board",
+                 "File",
+                 {GLFW_KEY_R, ctrl | shift},
+                 [](Desk& d) { d.rows.forget(), d.document.revert(); },
                  [](const Desk& d) { return d.document.dirty(); }});
   all.push_back(dialog("export", "Export STEP and STL", "File", {GLFW_KEY_E, ctrl}, Dialog::send_out));
-  all.push_back({"compare saved", "Compare with the saved board", "File", {GLFW_KEY_D, ctrl}, [](Desk& d) { compare_with_saved(d); }});
-  all.push_back(dialog("compare", "Compare with another board", "File", {GLFW_KEY_D, ctrl | shift}, Dialog::compare_with));
-  all.push_back({"stop comparing", "Stop comparing", "File", {GLFW_KEY_D, ctrl | alt}, [](Desk& d) { d.comparison.reset(), d.view.shade = d.view.shade == Shade::change ? Shade::materials : d.view.shade; },
+  all.push_back({"compare saved", "Compare with the saved board", "File", {GLFW_KEY_D, ctrl}, [](Desk& d) {
+                   compare_with_saved(d);
+                 }});
+  all.push_back(
+      dialog("compare", "Compare with another board", "File", {GLFW_KEY_D, ctrl | shift}, Dialog::compare_with));
+  all.push_back({"stop comparing",
+                 "Stop comparing",
+                 "File",
+                 {GLFW_KEY_D, ctrl | alt},
+                 [](Desk& d) {
+                   d.comparison.reset(), d.view.shade = d.view.shade == Shade::change ? Shade::materials : d.view.shade;
+                 },
                  [](const Desk& d) { return d.comparison.has_value(); }});
-  all.push_back({"quit", "Quit", "File", {GLFW_KEY_Q, ctrl}, [](Desk& d) { when_settled(d, [](Desk& e) { e.quit = true; }); }});
+  all.push_back(
+      {"quit", "Quit", "File", {GLFW_KEY_Q, ctrl}, [](Desk& d) { when_settled(d, [](Desk& e) { e.quit = true; }); }});
 }
 
 void add_edit_commands(std::vector<Command>& all) {
   const auto undo = [](Desk& d) { d.rows.forget(), d.document.undo(); };
   const auto redo = [](Desk& d) { d.rows.forget(), d.document.redo(); };
-  all.push_back({"undo", "Undo", "Edit", {GLFW_KEY_Z, ctrl}, undo, [](const Desk& d) { return d.document.can_undo(); }});
-  all.push_back({"redo", "Redo", "Edit", {GLFW_KEY_Z, ctrl | shift}, redo, [](const Desk& d) { return d.document.can_redo(); }});
+  all.push_back(
+      {"undo", "Undo", "Edit", {GLFW_KEY_Z, ctrl}, undo, [](const Desk& d) { return d.document.can_undo(); }});
+  all.push_back(
+      {"redo", "Redo", "Edit", {GLFW_KEY_Z, ctrl | shift}, redo, [](const Desk& d) { return d.document.can_redo(); }});
   for (int i = 0; i < static_cast<int>(decision_groups().size()); ++i) {
     const std::string title(decision_groups()[static_cast<std::size_t>(i)].title);
-    all.push_back({"decisions " + std::to_string(i + 1), "Decisions: " + title, "Edit", {GLFW_KEY_1 + i, ctrl}, [i, title](Desk& d) {
+    all.push_back({"decisions " + std::to_string(i + 1),
+                   "Decisions: " + title,
+                   "Edit",
+                   {GLFW_KEY_1 + i, ctrl},
+                   [i, title](Desk& d) {
                      d.view.decision = i, d.view.narrow_shows_checks = false;
                      d.ui.reveal("Decisions/" + title);
                    }});
@@ -69,12 +94,15 @@ void move_cut(Desk& d, int direction) {
 void move_stage(Desk& d, int direction) {
   const auto stages = stages_of(d.document.board());
   const auto now = std::find(stages.begin(), stages.end(), d.view.stage);
-  const auto i = std::clamp<std::ptrdiff_t>((now == stages.end() ? 0 : now - stages.begin()) + direction, 0, static_cast<std::ptrdiff_t>(stages.size()) - 1);
+  const auto i = std::clamp<std::ptrdiff_t>((now == stages.end() ? 0 : now - stages.begin()) + direction, 0,
+                                            static_cast<std::ptrdiff_t>(stages.size()) - 1);
   d.view.stage = stages[static_cast<std::size_t>(i)];
 }
 
 void add_view_commands(std::vector<Command>& all) {
-  const char* const titles[] = {"View on the bench", "View from above", "View of the bass edge", "View of the treble edge", "View of the nut end", "View of the heel end", "View from below"};
+  const char* const titles[] = {"View on the bench",       "View from above",     "View of the bass edge",
+                                "View of the treble edge", "View of the nut end", "View of the heel end",
+                                "View from below"};
   for (int i = 0; i < 7; ++i) {
     const StandardView view = standard_views[i];
     all.push_back({"view " + std::string(name(view)), titles[i], "Look", {GLFW_KEY_1 + i, 0}, [view](Desk& d) {
@@ -82,9 +110,16 @@ void add_view_commands(std::vector<Command>& all) {
                      d.view.fit_wanted = true;
                    }});
   }
-  all.push_back({"fit", "Fit the board to the picture", "Look", {GLFW_KEY_F, 0}, [](Desk& d) { d.view.fit_wanted = true; }});
-  all.push_back({"parallel", "Parallel or perspective", "Look", {GLFW_KEY_P, 0}, [](Desk& d) { d.view.camera.parallel = d.settings.parallel = !d.view.camera.parallel; }});
-  const auto zoom = [](float by) { return [by](Desk& d) { d.view.camera = d.view.camera.zoomed(by, {d.view.camera.width / 2, d.view.camera.height / 2}); }; };
+  all.push_back(
+      {"fit", "Fit the board to the picture", "Look", {GLFW_KEY_F, 0}, [](Desk& d) { d.view.fit_wanted = true; }});
+  all.push_back({"parallel", "Parallel or perspective", "Look", {GLFW_KEY_P, 0}, [](Desk& d) {
+                   d.view.camera.parallel = d.settings.parallel = !d.view.camera.parallel;
+                 }});
+  const auto zoom = [](float by) {
+    return [by](Desk& d) {
+      d.view.camera = d.view.camera.zoomed(by, {d.view.camera.width / 2, d.view.camera.height / 2});
+    };
+  };
   all.push_back({"nearer", "Nearer", "Look", {GLFW_KEY_EQUAL, 0}, zoom(0.8f)});
   all.push_back({"farther", "Farther", "Look", {GLFW_KEY_MINUS, 0}, zoom(1.25f)});
   const auto orbit = [](float x, float y) { return [x, y](Desk& d) { d.view.camera = d.view.camera.orbited(x, y); }; };
@@ -102,39 +137,62 @@ void add_view_commands(std::vector<Command>& all) {
   all.push_back(flip("inlays", "Show the inlays in place", {GLFW_KEY_I, 0}, &View::pieces));
   all.push_back(flip("neck", "Show the neck", {GLFW_KEY_N, 0}, &View::neck));
   all.push_back(flip("edges", "Show the edges", {GLFW_KEY_E, 0}, &View::edges));
-  all.push_back({"height shade", "Shade by height", "Look", {GLFW_KEY_H, 0}, [](Desk& d) { d.view.shade = d.view.shade == Shade::height ? Shade::materials : Shade::height; }});
-  all.push_back({"change shade", "Shade by what differs", "Look", {GLFW_KEY_D, 0}, [](Desk& d) { d.view.shade = d.view.shade == Shade::change ? Shade::materials : Shade::change; },
+  all.push_back({"height shade", "Shade by height", "Look", {GLFW_KEY_H, 0}, [](Desk& d) {
+                   d.view.shade = d.view.shade == Shade::height ? Shade::materials : Shade::height;
+                 }});
+  all.push_back({"change shade",
+                 "Shade by what differs",
+                 "Look",
+                 {GLFW_KEY_D, 0},
+                 [](Desk& d) { d.view.shade = d.view.shade == Shade::change ? Shade::materials : Shade::change; },
                  [](const Desk& d) { return d.comparison.has_value(); }});
   all.push_back(flip("cutting plane", "Cut the board across", {GLFW_KEY_X, 0}, &View::cutting));
-  all.push_back({"slot before", "Cutting plane to the slot before", "Look", {GLFW_KEY_LEFT_BRACKET, 0}, [](Desk& d) { move_cut(d, -1); }});
-  all.push_back({"slot after", "Cutting plane to the next slot", "Look", {GLFW_KEY_RIGHT_BRACKET, 0}, [](Desk& d) { move_cut(d, 1); }});
+  all.push_back({"slot before", "Cutting plane to the slot before", "Look", {GLFW_KEY_LEFT_BRACKET, 0}, [](Desk& d) {
+                   move_cut(d, -1);
+                 }});
+  all.push_back({"slot after", "Cutting plane to the next slot", "Look", {GLFW_KEY_RIGHT_BRACKET, 0}, [](Desk& d) {
+                   move_cut(d, 1);
+                 }});
   all.push_back(flip("magnify", "Enlarge heights in the section", {GLFW_KEY_G, 0}, &View::magnified));
-  all.push_back({"measure", "Measure between two points", "Look", {GLFW_KEY_M, 0}, [](Desk& d) { d.view.measuring = !d.view.measuring, d.view.picks.clear(); }});
-  all.push_back({"stage before", "The stage before", "Look", {GLFW_KEY_PAGE_UP, 0}, [](Desk& d) { move_stage(d, -1); }});
+  all.push_back({"measure", "Measure between two points", "Look", {GLFW_KEY_M, 0}, [](Desk& d) {
+                   d.view.measuring = !d.view.measuring, d.view.picks.clear();
+                 }});
+  all.push_back(
+      {"stage before", "The stage before", "Look", {GLFW_KEY_PAGE_UP, 0}, [](Desk& d) { move_stage(d, -1); }});
   all.push_back({"stage after", "The next stage", "Look", {GLFW_KEY_PAGE_DOWN, 0}, [](Desk& d) { move_stage(d, 1); }});
 }
 
-void resize_text(Desk& d, double by) { d.settings.text_size = std::clamp(by > 0 ? d.settings.text_size * by : 1.0, least_text, most_text); }
+void resize_text(Desk& d, double by) {
+  d.settings.text_size = std::clamp(by > 0 ? d.settings.text_size * by : 1.0, least_text, most_text);
+}
 
 void add_window_commands(std::vector<Command>& all) {
   all.push_back(dialog("commands", "Find a command", "Window", {GLFW_KEY_K, ctrl}, Dialog::commands));
   all.push_back(dialog("way", "Show the way", "Window", {GLFW_KEY_F1, 0}, Dialog::way));
   all.push_back(dialog("comfort", "Text size, colours and units", "Window", {GLFW_KEY_COMMA, ctrl}, Dialog::comfort));
   all.push_back({"larger text", "Larger text", "Window", {GLFW_KEY_EQUAL, ctrl}, [](Desk& d) { resize_text(d, 1.1); }});
-  all.push_back({"smaller text", "Smaller text", "Window", {GLFW_KEY_MINUS, ctrl}, [](Desk& d) { resize_text(d, 1 / 1.1); }});
+  all.push_back(
+      {"smaller text", "Smaller text", "Window", {GLFW_KEY_MINUS, ctrl}, [](Desk& d) { resize_text(d, 1 / 1.1); }});
   all.push_back({"usual text", "Usual text size", "Window", {GLFW_KEY_0, ctrl}, [](Desk& d) { resize_text(d, 0); }});
-  all.push_back({"dark", "Light or dark", "Window", {GLFW_KEY_F9, 0}, [](Desk& d) { d.settings.dark = !d.settings.dark; }});
-  all.push_back({"units", "Next way of showing lengths", "Window", {GLFW_KEY_U, 0}, [](Desk& d) {
-                   d.settings.display = static_cast<Display>((static_cast<int>(d.settings.display) + 1) % 4);
-                   const char* const words[] = {"as in the file", "millimetres", "inches, decimal", "inches, fractions"};
-                   d.say(std::string("Lengths: ") + words[static_cast<int>(d.settings.display)]);
+  all.push_back(
+      {"dark", "Light or dark", "Window", {GLFW_KEY_F9, 0}, [](Desk& d) { d.settings.dark = !d.settings.dark; }});
+  all.push_back(
+      {"units", "Next way of showing lengths", "Window", {GLFW_KEY_U, 0}, [](Desk& d) {
+         d.settings.display = static_cast<Display>((static_cast<int>(d.settings.display) + 1) % 4);
+         const char* const words[] = {"as in the file", "millimetres", "inches, decimal", "inches, fractions"};
+         d.say(std::string("Lengths: ") + words[static_cast<int>(d.settings.display)]);
+       }});
+  all.push_back({"checks", "Decisions or checks in a narrow window", "Window", {GLFW_KEY_F6, 0}, [](Desk& d) {
+                   d.view.narrow_shows_checks = !d.view.narrow_shows_checks;
                  }});
-  all.push_back({"checks", "Decisions or checks in a narrow window", "Window", {GLFW_KEY_F6, 0}, [](Desk& d) { d.view.narrow_shows_checks = !d.view.narrow_shows_checks; }});
-  all.push_back({"cancel", "Stop the work in the background", "Window", {GLFW_KEY_PERIOD, ctrl}, [](Desk& d) { d.sending.cancel(), d.stop_work = true; }});
+  all.push_back({"cancel", "Stop the work in the background", "Window", {GLFW_KEY_PERIOD, ctrl}, [](Desk& d) {
+                   d.sending.cancel(), d.stop_work = true;
+                 }});
 }
 
 std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
   return text;
 }
 
@@ -168,17 +226,27 @@ std::string key_words(const Chord& chord) {
   if (chord.mods & ctrl) words += "Ctrl+";
   if (chord.mods & alt) words += "Alt+";
   if (chord.mods & shift) words += "Shift+";
-  if (chord.key >= GLFW_KEY_F1 && chord.key <= GLFW_KEY_F12) return words + "F" + std::to_string(chord.key - GLFW_KEY_F1 + 1);
+  if (chord.key >= GLFW_KEY_F1 && chord.key <= GLFW_KEY_F12)
+    return words + "F" + std::to_string(chord.key - GLFW_KEY_F1 + 1);
   switch (chord.key) {
-    case GLFW_KEY_LEFT: return words + "Left";
-    case GLFW_KEY_RIGHT: return words + "Right";
-    case GLFW_KEY_UP: return words + "Up";
-    case GLFW_KEY_DOWN: return words + "Down";
-    case GLFW_KEY_PAGE_UP: return words + "Page up";
-    case GLFW_KEY_PAGE_DOWN: return words + "Page down";
-    case GLFW_KEY_EQUAL: return words + "=";
-    case GLFW_KEY_MINUS: return words + "-";
-    default: return words + static_cast<char>(chord.key);
+    case GLFW_KEY_LEFT:
+      return words + "Left";
+    case GLFW_KEY_RIGHT:
+      return words + "Right";
+    case GLFW_KEY_UP:
+      return words + "Up";
+    case GLFW_KEY_DOWN:
+      return words + "Down";
+    case GLFW_KEY_PAGE_UP:
+      return words + "Page up";
+    case GLFW_KEY_PAGE_DOWN:
+      return words + "Page down";
+    case GLFW_KEY_EQUAL:
+      return words + "=";
+    case GLFW_KEY_MINUS:
+      return words + "-";
+    default:
+      return words + static_cast<char>(chord.key);
   }
 }
 
@@ -186,13 +254,16 @@ std::vector<const Command*> search_commands(const std::string& text) {
   std::vector<std::string> words;
   std::string word;
   for (const char c : lower(text) + " ") {
-    if (c != ' ') word += c;
-    else if (!word.empty()) words.push_back(std::move(word)), word.clear();
+    if (c != ' ')
+      word += c;
+    else if (!word.empty())
+      words.push_back(std::move(word)), word.clear();
   }
   std::vector<const Command*> found;
   for (const Command& c : commands()) {
     const std::string hay = lower(c.title + " " + c.group + " " + key_words(c.key));
-    if (std::all_of(words.begin(), words.end(), [&](const std::string& w) { return hay.find(w) != hay.npos; })) found.push_back(&c);
+    if (std::all_of(words.begin(), words.end(), [&](const std::string& w) { return hay.find(w) != hay.npos; }))
+      found.push_back(&c);
   }
   return found;
 }

@@ -35,7 +35,8 @@ std::vector<Difference> differences(const Board& here, const Board& there, const
   }
   for (const auto& [name, limit] : here.limits)
     if (const auto other = there.limits.find(name); other == there.limits.end() || other->second != limit)
-      out.push_back({"limits." + name, shown_number(limit), other == there.limits.end() ? "not given" : shown_number(other->second)});
+      out.push_back({"limits." + name, shown_number(limit),
+                     other == there.limits.end() ? "not given" : shown_number(other->second)});
   return out;
 }
 
@@ -44,7 +45,8 @@ double mark_changes(Skin& body, const Surface& other) {
   for (SkinVertex& v : body.vertices) {
     const bool comparable = v.normal.z > 0.5f && other.exists(v.position.x, v.position.y);
     v.change = comparable ? static_cast<float>(v.position.z - other.height(v.position.x, v.position.y)) : 0;
-    if (std::abs(v.change) < 0.5f * static_cast<float>(other.thickness)) largest = std::max(largest, std::abs(static_cast<double>(v.change)));
+    if (std::abs(v.change) < 0.5f * static_cast<float>(other.thickness))
+      largest = std::max(largest, std::abs(static_cast<double>(v.change)));
   }
   return largest;
 }

@@ -28,7 +28,7 @@ struct Browsing {
 /// What a hand is doing on the board's picture.
 struct BoardHand {
   enum class What { none, orbit, pan, plane, click } what = What::none;
-  ImVec2 start, last;     ///< pointer, pixels of the window
+  ImVec2 start, last;  ///< pointer, pixels of the window
   double start_cut = 0;
 };
 
@@ -39,22 +39,22 @@ struct Desk {
   Settings settings;
   FieldRows rows;
   BoardHand hand;
-  ModelPtr model;                         ///< the newest; its board may be a step behind the document's
-  ModelPtr good;                          ///< the newest that could be built
+  ModelPtr model;  ///< the newest; its board may be a step behind the document's
+  ModelPtr good;   ///< the newest that could be built
   std::optional<Comparison> comparison;
-  std::vector<Problem> file_problems;     ///< of a file that could not be opened
+  std::vector<Problem> file_problems;  ///< of a file that could not be opened
   std::string file_problems_of;
   Progress working;
   Sending sending;
   Browsing browsing;
   std::optional<Recovered> left_over;
-  std::string search;                     ///< in the command list
+  std::string search;  ///< in the command list
   int chosen_command = 0;
-  std::vector<std::string> wanted;        ///< commands asked for in this frame
-  std::function<void(Desk&)> after_unsaved;    ///< what to go on with once unsaved changes are settled
-  std::function<void()> wake;             ///< ends the window's sleep; callable from any thread
+  std::vector<std::string> wanted;           ///< commands asked for in this frame
+  std::function<void(Desk&)> after_unsaved;  ///< what to go on with once unsaved changes are settled
+  std::function<void()> wake;                ///< ends the window's sleep; callable from any thread
   bool quit = false;
-  bool stop_work = false;                 ///< the background should stop what it is at
+  bool stop_work = false;  ///< the background should stop what it is at
 
   Manner manner() const { return manner_of(settings.display, document.board()); }
   /// Takes an edited draft: shown at once, one step of undo when the hand is done.

@@ -102,8 +102,10 @@ void take_left_over(Desk& desk) {
   }
   settle(desk);
   std::error_code trouble;
-  const auto on_disk = placed && fs::exists(left.board, trouble) ? std::optional(read_board(left.board.string())) : std::nullopt;
-  const std::variant<std::string, Unread> bytes = on_disk ? read_whole(left.board) : std::variant<std::string, Unread>(Unread{});
+  const auto on_disk =
+      placed && fs::exists(left.board, trouble) ? std::optional(read_board(left.board.string())) : std::nullopt;
+  const std::variant<std::string, Unread> bytes =
+      on_disk ? read_whole(left.board) : std::variant<std::string, Unread>(Unread{});
   if (on_disk && on_disk->sound() && std::holds_alternative<std::string>(bytes)) {
     desk.document.adopt_unsaved(std::move(file.board), on_disk->board, std::get<std::string>(bytes), left.board);
   } else {

@@ -19,8 +19,9 @@ EGLContext core_context(EGLDisplay display) {
   EGLConfig config = nullptr;
   EGLint found = 0;
   if (!eglChooseConfig(display, wanted, &config, 1, &found) || found < 1) return EGL_NO_CONTEXT;
-  const EGLint version[] = {EGL_CONTEXT_MAJOR_VERSION, 3, EGL_CONTEXT_MINOR_VERSION, 3,
-                            EGL_CONTEXT_OPENGL_PROFILE_MASK, EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT, EGL_NONE};
+  const EGLint version[] = {
+      EGL_CONTEXT_MAJOR_VERSION,           3,       EGL_CONTEXT_MINOR_VERSION, 3, EGL_CONTEXT_OPENGL_PROFILE_MASK,
+      EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT, EGL_NONE};
   return eglCreateContext(display, config, EGL_NO_CONTEXT, version);
 }
 

@@ -16,10 +16,14 @@ struct Batch {
 
   bool must_wait(const InputEvent& event) const {
     switch (event.kind) {
-      case InputEvent::Kind::move: return !buttons.empty();
-      case InputEvent::Kind::button: return moved || buttons.count(event.code) > 0;
-      case InputEvent::Kind::key: return keys.count(event.code) > 0;
-      default: return false;
+      case InputEvent::Kind::move:
+        return !buttons.empty();
+      case InputEvent::Kind::button:
+        return moved || buttons.count(event.code) > 0;
+      case InputEvent::Kind::key:
+        return keys.count(event.code) > 0;
+      default:
+        return false;
     }
   }
   void add(const InputEvent& event) {
@@ -39,11 +43,20 @@ void set_modifiers(ImGuiIO& io, int mods) {
 /// GLFW reports the modifiers without the key that is being pressed when that key is itself one.
 int own_modifier(int key) {
   switch (key) {
-    case GLFW_KEY_LEFT_CONTROL: case GLFW_KEY_RIGHT_CONTROL: return GLFW_MOD_CONTROL;
-    case GLFW_KEY_LEFT_SHIFT: case GLFW_KEY_RIGHT_SHIFT: return GLFW_MOD_SHIFT;
-    case GLFW_KEY_LEFT_ALT: case GLFW_KEY_RIGHT_ALT: return GLFW_MOD_ALT;
-    case GLFW_KEY_LEFT_SUPER: case GLFW_KEY_RIGHT_SUPER: return GLFW_MOD_SUPER;
-    default: return 0;
+    case GLFW_KEY_LEFT_CONTROL:
+    case GLFW_KEY_RIGHT_CONTROL:
+      return GLFW_MOD_CONTROL;
+    case GLFW_KEY_LEFT_SHIFT:
+    case GLFW_KEY_RIGHT_SHIFT:
+      return GLFW_MOD_SHIFT;
+    case GLFW_KEY_LEFT_ALT:
+    case GLFW_KEY_RIGHT_ALT:
+      return GLFW_MOD_ALT;
+    case GLFW_KEY_LEFT_SUPER:
+    case GLFW_KEY_RIGHT_SUPER:
+      return GLFW_MOD_SUPER;
+    default:
+      return 0;
   }
 }
 
@@ -57,18 +70,33 @@ void take_key(ImGuiIO& io, const InputEvent& event, Drained& drained) {
 
 void take(ImGuiIO& io, const InputEvent& event, Drained& drained) {
   switch (event.kind) {
-    case InputEvent::Kind::move: io.MousePos = ImVec2(event.x, event.y); break;
-    case InputEvent::Kind::leave: io.MousePos = ImVec2(-FLT_MAX, -FLT_MAX); break;
+    case InputEvent::Kind::move:
+      io.MousePos = ImVec2(event.x, event.y);
+      break;
+    case InputEvent::Kind::leave:
+      io.MousePos = ImVec2(-FLT_MAX, -FLT_MAX);
+      break;
     case InputEvent::Kind::button:
       if (event.code >= 0 && event.code < IM_ARRAYSIZE(io.MouseDown)) io.MouseDown[event.code] = event.down;
       set_modifiers(io, event.mods);
       break;
-    case InputEvent::Kind::wheel: io.MouseWheel += event.y, io.MouseWheelH += event.x; break;
-    case InputEvent::Kind::key: take_key(io, event, drained); break;
-    case InputEvent::Kind::letter: io.AddInputCharacter(static_cast<unsigned>(event.code)); break;
-    case InputEvent::Kind::drop: drained.dropped.push_back(event.path); break;
-    case InputEvent::Kind::close: drained.close = true; break;
-    case InputEvent::Kind::wake: break;
+    case InputEvent::Kind::wheel:
+      io.MouseWheel += event.y, io.MouseWheelH += event.x;
+      break;
+    case InputEvent::Kind::key:
+      take_key(io, event, drained);
+      break;
+    case InputEvent::Kind::letter:
+      io.AddInputCharacter(static_cast<unsigned>(event.code));
+      break;
+    case InputEvent::Kind::drop:
+      drained.dropped.push_back(event.path);
+      break;
+    case InputEvent::Kind::close:
+      drained.close = true;
+      break;
+    case InputEvent::Kind::wake:
+      break;
   }
 }
 

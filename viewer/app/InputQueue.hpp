@@ -19,8 +19,8 @@ struct Chord {
 struct InputEvent {
   enum class Kind { move, button, wheel, key, letter, drop, close, wake, leave };
   Kind kind = Kind::wake;
-  float x = 0, y = 0;     ///< move: pointer; wheel: steps
-  int code = 0;           ///< button, key or code point
+  float x = 0, y = 0;  ///< move: pointer; wheel: steps
+  int code = 0;        ///< button, key or code point
   bool down = false;
   int mods = 0;
   std::string path = {};  ///< drop
@@ -28,7 +28,7 @@ struct InputEvent {
 
 /// What came in besides the interface's own state.
 struct Drained {
-  std::vector<Chord> pressed;      ///< keys that went down or repeated
+  std::vector<Chord> pressed;  ///< keys that went down or repeated
   std::vector<std::string> dropped;
   bool close = false;
   int events = 0;

@@ -20,7 +20,8 @@ Footprint footprint_of(const Model& model, Stage stage) {
   const auto f = [](double v) { return static_cast<float>(v); };
   if (!outlined(stage)) {
     const Box& b = l.blank;
-    return {{{f(b.low.x), f(b.low.y)}, {f(b.high.x), f(b.low.y)}, {f(b.high.x), f(b.high.y)}, {f(b.low.x), f(b.high.y)}}};
+    return {
+        {{f(b.low.x), f(b.low.y)}, {f(b.high.x), f(b.low.y)}, {f(b.high.x), f(b.high.y)}, {f(b.low.x), f(b.high.y)}}};
   }
   const double nut = l.half_width(l.nut_end), heel = l.half_width(l.heel_end);
   return {{{f(l.nut_end), f(-nut)}, {f(l.heel_end), f(-heel)}, {f(l.heel_end), f(heel)}, {f(l.nut_end), f(nut)}}};
@@ -41,7 +42,9 @@ Showing showing_of(const Desk& desk, double largest_change) {
   } else if (const StageModel* stage = desk.shown()) {
     const double edge = desk.good->layout ? desk.good->layout->half_width(desk.good->layout->heel_end) : 0;
     const Surface& surface = desk.good->surface;
-    const double low = whole && surface.exists(0, edge) ? std::min(surface.height(0, edge), surface.height(desk.good->layout->heel_end, edge)) : 0;
+    const double low = whole && surface.exists(0, edge)
+                           ? std::min(surface.height(0, edge), surface.height(desk.good->layout->heel_end, edge))
+                           : 0;
     s.span = {static_cast<float>(low), stage->body.high.z};
   }
   return s;
@@ -57,7 +60,9 @@ void Picture::resize(int width, int height, bool moving) {
 void Picture::load(Desk& desk) {
   if (!desk.good) return;
   const auto stage = desk.good->stages[static_cast<std::size_t>(desk.view.stage)];
-  const auto other = desk.comparison && desk.comparison->model ? desk.comparison->model->stages[static_cast<std::size_t>(desk.view.stage)] : nullptr;
+  const auto other = desk.comparison && desk.comparison->model
+                         ? desk.comparison->model->stages[static_cast<std::size_t>(desk.view.stage)]
+                         : nullptr;
   if (stage && (stage != loaded_ || other != compared_)) {
     if (other) {
       Skin marked = stage->body;
@@ -83,7 +88,9 @@ void Picture::load(Desk& desk) {
 
 void Picture::refresh(Desk& desk) {
   load(desk);
-  const Drawn now{desk.view.camera, showing_of(desk, largest_change_), desk.settings.dark, loads_, moving_, target().width(), target().height()};
+  const Drawn now{
+      desk.view.camera, showing_of(desk, largest_change_), desk.settings.dark, loads_, moving_, target().width(),
+      target().height()};
   if (now == last_) return;
   scene_.draw(target(), now.camera, now.showing, desk.ui.theme.ink);
   last_ = now;

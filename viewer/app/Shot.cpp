@@ -17,8 +17,8 @@ constexpr int most_frames = 4000;
 
 void print(const std::vector<Problem>& problems) {
   for (const Problem& p : problems)
-    std::cerr << (p.file.empty() ? "" : p.file + ":" + std::to_string(p.line) + ":" + std::to_string(p.column) + ": ") << p.key << (p.key.empty() ? "" : ": ")
-              << p.message << (p.hint.empty() ? "" : " " + p.hint) << "\n";
+    std::cerr << (p.file.empty() ? "" : p.file + ":" + std::to_string(p.line) + ":" + std::to_string(p.column) + ": ")
+              << p.key << (p.key.empty() ? "" : ": ") << p.message << (p.hint.empty() ? "" : " " + p.hint) << "\n";
 }
 
 int write(const std::string& file, int width, int height, const std::vector<std::uint8_t>& rows) {

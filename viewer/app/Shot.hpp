@@ -11,12 +11,12 @@ struct ShotSpec {
   bool window = false;      ///< the whole window with its panels instead of the board alone
   bool dark = false;
   double text_size = 1;
-  int decision = -2;        ///< with the window: the group that is open, from 0; -2 leaves it
-  double cut = -1e9;        ///< with a cutting plane at this x, mm
+  int decision = -2;  ///< with the window: the group that is open, from 0; -2 leaves it
+  double cut = -1e9;  ///< with a cutting plane at this x, mm
 };
 
-/// Draws a picture without a display and writes it as PNG. Returns the program's exit code: 0, 2 for a board that cannot
-/// be read or built, 3 when the file cannot be written. Says what is wrong on the error output.
+/// Draws a picture without a display and writes it as PNG. Returns the program's exit code: 0, 2 for a board that
+/// cannot be read or built, 3 when the file cannot be written. Says what is wrong on the error output.
 int make_shot(const ShotSpec& spec);
 
 }  // namespace sagitta::viewer

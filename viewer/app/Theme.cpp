@@ -29,8 +29,8 @@ ImFont* load(const char* file, float height) {
   ImFontConfig config;
   config.FontBuilderFlags = ImGuiFreeTypeBuilderFlags_LightHinting;
   config.OversampleH = 1;
-  static const ImWchar letters[] = {0x20, 0xff, 0x100, 0x17f, 0x2010, 0x2026, 0x2032, 0x2033, 0x2190, 0x2193,
-                                    0x2200, 0x2265, 0x25a0, 0x25ff, 0x2713, 0x2717, 0};
+  static const ImWchar letters[] = {0x20,   0xff,   0x100,  0x17f,  0x2010, 0x2026, 0x2032, 0x2033, 0x2190,
+                                    0x2193, 0x2200, 0x2265, 0x25a0, 0x25ff, 0x2713, 0x2717, 0};
   std::error_code unread;
   if (std::filesystem::exists(path, unread))
     return io.Fonts->AddFontFromFileTTF(path.c_str(), height, &config, letters);

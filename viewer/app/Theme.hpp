@@ -23,8 +23,8 @@ struct Letters {
   ImFont* small = nullptr;
 };
 
-/// Loads the letters at a scale (1 = 15.5 pixels high) and replaces those loaded before. The picture of the letters must
-/// be made anew on the graphics card afterwards. Falls back on ImGui's own letters where Inter is not installed.
+/// Loads the letters at a scale (1 = 15.5 pixels high) and replaces those loaded before. The picture of the letters
+/// must be made anew on the graphics card afterwards. Falls back on ImGui's own letters where Inter is not installed.
 Letters load_letters(float scale);
 
 /// Colours and spacing for ImGui at that scale.

@@ -33,7 +33,7 @@ struct View {
 
   int decision = 0;  ///< which group of decisions is open
   Dialog dialog = Dialog::none;
-  std::string message;  ///< the status line's
+  std::string message;               ///< the status line's
   bool narrow_shows_checks = false;  ///< in a narrow window the left column shows one of the two
 };
 

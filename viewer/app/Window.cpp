@@ -95,12 +95,18 @@ void set_hints(const WindowSpec& spec) {
 
 int standard_shape(int shape) {
   switch (shape) {
-    case ImGuiMouseCursor_TextInput: return GLFW_IBEAM_CURSOR;
-    case ImGuiMouseCursor_ResizeEW: return GLFW_HRESIZE_CURSOR;
-    case ImGuiMouseCursor_ResizeNS: return GLFW_VRESIZE_CURSOR;
-    case ImGuiMouseCursor_ResizeAll: return GLFW_CROSSHAIR_CURSOR;
-    case ImGuiMouseCursor_Hand: return GLFW_HAND_CURSOR;
-    default: return GLFW_ARROW_CURSOR;
+    case ImGuiMouseCursor_TextInput:
+      return GLFW_IBEAM_CURSOR;
+    case ImGuiMouseCursor_ResizeEW:
+      return GLFW_HRESIZE_CURSOR;
+    case ImGuiMouseCursor_ResizeNS:
+      return GLFW_VRESIZE_CURSOR;
+    case ImGuiMouseCursor_ResizeAll:
+      return GLFW_CROSSHAIR_CURSOR;
+    case ImGuiMouseCursor_Hand:
+      return GLFW_HAND_CURSOR;
+    default:
+      return GLFW_ARROW_CURSOR;
   }
 }
 
@@ -135,8 +141,10 @@ Window::~Window() {
 }
 
 void Window::wait(double seconds) {
-  if (seconds <= 0) glfwPollEvents();
-  else glfwWaitEventsTimeout(seconds);
+  if (seconds <= 0)
+    glfwPollEvents();
+  else
+    glfwWaitEventsTimeout(seconds);
 }
 void Window::wake() { glfwPostEmptyEvent(); }
 void Window::swap() { glfwSwapBuffers(handle_); }

@@ -41,7 +41,7 @@ class Window {
   void set_title(const std::string& title);
   /// The pointer's shape, by ImGui's numbers.
   void set_pointer(int shape);
-  int width() const;   ///< in pixels
+  int width() const;  ///< in pixels
   int height() const;
   float content_scale() const;
   GLFWwindow* handle() const { return handle_; }

@@ -53,7 +53,8 @@ std::optional<Recovered> Recovery::find_left() const {
   for (const auto& entry : fs::directory_iterator(folder_, trouble)) {
     const int process = owner(entry.path());
     if (!process || process == ::getpid() || runs(process)) continue;
-    if (!newest || fs::last_write_time(entry.path(), trouble) > fs::last_write_time(*newest, trouble)) newest = entry.path();
+    if (!newest || fs::last_write_time(entry.path(), trouble) > fs::last_write_time(*newest, trouble))
+      newest = entry.path();
   }
   if (!newest) return std::nullopt;
   const auto text = read_whole(*newest), board = read_whole(place_of(*newest));

@@ -32,11 +32,16 @@ Settings from_json(const Json& json) {
 }
 
 Json to_json(const Settings& s) {
-  return {{"text_size", s.text_size},     {"dark", s.dark},
-          {"parallel", s.parallel},       {"display", static_cast<int>(s.display)},
-          {"way_shown", s.way_shown},     {"recent", s.recent},
-          {"export_folder", s.export_folder}, {"export_step", s.export_step},
-          {"export_stl", s.export_stl},   {"width", s.width},
+  return {{"text_size", s.text_size},
+          {"dark", s.dark},
+          {"parallel", s.parallel},
+          {"display", static_cast<int>(s.display)},
+          {"way_shown", s.way_shown},
+          {"recent", s.recent},
+          {"export_folder", s.export_folder},
+          {"export_step", s.export_step},
+          {"export_stl", s.export_stl},
+          {"width", s.width},
           {"height", s.height}};
 }
 
@@ -44,8 +49,13 @@ LoadedSettings set_aside(const fs::path& path) {
   const fs::path aside = path.string() + ".broken";
   std::error_code trouble;
   fs::rename(path, aside, trouble);
-  if (trouble) return {{}, "The settings file " + path.string() + " cannot be read; it was left as it is and the usual settings are in force."};
-  return {{}, "The settings file could not be read. It is kept as " + aside.string() + "; the usual settings are in force."};
+  if (trouble)
+    return {{},
+            "The settings file " + path.string() +
+                " cannot be read; it was left as it is and the usual settings are in force."};
+  return {
+      {},
+      "The settings file could not be read. It is kept as " + aside.string() + "; the usual settings are in force."};
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ struct Settings {
   bool dark = false;
   bool parallel = false;
   Display display = Display::as_file;
-  bool way_shown = false;  ///< the first-run page has been seen
+  bool way_shown = false;           ///< the first-run page has been seen
   std::vector<std::string> recent;  ///< newest first, at most `most_recent`
   std::string export_folder;
   bool export_step = true, export_stl = true;

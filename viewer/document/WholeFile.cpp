@@ -57,7 +57,8 @@ std::variant<std::string, Unread> read_whole(const fs::path& path) {
   if (fs::is_directory(path, trouble)) return Unread{path.string() + " is a folder, not a file."};
   std::ifstream file(path, std::ios::binary);
   if (!file) return Unread{path.string() + " cannot be read: " + std::strerror(errno) + "."};
-  if (fs::file_size(path, trouble) > largest && !trouble) return Unread{path.string() + " is too large for a board file."};
+  if (fs::file_size(path, trouble) > largest && !trouble)
+    return Unread{path.string() + " is too large for a board file."};
   std::ostringstream bytes;
   bytes << file.rdbuf();
   return bytes.str();

@@ -15,7 +15,7 @@ void APIENTRY note(GLenum, GLenum type, GLuint, GLenum, GLsizei, const GLchar*, 
 }  // namespace
 
 std::string load(Address (*address)(const char*)) {
-#define SAGITTA_GL_LOAD(NAME, TYPE)                                    \
+#define SAGITTA_GL_LOAD(NAME, TYPE)                                \
   NAME = reinterpret_cast<PFNGL##TYPE##PROC>(address("gl" #NAME)); \
   if (!NAME) return "gl" #NAME;
   SAGITTA_GL_FUNCTIONS(SAGITTA_GL_LOAD)

@@ -11,24 +11,48 @@ std::array<int, 6> alive{};
 GLuint create(GpuKind kind) {
   GLuint id = 0;
   switch (kind) {
-    case GpuKind::buffer: gl::GenBuffers(1, &id); break;
-    case GpuKind::vertex_array: gl::GenVertexArrays(1, &id); break;
-    case GpuKind::texture: gl::GenTextures(1, &id); break;
-    case GpuKind::framebuffer: gl::GenFramebuffers(1, &id); break;
-    case GpuKind::renderbuffer: gl::GenRenderbuffers(1, &id); break;
-    case GpuKind::program: id = gl::CreateProgram(); break;
+    case GpuKind::buffer:
+      gl::GenBuffers(1, &id);
+      break;
+    case GpuKind::vertex_array:
+      gl::GenVertexArrays(1, &id);
+      break;
+    case GpuKind::texture:
+      gl::GenTextures(1, &id);
+      break;
+    case GpuKind::framebuffer:
+      gl::GenFramebuffers(1, &id);
+      break;
+    case GpuKind::renderbuffer:
+      gl::GenRenderbuffers(1, &id);
+      break;
+    case GpuKind::program:
+      id = gl::CreateProgram();
+      break;
   }
   return id;
 }
 
 void destroy(GpuKind kind, GLuint id) {
   switch (kind) {
-    case GpuKind::buffer: gl::DeleteBuffers(1, &id); break;
-    case GpuKind::vertex_array: gl::DeleteVertexArrays(1, &id); break;
-    case GpuKind::texture: gl::DeleteTextures(1, &id); break;
-    case GpuKind::framebuffer: gl::DeleteFramebuffers(1, &id); break;
-    case GpuKind::renderbuffer: gl::DeleteRenderbuffers(1, &id); break;
-    case GpuKind::program: gl::DeleteProgram(id); break;
+    case GpuKind::buffer:
+      gl::DeleteBuffers(1, &id);
+      break;
+    case GpuKind::vertex_array:
+      gl::DeleteVertexArrays(1, &id);
+      break;
+    case GpuKind::texture:
+      gl::DeleteTextures(1, &id);
+      break;
+    case GpuKind::framebuffer:
+      gl::DeleteFramebuffers(1, &id);
+      break;
+    case GpuKind::renderbuffer:
+      gl::DeleteRenderbuffers(1, &id);
+      break;
+    case GpuKind::program:
+      gl::DeleteProgram(id);
+      break;
   }
 }
 }  // namespace

@@ -9,8 +9,10 @@ namespace {
 Renderbuffer store(GLenum format, int width, int height, int samples) {
   Renderbuffer made = Renderbuffer::make();
   gl::BindRenderbuffer(GL_RENDERBUFFER, made.id());
-  if (samples > 0) gl::RenderbufferStorageMultisample(GL_RENDERBUFFER, samples, format, width, height);
-  else gl::RenderbufferStorage(GL_RENDERBUFFER, format, width, height);
+  if (samples > 0)
+    gl::RenderbufferStorageMultisample(GL_RENDERBUFFER, samples, format, width, height);
+  else
+    gl::RenderbufferStorage(GL_RENDERBUFFER, format, width, height);
   return made;
 }
 

@@ -9,12 +9,18 @@ namespace {
 
 Finish finish_of(MaterialKind kind) {
   switch (kind) {
-    case MaterialKind::wood: return Finish::wood;
-    case MaterialKind::composite: return Finish::composite;
-    case MaterialKind::shell: return Finish::shell;
-    case MaterialKind::plastic: return Finish::plastic;
-    case MaterialKind::metal: return Finish::metal;
-    case MaterialKind::bone: return Finish::bone;
+    case MaterialKind::wood:
+      return Finish::wood;
+    case MaterialKind::composite:
+      return Finish::composite;
+    case MaterialKind::shell:
+      return Finish::shell;
+    case MaterialKind::plastic:
+      return Finish::plastic;
+    case MaterialKind::metal:
+      return Finish::metal;
+    case MaterialKind::bone:
+      return Finish::bone;
   }
   return Finish::wood;
 }
@@ -27,7 +33,8 @@ Cloth cloth_of(const Board& board, const std::string& name) {
   unsigned hex = 0;
   const std::string& c = facts.colour;
   if (c.size() == 7 && std::from_chars(c.data() + 1, c.data() + 7, hex, 16).ec == std::errc())
-    cloth.colour = {static_cast<std::uint8_t>(hex >> 16), static_cast<std::uint8_t>(hex >> 8 & 0xff), static_cast<std::uint8_t>(hex & 0xff), 255};
+    cloth.colour = {static_cast<std::uint8_t>(hex >> 16), static_cast<std::uint8_t>(hex >> 8 & 0xff),
+                    static_cast<std::uint8_t>(hex & 0xff), 255};
   return cloth;
 }
 

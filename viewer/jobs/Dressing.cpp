@@ -11,6 +11,10 @@ namespace {
 
 /// Faces that turn by less than this into each other show no crisp edge: cosine of 2 degrees.
 constexpr float crisp = 0.99939f;
+/// The same where the mesh does not know its faces and every facet counts as one: cosine of 30 degrees.
+constexpr float crisp_facets = 0.866f;
+/// Marks a facet that stands for a face of its own.
+constexpr std::uint32_t facet = 0x80000000u;
 
 Vec vec(const std::array<float, 3>& p) { return {p[0], p[1], p[2]}; }
 
@@ -28,14 +32,15 @@ std::uint64_t both(std::uint32_t a, std::uint32_t b) { return std::uint64_t{a} <
 /// Vertices of a skin, one for each point of each face.
 class Dresser {
  public:
-  Dresser(const Surface& surface, const Shell& shell, const Mesh& mesh) : surface_(surface), shell_(shell), mesh_(mesh) {}
+  Dresser(const Surface& surface, const Shell& shell, const Mesh& mesh)
+      : surface_(surface), shell_(shell), mesh_(mesh) {}
 
   void add(std::size_t triangle, const Cloth& cloth) {
     const auto& t = mesh_.triangles[triangle];
     const Vec a = vec(mesh_.points[t[0]]), b = vec(mesh_.points[t[1]]), c = vec(mesh_.points[t[2]]);
     const Vec normal = cross(b - a, c - a);
     for (const std::uint32_t point : t) {
-      const std::uint32_t v = vertex(mesh_.face[triangle], point, cloth);
+      const std::uint32_t v = vertex(face_of(triangle), point, cloth);
       skin.vertices[v].normal = skin.vertices[v].normal + normal;
       skin.triangles.push_back(v);
     }
@@ -44,6 +49,10 @@ class Dresser {
   void finish() {
     for (const auto& [key, index] : vertices_) {
       SkinVertex& v = skin.vertices[index];
+      if (key >> 32 & facet) {
+        v.normal = unit(v.normal);
+        continue;
+      }
       const ShellFace& face = shell_.faces[key >> 32];
       const bool on_surface = face.kind == ShellFace::Kind::top && face.bound.kind == Bound::Kind::arc;
       v.normal = on_surface ? surface_normal(surface_, v.position.x, v.position.y) : unit(v.normal);
@@ -61,24 +70,27 @@ class Dresser {
       const auto from = static_cast<std::uint32_t>(edge >> 32), to = static_cast<std::uint32_t>(edge);
       if (from > to) continue;
       const auto other = owner.find(both(to, from));
-      if (other == owner.end() || mesh_.face[t] == mesh_.face[other->second]) continue;
-      const std::uint32_t a = at(mesh_.face[t], from), b = at(mesh_.face[other->second], from);
-      if (dot(skin.vertices[a].normal, skin.vertices[b].normal) > crisp) continue;
+      if (other == owner.end() || face_of(t) == face_of(other->second)) continue;
+      const std::uint32_t a = at(face_of(t), from), b = at(face_of(other->second), from);
+      if (dot(skin.vertices[a].normal, skin.vertices[b].normal) > (face_of(t) & facet ? crisp_facets : crisp)) continue;
       skin.edges.push_back(a);
-      skin.edges.push_back(at(mesh_.face[t], to));
+      skin.edges.push_back(at(face_of(t), to));
     }
   }
 
   Skin skin;
 
  private:
-  std::uint32_t at(std::int32_t face, std::uint32_t point) const {
-    return vertices_.at(both(static_cast<std::uint32_t>(face), point));
+  std::uint32_t face_of(std::size_t triangle) const {
+    const std::int32_t face = mesh_.face[triangle];
+    return face < 0 ? facet | static_cast<std::uint32_t>(triangle) : static_cast<std::uint32_t>(face);
   }
-  std::uint32_t vertex(std::int32_t face, std::uint32_t point, const Cloth& cloth) {
-    const auto [place, fresh] = vertices_.try_emplace(both(static_cast<std::uint32_t>(face), point),
-                                                      static_cast<std::uint32_t>(skin.vertices.size()));
-    if (fresh) skin.vertices.push_back({vec(mesh_.points[point]), {}, cloth.colour, static_cast<float>(cloth.finish), 0});
+  std::uint32_t at(std::uint32_t face, std::uint32_t point) const { return vertices_.at(both(face, point)); }
+  std::uint32_t vertex(std::uint32_t face, std::uint32_t point, const Cloth& cloth) {
+    const auto [place, fresh] =
+        vertices_.try_emplace(both(face, point), static_cast<std::uint32_t>(skin.vertices.size()));
+    if (fresh)
+      skin.vertices.push_back({vec(mesh_.points[point]), {}, cloth.colour, static_cast<float>(cloth.finish), 0});
     return place->second;
   }
 
@@ -126,7 +138,7 @@ Skin dress_pieces(const Board& board, const Surface& surface, Stage stage, const
   for (std::size_t f = 0; f < inlays.size(); ++f) inlays[f] = inlay_of(shell, static_cast<int>(f));
   std::vector<std::size_t> owner;
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
-    const int inlay = inlays[static_cast<std::size_t>(mesh.face[t])];
+    const int inlay = mesh.face[t] < 0 ? -1 : inlays[static_cast<std::size_t>(mesh.face[t])];
     if (inlay < 0 || inlay >= static_cast<int>(board.inlays.size())) continue;
     const std::size_t before = dresser.skin.vertices.size();
     dresser.add(t, cloth_of(board, board.inlays[static_cast<std::size_t>(inlay)].material));

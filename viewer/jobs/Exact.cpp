@@ -13,7 +13,8 @@ std::optional<Exact> make_exact(const StageModel& stage, std::string& trouble) {
     exact.volume = found.volume, exact.area = found.area;
     return exact;
   } catch (const BuildError& error) {
-    trouble = "The exact solid of stage " + error.stage + " could not be made near " + error.feature + ": " + error.what();
+    trouble =
+        "The exact solid of stage " + error.stage + " could not be made near " + error.feature + ": " + error.what();
   } catch (const std::exception& error) {
     trouble = std::string("The exact solid could not be made: ") + error.what();
   }

@@ -59,8 +59,8 @@ void add_fret(Skin& skin, const Board& board, const Surface& surface, const Fret
       const float in = i == 0 ? lean * h : i == along ? -lean * h : 0;
       const Point p = middle + static_cast<double>(u) * across + static_cast<double>(in) * direction;
       points.push_back(at_height(p, base + h));
-      normals.push_back(unit({static_cast<float>(across.x) * std::cos(angle) * tall, static_cast<float>(across.y) * std::cos(angle) * tall,
-                              std::sin(angle) * half}));
+      normals.push_back(unit({static_cast<float>(across.x) * std::cos(angle) * tall,
+                              static_cast<float>(across.y) * std::cos(angle) * tall, std::sin(angle) * half}));
     }
     sweep.ring(points, normals);
   }
@@ -97,11 +97,13 @@ void add_strings(Skin& skin, const Board& board, const Layout& layout, const Sur
     const double share = (end - line.a.x) / std::max(line.b.x - line.a.x, 1.0);
     const Point stop = between(line.a, line.b, share);
     const double high = low + action * share;
-    add_tube(skin, at_height(line.a, low), at_height(stop, high), static_cast<float>(string_radius(board, i)), string_colour);
+    add_tube(skin, at_height(line.a, low), at_height(stop, high), static_cast<float>(string_radius(board, i)),
+             string_colour);
   }
 }
 
-void add_box(Skin& skin, const std::array<Point, 4>& corners, double floor, const std::array<double, 4>& top, Colour colour, Finish finish) {
+void add_box(Skin& skin, const std::array<Point, 4>& corners, double floor, const std::array<double, 4>& top,
+             Colour colour, Finish finish) {
   const auto quad = [&](Vec a, Vec b, Vec c, Vec d) {
     const Vec n = unit(cross(b - a, c - a));
     const auto start = static_cast<std::uint32_t>(skin.vertices.size());

@@ -21,8 +21,8 @@ struct StageModel {
   Stage stage = Stage::board;
   Shell shell;
   Mesh mesh;
-  Skin body;    ///< the wood
-  Skin pieces;  ///< the inlays lying in their pockets
+  Skin body;             ///< the wood
+  Skin pieces;           ///< the inlays lying in their pockets
   double deviation = 0;  ///< asked of the mesh
 };
 

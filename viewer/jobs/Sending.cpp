@@ -17,7 +17,8 @@ std::variant<ReadyBoard, std::string> ready(const Board& board) {
   made.file.board = board;
   made.layout = std::get<Layout>(std::move(drawn));
   made.surface = surface_of(board, made.layout);
-  if (const Faults faults = surface_faults(board, made.layout, made.surface); !faults.empty()) return faults.front().key + ": " + faults.front().message;
+  if (const Faults faults = surface_faults(board, made.layout, made.surface); !faults.empty())
+    return faults.front().key + ": " + faults.front().message;
   for (const Stage stage : stages_of(board)) {
     const auto plan = make_plan(board, made.layout, made.surface, stage);
     if (const auto* faults = std::get_if<Faults>(&plan)) return faults->front().key + ": " + faults->front().message;

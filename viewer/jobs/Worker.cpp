@@ -120,7 +120,8 @@ void Worker::carry_out(const Order& order) {
   const auto fill = [&](Stage stage, double deviation) {
     const StageModel* there = model.at(stage);
     if (there && there->deviation <= deviation) return;
-    if (const auto made = make_stage(model, stage, deviation, cancel_, model.trouble, model.faults)) model.stages[index(stage)] = made;
+    if (const auto made = make_stage(model, stage, deviation, cancel_, model.trouble, model.faults))
+      model.stages[index(stage)] = made;
   };
   begin("Cutting: " + std::string(name(order.stage)), false);
   fill(order.stage, order.moving ? moving_deviation : resting_deviation);

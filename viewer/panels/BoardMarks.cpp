@@ -55,7 +55,10 @@ void draw_one(Desk& desk, ImVec2 low, const Dimension& d) {
   tick(paint, *b, along, desk.ui.px(6), ink, thick);
   const ImVec2 middle((a->x + b->x) / 2, (a->y + b->y) / 2);
   const bool room = l > ImGui::CalcTextSize(d.text.c_str()).x + desk.ui.px(24);
-  words(desk.ui, paint, room ? middle : ImVec2(std::max(a->x, b->x) + ImGui::CalcTextSize(d.text.c_str()).x / 2 + desk.ui.px(14), middle.y), d.text);
+  words(desk.ui, paint,
+        room ? middle
+             : ImVec2(std::max(a->x, b->x) + ImGui::CalcTextSize(d.text.c_str()).x / 2 + desk.ui.px(14), middle.y),
+        d.text);
 }
 
 }  // namespace
@@ -68,7 +71,8 @@ void draw_dimensions(Desk& desk, ImVec2 low) {
     key = std::string(group.blocks.front().lines.front().key);
     if (desk.view.decision == 2) key = "board.width";
   }
-  for (const Dimension& d : dimensions_for(key, desk.good->board, *desk.good->layout, desk.good->surface, desk.manner())) {
+  for (const Dimension& d :
+       dimensions_for(key, desk.good->board, *desk.good->layout, desk.good->surface, desk.manner())) {
     draw_one(desk, low, d);
     desk.ui.note_area("dimension", low, low, d.text);
   }
@@ -77,7 +81,8 @@ void draw_dimensions(Desk& desk, ImVec2 low) {
 std::string measured_words(const Measured& m, const Manner& manner) {
   std::string text = shown(m.straight, manner);
   if (m.faces) text = shown(*m.faces, manner) + " between the faces, " + text + " straight";
-  return text + "  (along " + shown_bare(m.along, manner) + ", across " + shown_bare(m.across, manner) + ", up " + shown_bare(m.up, manner) + ")";
+  return text + "  (along " + shown_bare(m.along, manner) + ", across " + shown_bare(m.across, manner) + ", up " +
+         shown_bare(m.up, manner) + ")";
 }
 
 void draw_measurement(Desk& desk, ImVec2 low) {
@@ -98,7 +103,10 @@ void draw_measurement(Desk& desk, ImVec2 low) {
 std::optional<ImVec2> plane_grip(const Desk& desk, ImVec2 low) {
   if (!desk.view.cutting || !desk.good || !desk.good->layout) return std::nullopt;
   const double half = desk.good->layout->half_width(desk.view.cut) + 10;
-  return in_window(desk.view.camera, {static_cast<float>(desk.view.cut), static_cast<float>(-half), static_cast<float>(desk.good->surface.thickness)}, low);
+  return in_window(
+      desk.view.camera,
+      {static_cast<float>(desk.view.cut), static_cast<float>(-half), static_cast<float>(desk.good->surface.thickness)},
+      low);
 }
 
 void draw_cutting_plane(Desk& desk, ImVec2 low) {
@@ -118,7 +126,8 @@ void draw_cutting_plane(Desk& desk, ImVec2 low) {
   paint->AddPolyline(points, 4, desk.ui.theme.accent, ImDrawFlags_Closed, desk.ui.px(1.5f));
   paint->AddCircleFilled(*grip, desk.ui.px(7), desk.ui.theme.accent);
   paint->AddCircleFilled(*grip, desk.ui.px(3), desk.ui.theme.paper);
-  desk.ui.note_area("cutting plane", ImVec2(grip->x - desk.ui.px(8), grip->y - desk.ui.px(8)), ImVec2(grip->x + desk.ui.px(8), grip->y + desk.ui.px(8)), shown(desk.view.cut, desk.manner()));
+  desk.ui.note_area("cutting plane", ImVec2(grip->x - desk.ui.px(8), grip->y - desk.ui.px(8)),
+                    ImVec2(grip->x + desk.ui.px(8), grip->y + desk.ui.px(8)), shown(desk.view.cut, desk.manner()));
 }
 
 }  // namespace sagitta::viewer

@@ -23,7 +23,8 @@ void draw_bar(Desk& desk) {
   Ui& ui = desk.ui;
   int view = -1;
   ImGui::SetNextItemWidth(ui.px(116));
-  static const std::vector<std::string> names = {"On the bench", "From above", "Bass edge", "Treble edge", "Nut end", "Heel end", "From below"};
+  static const std::vector<std::string> names = {"On the bench", "From above", "Bass edge", "Treble edge",
+                                                 "Nut end",      "Heel end",   "From below"};
   ImGui::PushID("views");
   if (ImGui::BeginCombo("##view", "View from")) {
     for (int i = 0; i < static_cast<int>(names.size()); ++i) {
@@ -70,13 +71,15 @@ void pick(Desk& desk, ImVec2 at, ImVec2 low) {
     desk.say("");
     return;
   }
-  desk.view.named = name(stage->shell, stage->shell.faces[static_cast<std::size_t>(hit->face)]);
+  desk.view.named = feature_at(stage->shell, *hit);
   if (desk.view.measuring) {
     if (desk.view.picks.size() >= 2) desk.view.picks.clear();
-    desk.view.picks.push_back(snapped(stage->shell, stage->mesh, *desk.good->layout, *hit, camera, desk.ui.px(pick_reach)));
+    desk.view.picks.push_back(
+        snapped(stage->shell, stage->mesh, *desk.good->layout, *hit, camera, desk.ui.px(pick_reach)));
     const Snap snap = desk.view.picks.back().snap;
     const char* const words[] = {"on", "corner of", "edge of", "slot centre at"};
-    desk.say(std::string(words[static_cast<int>(snap)]) + " " + desk.view.picks.back().name + (desk.view.picks.size() < 2 ? "; pick the second point" : ""));
+    desk.say(std::string(words[static_cast<int>(snap)]) + " " + desk.view.picks.back().name +
+             (desk.view.picks.size() < 2 ? "; pick the second point" : ""));
     return;
   }
   desk.say(desk.view.named);
@@ -102,16 +105,20 @@ void begin_hand(Desk& desk, ImVec2 low) {
   desk.hand.start = desk.hand.last = io.MousePos;
   const auto grip = plane_grip(desk, low);
   const float off = grip ? std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) : 1e9f;
-  if (io.MouseDown[0] && off < desk.ui.px(14)) desk.hand.what = What::plane, desk.hand.start_cut = desk.view.cut;
-  else if (io.MouseDown[0] && !io.KeyShift) desk.hand.what = What::click;
-  else desk.hand.what = What::pan;
+  if (io.MouseDown[0] && off < desk.ui.px(14))
+    desk.hand.what = What::plane, desk.hand.start_cut = desk.view.cut;
+  else if (io.MouseDown[0] && !io.KeyShift)
+    desk.hand.what = What::click;
+  else
+    desk.hand.what = What::pan;
 }
 
 void move_hand(Desk& desk, ImVec2 low) {
   const ImGuiIO& io = ImGui::GetIO();
   const ImVec2 moved = io.MousePos - desk.hand.last;
   const ImVec2 from_start = io.MousePos - desk.hand.start;
-  if (desk.hand.what == What::click && std::hypot(from_start.x, from_start.y) > desk.ui.px(click_slack)) desk.hand.what = What::orbit;
+  if (desk.hand.what == What::click && std::hypot(from_start.x, from_start.y) > desk.ui.px(click_slack))
+    desk.hand.what = What::orbit;
   if (desk.hand.what == What::orbit) desk.view.camera = desk.view.camera.orbited(moved.x, moved.y);
   if (desk.hand.what == What::pan) desk.view.camera = desk.view.camera.panned(moved.x, moved.y);
   if (desk.hand.what == What::plane) drag_plane(desk, io.MousePos);
@@ -130,14 +137,17 @@ void draw_shade_legend(Desk& desk, ImVec2 low, float height) {
   const ImVec2 size = ImGui::CalcTextSize(text.c_str());
   const ImVec2 at(low.x + ui.px(14), low.y + height - size.y - ui.px(12));
   ImDrawList* paint = ImGui::GetWindowDrawList();
-  paint->AddRectFilled(at - ImVec2(ui.px(6), ui.px(3)), at + size + ImVec2(ui.px(6), ui.px(3)), ui.theme.paper, ui.px(3));
+  paint->AddRectFilled(at - ImVec2(ui.px(6), ui.px(3)), at + size + ImVec2(ui.px(6), ui.px(3)), ui.theme.paper,
+                       ui.px(3));
   paint->AddText(at, ui.theme.text, text.c_str());
 }
 
 void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
   const ImVec2 size(picture.width, picture.height);
   ImGui::SetCursorScreenPos(low);
-  ImGui::InvisibleButton("picture", size, ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+  ImGui::InvisibleButton(
+      "picture", size,
+      ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddImage(picture.texture, low, low + size, ImVec2(0, 1), ImVec2(1, 0));
   desk.ui.note("picture");
@@ -145,7 +155,8 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
   if (desk.hand.what != What::none) move_hand(desk, low);
   const ImGuiIO& io = ImGui::GetIO();
   if (ImGui::IsItemHovered() && io.MouseWheel != 0)
-    desk.view.camera = desk.view.camera.zoomed(std::pow(wheel_step, io.MouseWheel), {io.MousePos.x - low.x, io.MousePos.y - low.y});
+    desk.view.camera =
+        desk.view.camera.zoomed(std::pow(wheel_step, io.MouseWheel), {io.MousePos.x - low.x, io.MousePos.y - low.y});
   paint->PushClipRect(low, low + size, true);
   draw_cutting_plane(desk, low);
   draw_dimensions(desk, low);
@@ -159,14 +170,17 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
 float board_bar_height(const Ui& ui) { return ui.px(15.5f + 10) + ui.px(16); }
 
 void draw_board(Desk& desk, ImVec2 low, ImVec2 size, const BoardPicture& picture) {
-  if (desk.ui.begin_panel("Board", low, size, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse, true)) {
+  if (desk.ui.begin_panel("Board", low, size, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse,
+                          true)) {
     ImGui::SetCursorScreenPos(low + ImVec2(desk.ui.px(12), desk.ui.px(8)));
     ImGui::BeginGroup();
     draw_bar(desk);
     ImGui::EndGroup();
     const ImVec2 corner(low.x, low.y + board_bar_height(desk.ui));
     draw_picture(desk, corner, picture);
-    if (desk.view.cutting) draw_slice(desk, ImVec2(low.x, corner.y + picture.height), ImVec2(size.x, low.y + size.y - corner.y - picture.height));
+    if (desk.view.cutting)
+      draw_slice(desk, ImVec2(low.x, corner.y + picture.height),
+                 ImVec2(size.x, low.y + size.y - corner.y - picture.height));
   }
   desk.ui.end_panel();
 }

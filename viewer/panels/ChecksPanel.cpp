@@ -12,10 +12,13 @@ namespace sagitta::viewer {
 namespace {
 
 /// A block of wrapped words that can be pressed.
-bool pressable(Desk& desk, const std::string& id, const std::string& title, const std::string& text, const std::string& hint) {
+bool pressable(Desk& desk, const std::string& id, const std::string& title, const std::string& text,
+               const std::string& hint) {
   Ui& ui = desk.ui;
   const float width = ImGui::GetContentRegionAvail().x, pad = ui.px(10), room = width - 2 * pad;
-  const auto tall = [&](const std::string& words) { return words.empty() ? 0 : ImGui::CalcTextSize(words.c_str(), nullptr, false, room).y + ui.px(4); };
+  const auto tall = [&](const std::string& words) {
+    return words.empty() ? 0 : ImGui::CalcTextSize(words.c_str(), nullptr, false, room).y + ui.px(4);
+  };
   const float height = tall(title) + tall(text) + tall(hint) + ui.px(12);
   const ImVec2 low = ImGui::GetCursorScreenPos();
   ImGui::PushID(id.c_str());
@@ -23,7 +26,8 @@ bool pressable(Desk& desk, const std::string& id, const std::string& title, cons
   ImGui::RenderNavHighlight(ImRect(low, low + ImVec2(width, height)), ImGui::GetItemID());
   ImGui::PopID();
   ImDrawList* paint = ImGui::GetWindowDrawList();
-  paint->AddRectFilled(low, low + ImVec2(width, height), ImGui::IsItemHovered() ? ui.theme.line : ui.theme.field, ui.px(4));
+  paint->AddRectFilled(low, low + ImVec2(width, height), ImGui::IsItemHovered() ? ui.theme.line : ui.theme.field,
+                       ui.px(4));
   paint->AddRectFilled(low, low + ImVec2(ui.px(3), height), ui.theme.accent, ui.px(2));
   float y = low.y + ui.px(6);
   const auto write = [&](const std::string& words, ImU32 ink, ImFont* font) {
@@ -44,7 +48,8 @@ std::string capital(std::string text) {
 }
 
 std::string place_of(const Problem& p) {
-  return p.file.empty() ? "" : p.file + ", line " + std::to_string(p.line) + ", column " + std::to_string(p.column) + ": ";
+  return p.file.empty() ? ""
+                        : p.file + ", line " + std::to_string(p.line) + ", column " + std::to_string(p.column) + ": ";
 }
 
 void draw_problems(Desk& desk) {
@@ -56,8 +61,9 @@ void draw_problems(Desk& desk) {
   }
   for (std::size_t i = 0; i < problems.size(); ++i) {
     const Problem& p = problems[i];
-    const bool pressed = pressable(desk, "problem " + std::to_string(i + 1), p.key.empty() ? "The file" : label_of_key(p.key),
-                                   (of_file ? place_of(p) : "") + capital(p.message), capital(p.hint));
+    const bool pressed =
+        pressable(desk, "problem " + std::to_string(i + 1), p.key.empty() ? "The file" : label_of_key(p.key),
+                  (of_file ? place_of(p) : "") + capital(p.message), capital(p.hint));
     if (pressed && !of_file) lead_to_key(desk, p.key);
   }
   if (problems.empty()) {
@@ -71,7 +77,8 @@ void line(Desk& desk, const std::string& label, const std::string& value) {
   ImGui::TextUnformatted(label.c_str());
   ImGui::PopStyleColor();
   const float wide = ImGui::CalcTextSize(value.c_str()).x;
-  ImGui::SameLine(std::max(ImGui::GetContentRegionMax().x - wide, ImGui::CalcTextSize(label.c_str()).x + desk.ui.px(20)));
+  ImGui::SameLine(
+      std::max(ImGui::GetContentRegionMax().x - wide, ImGui::CalcTextSize(label.c_str()).x + desk.ui.px(20)));
   ImGui::TextUnformatted(value.c_str());
   desk.ui.note("figure " + label, value);
 }
@@ -97,7 +104,8 @@ void draw_notes(Desk& desk) {
   desk.ui.heading("Cuts that only touch");
   for (std::size_t i = 0; i < stage->shell.plan.notes.size(); ++i) {
     const Fault& note = stage->shell.plan.notes[i];
-    if (pressable(desk, "note " + std::to_string(i + 1), "", capital(note.message), capital(note.hint))) lead_to_key(desk, note.key);
+    if (pressable(desk, "note " + std::to_string(i + 1), "", capital(note.message), capital(note.hint)))
+      lead_to_key(desk, note.key);
   }
 }
 
@@ -107,7 +115,8 @@ void draw_comparison(Desk& desk) {
   const auto found = differences(desk.document.board(), desk.comparison->board, desk.manner());
   if (found.empty()) desk.ui.quiet("Nothing differs.");
   for (const Difference& d : found)
-    if (pressable(desk, "difference " + d.key, label_of_key(d.key), d.there + " \u2192 " + d.here, "")) lead_to_key(desk, d.key);
+    if (pressable(desk, "difference " + d.key, label_of_key(d.key), d.there + " \u2192 " + d.here, ""))
+      lead_to_key(desk, d.key);
   if (desk.ui.button("Stop comparing")) desk.ask("stop comparing");
   ImGui::Dummy(ImVec2(0, desk.ui.px(6)));
 }
@@ -119,7 +128,8 @@ std::vector<Problem> problems_of(const Desk& desk) {
   std::vector<Problem> problems;
   if (!desk.model) return problems;
   for (const Fault& fault : desk.model->faults) problems.push_back({"", 1, 1, fault.key, fault.message, fault.hint});
-  if (!desk.model->trouble.empty()) problems.push_back({"", 1, 1, "", desk.model->trouble, "Change the decision made last, or undo it."});
+  if (!desk.model->trouble.empty())
+    problems.push_back({"", 1, 1, "", desk.model->trouble, "Change the decision made last, or undo it."});
   return problems;
 }
 
@@ -127,7 +137,9 @@ void draw_checks(Desk& desk, ImVec2 low, ImVec2 size) {
   if (desk.ui.begin_panel("Checks", low, size)) {
     draw_comparison(desk);
     const std::size_t count = problems_of(desk).size();
-    desk.ui.heading(count == 0 ? "Check" : count == 1 ? "Check: one problem" : "Check: " + std::to_string(count) + " problems");
+    desk.ui.heading(count == 0   ? "Check"
+                    : count == 1 ? "Check: one problem"
+                                 : "Check: " + std::to_string(count) + " problems");
     draw_problems(desk);
     ImGui::Dummy(ImVec2(0, desk.ui.px(6)));
     draw_notes(desk);

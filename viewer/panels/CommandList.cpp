@@ -35,7 +35,8 @@ void draw_command_list(Desk& desk) {
     const bool can = !command.can || command.can(desk);
     ImGui::PushID(i);
     ImGui::BeginDisabled(!can);
-    const bool chosen = ImGui::Selectable(command.title.c_str(), i == desk.chosen_command, ImGuiSelectableFlags_DontClosePopups);
+    const bool chosen =
+        ImGui::Selectable(command.title.c_str(), i == desk.chosen_command, ImGuiSelectableFlags_DontClosePopups);
     ImGui::EndDisabled();
     ui.note(command.name, command.title, can);
     if (moved && i == desk.chosen_command) ImGui::SetScrollHereY(0.5f);

@@ -5,10 +5,15 @@ namespace sagitta::viewer {
 namespace {
 
 enum class Widths { margin, margins, widths };
-Widths widths_of(const Shape& s) { return s.nut_width || s.heel_width ? Widths::widths : s.nut_margin || s.heel_margin ? Widths::margins : Widths::margin; }
+Widths widths_of(const Shape& s) {
+  return s.nut_width || s.heel_width     ? Widths::widths
+         : s.nut_margin || s.heel_margin ? Widths::margins
+                                         : Widths::margin;
+}
 
 /// Draws the choice in the columns of the rows.
-bool form_choice(Ui& ui, const std::string& name, const std::string& label, const std::vector<std::string>& options, int& chosen) {
+bool form_choice(Ui& ui, const std::string& name, const std::string& label, const std::vector<std::string>& options,
+                 int& chosen) {
   const float room = ImGui::GetContentRegionAvail().x;
   const float start = ImGui::GetCursorPosX();
   ImGui::AlignTextToFramePadding();
@@ -22,14 +27,20 @@ bool form_choice(Ui& ui, const std::string& name, const std::string& label, cons
 void scale_form(Ui& ui, Board& draft, Edit& edit, std::string& what) {
   int way = draft.scale.bass ? 1 : 0;
   if (form_choice(ui, "form.scale", "Scales", {"one length", "fan, two lengths"}, way)) {
-    if (way == 1) draft.scale.bass = draft.scale.treble = draft.scale.length.value_or(648), draft.scale.length.reset();
-    else draft.scale.length = draft.scale.treble, draft.scale.bass.reset(), draft.scale.treble.reset(), draft.scale.square_fret = 0;
+    if (way == 1)
+      draft.scale.bass = draft.scale.treble = draft.scale.length.value_or(648), draft.scale.length.reset();
+    else
+      draft.scale.length = draft.scale.treble, draft.scale.bass.reset(), draft.scale.treble.reset(),
+      draft.scale.square_fret = 0;
     edit = Edit::done, what = "Scales";
   }
   int steps = draft.scale.cents.empty() ? 0 : 1;
   if (form_choice(ui, "form.steps", "Fret places from", {"equal steps", "a list of cents"}, steps)) {
-    if (steps == 1) draft.scale.cents = fret_cents(draft.scale), draft.scale.cents.erase(draft.scale.cents.begin()), draft.scale.steps_per_octave.reset();
-    else draft.scale.cents.clear();
+    if (steps == 1)
+      draft.scale.cents = fret_cents(draft.scale), draft.scale.cents.erase(draft.scale.cents.begin()),
+      draft.scale.steps_per_octave.reset();
+    else
+      draft.scale.cents.clear();
     edit = Edit::done, what = "Fret places";
   }
 }
@@ -39,14 +50,22 @@ void width_form(Desk& desk, Board& draft, Edit& edit, std::string& what) {
   if (!form_choice(desk.ui, "form.width", "Width given by", {"one margin", "two margins", "two widths"}, way)) return;
   Shape& s = draft.board;
   const double nut = desk.good && desk.good->layout ? 2 * desk.good->layout->half_width(0) : 44;
-  const double heel = desk.good && desk.good->layout ? 2 * desk.good->layout->half_width(desk.good->layout->heel_end) : 58;
-  const double spread_at_heel = desk.good && desk.good->layout ? desk.good->layout->spread(desk.good->layout->heel_end) : draft.strings.saddle_spread;
+  const double heel =
+      desk.good && desk.good->layout ? 2 * desk.good->layout->half_width(desk.good->layout->heel_end) : 58;
+  const double spread_at_heel = desk.good && desk.good->layout ? desk.good->layout->spread(desk.good->layout->heel_end)
+                                                               : draft.strings.saddle_spread;
   s.edge_margin.reset(), s.nut_margin.reset(), s.heel_margin.reset(), s.nut_width.reset(), s.heel_width.reset();
   const double nut_margin = (nut - draft.strings.nut_spread) / 2;
   switch (static_cast<Widths>(way)) {
-    case Widths::margin: s.edge_margin = nut_margin; break;
-    case Widths::margins: s.nut_margin = nut_margin, s.heel_margin = (heel - spread_at_heel) / 2; break;
-    case Widths::widths: s.nut_width = nut, s.heel_width = heel; break;
+    case Widths::margin:
+      s.edge_margin = nut_margin;
+      break;
+    case Widths::margins:
+      s.nut_margin = nut_margin, s.heel_margin = (heel - spread_at_heel) / 2;
+      break;
+    case Widths::widths:
+      s.nut_width = nut, s.heel_width = heel;
+      break;
   }
   edit = Edit::done, what = "Way of giving the width";
 }

@@ -9,10 +9,14 @@ namespace {
 using L = DecisionLine;
 using B = DecisionBlock;
 
-constexpr L scale_lines[] = {{"scale.length", "Scale length"},     {"scale.bass", "Bass scale"},
-                             {"scale.treble", "Treble scale"},     {"scale.square_fret", "Square fret"},
-                             {"scale.frets", "Frets"},             {"scale.steps_per_octave", "Steps in an octave"},
-                             {"scale.cents", "Cents of each fret"}, {"scale.zero_fret", "Zero fret"}};
+constexpr L scale_lines[] = {{"scale.length", "Scale length"},
+                             {"scale.bass", "Bass scale"},
+                             {"scale.treble", "Treble scale"},
+                             {"scale.square_fret", "Square fret"},
+                             {"scale.frets", "Frets"},
+                             {"scale.steps_per_octave", "Steps in an octave"},
+                             {"scale.cents", "Cents of each fret"},
+                             {"scale.zero_fret", "Zero fret"}};
 constexpr L name_lines[] = {{"name", "Name of the board"}, {"hand", "Player's hand"}, {"units", "Units of the file"}};
 constexpr B scale_blocks[] = {{"scale", "", scale_lines}, {"", "The board as a whole", name_lines}};
 
@@ -36,7 +40,8 @@ constexpr L shape_lines[] = {{"board.thickness", "Thickness"},
                              {"board.corner_radius", "Corner radius"}};
 constexpr L binding_lines[] = {{"binding.width", "Binding width"}, {"binding.height", "Binding height"}};
 constexpr L finish_lines[] = {{"finish.sanding", "Sanding allowance"}};
-constexpr B shape_blocks[] = {{"board", "", shape_lines}, {"binding", "Binding", binding_lines}, {"finish", "Finish", finish_lines}};
+constexpr B shape_blocks[] = {
+    {"board", "", shape_lines}, {"binding", "Binding", binding_lines}, {"finish", "Finish", finish_lines}};
 
 constexpr L surface_lines[] = {{"surface.profile", "Profile"},
                                {"surface.radius_at_nut", "Radius at the nut"},
@@ -61,7 +66,8 @@ constexpr L slot_lines[] = {{"slots.width", "Slot width"},
                             {"slots.floor", "Slot floor"},
                             {"slots.ends", "Slot ends"},
                             {"slots.edge_left", "Left at the edge"}};
-constexpr B nut_blocks[] = {{"nut", "Nut", nut_lines}, {"wire", "Fret wire", wire_lines}, {"slots", "Slots", slot_lines}};
+constexpr B nut_blocks[] = {
+    {"nut", "Nut", nut_lines}, {"wire", "Fret wire", wire_lines}, {"slots", "Slots", slot_lines}};
 
 constexpr L inlay_lines[] = {{"inlays.shape", "Shape"},
                              {"inlays.frets", "At frets"},
@@ -100,7 +106,10 @@ constexpr L setup_lines[] = {{"setups.name", "Name"},
                              {"setups.z_zero", "Height zero"},
                              {"setups.tape", "Tape under the blank"},
                              {"setups.reclamp_error", "Reclamping error"}};
-constexpr B blank_blocks[] = {{"blank", "", blank_lines}, {"pins", "Locating pins", pin_lines}, {"work", "Work", work_lines}, {"setups", "Set-up", setup_lines}};
+constexpr B blank_blocks[] = {{"blank", "", blank_lines},
+                              {"pins", "Locating pins", pin_lines},
+                              {"work", "Work", work_lines},
+                              {"setups", "Set-up", setup_lines}};
 
 constexpr L cutter_lines[] = {{"cutters.name", "Name"},
                               {"cutters.use", "Used for"},
@@ -135,11 +144,10 @@ constexpr L neck_lines[] = {{"neck.state", "Neck is"},
 constexpr L measured_lines[] = {{"measured.slots", "Slots after cutting"}};
 constexpr B neck_blocks[] = {{"neck", "Neck", neck_lines}, {"measured", "Measured", measured_lines}};
 
-constexpr DecisionGroup groups[] = {{"Scale and frets", scale_blocks}, {"Strings", string_blocks},
-                                    {"Board", shape_blocks},           {"Surface", surface_blocks},
-                                    {"Nut and slots", nut_blocks},     {"Inlays and dots", inlay_blocks},
-                                    {"Blank and set-ups", blank_blocks}, {"Cutters", cutter_blocks},
-                                    {"Neck", neck_blocks}};
+constexpr DecisionGroup groups[] = {
+    {"Scale and frets", scale_blocks},   {"Strings", string_blocks},    {"Board", shape_blocks},
+    {"Surface", surface_blocks},         {"Nut and slots", nut_blocks}, {"Inlays and dots", inlay_blocks},
+    {"Blank and set-ups", blank_blocks}, {"Cutters", cutter_blocks},    {"Neck", neck_blocks}};
 
 std::string table_of(const std::string& plain) {
   const auto dot = plain.find('.');
@@ -202,7 +210,8 @@ std::string key_to_show(const std::string& key) {
       if (!block.table.empty() && block.table == table) {
         const std::string first(block.lines.front().key);
         const Table* known = find_table(table);
-        return known && known->form == TableForm::many ? (row_first ? row : table + "[0]") + first.substr(table.size()) : first;
+        return known && known->form == TableForm::many ? (row_first ? row : table + "[0]") + first.substr(table.size())
+                                                       : first;
       }
   return "";
 }

@@ -17,8 +17,8 @@ struct DecisionLine {
 
 /// Rows of one table under a heading of their own inside a group. Lists of tables repeat the block for each entry.
 struct DecisionBlock {
-  std::string_view table;   ///< of the field table; rows of other tables may stand in a block that repeats nothing
-  std::string_view title;   ///< "" for none
+  std::string_view table;  ///< of the field table; rows of other tables may stand in a block that repeats nothing
+  std::string_view title;  ///< "" for none
   std::span<const DecisionLine> lines;
 };
 

@@ -25,7 +25,8 @@ std::optional<double> usual_value(const Desk& desk, const Board& board, const st
   if (plain == "board.behind_nut") return behind_nut(board);
   if (plain == "scale.steps_per_octave") return 12;
   if (index < board.inlays.size() && plain == "inlays.piece_thickness") return board.inlays[index].depth + 0.2;
-  if (index < board.cutters.size() && plain == "cutters.measured_cut") return board.cutters[index].diameter + board.cutters[index].runout;
+  if (index < board.cutters.size() && plain == "cutters.measured_cut")
+    return board.cutters[index].diameter + board.cutters[index].runout;
   if (!desk.good || !desk.good->layout) return std::nullopt;
   const Layout& layout = *desk.good->layout;
   if (plain == "blank.length") return layout.blank.high.x - layout.blank.low.x;
@@ -105,10 +106,14 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
     ImGui::PopID();
     if (!removed) continue;
     const auto drop = [&](auto& list) { list.erase(list.begin() + static_cast<std::ptrdiff_t>(i)); };
-    if (block.table == "inlays") drop(d.draft.inlays);
-    else if (block.table == "cutters") drop(d.draft.cutters);
-    else if (block.table == "sheets") drop(d.draft.sheets);
-    else drop(d.draft.setups);
+    if (block.table == "inlays")
+      drop(d.draft.inlays);
+    else if (block.table == "cutters")
+      drop(d.draft.cutters);
+    else if (block.table == "sheets")
+      drop(d.draft.sheets);
+    else
+      drop(d.draft.setups);
     d.done("Remove " + lower(title) + " " + std::to_string(i + 1));
     return;
   }
@@ -140,8 +145,12 @@ void draw_block(Drawing& d, const DecisionBlock& block) {
   if (!table) return;
   ImGui::PushID(block.title.empty() ? "first" : std::string(block.title).c_str());
   switch (table->form) {
-    case TableForm::many: draw_list(d, block, *table); break;
-    case TableForm::extra: draw_extra(d, block, *table); break;
+    case TableForm::many:
+      draw_list(d, block, *table);
+      break;
+    case TableForm::extra:
+      draw_extra(d, block, *table);
+      break;
     default:
       if (!block.title.empty()) block_title(d.desk.ui, std::string(block.title));
       draw_forms(d.desk, d.draft, block.table, d.edit, d.what);
@@ -160,12 +169,16 @@ bool draw_group_title(Desk& desk, int index, const DecisionGroup& group) {
   ImGui::RenderNavHighlight(ImRect(low, ImVec2(low.x + width, low.y + height)), ImGui::GetItemID());
   ImGui::PopID();
   ImDrawList* paint = ImGui::GetWindowDrawList();
-  if (ImGui::IsItemHovered()) paint->AddRectFilled(low, ImVec2(low.x + width, low.y + height), ui.theme.field, ui.px(4));
+  if (ImGui::IsItemHovered())
+    paint->AddRectFilled(low, ImVec2(low.x + width, low.y + height), ui.theme.field, ui.px(4));
   const float y = low.y + (height - ImGui::GetFontSize()) / 2;
   const std::string number = std::to_string(index + 1);
-  paint->AddText(ui.letters.heading, ImGui::GetFontSize(), ImVec2(low.x + ui.px(4), y), open ? ui.theme.accent : ui.theme.quiet, number.c_str());
-  paint->AddText(ui.letters.heading, ImGui::GetFontSize(), ImVec2(low.x + ui.px(24), y), ui.theme.text, std::string(group.title).c_str());
-  paint->AddLine(ImVec2(low.x, low.y + height), ImVec2(low.x + width, low.y + height), open ? ui.theme.accent : ui.theme.line);
+  paint->AddText(ui.letters.heading, ImGui::GetFontSize(), ImVec2(low.x + ui.px(4), y),
+                 open ? ui.theme.accent : ui.theme.quiet, number.c_str());
+  paint->AddText(ui.letters.heading, ImGui::GetFontSize(), ImVec2(low.x + ui.px(24), y), ui.theme.text,
+                 std::string(group.title).c_str());
+  paint->AddLine(ImVec2(low.x, low.y + height), ImVec2(low.x + width, low.y + height),
+                 open ? ui.theme.accent : ui.theme.line);
   ui.note(std::string(group.title), open ? "open" : "closed");
   if (pressed) desk.view.decision = open ? -1 : index;
   return desk.view.decision == index;

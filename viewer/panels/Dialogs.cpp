@@ -11,49 +11,79 @@ namespace {
 
 const char* title_of(Dialog dialog) {
   switch (dialog) {
-    case Dialog::start: return "New board";
-    case Dialog::open: return "Open a board";
-    case Dialog::save_as: return "Save the board as";
-    case Dialog::send_out: return "Export";
-    case Dialog::compare_with: return "Compare with a board";
-    case Dialog::commands: return "Commands";
-    case Dialog::way: return "The way through";
-    case Dialog::comfort: return "Text, colours and units";
-    case Dialog::unsaved: return "Unsaved changes";
-    case Dialog::left_over: return "A board was left open";
-    case Dialog::none: break;
+    case Dialog::start:
+      return "New board";
+    case Dialog::open:
+      return "Open a board";
+    case Dialog::save_as:
+      return "Save the board as";
+    case Dialog::send_out:
+      return "Export";
+    case Dialog::compare_with:
+      return "Compare with a board";
+    case Dialog::commands:
+      return "Commands";
+    case Dialog::way:
+      return "The way through";
+    case Dialog::comfort:
+      return "Text, colours and units";
+    case Dialog::unsaved:
+      return "Unsaved changes";
+    case Dialog::left_over:
+      return "A board was left open";
+    case Dialog::none:
+      break;
   }
   return "";
 }
 
 ImVec2 size_of(const Ui& ui, Dialog dialog) {
   switch (dialog) {
-    case Dialog::unsaved: return {ui.px(460), ui.px(190)};
-    case Dialog::left_over: return {ui.px(520), ui.px(230)};
-    case Dialog::comfort: return {ui.px(480), ui.px(330)};
-    case Dialog::send_out: return {ui.px(620), ui.px(330)};
-    case Dialog::commands: return {ui.px(560), ui.px(520)};
-    default: return {ui.px(660), ui.px(520)};
+    case Dialog::unsaved:
+      return {ui.px(460), ui.px(190)};
+    case Dialog::left_over:
+      return {ui.px(520), ui.px(230)};
+    case Dialog::comfort:
+      return {ui.px(480), ui.px(330)};
+    case Dialog::send_out:
+      return {ui.px(620), ui.px(330)};
+    case Dialog::commands:
+      return {ui.px(560), ui.px(520)};
+    default:
+      return {ui.px(660), ui.px(520)};
   }
 }
 
 void draw_inside(Desk& desk, Dialog dialog) {
   switch (dialog) {
-    case Dialog::start: return draw_start(desk);
-    case Dialog::open: case Dialog::save_as: case Dialog::compare_with: return draw_file_dialog(desk);
-    case Dialog::send_out: return draw_send_out(desk);
-    case Dialog::commands: return draw_command_list(desk);
-    case Dialog::way: return draw_way(desk);
-    case Dialog::comfort: return draw_comfort(desk);
-    case Dialog::unsaved: return draw_unsaved(desk);
-    case Dialog::left_over: return draw_left_over(desk);
-    case Dialog::none: return;
+    case Dialog::start:
+      return draw_start(desk);
+    case Dialog::open:
+    case Dialog::save_as:
+    case Dialog::compare_with:
+      return draw_file_dialog(desk);
+    case Dialog::send_out:
+      return draw_send_out(desk);
+    case Dialog::commands:
+      return draw_command_list(desk);
+    case Dialog::way:
+      return draw_way(desk);
+    case Dialog::comfort:
+      return draw_comfort(desk);
+    case Dialog::unsaved:
+      return draw_unsaved(desk);
+    case Dialog::left_over:
+      return draw_left_over(desk);
+    case Dialog::none:
+      return;
   }
 }
 
 }  // namespace
 
-float button_width(const Ui&, const char* label) { return ImGui::CalcTextSize(label).x + 2 * ImGui::GetStyle().FramePadding.x; }
+float button_width(const Ui&, const char* label) {
+  return ImGui::CalcTextSize(label).x + 2 * ImGui::GetStyle().FramePadding.x;
+}
 
 void dialog_foot(Ui& ui, float width) {
   const ImVec2 end = ImGui::GetContentRegionMax();
@@ -93,7 +123,8 @@ void draw_start(Desk& desk) {
 
 void draw_unsaved(Desk& desk) {
   desk.ui.quiet(desk.document.title() + " has changes that are not saved.");
-  dialog_foot(desk.ui, button_width(desk.ui, "Keep working") + button_width(desk.ui, "Throw away") + button_width(desk.ui, "Save") + desk.ui.px(16));
+  dialog_foot(desk.ui, button_width(desk.ui, "Keep working") + button_width(desk.ui, "Throw away") +
+                           button_width(desk.ui, "Save") + desk.ui.px(16));
   const auto go_on = [&] {
     const auto next = std::move(desk.after_unsaved);
     desk.after_unsaved = nullptr;
@@ -112,9 +143,13 @@ void draw_left_over(Desk& desk) {
     desk.view.dialog = Dialog::none;
     return;
   }
-  const std::string of = desk.left_over->board.empty() ? "a board that had no file yet" : desk.left_over->board.string();
-  desk.ui.quiet("Sagitta ended while this was being edited: " + of + ". A copy was kept up to two seconds before that. It can be taken up again; the file itself is as it was last saved.");
-  dialog_foot(desk.ui, button_width(desk.ui, "Throw the copy away") + button_width(desk.ui, "Take it up again") + desk.ui.px(8));
+  const std::string of =
+      desk.left_over->board.empty() ? "a board that had no file yet" : desk.left_over->board.string();
+  desk.ui.quiet("Sagitta ended while this was being edited: " + of +
+                ". A copy was kept up to two seconds before that. It can be taken up again; the file itself is as it "
+                "was last saved.");
+  dialog_foot(desk.ui,
+              button_width(desk.ui, "Throw the copy away") + button_width(desk.ui, "Take it up again") + desk.ui.px(8));
   if (desk.ui.button("Throw the copy away")) {
     Recovery::discard(*desk.left_over);
     desk.left_over.reset();

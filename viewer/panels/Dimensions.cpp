@@ -21,19 +21,25 @@ struct Sketch {
   Vec on(double x, double y, double lift = 0.3) const {
     return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(top(x, y) + lift)};
   }
-  Vec at(double x, double y, double z) const { return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(z)}; }
+  Vec at(double x, double y, double z) const {
+    return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(z)};
+  }
   void between(Vec a, Vec b, const std::string& text) { out.push_back({a, b, text}); }
   void note(Vec a, const std::string& text) { out.push_back({a, a, text}); }
   std::string mm(double v) const { return shown(v, manner); }
 
-  void width_at(double x) { between(on(x, -layout.half_width(x)), on(x, layout.half_width(x)), mm(2 * layout.half_width(x))); }
+  void width_at(double x) {
+    between(on(x, -layout.half_width(x)), on(x, layout.half_width(x)), mm(2 * layout.half_width(x)));
+  }
   void margin_at(double x) {
     const double string = layout.spread(x) / 2, edge = layout.half_width(x);
     between(on(x, -edge), on(x, -string), mm(edge - string));
   }
   void radius_at(double x) {
-    if (!surface.flat) note(on(x, 0, 1), "R " + shown(surface.radius(x), manner, 1));
-    else note(on(x, 0, 1), "flat");
+    if (!surface.flat)
+      note(on(x, 0, 1), "R " + shown(surface.radius(x), manner, 1));
+    else
+      note(on(x, 0, 1), "flat");
   }
   void height_at(double x, double y) { between(at(x, y, 0), on(x, y, 0), mm(top(x, y))); }
 };
@@ -46,13 +52,15 @@ void for_scale(Sketch& s, const std::string& key) {
   if (key == "scale.frets" || key == "scale.steps_per_octave" || key == "scale.cents") {
     for (const FretLine& f : l.frets)
       if (f.fret == 1 || f.fret == last.fret || f.fret % 12 == 0)
-        s.note(s.on(f.middle.x, 0, 1), f.fret == 0 ? "nut" : "fret " + std::to_string(f.fret) + ": " + s.mm(f.middle.x));
+        s.note(s.on(f.middle.x, 0, 1),
+               f.fret == 0 ? "nut" : "fret " + std::to_string(f.fret) + ": " + s.mm(f.middle.x));
     return;
   }
   const double y = outside(l);
   if (l.bass_scale != l.treble_scale) {
     s.between(s.on(l.frets.front().bass.x, -y), s.on(last.bass.x, -y), "bass " + s.mm(l.bass_scale) + " to the saddle");
-    s.between(s.on(l.frets.front().treble.x, y), s.on(last.treble.x, y), "treble " + s.mm(l.treble_scale) + " to the saddle");
+    s.between(s.on(l.frets.front().treble.x, y), s.on(last.treble.x, y),
+              "treble " + s.mm(l.treble_scale) + " to the saddle");
     if (key == "scale.square_fret" && s.board.scale.square_fret < static_cast<int>(l.frets.size()))
       s.note(s.on(l.frets[static_cast<std::size_t>(s.board.scale.square_fret)].middle.x, 0, 1), "square here");
     return;
@@ -63,7 +71,8 @@ void for_scale(Sketch& s, const std::string& key) {
 void for_strings(Sketch& s) {
   const Layout& l = s.layout;
   const double end = l.frets.back().middle.x;
-  for (const double x : {0.0, end}) s.between(s.on(x, -l.spread(x) / 2, 2), s.on(x, l.spread(x) / 2, 2), s.mm(l.spread(x)));
+  for (const double x : {0.0, end})
+    s.between(s.on(x, -l.spread(x) / 2, 2), s.on(x, l.spread(x) / 2, 2), s.mm(l.spread(x)));
 }
 
 void for_shape(Sketch& s, const std::string& key) {
@@ -76,8 +85,10 @@ void for_shape(Sketch& s, const std::string& key) {
   if (key == "board.nut_width") return s.width_at(0);
   if (key == "board.heel_width") return s.width_at(heel);
   if (key == "board.behind_nut") return s.between(s.on(l.nut_end, 0), s.on(0, 0), s.mm(-l.nut_end));
-  if (key == "board.past_last_fret") return s.between(s.on(l.frets.back().middle.x, 0), s.on(heel, 0), s.mm(heel - l.frets.back().middle.x));
-  if (key == "board.corner_radius") return s.note(s.on(heel, -l.half_width(heel), 1), "R " + s.mm(s.board.board.corner_radius));
+  if (key == "board.past_last_fret")
+    return s.between(s.on(l.frets.back().middle.x, 0), s.on(heel, 0), s.mm(heel - l.frets.back().middle.x));
+  if (key == "board.corner_radius")
+    return s.note(s.on(heel, -l.half_width(heel), 1), "R " + s.mm(s.board.board.corner_radius));
   if (key == "board.heel" || key == "board.heel_arc_radius") return s.note(s.on(heel, 0, 1), "heel end");
   if (plain_key(key).rfind("binding", 0) == 0 && s.board.binding) {
     const double x = heel / 2, edge = l.half_width(x);
@@ -90,7 +101,8 @@ void for_surface(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
   const double heel = l.heel_end, edge = -l.half_width(heel);
   if (key == "surface.radius_at_nut") return s.radius_at(0);
-  if (key == "surface.radius_at_heel") return s.radius_at(s.board.surface.heel_at == HeelAt::last_fret ? l.frets.back().middle.x : heel);
+  if (key == "surface.radius_at_heel")
+    return s.radius_at(s.board.surface.heel_at == HeelAt::last_fret ? l.frets.back().middle.x : heel);
   if (key.rfind("surface.fall", 0) == 0 && l.fall_start) {
     s.note(s.on(*l.fall_start, 0, 1), "falls from here");
     return s.between(s.at(heel, 0, s.surface.thickness), s.on(heel, 0, 0), s.mm(s.surface.thickness - s.top(heel, 0)));
@@ -117,7 +129,8 @@ void for_inlays(Sketch& s, const std::string& key) {
   if (plain_key(key).rfind("side_dots", 0) == 0) {
     for (const SideDot& dot : l.side_dots)
       if (&dot == &l.side_dots.front())
-        s.note(s.at(dot.mouth.x, dot.mouth.y, s.top(dot.mouth.x, dot.mouth.y) / 2), "\u00f8 " + s.mm(2 * dot.radius) + ", " + s.mm(dot.depth) + " deep");
+        s.note(s.at(dot.mouth.x, dot.mouth.y, s.top(dot.mouth.x, dot.mouth.y) / 2),
+               "\u00f8 " + s.mm(2 * dot.radius) + ", " + s.mm(dot.depth) + " deep");
     return;
   }
   const auto open = key.find('[');
@@ -126,7 +139,9 @@ void for_inlays(Sketch& s, const std::string& key) {
     if (marker.inlay != wanted) continue;
     const Inlay& inlay = s.board.inlays[static_cast<std::size_t>(wanted)];
     const double along = inlay.shape == InlayShape::dot ? inlay.diameter : inlay.along.value_or(0);
-    if (along > 0) s.between(s.on(marker.centre.x - along / 2, marker.centre.y), s.on(marker.centre.x + along / 2, marker.centre.y), s.mm(along));
+    if (along > 0)
+      s.between(s.on(marker.centre.x - along / 2, marker.centre.y), s.on(marker.centre.x + along / 2, marker.centre.y),
+                s.mm(along));
     s.note(s.on(marker.centre.x, marker.centre.y - 6, 0.5), s.mm(inlay.depth) + " deep");
     return;
   }
@@ -147,14 +162,29 @@ std::vector<Dimension> dimensions_for(const std::string& key, const Board& board
   Sketch s{board, layout, surface, manner, {}};
   if (layout.frets.empty()) return {};
   switch (group_of_key(key)) {
-    case 0: for_scale(s, key); break;
-    case 1: for_strings(s); break;
-    case 2: for_shape(s, key); break;
-    case 3: for_surface(s, key); break;
-    case 4: for_nut_and_slots(s, key); break;
-    case 5: for_inlays(s, key); break;
-    case 6: for_blank(s); break;
-    default: break;
+    case 0:
+      for_scale(s, key);
+      break;
+    case 1:
+      for_strings(s);
+      break;
+    case 2:
+      for_shape(s, key);
+      break;
+    case 3:
+      for_surface(s, key);
+      break;
+    case 4:
+      for_nut_and_slots(s, key);
+      break;
+    case 5:
+      for_inlays(s, key);
+      break;
+    case 6:
+      for_blank(s);
+      break;
+    default:
+      break;
   }
   return std::move(s.out);
 }

@@ -20,23 +20,30 @@ std::optional<double> number_of(const Value& value) {
 }
 
 bool takes_drag(const Field& field) {
-  return field.kind == Kind::length || field.kind == Kind::number || field.kind == Kind::angle || field.kind == Kind::integer ||
-         field.kind == Kind::speed;
+  return field.kind == Kind::length || field.kind == Kind::number || field.kind == Kind::angle ||
+         field.kind == Kind::integer || field.kind == Kind::speed;
 }
 
 std::string help_of(const Field& field, const Manner& manner) {
   std::string text(field.help);
   if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
   text += ".";
-  if (takes_drag(field) && field.range.least != field.range.most) text += "\nAllowed: " + shown_range(field, manner) + ".";
-  if (field.is_length()) text += "\nUnit: " + std::string(unit_name(manner.units)) + "; others may be typed (\u201c25 1/2 in\u201d, \u201c648/2\u201d).";
-  else if (field.kind == Kind::angle) text += "\nUnit: degrees.";
-  else if (!field.unit.empty()) text += "\nUnit: " + std::string(field.unit) + ".";
+  if (takes_drag(field) && field.range.least != field.range.most)
+    text += "\nAllowed: " + shown_range(field, manner) + ".";
+  if (field.is_length())
+    text += "\nUnit: " + std::string(unit_name(manner.units)) +
+            "; others may be typed (\u201c25 1/2 in\u201d, \u201c648/2\u201d).";
+  else if (field.kind == Kind::angle)
+    text += "\nUnit: degrees.";
+  else if (!field.unit.empty())
+    text += "\nUnit: " + std::string(field.unit) + ".";
   if (!field.fallback.empty()) text += "\nUsual: " + std::string(field.fallback) + ".";
   return text;
 }
 
-bool required(const Field& field) { return field.need == Need::yes || field.need == Need::form || !field.use.needed.empty(); }
+bool required(const Field& field) {
+  return field.need == Need::yes || field.need == Need::form || !field.use.needed.empty();
+}
 
 }  // namespace
 
@@ -71,13 +78,18 @@ Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const s
   ImGui::SameLine();
   ImGui::SetCursorPosX(start.x + room * label_share + ui.px(6));
   const bool given = !std::holds_alternative<std::monostate>(field.access.get(reading(row)));
-  const bool clearable = given && !required(field) && std::holds_alternative<std::monostate>(default_value(field)) && takes_drag(field);
+  const bool clearable =
+      given && !required(field) && std::holds_alternative<std::monostate>(default_value(field)) && takes_drag(field);
   const float clear_width = clearable ? ImGui::GetFrameHeight() : 0;
-  const Cell cell{ui, field, key, row, usual, room * (1 - label_share) - ui.px(6) - (clearable ? clear_width + ui.px(2) : 0)};
+  const Cell cell{ui,  field, key,
+                  row, usual, room * (1 - label_share) - ui.px(6) - (clearable ? clear_width + ui.px(2) : 0)};
   Edit edit = Edit::none;
-  if (field.kind == Kind::choice) edit = choice(cell);
-  else if (field.kind == Kind::yes_no) edit = yes_no(cell);
-  else edit = typing_ == key ? typed(cell) : number(cell);
+  if (field.kind == Kind::choice)
+    edit = choice(cell);
+  else if (field.kind == Kind::yes_no)
+    edit = yes_no(cell);
+  else
+    edit = typing_ == key ? typed(cell) : number(cell);
   if (clearable && edit == Edit::none) {
     ImGui::SameLine(0, ui.px(2));
     if (ImGui::Button("\u00d7", ImVec2(clear_width, 0))) field.access.set(row, Value()), edit = Edit::done;
@@ -110,7 +122,9 @@ Edit FieldRows::number(const Cell& cell) {
   const bool given = !std::holds_alternative<std::monostate>(cell.field.access.get(reading(cell.row)));
   const bool refused = refused_text_.count(cell.key) > 0;
   ImGui::RenderNavHighlight(box, ImGui::GetItemID());
-  ImGui::RenderFrame(box.Min, box.Max, ImGui::GetColorU32(hovered || active ? ImGuiCol_FrameBgHovered : ImGuiCol_FrameBg), false, ui.px(4));
+  ImGui::RenderFrame(box.Min, box.Max,
+                     ImGui::GetColorU32(hovered || active ? ImGuiCol_FrameBgHovered : ImGuiCol_FrameBg), false,
+                     ui.px(4));
   if (refused || ui.led_to() == ui.panel() + "/" + cell.key)
     ImGui::GetWindowDrawList()->AddRect(box.Min, box.Max, ui.theme.accent, ui.px(4), 0, ui.px(1.5f));
   const ImVec2 pad = ImGui::GetStyle().FramePadding;
@@ -127,7 +141,8 @@ Edit FieldRows::number(const Cell& cell) {
     if (!moved_ && active && ImGui::GetIO().MouseDown[0] && std::abs(moved) > drag_threshold) {
       moved_ = true;
       dragging_ = cell.key;
-      drag_start_ = number_of(cell.field.access.get(reading(cell.row))).value_or(cell.usual.value_or(cell.field.range.least));
+      drag_start_ =
+          number_of(cell.field.access.get(reading(cell.row))).value_or(cell.usual.value_or(cell.field.range.least));
     }
     if (moved_) return drag(cell, moved);
   }
@@ -149,11 +164,15 @@ Edit FieldRows::drag(const Cell& cell, float moved) {
   }
   const DragStep step = drag_step(cell.field, drag_start_, manner);
   const double fine = ImGui::GetIO().KeyShift ? 0.1 : 1;
-  const double wanted = std::round((drag_start_ + static_cast<double>(moved / cell.ui.scale) * step.pixel * fine) / step.grid) * step.grid;
+  const double wanted =
+      std::round((drag_start_ + static_cast<double>(moved / cell.ui.scale) * step.pixel * fine) / step.grid) *
+      step.grid;
   const double kept = std::clamp(wanted, cell.field.range.least, cell.field.range.most);
   refused_text_.erase(cell.key);
-  if (kept != wanted) refused_why_[cell.key] = "Stops here: " + shown_range(cell.field, manner) + ".";
-  else refused_why_.erase(cell.key);
+  if (kept != wanted)
+    refused_why_[cell.key] = "Stops here: " + shown_range(cell.field, manner) + ".";
+  else
+    refused_why_.erase(cell.key);
   const Value value = cell.field.kind == Kind::integer ? Value(static_cast<int>(std::lround(kept))) : Value(kept);
   if (value == cell.field.access.get(reading(cell.row))) return Edit::none;
   cell.field.access.set(cell.row, value);
@@ -178,9 +197,12 @@ Edit FieldRows::typed(const Cell& cell) {
   in_hand_ = cell.key;
   if (text_ == initial_ || !takes_drag(cell.field)) return Edit::none;
   const auto value = typed_value(cell.field, text_, manner);
-  if (const auto* why = std::get_if<std::string>(&value)) cell.ui.quiet(*why);
-  else if (const std::string no = refusal(cell.field, std::get<Value>(value), manner); !no.empty()) cell.ui.warning(no);
-  else cell.ui.quiet("= " + shown_value(cell.field, std::get<Value>(value), manner));
+  if (const auto* why = std::get_if<std::string>(&value))
+    cell.ui.quiet(*why);
+  else if (const std::string no = refusal(cell.field, std::get<Value>(value), manner); !no.empty())
+    cell.ui.warning(no);
+  else
+    cell.ui.quiet("= " + shown_value(cell.field, std::get<Value>(value), manner));
   return Edit::none;
 }
 
@@ -191,8 +213,10 @@ Edit FieldRows::take(const Cell& cell) {
   refused_text_.erase(cell.key), refused_why_.erase(cell.key);
   const auto value = typed_value(cell.field, text_, manner);
   std::string why;
-  if (const auto* words = std::get_if<std::string>(&value)) why = *words;
-  else why = refusal(cell.field, std::get<Value>(value), manner);
+  if (const auto* words = std::get_if<std::string>(&value))
+    why = *words;
+  else
+    why = refusal(cell.field, std::get<Value>(value), manner);
   if (!why.empty()) {
     refused_text_[cell.key] = text_, refused_why_[cell.key] = why;
     return Edit::none;

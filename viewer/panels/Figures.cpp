@@ -52,7 +52,8 @@ std::variant<Value, std::string> typed_list(const Field& field, const std::strin
   if (field.kind != Kind::integers) return Value(numbers);
   std::vector<int> whole;
   for (const double n : numbers) {
-    if (n != std::floor(n) || std::abs(n) > 1e9) return std::string("Whole numbers only, with commas between: 3, 5, 7, 9.");
+    if (n != std::floor(n) || std::abs(n) > 1e9)
+      return std::string("Whole numbers only, with commas between: 3, 5, 7, 9.");
     whole.push_back(static_cast<int>(n));
   }
   return Value(whole);
@@ -62,7 +63,8 @@ std::variant<Value, std::string> typed_places(const Field& field, const std::str
   std::vector<Place2> places;
   for (const std::string& part : parts_of(text, ';')) {
     const auto pair = parts_of(part, ',');
-    if (pair.size() != 2) return std::string("A place is two lengths with a comma: 12, -8. Places are parted by semicolons.");
+    if (pair.size() != 2)
+      return std::string("A place is two lengths with a comma: 12, -8. Places are parted by semicolons.");
     Place2 place{};
     for (std::size_t i = 0; i < 2; ++i) {
       const Typed one = typed_number(field, pair[i], manner);
@@ -79,7 +81,8 @@ std::variant<Value, std::string> typed_places(const Field& field, const std::str
 std::variant<Value, std::string> typed_choices(const Field& field, const std::string& text) {
   std::vector<int> chosen;
   for (const std::string& part : parts_of(text, ',')) {
-    const auto found = std::find_if(field.choices.begin(), field.choices.end(), [&](const Choice& c) { return c.name == part || c.also == part; });
+    const auto found = std::find_if(field.choices.begin(), field.choices.end(),
+                                    [&](const Choice& c) { return c.name == part || c.also == part; });
     if (found == field.choices.end()) {
       std::string all;
       for (const Choice& c : field.choices) all += (all.empty() ? "" : ", ") + std::string(c.name);
@@ -101,10 +104,14 @@ std::string number_refusal(const Field& field, double number, const Manner& mann
 
 Manner manner_of(Display display, const Board& board) {
   switch (display) {
-    case Display::mm: return {Units::mm, false};
-    case Display::inch_decimal: return {Units::inch, false};
-    case Display::inch_fraction: return {Units::inch, true};
-    case Display::as_file: break;
+    case Display::mm:
+      return {Units::mm, false};
+    case Display::inch_decimal:
+      return {Units::inch, false};
+    case Display::inch_fraction:
+      return {Units::inch, true};
+    case Display::as_file:
+      break;
   }
   return {board.units, board.units == Units::inch};
 }
@@ -142,25 +149,37 @@ std::string shown_value(const Field& field, const Value& value, const Manner& ma
     return shown(v, manner);
   };
   const auto bare = [&](double v) { return field.is_length() ? shown_bare(v, manner) : shown_number(v); };
-  const auto choice = [&](int i) { return i >= 0 && i < static_cast<int>(field.choices.size()) ? std::string(field.choices[static_cast<std::size_t>(i)].name) : std::to_string(i); };
+  const auto choice = [&](int i) {
+    return i >= 0 && i < static_cast<int>(field.choices.size())
+               ? std::string(field.choices[static_cast<std::size_t>(i)].name)
+               : std::to_string(i);
+  };
   const auto place = [&](const Place2& p) { return bare(p[0]) + ", " + bare(p[1]); };
   return std::visit(
       [&](const auto& v) -> std::string {
         using T = std::decay_t<decltype(v)>;
-        if constexpr (std::is_same_v<T, bool>) return v ? "yes" : "no";
-        else if constexpr (std::is_same_v<T, int>) return field.kind == Kind::choice ? choice(v) : std::to_string(v);
-        else if constexpr (std::is_same_v<T, double>) return length(v);
-        else if constexpr (std::is_same_v<T, std::string>) return v;
+        if constexpr (std::is_same_v<T, bool>)
+          return v ? "yes" : "no";
+        else if constexpr (std::is_same_v<T, int>)
+          return field.kind == Kind::choice ? choice(v) : std::to_string(v);
+        else if constexpr (std::is_same_v<T, double>)
+          return length(v);
+        else if constexpr (std::is_same_v<T, std::string>)
+          return v;
         else if constexpr (std::is_same_v<T, std::vector<int>>)
           return joined(v, [&](int i) { return field.kind == Kind::choices ? choice(i) : std::to_string(i); });
-        else if constexpr (std::is_same_v<T, std::vector<double>>) return joined(v, bare);
-        else if constexpr (std::is_same_v<T, Place2>) return place(v);
-        else if constexpr (std::is_same_v<T, std::vector<Place2>>) return joined(v, place, "; ");
+        else if constexpr (std::is_same_v<T, std::vector<double>>)
+          return joined(v, bare);
+        else if constexpr (std::is_same_v<T, Place2>)
+          return place(v);
+        else if constexpr (std::is_same_v<T, std::vector<Place2>>)
+          return joined(v, place, "; ");
         else if constexpr (std::is_same_v<T, std::map<std::string, std::string>>) {
           std::string text;
           for (const auto& [from, to] : v) text += (text.empty() ? "" : ", ") + from + " = " + to;
           return text;
-        } else return "";
+        } else
+          return "";
       },
       value);
 }
@@ -168,13 +187,21 @@ std::string shown_value(const Field& field, const Value& value, const Manner& ma
 std::variant<Value, std::string> typed_value(const Field& field, const std::string& raw, const Manner& manner) {
   const std::string text = trimmed(raw);
   switch (field.kind) {
-    case Kind::text: case Kind::colour: return text.empty() ? Value() : Value(text);
-    case Kind::integers: case Kind::numbers: case Kind::lengths: return typed_list(field, text, manner);
-    case Kind::choices: return typed_choices(field, text);
-    case Kind::point: case Kind::points:
+    case Kind::text:
+    case Kind::colour:
+      return text.empty() ? Value() : Value(text);
+    case Kind::integers:
+    case Kind::numbers:
+    case Kind::lengths:
+      return typed_list(field, text, manner);
+    case Kind::choices:
+      return typed_choices(field, text);
+    case Kind::point:
+    case Kind::points:
       if (text.empty()) return Value();
       return typed_places(field, text, manner);
-    default: break;
+    default:
+      break;
   }
   if (text.empty()) return std::string("Nothing is typed yet.");
   std::string plain = text;
@@ -200,7 +227,9 @@ std::string refusal(const Field& field, const Value& value, const Manner& manner
       for (const int n : *many)
         if (const std::string why = number_refusal(field, n, manner); !why.empty()) return why;
   if (field.kind == Kind::colour)
-    if (const auto* text = std::get_if<std::string>(&value); text && (text->size() != 7 || (*text)[0] != '#' || text->find_first_not_of("0123456789abcdefABCDEF", 1) != text->npos))
+    if (const auto* text = std::get_if<std::string>(&value);
+        text &&
+        (text->size() != 7 || (*text)[0] != '#' || text->find_first_not_of("0123456789abcdefABCDEF", 1) != text->npos))
       return "A colour is written #rrggbb.";
   return "";
 }

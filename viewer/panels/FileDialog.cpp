@@ -22,14 +22,17 @@ struct Entry {
 std::vector<Entry> entries(const fs::path& folder) {
   std::vector<Entry> found;
   std::error_code trouble;
-  for (fs::directory_iterator it(folder, fs::directory_options::skip_permission_denied, trouble), end; !trouble && it != end; it.increment(trouble)) {
+  for (fs::directory_iterator it(folder, fs::directory_options::skip_permission_denied, trouble), end;
+       !trouble && it != end; it.increment(trouble)) {
     const std::string name = it->path().filename().string();
     std::error_code unknown;
     const bool is_folder = it->is_directory(unknown);
     if (name.empty() || name[0] == '.' || (!is_folder && it->path().extension() != ".toml")) continue;
     found.push_back({it->path(), is_folder});
   }
-  std::sort(found.begin(), found.end(), [](const Entry& a, const Entry& b) { return a.folder != b.folder ? a.folder : a.path.filename() < b.path.filename(); });
+  std::sort(found.begin(), found.end(), [](const Entry& a, const Entry& b) {
+    return a.folder != b.folder ? a.folder : a.path.filename() < b.path.filename();
+  });
   return found;
 }
 
@@ -37,9 +40,12 @@ void begin(Desk& desk) {
   if (!desk.browsing.folder.empty()) return;
   const fs::path& now = desk.document.path();
   std::error_code trouble;
-  if (!now.empty()) desk.browsing.folder = now.parent_path().string();
-  else if (!desk.settings.recent.empty() && fs::exists(fs::path(desk.settings.recent[0]).parent_path(), trouble)) desk.browsing.folder = fs::path(desk.settings.recent[0]).parent_path().string();
-  else desk.browsing.folder = home_folder().string();
+  if (!now.empty())
+    desk.browsing.folder = now.parent_path().string();
+  else if (!desk.settings.recent.empty() && fs::exists(fs::path(desk.settings.recent[0]).parent_path(), trouble))
+    desk.browsing.folder = fs::path(desk.settings.recent[0]).parent_path().string();
+  else
+    desk.browsing.folder = home_folder().string();
   if (desk.view.dialog != Dialog::save_as) return;
   std::string name = now.empty() ? desk.document.board().name : now.stem().string();
   for (char& c : name)
@@ -74,7 +80,8 @@ void take(Desk& desk, const fs::path& path) {
 
 /// The path that the name field means, with ".toml" put on when saving.
 fs::path meant(const Desk& desk) {
-  fs::path path = fs::path(desk.browsing.name).is_absolute() ? fs::path(desk.browsing.name) : fs::path(desk.browsing.folder) / desk.browsing.name;
+  fs::path path = fs::path(desk.browsing.name).is_absolute() ? fs::path(desk.browsing.name)
+                                                             : fs::path(desk.browsing.folder) / desk.browsing.name;
   if (desk.view.dialog == Dialog::save_as && path.extension() != ".toml") path += ".toml";
   return path;
 }
@@ -85,18 +92,22 @@ void draw_recent(Desk& desk) {
   ImGui::TextUnformatted("Boards of late");
   ImGui::PopStyleColor();
   for (std::size_t i = 0; i < desk.settings.recent.size() && i < 4; ++i)
-    if (desk.ui.row("recent " + std::to_string(i + 1), desk.settings.recent[i], false)) return take(desk, fs::path(desk.settings.recent[i]));
+    if (desk.ui.row("recent " + std::to_string(i + 1), desk.settings.recent[i], false))
+      return take(desk, fs::path(desk.settings.recent[i]));
   ImGui::Separator();
 }
 
 void draw_entries(Desk& desk) {
   const fs::path folder = desk.browsing.folder;
-  if (folder.has_parent_path() && folder != folder.root_path() && desk.ui.row("up", "..  (the folder above)", false)) desk.browsing.folder = folder.parent_path().string();
+  if (folder.has_parent_path() && folder != folder.root_path() && desk.ui.row("up", "..  (the folder above)", false))
+    desk.browsing.folder = folder.parent_path().string();
   for (const Entry& entry : entries(folder)) {
     const std::string name = entry.path.filename().string();
     if (!desk.ui.row(name, entry.folder ? name + "/" : name, name == desk.browsing.name)) continue;
-    if (entry.folder) desk.browsing.folder = entry.path.string();
-    else desk.browsing.name = name;
+    if (entry.folder)
+      desk.browsing.folder = entry.path.string();
+    else
+      desk.browsing.name = name;
     desk.browsing.message.clear();
   }
 }
@@ -108,7 +119,8 @@ void draw_file_dialog(Desk& desk) {
   Ui& ui = desk.ui;
   const bool saving = desk.view.dialog == Dialog::save_as;
   ui.quiet(desk.browsing.folder);
-  const float foot = 2 * ImGui::GetFrameHeightWithSpacing() + ui.px(14) + (desk.browsing.message.empty() ? 0 : ImGui::GetFrameHeightWithSpacing());
+  const float foot = 2 * ImGui::GetFrameHeightWithSpacing() + ui.px(14) +
+                     (desk.browsing.message.empty() ? 0 : ImGui::GetFrameHeightWithSpacing());
   ImGui::BeginChild("entries", ImVec2(0, -foot));
   const Dialog before = desk.view.dialog;
   draw_recent(desk);
@@ -121,8 +133,10 @@ void draw_file_dialog(Desk& desk) {
   std::error_code trouble;
   const bool there = !desk.browsing.name.empty() && fs::is_regular_file(meant(desk), trouble);
   const bool over = saving && there && meant(desk) != desk.document.path();
-  if (!desk.browsing.message.empty()) ui.warning(desk.browsing.message);
-  else if (over) ui.warning("A file of this name is there; saving replaces it.");
+  if (!desk.browsing.message.empty())
+    ui.warning(desk.browsing.message);
+  else if (over)
+    ui.warning("A file of this name is there; saving replaces it.");
   const char* go = saving ? (over ? "Replace" : "Save") : desk.view.dialog == Dialog::open ? "Open" : "Compare";
   dialog_foot(ui, button_width(ui, "Cancel") + button_width(ui, go) + ui.px(8));
   if (ui.button("Cancel")) return finish(desk);

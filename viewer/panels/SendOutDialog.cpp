@@ -29,13 +29,18 @@ void draw_form(Desk& desk) {
   std::error_code trouble;
   const bool taken = fs::exists(s.export_folder, trouble) && !fs::is_empty(s.export_folder, trouble);
   if (taken) ui.warning("This folder holds something; exporting replaces it whole.");
-  const bool able = (s.export_step || s.export_stl) && !s.export_folder.empty() && desk.model && desk.model->layout && desk.model->faults.empty();
-  if (!able && desk.model && !desk.model->faults.empty()) ui.warning("The board has problems: see the list on the right.");
+  const bool able = (s.export_step || s.export_stl) && !s.export_folder.empty() && desk.model && desk.model->layout &&
+                    desk.model->faults.empty();
+  if (!able && desk.model && !desk.model->faults.empty())
+    ui.warning("The board has problems: see the list on the right.");
   const char* go = taken ? "Replace" : "Export";
   dialog_foot(ui, button_width(ui, "Close") + button_width(ui, go) + ui.px(8));
   if (ui.button("Close")) desk.view.dialog = Dialog::none;
   ImGui::SameLine();
-  if (ui.primary(go, able)) desk.sending.start({desk.document.board(), s.export_folder, s.export_step, s.export_stl, taken, desk.document.path().string()}, desk.wake);
+  if (ui.primary(go, able))
+    desk.sending.start(
+        {desk.document.board(), s.export_folder, s.export_step, s.export_stl, taken, desk.document.path().string()},
+        desk.wake);
 }
 
 }  // namespace
@@ -53,8 +58,10 @@ void draw_send_out(Desk& desk) {
     if (ui.button("Stop")) desk.sending.cancel();
     return;
   }
-  if (state.good) ui.quiet(state.outcome);
-  else ui.warning(state.outcome);
+  if (state.good)
+    ui.quiet(state.outcome);
+  else
+    ui.warning(state.outcome);
   ui.note("outcome", state.outcome);
   dialog_foot(ui, button_width(ui, "Done"));
   if (ui.primary("Done")) desk.sending.forget(), desk.view.dialog = Dialog::none;

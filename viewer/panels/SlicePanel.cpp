@@ -13,7 +13,7 @@ namespace {
 
 /// From the section (y, z in mm) to the window.
 struct Frame {
-  ImVec2 origin;  ///< where y = middle, z = base lands
+  ImVec2 origin;              ///< where y = middle, z = base lands
   double across = 1, up = 1;  ///< pixels per mm
   double middle = 0, base = 0;
   ImVec2 at(Point p) const {
@@ -43,7 +43,8 @@ void draw_figures(Desk& desk, const Slice& s) {
 void draw_lines(Desk& desk, const Slice& s, const Frame& f, ImVec2 low, ImVec2 high) {
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->PushClipRect(low, high, true);
-  for (const SliceLine& line : s.lines) paint->AddLine(f.at(line.a), f.at(line.b), desk.ui.theme.text, desk.ui.px(1.5f));
+  for (const SliceLine& line : s.lines)
+    paint->AddLine(f.at(line.a), f.at(line.b), desk.ui.theme.text, desk.ui.px(1.5f));
   const double left = s.low_y - (s.high_y - s.low_y), right = s.high_y + (s.high_y - s.low_y);
   paint->AddLine(f.at({left, 0}), f.at({right, 0}), desk.ui.theme.line);
   paint->PopClipRect();
@@ -70,7 +71,8 @@ void draw_marks(Desk& desk, const Slice& s, const Frame& f, ImVec2 low, ImVec2 h
   };
   upright(s.low_y, s.bass_edge, -1, shown(s.bass_edge, m));
   upright(s.high_y, s.treble_edge, 1, shown(s.treble_edge, m));
-  if (s.radius) label(desk, f.at({0, s.high_z}) - ImVec2(0, half_text + desk.ui.px(6)), "R " + shown(*s.radius, m, 1), low, high);
+  if (s.radius)
+    label(desk, f.at({0, s.high_z}) - ImVec2(0, half_text + desk.ui.px(6)), "R " + shown(*s.radius, m, 1), low, high);
   const double middle_top = top_at(s, 0).value_or(s.high_z);
   label(desk, f.at({0, middle_top / 2}), shown(middle_top, m) + " left", low, high);
 }
@@ -115,8 +117,11 @@ void draw_slice(Desk& desk, ImVec2 low, ImVec2 size) {
   const ImVec2 from(low.x + column, low.y + desk.ui.px(6)), to(high.x - desk.ui.px(10), high.y - desk.ui.px(6));
   const Frame f = frame_for(desk, s, from, to);
   draw_lines(desk, s, f, from, to);
-  if (!desk.view.magnified) draw_marks(desk, s, f, from, to);
-  else label(desk, ImVec2((from.x + to.x) / 2, from.y + desk.ui.px(8)), "heights enlarged " + shown_number(f.up / f.across, 0) + " times", from, to);
+  if (!desk.view.magnified)
+    draw_marks(desk, s, f, from, to);
+  else
+    label(desk, ImVec2((from.x + to.x) / 2, from.y + desk.ui.px(8)),
+          "heights enlarged " + shown_number(f.up / f.across, 0) + " times", from, to);
 }
 
 }  // namespace sagitta::viewer

@@ -11,23 +11,34 @@ namespace {
 
 std::string words(Stage stage) {
   switch (stage) {
-    case Stage::blank: return "Blank";
-    case Stage::pocketed: return "Pockets cut";
-    case Stage::radiused: return "Radius cut";
-    case Stage::slotted: return "Slots cut";
-    case Stage::board: return "Outline cut";
-    case Stage::finished: return "Sanded";
+    case Stage::blank:
+      return "Blank";
+    case Stage::pocketed:
+      return "Pockets cut";
+    case Stage::radiused:
+      return "Radius cut";
+    case Stage::slotted:
+      return "Slots cut";
+    case Stage::board:
+      return "Outline cut";
+    case Stage::finished:
+      return "Sanded";
   }
   return "";
 }
 
 std::optional<Operation> operation_of(Stage stage) {
   switch (stage) {
-    case Stage::pocketed: return Operation::pockets;
-    case Stage::radiused: return Operation::radius;
-    case Stage::slotted: return Operation::slots;
-    case Stage::board: return Operation::outline;
-    default: return std::nullopt;
+    case Stage::pocketed:
+      return Operation::pockets;
+    case Stage::radiused:
+      return Operation::radius;
+    case Stage::slotted:
+      return Operation::slots;
+    case Stage::board:
+      return Operation::outline;
+    default:
+      return std::nullopt;
   }
 }
 
@@ -52,7 +63,8 @@ void draw_one(Desk& desk, Stage stage, ImTextureID picture, ImVec2 size) {
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddRectFilled(low, low + size, ui.theme.canvas, ui.px(4));
   if (picture) paint->AddImageRounded(picture, low, low + size, ImVec2(0, 1), ImVec2(1, 0), IM_COL32_WHITE, ui.px(4));
-  if (shown || hovered) paint->AddRect(low, low + size, shown ? ui.theme.accent : ui.theme.quiet, ui.px(4), 0, ui.px(2));
+  if (shown || hovered)
+    paint->AddRect(low, low + size, shown ? ui.theme.accent : ui.theme.quiet, ui.px(4), 0, ui.px(2));
   const std::string label = words(stage);
   paint->AddText(low + ImVec2(0, size.y + ui.px(4)), shown ? ui.theme.accent : ui.theme.text, label.c_str());
   ui.note(label, picture ? "drawn" : "not drawn");

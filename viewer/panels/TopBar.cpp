@@ -37,11 +37,14 @@ void draw_work_bar(Desk& desk, float right, float top, float height) {
   const SendingState sending = desk.sending.state();
   std::string words;
   float share = -1;
-  if (sending.running) words = "Exporting: " + sending.what, share = static_cast<float>(sending.share);
-  else if (desk.working.seconds > worth_a_bar) words = desk.working.what;
+  if (sending.running)
+    words = "Exporting: " + sending.what, share = static_cast<float>(sending.share);
+  else if (desk.working.seconds > worth_a_bar)
+    words = desk.working.what;
   if (words.empty()) return;
   Ui& ui = desk.ui;
-  const float button = ImGui::CalcTextSize("Stop").x + ui.px(16), bar = ui.px(110), text = ImGui::CalcTextSize(words.c_str()).x;
+  const float button = ImGui::CalcTextSize("Stop").x + ui.px(16), bar = ui.px(110),
+              text = ImGui::CalcTextSize(words.c_str()).x;
   const float left = right - button - bar - text - ui.px(30);
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddText(ImVec2(left, top + (height - ImGui::GetFontSize()) / 2), ui.theme.text, words.c_str());
@@ -68,13 +71,21 @@ void draw_top_bar(Desk& desk, ImVec2 low, ImVec2 size) {
   const ImGuiWindowFlags still = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
   if (desk.ui.begin_panel("Bar", low, size, still, true)) {
     ImGui::SetCursorScreenPos(ImVec2(low.x + desk.ui.px(14), low.y + desk.ui.px(8)));
-    const char* const names[][2] = {{"New", "new"}, {"Open", "open"}, {"Save", "save"}, {"Export", "export"}, {"Undo", "undo"}, {"Redo", "redo"}, {"Compare", "compare saved"}, {"Commands", "commands"}};
+    const char* const names[][2] = {{"New", "new"},
+                                    {"Open", "open"},
+                                    {"Save", "save"},
+                                    {"Export", "export"},
+                                    {"Undo", "undo"},
+                                    {"Redo", "redo"},
+                                    {"Compare", "compare saved"},
+                                    {"Commands", "commands"}};
     for (const auto& [label, name] : names) {
       command_button(desk, label, name);
       ImGui::SameLine(0, desk.ui.px(6));
     }
     draw_title(desk, low.x + size.x);
-    ImGui::GetWindowDrawList()->AddLine(ImVec2(low.x, low.y + size.y - 1), ImVec2(low.x + size.x, low.y + size.y - 1), desk.ui.theme.line);
+    ImGui::GetWindowDrawList()->AddLine(ImVec2(low.x, low.y + size.y - 1), ImVec2(low.x + size.x, low.y + size.y - 1),
+                                        desk.ui.theme.line);
   }
   desk.ui.end_panel();
 }
@@ -85,7 +96,10 @@ void draw_status(Desk& desk, ImVec2 low, ImVec2 size) {
     ImGui::PushFont(desk.ui.letters.small);
     ImDrawList* paint = ImGui::GetWindowDrawList();
     paint->AddLine(low, ImVec2(low.x + size.x, low.y), desk.ui.theme.line);
-    const std::string text = desk.view.message.empty() ? "Drag to turn, Shift-drag to move, wheel to come nearer, click to name. F1 shows the way." : desk.view.message;
+    const std::string text =
+        desk.view.message.empty()
+            ? "Drag to turn, Shift-drag to move, wheel to come nearer, click to name. F1 shows the way."
+            : desk.view.message;
     const ImVec2 at(low.x + desk.ui.px(14), low.y + (size.y - ImGui::GetFontSize()) / 2);
     paint->AddText(at, desk.ui.theme.quiet, fitted(text, size.x * 0.62f).c_str());
     desk.ui.note_area("message", at, low + size, desk.view.message);

@@ -33,9 +33,9 @@ bool Ui::begin_dialog(const std::string& name, ImVec2 size) {
   ImGui::SetNextWindowPos(ImVec2(room.x / 2, room.y / 2), ImGuiCond_Always, ImVec2(0.5f, 0.5f));
   ImGui::SetNextWindowSize(size);
   if (!ImGui::IsPopupOpen(name.c_str())) ImGui::OpenPopup(name.c_str());
-  const bool open = ImGui::BeginPopupModal(
-      name.c_str(), nullptr,
-      ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoSavedSettings);
+  const bool open = ImGui::BeginPopupModal(name.c_str(), nullptr,
+                                           ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize |
+                                               ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoSavedSettings);
   if (!open) return false;
   note_area("", ImGui::GetWindowPos(), ImGui::GetWindowPos() + size);
   heading(name);
@@ -106,7 +106,8 @@ bool Ui::text_field(const std::string& name, std::string& text, const char* hint
 }
 
 bool Ui::choice(const std::string& name, const std::vector<std::string>& options, int& chosen) {
-  const std::string now = chosen >= 0 && chosen < static_cast<int>(options.size()) ? options[static_cast<std::size_t>(chosen)] : "";
+  const std::string now =
+      chosen >= 0 && chosen < static_cast<int>(options.size()) ? options[static_cast<std::size_t>(chosen)] : "";
   bool changed = false;
   if (arrives(name)) ImGui::SetKeyboardFocusHere();
   const std::string id = "##" + name;
@@ -168,7 +169,8 @@ void Ui::note(const std::string& label, const std::string& text, bool enabled) {
   const ImGuiWindow* window = ImGui::GetCurrentWindow();
   const ImVec2 middle = item.GetCenter();
   const ImVec2 room = ImGui::GetIO().DisplaySize;
-  seen.in_view = window->ClipRect.Contains(middle) && middle.x >= 0 && middle.y >= 0 && middle.x < room.x && middle.y < room.y;
+  seen.in_view =
+      window->ClipRect.Contains(middle) && middle.x >= 0 && middle.y >= 0 && middle.x < room.x && middle.y < room.y;
   if (name == revealing_) {
     if (!seen.in_view || !window->ClipRect.Contains(item)) ImGui::SetScrollHereY(0.5f);
     revealing_.clear();

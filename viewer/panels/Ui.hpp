@@ -16,11 +16,11 @@ namespace sagitta::viewer {
 
 /// A widget as last drawn.
 struct Seen {
-  ImVec2 low, high;       ///< in pixels of the window
-  bool in_view = false;   ///< not scrolled or clipped away, at its middle
+  ImVec2 low, high;      ///< in pixels of the window
+  bool in_view = false;  ///< not scrolled or clipped away, at its middle
   bool enabled = true;
   int frame = -1;
-  std::string text;       ///< what it shows
+  std::string text;  ///< what it shows
 };
 
 class Ui {

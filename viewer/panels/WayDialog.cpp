@@ -22,13 +22,24 @@ std::string key(const char* command) { return key_words(command_named(command)->
 void draw_way(Desk& desk) {
   Ui& ui = desk.ui;
   ImGui::BeginChild("steps", ImVec2(0, -ImGui::GetFrameHeightWithSpacing() - ui.px(6)));
-  step(ui, "1  Decide, from left to right", "The left column holds the decisions in the order a shop makes them. Drag a value, or click it and type: \u201c25 1/2 in\u201d, \u201c648/2\u201d, \u201c1-11/16\u201d. " + key("undo") + " takes a step back.");
-  step(ui, "2  Look", "Drag the board to turn it, Shift-drag to move it, turn the wheel to come nearer. A click names what is under the pointer and opens its decision. " + key("cutting plane") + " cuts the board across, " + key("measure") + " measures.");
-  step(ui, "3  See what goes wrong before wood is cut", "The right column lists what is wrong; each line leads to the decision behind it. Below the board stands the stock after each cut: click one to see it large.");
-  step(ui, "4  Hand it on", key("save") + " keeps the board file, " + key("export") + " writes the solids and triangles of every stage. " + key("commands") + " finds any command by name.");
+  step(ui, "1  Decide, from left to right",
+       "The left column holds the decisions in the order a shop makes them. Drag a value, or click it and type: "
+       "\u201c25 1/2 in\u201d, \u201c648/2\u201d, \u201c1-11/16\u201d. " +
+           key("undo") + " takes a step back.");
+  step(ui, "2  Look",
+       "Drag the board to turn it, Shift-drag to move it, turn the wheel to come nearer. A click names what is under "
+       "the pointer and opens its decision. " +
+           key("cutting plane") + " cuts the board across, " + key("measure") + " measures.");
+  step(ui, "3  See what goes wrong before wood is cut",
+       "The right column lists what is wrong; each line leads to the decision behind it. Below the board stands the "
+       "stock after each cut: click one to see it large.");
+  step(ui, "4  Hand it on",
+       key("save") + " keeps the board file, " + key("export") + " writes the solids and triangles of every stage. " +
+           key("commands") + " finds any command by name.");
   ImGui::EndChild();
   const auto leave = [&](Dialog next) { desk.settings.way_shown = true, desk.view.dialog = next; };
-  dialog_foot(ui, button_width(ui, "Open a board") + button_width(ui, "Choose a preset") + button_width(ui, "Start with this one") + ui.px(16));
+  dialog_foot(ui, button_width(ui, "Open a board") + button_width(ui, "Choose a preset") +
+                      button_width(ui, "Start with this one") + ui.px(16));
   if (ui.button("Open a board")) leave(Dialog::open);
   ImGui::SameLine();
   if (ui.button("Choose a preset")) leave(Dialog::start);
@@ -57,10 +68,12 @@ void draw_comfort(Desk& desk) {
   if (ui.choice("colours", {"light", "dark"}, colours)) s.dark = colours == 1;
   int display = static_cast<int>(s.display);
   label("Lengths shown");
-  if (ui.choice("lengths", {"as in the file", "millimetres", "inches, decimal", "inches, fractions"}, display)) s.display = static_cast<Display>(display);
+  if (ui.choice("lengths", {"as in the file", "millimetres", "inches, decimal", "inches, fractions"}, display))
+    s.display = static_cast<Display>(display);
   int projection = desk.view.camera.parallel ? 1 : 0;
   label("Projection");
-  if (ui.choice("projection", {"perspective", "parallel"}, projection)) s.parallel = desk.view.camera.parallel = projection == 1;
+  if (ui.choice("projection", {"perspective", "parallel"}, projection))
+    s.parallel = desk.view.camera.parallel = projection == 1;
   ui.quiet("Files keep their own units whatever is shown here.");
   dialog_foot(ui, button_width(ui, "Done"));
   if (ui.primary("Done")) desk.view.dialog = Dialog::none;

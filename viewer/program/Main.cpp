@@ -1,8 +1,8 @@
 /// The program `sagitta-viewer`: opens a window on a board, or draws one picture of it without any display.
 
 #include <CLI/CLI.hpp>
-#include <iostream>
 #include <cstdio>
+#include <iostream>
 
 #include "app/App.hpp"
 #include "app/Shot.hpp"
@@ -19,7 +19,8 @@ constexpr int no_display = 1, usage = 2;
 /// "1280x800" -> width and height.
 bool read_size(const std::string& text, int& width, int& height) {
   char rest = 0;
-  return std::sscanf(text.c_str(), "%dx%d%c", &width, &height, &rest) == 2 && width >= 16 && height >= 16 && width <= 16384 && height <= 16384;
+  return std::sscanf(text.c_str(), "%dx%d%c", &width, &height, &rest) == 2 && width >= 16 && height >= 16 &&
+         width <= 16384 && height <= 16384;
 }
 
 int open_window(const std::string& board) {
@@ -43,15 +44,20 @@ int main(int argc, char** argv) {
   std::string size = "1280x800";
   ShotSpec shot;
   line.add_option("BOARD", shot.board, "board file to open");
-  auto* file = line.add_option("--shot", shot.file, "draw one picture into this PNG file, without a window")->type_name("FILE.png");
+  auto* file = line.add_option("--shot", shot.file, "draw one picture into this PNG file, without a window")
+                   ->type_name("FILE.png");
   line.add_option("--size", size, "of the picture, pixels")->type_name("WxH")->needs(file);
   line.add_option("--stage", shot.stage, "blank, pocketed, radiused, slotted, board or finished")->needs(file);
   line.add_option("--view", shot.view, "bench, above, below, bass-edge, treble-edge, nut-end or heel-end")->needs(file);
   line.add_flag("--window", shot.window, "the whole window with its panels instead of the board alone")->needs(file);
   line.add_flag("--dark", shot.dark, "dark colours")->needs(file);
-  line.add_option("--text", shot.text_size, "text size, 1 is usual")->check(CLI::Range(least_text, most_text))->needs(file);
+  line.add_option("--text", shot.text_size, "text size, 1 is usual")
+      ->check(CLI::Range(least_text, most_text))
+      ->needs(file);
   line.add_option("--cut", shot.cut, "cut the board across at this x, mm")->needs(file);
-  line.add_option("--decision", shot.decision, "the group of decisions that is open, 1 to 9; 0 for none")->check(CLI::Range(0, 9))->needs(file);
+  line.add_option("--decision", shot.decision, "the group of decisions that is open, 1 to 9; 0 for none")
+      ->check(CLI::Range(0, 9))
+      ->needs(file);
   try {
     line.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -15,13 +15,20 @@ constexpr float fit_margin = 1.06f;
 
 std::string_view name(StandardView view) {
   switch (view) {
-    case StandardView::above: return "above";
-    case StandardView::below: return "below";
-    case StandardView::bass_edge: return "bass-edge";
-    case StandardView::treble_edge: return "treble-edge";
-    case StandardView::nut_end: return "nut-end";
-    case StandardView::heel_end: return "heel-end";
-    case StandardView::bench: break;
+    case StandardView::above:
+      return "above";
+    case StandardView::below:
+      return "below";
+    case StandardView::bass_edge:
+      return "bass-edge";
+    case StandardView::treble_edge:
+      return "treble-edge";
+    case StandardView::nut_end:
+      return "nut-end";
+    case StandardView::heel_end:
+      return "heel-end";
+    case StandardView::bench:
+      break;
   }
   return "bench";
 }
@@ -33,9 +40,7 @@ std::optional<StandardView> view_named(std::string_view text) {
 }
 
 Vec Camera::right() const { return {std::cos(turn), std::sin(turn), 0}; }
-Vec Camera::back() const {
-  return {std::sin(turn) * std::cos(rise), -std::cos(turn) * std::cos(rise), std::sin(rise)};
-}
+Vec Camera::back() const { return {std::sin(turn) * std::cos(rise), -std::cos(turn) * std::cos(rise), std::sin(rise)}; }
 Vec Camera::up() const { return cross(back(), right()); }
 
 Mat Camera::matrix() const {
@@ -92,13 +97,27 @@ Camera Camera::zoomed(float factor, Pixel pointer) const {
 Camera Camera::facing(StandardView view) const {
   Camera moved = *this;
   switch (view) {
-    case StandardView::above: moved.turn = 0, moved.rise = steepest; break;
-    case StandardView::below: moved.turn = 0, moved.rise = -steepest; break;
-    case StandardView::bass_edge: moved.turn = 0, moved.rise = 0; break;
-    case StandardView::treble_edge: moved.turn = half_turn, moved.rise = 0; break;
-    case StandardView::nut_end: moved.turn = -half_turn / 2, moved.rise = 0; break;
-    case StandardView::heel_end: moved.turn = half_turn / 2, moved.rise = 0; break;
-    case StandardView::bench: moved.turn = -0.36f, moved.rise = 0.74f; break;
+    case StandardView::above:
+      moved.turn = 0, moved.rise = steepest;
+      break;
+    case StandardView::below:
+      moved.turn = 0, moved.rise = -steepest;
+      break;
+    case StandardView::bass_edge:
+      moved.turn = 0, moved.rise = 0;
+      break;
+    case StandardView::treble_edge:
+      moved.turn = half_turn, moved.rise = 0;
+      break;
+    case StandardView::nut_end:
+      moved.turn = -half_turn / 2, moved.rise = 0;
+      break;
+    case StandardView::heel_end:
+      moved.turn = half_turn / 2, moved.rise = 0;
+      break;
+    case StandardView::bench:
+      moved.turn = -0.36f, moved.rise = 0.74f;
+      break;
   }
   return moved;
 }

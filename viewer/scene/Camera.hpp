@@ -10,9 +10,9 @@
 namespace sagitta::viewer {
 
 enum class StandardView { above, below, bass_edge, treble_edge, nut_end, heel_end, bench };
-inline constexpr StandardView standard_views[] = {StandardView::bench,       StandardView::above,   StandardView::bass_edge,
-                                                  StandardView::treble_edge, StandardView::nut_end, StandardView::heel_end,
-                                                  StandardView::below};
+inline constexpr StandardView standard_views[] = {
+    StandardView::bench,   StandardView::above,    StandardView::bass_edge, StandardView::treble_edge,
+    StandardView::nut_end, StandardView::heel_end, StandardView::below};
 /// "bench", "above", "bass-edge", ... as on the command line.
 std::string_view name(StandardView view);
 std::optional<StandardView> view_named(std::string_view name);
@@ -28,9 +28,9 @@ struct Pixel {
 
 struct Camera {
   Vec target{200, 0, 0};
-  float turn = -1.1f;   ///< about z, radians; 0 looks along +y with x to the right
-  float rise = 0.62f;   ///< above the bench, radians, -pi/2 .. pi/2
-  float distance = 700; ///< mm from the target
+  float turn = -1.1f;    ///< about z, radians; 0 looks along +y with x to the right
+  float rise = 0.62f;    ///< above the bench, radians, -pi/2 .. pi/2
+  float distance = 700;  ///< mm from the target
   bool parallel = false;
   float width = 800, height = 500;  ///< of the picture, pixels
 

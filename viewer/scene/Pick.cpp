@@ -45,7 +45,9 @@ Vec nearest_on(Vec a, Vec b, Vec p) {
 }
 
 Vec point(const Mesh& mesh, std::uint32_t i) { return {mesh.points[i][0], mesh.points[i][1], mesh.points[i][2]}; }
-Vec point(const ShellVertex& v) { return {static_cast<float>(v.p.x), static_cast<float>(v.p.y), static_cast<float>(v.z)}; }
+Vec point(const ShellVertex& v) {
+  return {static_cast<float>(v.p.x), static_cast<float>(v.p.y), static_cast<float>(v.z)};
+}
 
 struct Nearest {
   float pixels;
@@ -64,7 +66,8 @@ Nearest nearest_corner(const Shell& shell, const ShellFace& face, const Camera& 
   for (const auto& loop : face.loops)
     for (const ShellUse& use : loop) {
       const ShellEdge& edge = shell.edges[static_cast<std::size_t>(use.edge)];
-      for (const int v : {edge.from, edge.to}) offer(best, camera, pointer, point(shell.vertices[static_cast<std::size_t>(v)]));
+      for (const int v : {edge.from, edge.to})
+        offer(best, camera, pointer, point(shell.vertices[static_cast<std::size_t>(v)]));
     }
   return best;
 }
@@ -84,7 +87,9 @@ Nearest nearest_edge(const Mesh& mesh, const Hit& hit, const Camera& camera, Pix
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const bool shared = (i > 0 && lines[i - 1] == lines[i]) || (i + 1 < lines.size() && lines[i + 1] == lines[i]);
     if (shared) continue;
-    offer(best, camera, pointer, nearest_on(point(mesh, static_cast<std::uint32_t>(lines[i] >> 32)), point(mesh, static_cast<std::uint32_t>(lines[i])), hit.place));
+    offer(best, camera, pointer,
+          nearest_on(point(mesh, static_cast<std::uint32_t>(lines[i] >> 32)),
+                     point(mesh, static_cast<std::uint32_t>(lines[i])), hit.place));
   }
   return best;
 }
@@ -118,12 +123,19 @@ std::optional<Hit> cast(const Mesh& mesh, const Ray& ray, std::optional<float> c
   return best;
 }
 
-Picked snapped(const Shell& shell, const Mesh& mesh, const Layout& layout, const Hit& hit, const Camera& camera, float reach) {
+std::string feature_at(const Shell& shell, const Hit& hit) {
+  return hit.face < 0 ? "board" : name(shell, shell.faces[static_cast<std::size_t>(hit.face)]);
+}
+
+Picked snapped(const Shell& shell, const Mesh& mesh, const Layout& layout, const Hit& hit, const Camera& camera,
+               float reach) {
+  if (hit.face < 0) return {Snap::face, hit.place, hit.normal, feature_at(shell, hit)};
   const ShellFace& face = shell.faces[static_cast<std::size_t>(hit.face)];
   const Pixel pointer = camera.project(hit.place).value_or(Pixel{});
   if (const Nearest corner = nearest_corner(shell, face, camera, pointer, reach); corner.found)
     return {Snap::corner, corner.place, hit.normal, name(shell, face)};
-  if (const Nearest slot = nearest_slot(layout, hit, camera, pointer, reach); slot.found && face.kind == ShellFace::Kind::top)
+  if (const Nearest slot = nearest_slot(layout, hit, camera, pointer, reach);
+      slot.found && face.kind == ShellFace::Kind::top)
     return {Snap::slot_centre, slot.place, hit.normal, name(shell, face)};
   if (const Nearest edge = nearest_edge(mesh, hit, camera, pointer, reach); edge.found)
     return {Snap::edge, edge.place, hit.normal, name(shell, face)};
@@ -134,7 +146,8 @@ Measured measure(const Picked& a, const Picked& b) {
   constexpr float parallel = 0.99998f;  // cosine of about a third of a degree
   const Vec d = b.place - a.place;
   Measured m{length(d), std::abs(d.x), std::abs(d.y), std::abs(d.z), std::nullopt};
-  if (a.snap == Snap::face && b.snap == Snap::face && std::abs(dot(a.normal, b.normal)) > parallel) m.faces = std::abs(dot(d, a.normal));
+  if (a.snap == Snap::face && b.snap == Snap::face && std::abs(dot(a.normal, b.normal)) > parallel)
+    m.faces = std::abs(dot(d, a.normal));
   return m;
 }
 

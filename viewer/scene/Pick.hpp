@@ -14,13 +14,16 @@ namespace sagitta::viewer {
 struct Hit {
   double distance = 0;  ///< mm along the ray
   Vec place;
-  Vec normal;           ///< of the triangle, length 1, out of the wood
+  Vec normal;  ///< of the triangle, length 1, out of the wood
   std::uint32_t triangle = 0;
-  int face = -1;        ///< index into Shell::faces
+  int face = -1;  ///< index into Shell::faces
 };
 
 /// The first triangle that the ray meets from outside; wood at x below `cut` counts as taken away.
 std::optional<Hit> cast(const Mesh& mesh, const Ray& ray, std::optional<float> cut = std::nullopt);
+
+/// What was hit, in the trade's words; "board" where the mesh does not know its faces.
+std::string feature_at(const Shell& shell, const Hit& hit);
 
 enum class Snap { face, corner, edge, slot_centre };
 
@@ -32,9 +35,10 @@ struct Picked {
   std::string name;  ///< what it belongs to
 };
 
-/// The point meant: a corner, else a slot's middle line, else an edge, when one lies within `reach` pixels of the pointer;
-/// else the point on the face.
-Picked snapped(const Shell& shell, const Mesh& mesh, const Layout& layout, const Hit& hit, const Camera& camera, float reach);
+/// The point meant: a corner, else a slot's middle line, else an edge, when one lies within `reach` pixels of the
+/// pointer; else the point on the face.
+Picked snapped(const Shell& shell, const Mesh& mesh, const Layout& layout, const Hit& hit, const Camera& camera,
+               float reach);
 
 /// What two picked points are apart, mm.
 struct Measured {

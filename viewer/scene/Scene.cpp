@@ -129,7 +129,8 @@ void Scene::draw_things(const Camera& camera, const Showing& showing, const Ink&
   things_.set("span", showing.span);
   const auto accent = linear(ink.accent);
   const bool height = showing.shade == Shade::height;
-  things_.set("low_colour", height ? std::array<float, 3>{0.012f, 0.02f, 0.035f} : std::array<float, 3>{0.01f, 0.05f, 0.16f});
+  things_.set("low_colour",
+              height ? std::array<float, 3>{0.012f, 0.02f, 0.035f} : std::array<float, 3>{0.01f, 0.05f, 0.16f});
   things_.set("high_colour", height ? std::array<float, 3>{0.85f, 0.82f, 0.74f} : accent);
   gl::Enable(GL_POLYGON_OFFSET_FILL);
   gl::PolygonOffset(1, 1);

@@ -19,8 +19,8 @@ struct Slice {
   std::vector<SliceLine> lines;
   double low_y = 0, high_y = 0, low_z = 0, high_z = 0;
 
-  std::optional<double> radius;  ///< of the playing surface; nothing when it is flat or not yet cut
-  double middle = 0;             ///< thickness at the centre line, where no cut is: the surface's height
+  std::optional<double> radius;           ///< of the playing surface; nothing when it is flat or not yet cut
+  double middle = 0;                      ///< thickness at the centre line, where no cut is: the surface's height
   double bass_edge = 0, treble_edge = 0;  ///< thickness of the wood at the edges
   std::optional<double> cut_depth;        ///< deepest cut below the surface on this plane
   double least_left = 0;                  ///< least wood between the glue face and any floor above it

@@ -43,18 +43,18 @@ constexpr std::array<float, 4> clip(const Mat& m, Vec p) {
 
 /// The view from `eye` with the three unit axes of the picture.
 inline Mat look(Vec eye, Vec right, Vec up, Vec back) {
-  return {right.x, up.x, back.x, 0, right.y, up.y, back.y, 0, right.z, up.z, back.z, 0,
-          -dot(right, eye), -dot(up, eye), -dot(back, eye), 1};
+  return {right.x, up.x, back.x, 0, right.y,          up.y,          back.y,          0,
+          right.z, up.z, back.z, 0, -dot(right, eye), -dot(up, eye), -dot(back, eye), 1};
 }
 /// Perspective with the half height `tangent` at distance 1.
 inline Mat perspective(float tangent, float aspect, float near, float far) {
-  return {1 / (tangent * aspect), 0, 0, 0, 0, 1 / tangent, 0, 0, 0, 0, (far + near) / (near - far), -1,
-          0, 0, 2 * far * near / (near - far), 0};
+  return {1 / (tangent * aspect),        0, 0, 0, 0, 1 / tangent, 0, 0, 0, 0, (far + near) / (near - far), -1, 0, 0,
+          2 * far * near / (near - far), 0};
 }
 /// Parallel projection of a picture of half height `half` mm.
 inline Mat parallel(float half, float aspect, float near, float far) {
-  return {1 / (half * aspect), 0, 0, 0, 0, 1 / half, 0, 0, 0, 0, 2 / (near - far), 0,
-          0, 0, (far + near) / (near - far), 1};
+  return {1 / (half * aspect),         0, 0, 0, 0, 1 / half, 0, 0, 0, 0, 2 / (near - far), 0, 0, 0,
+          (far + near) / (near - far), 1};
 }
 
 }  // namespace sagitta::viewer

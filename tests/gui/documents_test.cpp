@@ -1,0 +1,198 @@
+/// Opening, saving, recovering, comparing: asserted on the files.
+
+#include <gtest/gtest.h>
+
+#include "board/BoardFile.hpp"
+#include "gui/Hand.hpp"
+
+namespace sagitta::test {
+namespace {
+
+namespace fs = std::filesystem;
+using viewer::Dialog;
+
+TEST(Documents, SavingChangesOnlyTheValue) {
+  Hand hand;
+  const std::string before = text_of(hand.file());
+  hand.open_group(3);
+  hand.enter("Decisions/board.thickness", "6.25");
+  hand.press(GLFW_KEY_S, GLFW_MOD_CONTROL);
+  const std::string after = text_of(hand.file());
+  EXPECT_FALSE(hand.desk().document.dirty());
+  std::size_t lines = 0;
+  std::istringstream a(before), b(after);
+  for (std::string x, y; std::getline(a, x);) {
+    ASSERT_TRUE(std::getline(b, y));
+    if (x != y) ++lines, EXPECT_NE(y.find("6.25"), y.npos) << y;
+  }
+  EXPECT_EQ(lines, 1u);
+  EXPECT_DOUBLE_EQ(read_board(hand.file().string()).board.board.thickness, 6.25);
+}
+
+TEST(Documents, OpenedByDialogEditedSavedReopened) {
+  Hand hand;
+  fs::copy_file(fs::path(SAGITTA_SOURCE) / "presets/reed-tenor.toml", hand.folder() / "reed.toml");
+  hand.press(GLFW_KEY_O, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  hand.click("Open a board/reed.toml");
+  hand.click("Open a board/Open");
+  hand.wait();
+  ASSERT_EQ(hand.desk().document.title(), "reed.toml");
+  hand.open_group(2);
+  hand.enter("Decisions/strings.nut_spread", "29");
+  hand.press(GLFW_KEY_S, GLFW_MOD_CONTROL);
+  hand.drop(hand.file());
+  hand.wait();
+  ASSERT_EQ(hand.desk().document.title(), "heron-six.toml");
+  hand.drop(hand.folder() / "reed.toml");
+  hand.wait();
+  EXPECT_DOUBLE_EQ(hand.board().strings.nut_spread, 29);
+  EXPECT_EQ(fs::path(hand.desk().settings.recent.front()).filename(), "reed.toml");
+}
+
+TEST(Documents, ClosingUnsavedAsks) {
+  Hand hand;
+  hand.open_group(3);
+  hand.enter("Decisions/board.thickness", "6.25");
+  hand.close();
+  EXPECT_FALSE(hand.app().finished());
+  ASSERT_EQ(hand.desk().view.dialog, Dialog::unsaved);
+  hand.click("Unsaved changes/Keep working");
+  EXPECT_FALSE(hand.app().finished());
+  hand.close();
+  hand.click("Unsaved changes/Save");
+  EXPECT_TRUE(hand.app().finished());
+  EXPECT_DOUBLE_EQ(read_board(hand.file().string()).board.board.thickness, 6.25);
+}
+
+TEST(Documents, ThrownAwayChangesStayOutOfTheFile) {
+  Hand hand;
+  const std::string before = text_of(hand.file());
+  hand.open_group(3);
+  hand.enter("Decisions/board.thickness", "6.25");
+  hand.close();
+  hand.click("Unsaved changes/Throw away");
+  EXPECT_TRUE(hand.app().finished());
+  EXPECT_EQ(text_of(hand.file()), before);
+}
+
+TEST(Documents, SavedAsAnotherFile) {
+  Hand hand;
+  hand.open_group(3);
+  hand.enter("Decisions/board.thickness", "6.25");
+  hand.press(GLFW_KEY_S, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);
+  hand.frames(3);
+  hand.click("Save the board as/name");
+  hand.press(GLFW_KEY_A, GLFW_MOD_CONTROL);
+  hand.type("second");
+  hand.click("Save the board as/Save");
+  EXPECT_EQ(hand.desk().document.path(), hand.folder() / "second.toml");
+  EXPECT_DOUBLE_EQ(read_board((hand.folder() / "second.toml").string()).board.board.thickness, 6.25);
+  EXPECT_NE(read_board(hand.file().string()).board.board.thickness, 6.25);
+}
+
+TEST(Documents, RevertCanBeUndone) {
+  Hand hand;
+  const Board first = hand.board();
+  hand.open_group(3);
+  hand.enter("Decisions/board.thickness", "6.25");
+  const Board edited = hand.board();
+  hand.press(GLFW_KEY_R, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);
+  EXPECT_EQ(hand.board(), first);
+  hand.press(GLFW_KEY_Z, GLFW_MOD_CONTROL);
+  EXPECT_EQ(hand.board(), edited);
+}
+
+TEST(Documents, AFileWithProblemsLeavesTheBoard) {
+  Hand hand;
+  const Board before = hand.board();
+  write(hand.folder() / "bad.toml", "format = 1\n[scale]\nlenght = 648\nfrets = 22\n");
+  hand.drop(hand.folder() / "bad.toml");
+  EXPECT_EQ(hand.board(), before);
+  ASSERT_FALSE(hand.desk().file_problems.empty());
+  EXPECT_NE(hand.text("Checks/problem 1").find("bad.toml"), std::string::npos);
+}
+
+TEST(Documents, ANewBoardFromAPreset) {
+  Hand hand;
+  hand.press(GLFW_KEY_N, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  hand.click("New board/reed-tenor");
+  hand.wait();
+  EXPECT_EQ(hand.board(), read_board((fs::path(SAGITTA_SOURCE) / "presets/reed-tenor.toml").string()).board);
+  EXPECT_TRUE(hand.desk().document.path().empty());
+}
+
+TEST(Documents, ComparedWithTheSavedBoard) {
+  Hand hand;
+  const auto plain = hand.picture();
+  hand.open_group(3);
+  hand.enter("Decisions/board.past_last_fret", "22");
+  hand.press(GLFW_KEY_D, GLFW_MOD_CONTROL);
+  hand.wait();
+  hand.until([&] { return hand.desk().comparison->model != nullptr; });
+  EXPECT_NE(hand.text("Checks/difference board.past_last_fret").find("22 mm"), std::string::npos);
+  const auto compared = hand.picture();
+  hand.click("Checks/Stop comparing");
+  const auto alone = hand.picture();
+  EXPECT_GT(Hand::changed(compared, alone), 0.0005);
+  EXPECT_FALSE(hand.desk().comparison.has_value());
+}
+
+TEST(Documents, ARecoveryCopyIsThereWithinTwoSeconds) {
+  Hand hand;
+  hand.open_group(3);
+  hand.enter("Decisions/board.thickness", "6.25");
+  const fs::path copy = viewer::Recovery(hand.folder() / "state").copy_path();
+  hand.until([&] { return fs::exists(copy); }, 2);
+  EXPECT_DOUBLE_EQ(read_board(copy.string()).board.board.thickness, 6.25);
+  hand.press(GLFW_KEY_S, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  EXPECT_FALSE(fs::exists(copy));
+}
+
+TEST(Documents, BrokenSettingsAreSetAside) {
+  Folder folder;
+  write(folder.path / "viewer.json", "{ \"text_size\": ");
+  const auto loaded = viewer::load_settings(folder.path);
+  EXPECT_EQ(loaded.settings, viewer::Settings());
+  EXPECT_NE(loaded.message.find("viewer.json.broken"), std::string::npos);
+  EXPECT_TRUE(fs::exists(folder.path / "viewer.json.broken"));
+  EXPECT_FALSE(fs::exists(folder.path / "viewer.json"));
+}
+
+TEST(Documents, SettingsComeBack) {
+  Folder folder;
+  viewer::Settings settings;
+  settings.text_size = 1.5, settings.dark = true, settings.recent = {"/a/b.toml"};
+  ASSERT_EQ(viewer::save_settings(folder.path, settings), "");
+  EXPECT_EQ(viewer::load_settings(folder.path).settings, settings);
+}
+
+TEST(Documents, ExportWritesTheFolder) {
+  Hand hand;
+  hand.press(GLFW_KEY_E, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  hand.click("Export/Export");
+  hand.until([&] { return !hand.desk().sending.state().running; }, 120);
+  hand.frames(2);
+  EXPECT_NE(hand.text("Export/outcome").find("heron-six-export"), std::string::npos);
+  for (const char* file : {"manifest.json", "board.step", "board.stl", "slotted.step", "blank.stl"})
+    EXPECT_TRUE(fs::exists(hand.folder() / "heron-six-export" / file)) << file;
+}
+
+TEST(Documents, ACancelledExportLeavesNothing) {
+  Hand hand;
+  hand.press(GLFW_KEY_E, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  hand.click("Export/Export");
+  ASSERT_TRUE(hand.desk().sending.state().running);
+  hand.click("Export/Stop");
+  hand.until([&] { return !hand.desk().sending.state().running; }, 60);
+  hand.frames(2);
+  EXPECT_NE(hand.text("Export/outcome").find("Stopped"), std::string::npos);
+  EXPECT_FALSE(fs::exists(hand.folder() / "heron-six-export"));
+}
+
+}  // namespace
+}  // namespace sagitta::test

@@ -1,0 +1,97 @@
+/// A ray against the mesh names what the plan says lies there.
+
+#include <gtest/gtest.h>
+
+#include <random>
+
+#include "board/BoardFile.hpp"
+#include "jobs/Building.hpp"
+#include "scene/Pick.hpp"
+
+namespace sagitta::test {
+namespace {
+
+using namespace viewer;
+
+struct Made {
+  Model model;
+  std::shared_ptr<const StageModel> stage;
+};
+
+Made make(const std::string& preset) {
+  Made made;
+  const BoardFile file = read_board(std::string(SAGITTA_SOURCE) + "/presets/" + preset + ".toml");
+  made.model = begin_model(1, file.board, nullptr);
+  std::string trouble;
+  Faults faults;
+  made.stage = make_stage(made.model, Stage::board, resting_deviation, {}, trouble, faults);
+  return made;
+}
+
+/// What the layout says lies under a point seen from above; "" too near a border to say.
+std::string expected(const Made& made, Point p) {
+  constexpr double border = 0.02;
+  const Layout& l = *made.model.layout;
+  const Board& board = made.model.board;
+  std::string found = "playing surface";
+  for (const Marker& m : l.markers) {
+    const double r = board.inlays[static_cast<std::size_t>(m.inlay)].diameter / 2 +
+                     board.inlays[static_cast<std::size_t>(m.inlay)].clearance;
+    const double d = distance(p, m.centre) - r;
+    if (std::abs(d) < border) return "";
+    if (d < 0) found = "inlay " + std::to_string(m.inlay + 1) + ", fret " + std::to_string(m.fret);
+  }
+  for (const Slot& s : l.slots) {
+    const Point along = unit(s.treble_end - s.bass_end);
+    const double off = std::abs(cross(along, p - s.bass_end)) - s.width / 2;
+    if (std::abs(off) < border) return "";
+    if (off < 0) found = "fret " + std::to_string(s.fret) + " slot";
+  }
+  if (l.nut && p.x < l.nut->face.x + border) return "";
+  return found;
+}
+
+void pick_all(const std::string& preset) {
+  const Made made = make(preset);
+  ASSERT_TRUE(made.stage);
+  std::mt19937 random(20);
+  std::uniform_real_distribution<double> any(0, 1);
+  const Layout& l = *made.model.layout;
+  int told = 0, slots = 0, inlays = 0;
+  while (told < 500) {
+    Point p{5 + any(random) * (l.heel_end - 10), 0};
+    // A third of the points near slots, a third near inlays: they are small.
+    const int kind = static_cast<int>(random() % 3);
+    if (kind == 1) p.x = l.frets[1 + random() % (l.frets.size() - 1)].middle.x + (any(random) - 0.5) * 1.2;
+    p.y = (2 * any(random) - 1) * (l.half_width(p.x) - 0.5);
+    if (kind == 2) {
+      const Marker& m = l.markers[random() % l.markers.size()];
+      p = m.centre + Point{(any(random) - 0.5) * 8, (any(random) - 0.5) * 8};
+    }
+    const std::string wanted = expected(made, p);
+    if (wanted.empty() || p.x > l.heel_end - 3) continue;
+    const Ray down{{static_cast<float>(p.x), static_cast<float>(p.y), 500}, {0, 0, -1}};
+    const auto hit = cast(made.stage->mesh, down);
+    ASSERT_TRUE(hit) << p.x << ", " << p.y;
+    EXPECT_EQ(name(made.stage->shell, made.stage->shell.faces[static_cast<std::size_t>(hit->face)]), wanted)
+        << p.x << ", " << p.y;
+    ++told;
+    slots += wanted.find("slot") != wanted.npos, inlays += wanted.find("inlay") != wanted.npos;
+  }
+  EXPECT_GT(slots, 30);
+  EXPECT_GT(inlays, 30);
+}
+
+TEST(Picking, FiveHundredPointsOnTheCompoundBoard) { pick_all("heron-six"); }
+TEST(Picking, FiveHundredPointsOnTheFan) { pick_all("curlew-seven-fan"); }
+
+TEST(Picking, EveryNameLeadsToADecision) {
+  for (const char* name :
+       {"fret 7 slot", "inlay 2, fret 12", "nut seat", "binding at the lower edge", "pin 1", "outline", "blank",
+        "radius cut", "start of the fall-away", "playing surface", "glue face", "edge"})
+    EXPECT_NE(key_of_feature(name), "") << name;
+  EXPECT_EQ(key_of_feature("inlay 2, fret 12"), "inlays[1].depth");
+}
+
+}  // namespace
+}  // namespace sagitta::test

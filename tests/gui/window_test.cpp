@@ -1,0 +1,141 @@
+/// The window itself: problems, sizes, text, commands, first run.
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "app/Commands.hpp"
+#include "gui/Hand.hpp"
+#include "panels/Decisions.hpp"
+
+namespace sagitta::test {
+namespace {
+
+using viewer::Dialog;
+
+TEST(Window, AProblemLeadsToItsField) {
+  Hand hand;
+  hand.open_group(7);
+  hand.enter("Decisions/blank.length", "200");
+  hand.wait();
+  ASSERT_FALSE(hand.desk().model->faults.empty());
+  ASSERT_EQ(viewer::plain_key(hand.desk().model->faults[0].key).substr(0, 5), "blank");
+  hand.open_group(1);
+  EXPECT_FALSE(hand.sees("Decisions/blank.length"));
+  hand.click("Checks/problem 1");
+  hand.frames(6);
+  EXPECT_EQ(hand.desk().view.decision, 6);
+  EXPECT_EQ(hand.desk().ui.led_to().substr(0, 16), "Decisions/blank.");
+  EXPECT_TRUE(hand.see("Decisions/blank.length").in_view);
+  ASSERT_NE(hand.desk().good, nullptr);  // the last board that could be built is still shown
+  EXPECT_NE(hand.desk().good->board, hand.board());
+}
+
+/// Every panel is there and inside the window, and the last row of each group can be reached.
+void reach_everything(Hand& hand) {
+  const float w = static_cast<float>(hand.app().width()), h = static_cast<float>(hand.app().height());
+  for (const char* panel : {"Bar", "Decisions", "Board", "Stages", "Status"}) {
+    const viewer::Seen seen = hand.see(panel);
+    EXPECT_GE(seen.low.x, 0) << panel;
+    EXPECT_GE(seen.low.y, 0) << panel;
+    EXPECT_LE(seen.high.x, w + 0.5f) << panel;
+    EXPECT_LE(seen.high.y, h + 0.5f) << panel;
+    EXPECT_GT(seen.high.y - seen.low.y, 15) << panel;
+    EXPECT_GT(seen.high.x - seen.low.x, 60) << panel;
+  }
+  for (int group = 1; group <= 9; ++group) {
+    hand.open_group(group);
+    EXPECT_NO_THROW(
+        hand.see("Decisions/" + std::string(viewer::decision_groups()[static_cast<std::size_t>(group - 1)].title)));
+  }
+  hand.open_group(6);
+  EXPECT_NO_THROW(hand.see("Decisions/inlays[0].material"));
+  EXPECT_NO_THROW(hand.see("Stages/Outline cut"));
+  EXPECT_NO_THROW(hand.see("Board/picture"));
+  if (!hand.sees("Checks")) hand.click("Tabs/Check");
+  EXPECT_NO_THROW(hand.see("Checks/figure Length"));
+}
+
+TEST(Window, NothingIsOutOfReachWhenSmall) {
+  Hand hand;
+  hand.resize(800, 600);
+  reach_everything(hand);
+}
+TEST(Window, NothingIsOutOfReachWhenLarge) {
+  Hand hand;
+  hand.resize(2560, 1440);
+  reach_everything(hand);
+}
+TEST(Window, NothingIsOutOfReachWithTextAtTwoHundredPercent) {
+  Hand hand;
+  hand.desk().settings.text_size = 2;
+  hand.wait();
+  reach_everything(hand);
+}
+
+TEST(Window, EveryCommandHasItsOwnKey) {
+  std::set<std::pair<int, int>> keys;
+  for (const viewer::Command& c : viewer::commands()) {
+    EXPECT_NE(c.key.key, 0) << c.name;
+    EXPECT_TRUE(keys.insert({c.key.key, c.key.mods}).second) << c.name;
+    EXPECT_FALSE(viewer::search_commands(c.title).empty());
+  }
+  EXPECT_GT(keys.size(), 40u);
+}
+
+TEST(Window, TheCommandListFindsAndRuns) {
+  Hand hand;
+  hand.press(GLFW_KEY_K, GLFW_MOD_CONTROL);
+  hand.frames(4);
+  hand.type("across");
+  hand.press(GLFW_KEY_ENTER);
+  hand.frames(3);
+  EXPECT_TRUE(hand.desk().view.cutting);
+  EXPECT_EQ(hand.desk().view.dialog, Dialog::none);
+}
+
+TEST(Window, TheFirstRunPageIsShownOnce) {
+  HandSpec spec{"heron-six"};
+  spec.first_run = true;
+  Hand hand(spec);
+  ASSERT_EQ(hand.desk().view.dialog, Dialog::way);
+  hand.click("The way through/Start with this one");
+  hand.frames(3);
+  EXPECT_EQ(hand.desk().view.dialog, Dialog::none);
+  EXPECT_TRUE(viewer::load_settings(hand.folder() / "config").settings.way_shown);
+}
+
+TEST(Window, DarkIsDarkAndKept) {
+  Hand hand;
+  const auto light = hand.app().snapshot();
+  hand.press(GLFW_KEY_F9);
+  hand.wait();
+  const auto dark = hand.app().snapshot();
+  double a = 0, b = 0;
+  for (std::size_t i = 0; i < dark.size(); ++i) a += light[i], b += dark[i];
+  EXPECT_LT(b, 0.5 * a);
+  EXPECT_TRUE(viewer::load_settings(hand.folder() / "config").settings.dark);
+}
+
+TEST(Window, HelpShowsUnitAndRange) {
+  Hand hand;
+  hand.open_group(3);
+  const viewer::Seen field = hand.see("Decisions/board.thickness");
+  hand.move((field.low.x + field.high.x) / 2, (field.low.y + field.high.y) / 2);
+  hand.until([&] { return hand.sees("Decisions/help"); }, 5);
+  const std::string help = hand.text("Decisions/help");
+  EXPECT_NE(help.find("Unit: mm"), std::string::npos);
+  EXPECT_NE(help.find("1 mm to 60 mm"), std::string::npos);
+}
+
+TEST(Window, NoErrorsInADebugContext) {
+  Hand hand;
+  for (const int key : {GLFW_KEY_X, GLFW_KEY_H, GLFW_KEY_N, GLFW_KEY_T, GLFW_KEY_2, GLFW_KEY_P}) hand.press(key);
+  hand.wait();
+  hand.click("Stages/Slots cut");
+  hand.wait();
+  EXPECT_EQ(viewer::gl::errors(), 0);
+}
+
+}  // namespace
+}  // namespace sagitta::test
