@@ -62,8 +62,11 @@ void pick_all(const std::string& preset) {
     Point p{5 + any(random) * (l.heel_end - 10), 0};
     // A third of the points near slots, a third near inlays: they are small.
     const int kind = static_cast<int>(random() % 3);
-    if (kind == 1) p.x = l.frets[1 + random() % (l.frets.size() - 1)].middle.x + (any(random) - 0.5) * 1.2;
     p.y = (2 * any(random) - 1) * (l.half_width(p.x) - 0.5);
+    if (kind == 1) {
+      const Slot& slot = l.slots[random() % l.slots.size()];
+      p = between(slot.bass_end, slot.treble_end, 0.02 + 0.96 * any(random)) + Point{(any(random) - 0.5) * 1.2, 0};
+    }
     if (kind == 2) {
       const Marker& m = l.markers[random() % l.markers.size()];
       p = m.centre + Point{(any(random) - 0.5) * 8, (any(random) - 0.5) * 8};

@@ -8,8 +8,6 @@
 namespace sagitta::test {
 namespace {
 
-using viewer::Stage;
-
 /// Metres of "25 1/2 in" and its like: the inch is 25.4 mm exactly (international yard and pound agreement, 1959).
 constexpr double inch = 25.4;
 

@@ -154,9 +154,8 @@ void Window::set_title(const std::string& title) { glfwSetWindowTitle(handle_, t
 void Window::set_pointer(int shape) {
   if (shape == pointer_) return;
   pointer_ = shape;
-  static std::array<GLFWcursor*, ImGuiMouseCursor_COUNT> made{};
-  if (shape < 0 || shape >= ImGuiMouseCursor_COUNT) return;
-  GLFWcursor*& cursor = made[static_cast<std::size_t>(shape)];
+  if (shape < 0 || shape >= static_cast<int>(pointers_.size())) return;
+  GLFWcursor*& cursor = pointers_[static_cast<std::size_t>(shape)];
   if (!cursor) cursor = glfwCreateStandardCursor(standard_shape(shape));
   glfwSetCursor(handle_, cursor);
 }

@@ -2,7 +2,7 @@
 
 /// The window and its OpenGL 3.3 core context, or a context without any window for pictures made by scripts.
 
-#include <memory>
+#include <array>
 #include <stdexcept>
 #include <string>
 
@@ -10,6 +10,7 @@
 #include "gpu/Gl.hpp"
 
 struct GLFWwindow;
+struct GLFWcursor;
 
 namespace sagitta::viewer {
 
@@ -48,6 +49,7 @@ class Window {
 
  private:
   GLFWwindow* handle_ = nullptr;
+  std::array<GLFWcursor*, 16> pointers_{};  ///< by shape, made when first shown; they go with the window
   int pointer_ = -2;
 };
 
