@@ -193,6 +193,11 @@ void Hand::press(int key, int mods) {
     e.code = key, e.mods = mods, e.down = down;
     queue_.push(e);
   }
+  if (mods != 0) {  // let go of the modifiers too
+    InputEvent e = event(InputEvent::Kind::key);
+    e.code = GLFW_KEY_LEFT_CONTROL;
+    queue_.push(e);
+  }
   until([&] { return queue_.empty(); });
   frames(3);
 }

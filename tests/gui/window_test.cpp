@@ -134,7 +134,7 @@ TEST(Window, NoErrorsInADebugContext) {
   hand.wait();
   hand.click("Stages/Slots cut");
   hand.wait();
-  EXPECT_EQ(viewer::gl::errors(), 0);
+  EXPECT_EQ(viewer::gl::errors(), 0) << viewer::gl::latest_error();
 }
 
 }  // namespace

@@ -162,6 +162,8 @@ void App::draw_panels() {
   if (p.narrow) desk_.ui.end_panel();
   if (!p.narrow || !desk_.view.narrow_shows_checks) draw_decisions(desk_, p.left, p.left_size);
   draw_board(desk_, p.board, p.board_size, {id(picture_.texture()), p.board_size.x, p.picture_height});
+  const ImVec2 small = stage_picture_size(desk_.ui, p.strip_size.x, stages_of(desk_.document.board()).size());
+  picture_.resize_stages(static_cast<int>(small.x), static_cast<int>(small.y));
   StagePictures stages{};
   for (std::size_t i = 0; i < stage_count; ++i) stages[i] = id(picture_.stage_texture(static_cast<Stage>(i)));
   draw_stage_strip(desk_, p.strip, p.strip_size, stages);
@@ -254,10 +256,7 @@ void App::frame() {
   run_commands();
   order_work();
   picture_.refresh(desk_);
-  const ImVec2 small = stage_picture_size(desk_.ui, places().strip_size.x, stages_of(desk_.document.board()).size());
-  stages_wanting_ = !resting_drawn_
-                        ? stages_wanting_
-                        : picture_.refresh_stages(desk_, static_cast<int>(small.x), static_cast<int>(small.y));
+  stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_);
   draw_into(false);
   keep_copy();
   keep_settings();

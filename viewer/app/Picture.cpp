@@ -97,11 +97,18 @@ void Picture::refresh(Desk& desk) {
   ++drawn_;
 }
 
-bool Picture::refresh_stages(Desk& desk, int width, int height) {
+void Picture::resize_stages(int width, int height) {
+  if (stages_width_ == width) return;
+  stages_width_ = width;
+  stage_drawn_ = {};
+  for (Target& target : stage_targets_) target.resize(width, height, samples);
+}
+
+bool Picture::refresh_stages(Desk& desk) {
   if (!desk.good || !desk.good->layout) return false;
-  if (stages_dark_ != desk.settings.dark || stages_width_ != width || stages_pieces_ != desk.view.pieces) {
+  if (stages_dark_ != desk.settings.dark || stages_pieces_ != desk.view.pieces) {
     stage_drawn_ = {};
-    stages_dark_ = desk.settings.dark, stages_width_ = width, stages_pieces_ = desk.view.pieces;
+    stages_dark_ = desk.settings.dark, stages_pieces_ = desk.view.pieces;
   }
   bool done = false;
   for (const Stage stage : stages_of(desk.good->board)) {
@@ -111,12 +118,11 @@ bool Picture::refresh_stages(Desk& desk, int width, int height) {
     if (done) return true;
     stage_drawn_[i] = model;
     Target& target = stage_targets_[i];
-    target.resize(width, height, samples);
     small_.load(Part::body, model->body);
     small_.load(Part::pieces, model->pieces);
     small_.cast_from(footprint_of(*desk.good, stage));
     Camera camera;
-    camera.width = static_cast<float>(width), camera.height = static_cast<float>(height);
+    camera.width = static_cast<float>(target.width()), camera.height = static_cast<float>(target.height());
     camera = camera.facing(StandardView::bench).fitted(model->body.low, model->body.high);
     Showing showing;
     showing.parts = {true, desk.view.pieces, false, false, false, false};

@@ -18,10 +18,16 @@ class Picture {
   /// Brings new skins to the graphics card and draws what changed.
   void refresh(Desk& desk);
   /// Draws at most one small picture that is out of date. True while more are.
-  bool refresh_stages(Desk& desk, int width, int height);
+  bool refresh_stages(Desk& desk);
+  /// Makes room for the small pictures; call before the panels are laid out.
+  void resize_stages(int width, int height);
 
   GLuint texture() const { return target().texture(); }
-  GLuint stage_texture(Stage stage) const { return stage_targets_[static_cast<std::size_t>(stage)].texture(); }
+  /// 0 while nothing is drawn in it.
+  GLuint stage_texture(Stage stage) const {
+    const auto i = static_cast<std::size_t>(stage);
+    return stage_drawn_[i] ? stage_targets_[i].texture() : 0;
+  }
   int drawn() const { return drawn_; }  ///< pictures so far
   std::vector<std::uint8_t> pixels() const { return target().pixels(); }
   int width() const { return target().width(); }

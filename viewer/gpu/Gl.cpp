@@ -8,9 +8,12 @@ SAGITTA_GL_FUNCTIONS(SAGITTA_GL_DEFINE)
 
 namespace {
 int reported = 0;
+std::string latest;
 
-void APIENTRY note(GLenum, GLenum type, GLuint, GLenum, GLsizei, const GLchar*, const void*) {
-  if (type == GL_DEBUG_TYPE_ERROR) ++reported;
+void APIENTRY note(GLenum, GLenum type, GLuint, GLenum, GLsizei, const GLchar* words, const void*) {
+  if (type != GL_DEBUG_TYPE_ERROR) return;
+  ++reported;
+  latest = words ? words : "";
 }
 }  // namespace
 
@@ -30,6 +33,8 @@ void watch_errors(Address (*address)(const char*)) {
   Enable(GL_DEBUG_OUTPUT_SYNCHRONOUS);
   callback(note, nullptr);
 }
+
+const std::string& latest_error() { return latest; }
 
 int errors() {
   if (!GetError) return reported;

@@ -91,5 +91,7 @@ std::string load(Address (*address)(const char* name));
 void watch_errors(Address (*address)(const char* name));
 /// Errors reported so far by the debug output and by glGetError.
 int errors();
+/// What the debug output said of the last one.
+const std::string& latest_error();
 
 }  // namespace sagitta::viewer::gl

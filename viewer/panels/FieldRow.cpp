@@ -89,7 +89,7 @@ Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const s
   else if (field.kind == Kind::yes_no)
     edit = yes_no(cell);
   else
-    edit = typing_ == key ? typed(cell) : number(cell);
+    edit = text_cell(cell);
   if (clearable && edit == Edit::none) {
     ImGui::SameLine(0, ui.px(2));
     if (ImGui::Button("\u00d7", ImVec2(clear_width, 0))) field.access.set(row, Value()), edit = Edit::done;
@@ -99,6 +99,17 @@ Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const s
   if (const auto why = refused_why_.find(key); why != refused_why_.end()) ui.warning(why->second);
   if (edit != Edit::none) in_hand_ = key;
   ImGui::PopID();
+  return edit;
+}
+
+Edit FieldRows::text_cell(const Cell& cell) {
+  if (to_next_ || back_to_ == cell.key) {
+    to_next_ = false;
+    back_to_.clear();
+    begin_typing(cell);
+  }
+  const Edit edit = typing_ == cell.key ? typed(cell) : number(cell);
+  previous_ = cell.key;
   return edit;
 }
 
@@ -194,6 +205,14 @@ Edit FieldRows::typed(const Cell& cell) {
   const bool ended = !fresh_ && (ImGui::IsItemDeactivated() || !ImGui::IsItemActive());
   if (fresh_ && ImGui::IsItemActive()) fresh_ = false;
   if (ended) return take(cell);
+  if (!fresh_ && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Tab), false)) {
+    ImGui::ClearActiveID();
+    if (ImGui::GetIO().KeyShift)
+      back_to_ = previous_;
+    else
+      to_next_ = true;
+    return take(cell);
+  }
   in_hand_ = cell.key;
   if (text_ == initial_ || !takes_drag(cell.field)) return Edit::none;
   const auto value = typed_value(cell.field, text_, manner);

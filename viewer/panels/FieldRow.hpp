@@ -44,6 +44,7 @@ class FieldRows {
     std::optional<double> usual;
     float width;
   };
+  Edit text_cell(const Cell& cell);
   Edit number(const Cell& cell);
   Edit typed(const Cell& cell);
   Edit take(const Cell& cell);
@@ -56,6 +57,8 @@ class FieldRows {
   std::string in_hand_, typing_, text_, initial_, dragging_;
   double drag_start_ = 0;
   float drag_x_ = 0;
+  std::string previous_, back_to_;  ///< Tab and Shift+Tab go from field to field
+  bool to_next_ = false;
   bool fresh_ = false, moved_ = false;
   std::map<std::string, std::string> refused_text_, refused_why_;
 };

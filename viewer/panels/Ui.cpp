@@ -173,6 +173,7 @@ void Ui::note(const std::string& label, const std::string& text, bool enabled) {
       window->ClipRect.Contains(middle) && middle.x >= 0 && middle.y >= 0 && middle.x < room.x && middle.y < room.y;
   if (name == revealing_) {
     if (!seen.in_view || !window->ClipRect.Contains(item)) ImGui::SetScrollHereY(0.5f);
+    if (window->ScrollMax.x > 0) ImGui::SetScrollHereX(0.5f);
     revealing_.clear();
   }
 }
