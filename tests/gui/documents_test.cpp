@@ -1,5 +1,6 @@
 /// Opening, saving, recovering, comparing: asserted on the files.
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "board/BoardFile.hpp"
@@ -135,7 +136,7 @@ TEST(Documents, ComparedWithTheSavedBoard) {
   hand.press(GLFW_KEY_D, GLFW_MOD_CONTROL);
   hand.wait();
   hand.until([&] { return hand.desk().comparison->model != nullptr; });
-  EXPECT_NE(hand.text("Checks/difference board.past_last_fret").find("22 mm"), std::string::npos);
+  EXPECT_THAT(hand.text("Checks/difference board.past_last_fret"), testing::HasSubstr("22 mm"));
   const auto compared = hand.picture();
   hand.click("Checks/Stop comparing");
   const auto alone = hand.picture();
