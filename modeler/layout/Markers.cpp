@@ -44,7 +44,7 @@ void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
                       "leave it out, use smaller dots, or bring a pair closer together with side_dots.spread"});
   const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
   const Point end = dot_.mouth + dot_.depth * dot_.inward;
-  if (end.y >= taper.half(end.x) - dot_.radius)
+  if (end.y >= taper.half(end.x) - std::max(dot_.radius, tolerance::least_floor))
     faults.push_back({"side_dots.depth",
                       name + " is " + in_mm(dot_.depth) + " deep and would come out at the other edge of the board",
                       "make side_dots.depth smaller"});

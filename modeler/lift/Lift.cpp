@@ -24,13 +24,12 @@ struct RoundJoint {
 
 class Lifter {
  public:
-  explicit Lifter(Plan plan) : map_(plan.map) { shell_.plan = std::move(plan); }
+  explicit Lifter(Plan plan) { shell_.plan = std::move(plan); }
 
   Shell run() {
-    const Subdivision& map = shell_.plan.map;
-    walls_of_edge_.resize(map.edges.size());
-    for (const PlanEdge& edge : map.edges) over_.push_back(heights_over(shell_.plan, edge));
-    for (int e = 0; e < static_cast<int>(map.edges.size()); ++e) {
+    walls_of_edge_.resize(map_.edges.size());
+    for (const PlanEdge& edge : map_.edges) over_.push_back(heights_over(shell_.plan, edge));
+    for (int e = 0; e < static_cast<int>(map_.edges.size()); ++e) {
       lift_edges(e);
       for (const Wall& wall : over_[e].walls) {
         WallPiece piece;
@@ -183,7 +182,7 @@ class Lifter {
   }
 
   Shell shell_;
-  const Subdivision map_;
+  const Subdivision& map_ = shell_.plan.map;
   std::vector<EdgeHeights> over_;
   std::vector<WallPiece> walls_;
   std::vector<std::vector<int>> walls_of_edge_;

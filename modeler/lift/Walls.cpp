@@ -40,11 +40,9 @@ std::size_t choose(const WallView& view, ShellUse arrived, const std::vector<She
   std::size_t best = ways.front();
   double least = 1e300;
   for (const std::size_t way : ways) {
-    const Point d = view.along(uses[way], 0.25) - at;
-    double clockwise = -std::atan2(cross(back, d), dot(back, d));
-    if (clockwise <= 0) clockwise += 2 * std::numbers::pi;
-    if (clockwise < least) {
-      least = clockwise;
+    const double angle = clockwise(back, view.along(uses[way], 0.25) - at);
+    if (angle < least) {
+      least = angle;
       best = way;
     }
   }

@@ -127,12 +127,7 @@ class Bands {
   /// Which way on keeps the face to the left: the first clockwise from the way back.
   static bool sharper(const Side& arrived, const Side& one, const Side& other) {
     const Point back = arrived.a.p - arrived.b.p;
-    const auto clockwise = [&](const Side& s) {
-      const Point d = s.b.p - s.a.p;
-      const double angle = -std::atan2(cross(back, d), dot(back, d));
-      return angle <= 0 ? angle + 2 * std::numbers::pi : angle;
-    };
-    return clockwise(one) < clockwise(other);
+    return clockwise(back, one.b.p - one.a.p) < clockwise(back, other.b.p - other.a.p);
   }
 
   const std::vector<double>& lines_;

@@ -121,7 +121,10 @@ class Mesher {
     const bool by_x = std::abs(d.x) >= std::abs(d.y);
     const double sense = ((by_x ? d.x : d.y) > 0) == face.wood_left ? 1 : -1;
     std::vector<std::vector<int>> ids;
-    for (const auto& loop : face.loops) ids.push_back(boundary(loop));
+    for (const auto& loop : face.loops) {
+      ids.emplace_back();
+      for (const BandPoint& p : boundary(loop)) ids.back().push_back(p.id);
+    }
     for (const int hole : face.holes) {
       ids.push_back(ring(shell_.plan.side_holes[hole], 0));
       std::reverse(ids.back().begin(), ids.back().end());
@@ -144,8 +147,8 @@ class Mesher {
     for (const auto& [a, b, c] : cut_ears(polygon)) add_triangle(all[outline[a]], all[outline[b]], all[outline[c]]);
   }
 
-  /// All points of a wall's loop.
-  std::vector<int> boundary(const std::vector<ShellUse>& loop) {
+  /// All points of a face's loop, each once where neighbours fall together.
+  std::vector<BandPoint> boundary(const std::vector<ShellUse>& loop) {
     std::vector<BandPoint> points;
     for (const ShellUse use : loop) {
       const ShellEdge& edge = shell_.edges[use.edge];
@@ -160,9 +163,7 @@ class Mesher {
       }
     }
     while (points.size() > 1 && points.front().id == points.back().id) points.pop_back();
-    std::vector<int> ids;
-    for (const BandPoint& p : points) ids.push_back(p.id);
-    return ids;
+    return points;
   }
 
   int point(Point p, const Bound& bound) { return points_.at(p, height(surface_, bound, p)); }
@@ -192,16 +193,7 @@ class Mesher {
     const bool top = face.kind == ShellFace::Kind::top;
     std::vector<std::vector<BandPoint>> loops;
     for (const auto& loop : face.loops) {
-      std::vector<BandPoint> points;
-      for (const ShellUse use : loop) {
-        const ShellEdge& edge = shell_.edges[use.edge];
-        if (use.forward) {
-          for (const HalfEdge h : edge.chain) follow(h, edge.bound, points);
-        } else {
-          for (auto h = edge.chain.rbegin(); h != edge.chain.rend(); ++h) follow(*h ^ 1, edge.bound, points);
-        }
-      }
-      while (points.size() > 1 && points.front().id == points.back().id) points.pop_back();
+      std::vector<BandPoint> points = boundary(loop);
       if (!top) std::reverse(points.begin(), points.end());
       if (points.size() > 2) loops.push_back(std::move(points));
     }
@@ -240,7 +232,7 @@ class Mesher {
     return points;
   }
 
-  /// Distance of a triangle from the moved surface, at ten places.
+  /// Distance of a triangle from the moved surface, at fifteen places.
   void measure(const Bound& bound, int a, int b, int c) {
     const auto& p = points_.points[a];
     const auto& q = points_.points[b];

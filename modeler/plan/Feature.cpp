@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "layout/SlotLines.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -31,15 +33,14 @@ Feature slot_feature(const Board& board, const Layout& layout, const Slot& slot)
   f.in_strip = true;
   const double depth = slot_depth(board);
   f.bound = board.slots.floor == SlotFloor::arc ? moved_down(depth) : level(board.board.thickness - depth);
-  Point low = slot.bass_end, high = slot.treble_end;
-  if (low.y > high.y) std::swap(low, high);
-  const Point direction = unit(high - low);
   if (slot.blind) {
-    const double r = slot.width / 2;
-    f.shape = Rounded{{low + r * direction, high - r * direction}, r};
+    f.shape = slot_shape(layout, slot);
     f.key = "slots.edge_left";
     return f;
   }
+  Point low = slot.bass_end, high = slot.treble_end;
+  if (low.y > high.y) std::swap(low, high);
+  const Point direction = unit(high - low);
   const Point aside = slot.width / 2 * square_fretward(direction);
   f.loop = band(low - aside, low + aside, direction, layout.strip.low.y - overrun, layout.strip.high.y + overrun);
   return f;
@@ -154,22 +155,22 @@ Feature seam_feature(const Layout& layout, double x) {
 
 }  // namespace
 
-Progress progress_at(const Board& board, Stage stage) {
-  Progress progress;
-  progress.on_top = stage == Stage::finished ? 0 : board.sanding;
+WorkDone work_done_at(const Board& board, Stage stage) {
+  WorkDone done;
+  done.on_top = stage == Stage::finished ? 0 : board.sanding;
   const auto last = stage == Stage::pocketed   ? Operation::pockets
                     : stage == Stage::radiused ? Operation::radius
                     : stage == Stage::slotted  ? Operation::slots
                                                : Operation::outline;
-  if (stage == Stage::blank) return progress;
+  if (stage == Stage::blank) return done;
   for (const Operation operation : board.order) {
-    if (operation == Operation::pockets) progress.pockets = true;
-    if (operation == Operation::radius) progress.radius = true;
-    if (operation == Operation::slots) progress.slots = true;
-    if (operation == Operation::outline) progress.outline = true;
+    if (operation == Operation::pockets) done.pockets = true;
+    if (operation == Operation::radius) done.radius = true;
+    if (operation == Operation::slots) done.slots = true;
+    if (operation == Operation::outline) done.outline = true;
     if (operation == last && stage != Stage::finished) break;
   }
-  return progress;
+  return done;
 }
 
 Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre) {
@@ -184,21 +185,21 @@ Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre) {
 }
 
 std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
-                                 const Progress& progress) {
-  std::vector<Feature> features{stock_feature(layout, progress.outline)};
-  if ((progress.radius || progress.slots) && !progress.outline) features.push_back(strip_feature(layout));
-  if (surface.fall_start && (progress.radius || progress.slots))
+                                 const WorkDone& done) {
+  std::vector<Feature> features{stock_feature(layout, done.outline)};
+  if ((done.radius || done.slots) && !done.outline) features.push_back(strip_feature(layout));
+  if (surface.fall_start && (done.radius || done.slots))
     features.push_back(seam_feature(layout, *surface.fall_start));
-  if (progress.slots) {
+  if (done.slots) {
     for (const Slot& slot : layout.slots) features.push_back(slot_feature(board, layout, slot));
     if (layout.nut) features.push_back(nut_feature(board, layout));
   }
-  if (progress.outline && board.binding)
+  if (done.outline && board.binding)
     for (Feature& f : binding_features(board, layout)) features.push_back(std::move(f));
-  if (progress.pockets)
+  if (done.pockets)
     for (const Marker& marker : layout.markers)
       if (board.inlays[marker.inlay].shape != InlayShape::artwork) features.push_back(pocket_feature(board, marker));
-  if (progress.outline)
+  if (done.outline)
     for (std::size_t i = 0; i < layout.pins.size(); ++i)
       features.push_back(pin_feature(layout.pins[i], static_cast<int>(i) + 1));
   return features;

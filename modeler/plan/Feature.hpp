@@ -32,14 +32,14 @@ struct Feature {
 };
 
 /// What has been cut when a stage is reached.
-struct Progress {
+struct WorkDone {
   bool pockets = false, radius = false, slots = false, outline = false;
   double on_top = 0;  ///< what sanding will still take
 };
-Progress progress_at(const Board& board, Stage stage);
+WorkDone work_done_at(const Board& board, Stage stage);
 
 std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
-                                 const Progress& progress);
+                                 const WorkDone& done);
 
 /// The pocket that one marker of an inlay is let into: the piece grown by the clearance, no corner sharper than the
 /// cutters named. Empty when the cutter does not enter. Not for artwork.

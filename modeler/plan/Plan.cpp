@@ -36,13 +36,13 @@ class Floors {
 class Planner {
  public:
   Planner(const Board& board, const Layout& layout, const Surface& surface, Stage stage)
-      : board_(board), layout_(layout), surface_(surface), progress_(progress_at(board, stage)) {
+      : board_(board), layout_(layout), surface_(surface), done_(work_done_at(board, stage)) {
     plan_.stage = stage;
     plan_.surface = surface;
   }
 
   std::variant<Plan, Faults> run() {
-    features_ = features_of(board_, layout_, surface_, progress_);
+    features_ = features_of(board_, layout_, surface_, done_);
     Faults faults = unbuildable();
     if (!faults.empty()) return faults;
     Box extent;
@@ -58,8 +58,7 @@ class Planner {
       if (!part_pinched(snap)) break;
     }
     for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
-    if (progress_.outline) faults = add_side_holes(plan_, board_, layout_);
-    if (!faults.empty()) return faults;
+    if (done_.outline) add_side_holes(plan_, board_, layout_);
     return std::move(plan_);
   }
 
@@ -98,7 +97,7 @@ class Planner {
       if (f.shape && f.shape->empty())
         faults.push_back({f.key, f.name + ": the cutters named are too large to cut this pocket",
                           "name a smaller pocket-detail or piece cutter, or make the inlay larger"});
-    if (progress_.pockets)
+    if (done_.pockets)
       for (std::size_t i = 0; i < board_.inlays.size(); ++i)
         if (board_.inlays[i].shape == InlayShape::artwork)
           faults.push_back({"inlays[" + std::to_string(i) + "].shape", "artwork is not built yet", ""});
@@ -121,8 +120,8 @@ class Planner {
   void note_heights() {
     floors_.add(0);
     floors_.add(layout_.blank_thickness);
-    offsets_.add(progress_.on_top);
-    if (surface_.flat) floors_.add(level_of_moved(-progress_.on_top));
+    offsets_.add(done_.on_top);
+    if (surface_.flat) floors_.add(level_of_moved(-done_.on_top));
     for (const Feature& f : features_) {
       if (f.bound.kind == Bound::Kind::level) floors_.add(f.bound.value);
       if (f.bound.kind != Bound::Kind::arc) continue;
@@ -161,7 +160,7 @@ class Planner {
 
   Candidates candidates_at(int face, const std::vector<int>& cover) {
     Candidates here;
-    bool strip = progress_.outline, removed = false;
+    bool strip = done_.outline, removed = false;
     for (const int i : cover) {
       here.wood = here.wood || features_[i].role == Feature::Role::stock;
       strip = strip || features_[i].role == Feature::Role::strip;
@@ -170,8 +169,8 @@ class Planner {
     here.wood = here.wood && !removed;
     if (!here.wood) return here;
     const bool fallen = beyond_fall(face);
-    const bool radiused = progress_.radius && strip;
-    lower(here, canonical(radiused ? Bound{Bound::Kind::arc, -progress_.on_top, false}
+    const bool radiused = done_.radius && strip;
+    lower(here, canonical(radiused ? Bound{Bound::Kind::arc, -done_.on_top, false}
                                    : Bound{Bound::Kind::level, layout_.blank_thickness, false}, fallen), -1);
     for (const int i : cover) {
       const Feature& f = features_[i];
@@ -229,7 +228,7 @@ class Planner {
   const Board& board_;
   const Layout& layout_;
   const Surface& surface_;
-  Progress progress_;
+  WorkDone done_;
   std::vector<Feature> features_;
   Floors floors_, offsets_;
   Plan plan_;

@@ -1,7 +1,7 @@
 #include "plan/SideHoles.hpp"
 
 #include <algorithm>
-#include <cstdio>
+#include <optional>
 
 #include "plane/Tolerance.hpp"
 
@@ -10,12 +10,6 @@ namespace {
 
 /// A hole counts as clear only with this much wood between it and anything else. mm.
 constexpr double clear_by = 0.01;
-
-std::string in_mm(double v) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%.2f mm", v);
-  return text;
-}
 
 /// The hole's rectangle from above, u along its axis from the mouth, v across it.
 struct Footprint {
@@ -56,63 +50,29 @@ bool is_clear(const Plan& plan, const SideHole& hole) {
   return edge_seen;
 }
 
-class HoleMaker {
- public:
-  HoleMaker(const Plan& plan, const Board& board, const Layout& layout) : plan_(plan), board_(board), layout_(layout) {}
-
-  std::optional<SideHole> make(const SideDot& dot) {
-    SideHole hole;
-    hole.mouth = dot.mouth;
-    hole.inward = dot.inward;
-    hole.radius = dot.radius;
-    hole.depth = dot.depth;
-    const double edge = plan_.surface.height(dot.mouth);
-    hole.z = edge / 2;
-    if (board_.binding && board_.binding->height == 0) {  // the wood's own edge lies behind the binding
-      hole.mouth = hole.mouth + board_.binding->width * hole.inward;
-      hole.depth -= board_.binding->width;
-    }
-    judge(dot, hole, edge);
-    if (hole.depth <= tolerance::vertex) return std::nullopt;
-    return hole;
+/// None where the binding is thicker than the hole is deep.
+std::optional<SideHole> hole_of(const Plan& plan, const Board& board, const SideDot& dot) {
+  SideHole hole;
+  hole.mouth = dot.mouth;
+  hole.inward = dot.inward;
+  hole.radius = dot.radius;
+  hole.depth = dot.depth;
+  hole.z = plan.surface.height(dot.mouth) / 2;
+  if (board.binding && board.binding->height == 0) {  // the wood's own edge lies behind the binding
+    hole.mouth = hole.mouth + board.binding->width * hole.inward;
+    hole.depth -= board.binding->width;
   }
-
-  Faults faults;
-
- private:
-  void judge(const SideDot& dot, const SideHole& hole, double edge) {
-    const std::string where = "the side dot at fret " + std::to_string(dot.fret);
-    const double left = hole.z - hole.radius;
-    if (left < tolerance::least_floor)
-      faults.push_back({"side_dots.diameter",
-                        where + " is " + in_mm(2 * hole.radius) + " wide and the edge there only " + in_mm(edge) + " high",
-                        "a dot of at most " + in_mm(edge - 2 * tolerance::least_floor) + " leaves wood above and below"});
-    const Segment& side = dot.inward.y > 0 ? layout_.edges[0] : layout_.edges[1];
-    const Point along = unit(side.b - side.a);
-    const double to_start = sagitta::dot(dot.mouth - side.a, along), to_end = sagitta::dot(side.b - dot.mouth, along);
-    if (std::min(to_start, to_end) < dot.radius + tolerance::snap)
-      faults.push_back({"side_dots.frets", where + " runs past the end of the straight edge",
-                        "choose another fret, or a smaller dot"});
-    const double across = 2 * layout_.half_width(dot.mouth.x);
-    if (dot.depth > across - tolerance::least_floor)
-      faults.push_back({"side_dots.depth", where + " is deeper than the board is wide, " + in_mm(across), "make it shallower"});
-  }
-
-  const Plan& plan_;
-  const Board& board_;
-  const Layout& layout_;
-};
-
-bool apart(const SideHole& a, const SideHole& b) {
-  return distance(a.mouth, b.mouth) > a.radius + b.radius + clear_by;
+  if (hole.depth <= tolerance::vertex) return std::nullopt;
+  return hole;
 }
+
+bool apart(const SideHole& a, const SideHole& b) { return distance(a.mouth, b.mouth) > a.radius + b.radius + clear_by; }
 
 }  // namespace
 
-Faults add_side_holes(Plan& plan, const Board& board, const Layout& layout) {
-  HoleMaker maker(plan, board, layout);
+void add_side_holes(Plan& plan, const Board& board, const Layout& layout) {
   for (const SideDot& dot : layout.side_dots)
-    if (std::optional<SideHole> hole = maker.make(dot)) {
+    if (std::optional<SideHole> hole = hole_of(plan, board, dot)) {
       hole->feature = static_cast<int>(plan.features.size());
       plan.features.push_back({Source::Kind::side_dot, "side dot at fret " + std::to_string(dot.fret)});
       plan.side_holes.push_back(*hole);
@@ -122,7 +82,6 @@ Faults add_side_holes(Plan& plan, const Board& board, const Layout& layout) {
     for (const SideHole& other : plan.side_holes)
       if (&other != &hole && !apart(hole, other)) hole.clear = false;
   }
-  return maker.faults;
 }
 
 }  // namespace sagitta

@@ -29,6 +29,11 @@ constexpr Point left_of(Point a) { return {-a.y, a.x}; }
 inline Point unit(Point a) { return (1 / length(a)) * a; }
 /// The point at fraction s of the way from a to b.
 constexpr Point between(Point a, Point b, double s) { return {a.x + s * (b.x - a.x), a.y + s * (b.y - a.y)}; }
+/// The angle from a to b, clockwise, in (0, 2 pi].
+inline double clockwise(Point a, Point b) {
+  const double angle = -std::atan2(cross(a, b), dot(a, b));
+  return angle <= 0 ? angle + 2 * std::numbers::pi : angle;
+}
 inline Point turned(Point a, double angle) {
   const double c = std::cos(angle), s = std::sin(angle);
   return {c * a.x - s * a.y, s * a.x + c * a.y};

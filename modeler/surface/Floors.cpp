@@ -82,11 +82,12 @@ void check_pins(const Layout& layout, const Surface& surface, Faults& faults) {
 void check_side_dots(const Layout& layout, const Surface& surface, Faults& faults) {
   for (const SideDot& dot : layout.side_dots) {
     const double height = surface.height(dot.mouth);
-    if (2 * dot.radius < height - 2 * tolerance::snap) continue;
+    if (height / 2 - dot.radius >= tolerance::least_floor) continue;
     faults.push_back({"side_dots.diameter",
                       "side dots of " + in_mm(2 * dot.radius) + " do not fit in the edge, which is " + in_mm(height) +
-                          " high at space " + std::to_string(dot.fret),
-                      "use smaller side dots"});
+                          " high at space " + std::to_string(dot.fret) + "; the least to be left above and below is " +
+                          in_mm(tolerance::least_floor),
+                      "use side dots of at most " + in_mm(height - 2 * tolerance::least_floor)});
     return;
   }
 }
