@@ -12,5 +12,9 @@ inline constexpr double vertex = 1e-5;
 inline constexpr double height = 1e-5;
 /// No floor may be lower than this above the glue face. mm.
 inline constexpr double least_floor = 0.3;
+/// Ends of drawn curves up to this apart are one end. Programs for drawing keep about four decimals. mm.
+inline constexpr double drawn_join = 0.01;
+/// How far the chords that stand for a drawn curve may depart from it where areas must be cut from each other. mm.
+inline constexpr double drawn_chord = 0.001;
 
 }  // namespace sagitta::tolerance

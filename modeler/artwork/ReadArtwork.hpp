@@ -1,0 +1,39 @@
+#pragma once
+
+/// The way in for drawings: SVG and DXF files become Artwork.
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <variant>
+
+#include "artwork/Artwork.hpp"
+
+namespace sagitta {
+
+/// No drawing is larger. Bytes.
+inline constexpr std::size_t largest_drawing = 16u << 20;
+/// No drawing has more lines, arcs and curves, copies by `use` and blocks counted.
+inline constexpr std::size_t most_segments = 200'000;
+/// Groups, `use` and blocks go no deeper into each other.
+inline constexpr int most_nested = 64;
+
+/// A drawing, or why it cannot be used. The faults carry no key; what is wrong inside the file is said with its line.
+using ArtworkOrFaults = std::variant<Artwork, Faults>;
+
+/// Reads a drawing, by its ending (.svg, .dxf) or, with another ending, by how it begins. x to the right and y up, mm.
+ArtworkOrFaults read_artwork(const std::string& path);
+
+/// The same from text in memory.
+ArtworkOrFaults svg_artwork(std::string_view text);
+ArtworkOrFaults dxf_artwork(std::string_view text);
+
+/// Whether a board file may name drawings outside its own folder; only the builder can say so.
+enum class Outside { refused, allowed };
+
+/// Where the drawing that a board file names is: from the board's folder. A path that is absolute or leaves the folder
+/// is a fault unless the builder allowed it.
+std::variant<std::string, Fault> artwork_path(const std::string& folder, const std::string& file,
+                                              Outside outside = Outside::refused);
+
+}  // namespace sagitta
