@@ -19,6 +19,7 @@ std::string finding_text(const std::vector<Finding>& findings) {
   std::string text;
   for (const Finding& finding : findings) {
     text += std::string(severity_name(finding.severity)) + ": " + finding.name + ": " + finding.message + "\n";
+    text += "    if ignored: " + finding.cost + "\n";
     text += "    " + finding.suggestion + "\n";
   }
   return text;
@@ -31,6 +32,11 @@ nlohmann::ordered_json problem_json(const Problem& problem) {
           {"key", problem.key},   {"message", problem.message}, {"hint", problem.hint}};
 }
 
+nlohmann::ordered_json fix_json(const std::optional<Fix>& fix) {
+  if (!fix) return nullptr;
+  return {{"key", fix->key}, {"value", fix->value}};
+}
+
 nlohmann::ordered_json finding_json(const Finding& finding) {
   return {{"name", finding.name},
           {"severity", severity_name(finding.severity)},
@@ -40,7 +46,10 @@ nlohmann::ordered_json finding_json(const Finding& finding) {
           {"at", finding.at},
           {"feature", finding.feature},
           {"message", finding.message},
-          {"suggestion", finding.suggestion}};
+          {"suggestion", finding.suggestion},
+          {"cost", finding.cost},
+          {"source", finding.source},
+          {"fix", fix_json(finding.fix)}};
 }
 
 }  // namespace

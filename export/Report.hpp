@@ -13,11 +13,13 @@ namespace sagitta {
 /// A problem without a key leaves "key: " out.
 std::string problem_text(const std::vector<Problem>& problems);
 
-/// The findings for reading, one after the other: "stop: name: message" and, indented below it, the suggestion.
+/// The findings for reading, one after the other: "stop: name: message" and, indented below it, what ignoring it costs
+/// and the suggestion.
 std::string finding_text(const std::vector<Finding>& findings);
 
 /// What `check --json` prints: {problems: [{file, line, column, key, message, hint}], findings: [{name, severity,
-/// value, limit, unit, at: [x, y, z], feature, message, suggestion}]}; lengths in mm.
+/// value, limit, unit, at: [x, y, z], feature, message, suggestion, cost, source, fix: {key, value} or null}]}; lengths
+/// in mm.
 nlohmann::ordered_json check_json(const std::vector<Problem>& problems, const std::vector<Finding>& findings);
 
 }  // namespace sagitta

@@ -33,5 +33,6 @@ Command export_command(CLI::App& program, const Cancel& cancel);
 Command presets_command(CLI::App& program);
 Command new_command(CLI::App& program);
 Command keys_command(CLI::App& program);
+Command findings_command(CLI::App& program);
 
 }  // namespace sagitta

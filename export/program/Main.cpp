@@ -48,8 +48,9 @@ int run(int argc, char** argv) {
   program.footer(
       "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
   const Cancel cancel = catch_interrupts();
-  const Command commands[] = {check_command(program), frets_command(program),   export_command(program, cancel),
-                              new_command(program),   presets_command(program), keys_command(program)};
+  const Command commands[] = {check_command(program),   frets_command(program),   export_command(program, cancel),
+                              new_command(program),     presets_command(program), keys_command(program),
+                              findings_command(program)};
   try {
     program.parse(argc, argv);
   } catch (const CLI::Success& asked) {

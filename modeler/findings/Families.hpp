@@ -26,6 +26,10 @@ void judge_cutters(const Subject& subject, Judge& judge);  ///< what the cutters
 
 /// "inlay 2 at fret 7".
 std::string inlay_name(const Marker& marker);
+/// The fix that makes the board wider by `by` at x, in the form that the board's width is written in.
+std::optional<Fix> widened(const Subject& subject, double x, double by, const Judge& judge);
+/// "inlays[1].depth".
+std::string inlay_key(const Marker& marker, const std::string& key);
 /// Height above the glue face of the slot's floor under a point.
 double slot_floor(const Subject& subject, Point p);
 

@@ -3,11 +3,13 @@
 /// Findings: what would go wrong with a sound board, before wood is cut. Each compares one measured value with a limit.
 
 #include <array>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "board/Board.hpp"
+#include "findings/Fix.hpp"
 #include "layout/Layout.hpp"
 #include "surface/Surface.hpp"
 
@@ -27,8 +29,11 @@ struct Finding {
   std::string unit;            ///< "mm", "frets", "cutters"
   std::array<double, 3> at{};  ///< x, y, z in the board's frame, mm
   std::string feature;         ///< "the slot of fret 7"
-  std::string message;         ///< what is so, and what it costs
-  std::string suggestion;      ///< what to change
+  std::string message;         ///< what is so
+  std::string cost;            ///< what it costs if it is ignored
+  std::string source;      ///< of the limit: "key X", "common practice, no source", "published: ..", "key limits.NAME"
+  std::string suggestion;  ///< what to change
+  std::optional<Fix> fix;  ///< the suggestion as one edit, where it is a number
   friend bool operator==(const Finding&, const Finding&) = default;
 };
 

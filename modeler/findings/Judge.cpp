@@ -1,9 +1,17 @@
 #include "findings/Judge.hpp"
 
+#include <cmath>
+
 #include "board/Length.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
+namespace {
+
+/// Steps in a unit that a builder would write a length to.
+double steps_per(Units units) { return units == Units::mm ? 100 : 2000; }
+
+}  // namespace
 
 double Judge::limit(const Rule& rule) const {
   const auto own = board_.limits.find(std::string(rule.name));
@@ -17,8 +25,9 @@ bool Judge::breaks(const Rule& rule, double value) const {
 }
 
 bool Judge::hold(const Rule& rule, double value, const Spot& spot, const std::string& message,
-                 const std::string& suggestion) {
+                 const std::string& suggestion, const std::optional<Fix>& fix) {
   if (!breaks(rule, value)) return false;
+  const bool own = board_.limits.count(std::string(rule.name)) > 0;
   found_.push_back({std::string(rule.name),
                     rule.severity,
                     value,
@@ -27,8 +36,21 @@ bool Judge::hold(const Rule& rule, double value, const Spot& spot, const std::st
                     {spot.at.x, spot.at.y, spot.z},
                     spot.feature,
                     message,
-                    suggestion});
+                    std::string(rule.cost),
+                    own ? "key limits." + std::string(rule.name) : std::string(rule.source),
+                    suggestion,
+                    fix && can_apply(board_, *fix) ? fix : std::nullopt});
   return true;
+}
+
+double Judge::up(double mm) const {
+  const double steps = steps_per(board_.units);
+  return to_mm(std::ceil((mm - tolerance::same) / mm_per(board_.units) * steps) / steps, board_.units);
+}
+
+double Judge::down(double mm) const {
+  const double steps = steps_per(board_.units);
+  return to_mm(std::floor((mm + tolerance::same) / mm_per(board_.units) * steps) / steps, board_.units);
 }
 
 std::string Judge::shown(double mm) const { return shown_length(mm, board_.units, board_.units == Units::mm ? 2 : 4); }

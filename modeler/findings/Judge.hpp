@@ -25,11 +25,14 @@ class Judge {
   double limit(const Rule& rule) const;
   /// Whether the value is on the wrong side of the limit by more than rounding.
   bool breaks(const Rule& rule, double value) const;
-  /// Keeps a finding if the value breaks the rule; says whether it did.
-  bool hold(const Rule& rule, double value, const Spot& spot, const std::string& message,
-            const std::string& suggestion);
+  /// Keeps a finding if the value breaks the rule; says whether it did. A fix that the board does not allow is dropped.
+  bool hold(const Rule& rule, double value, const Spot& spot, const std::string& message, const std::string& suggestion,
+            const std::optional<Fix>& fix = {});
   /// A length for a message, in the board's units.
   std::string shown(double mm) const;
+  /// The next larger or smaller length that a builder would write: hundredths of a mm, half thousandths of an inch.
+  double up(double mm) const;
+  double down(double mm) const;
 
   std::vector<Finding> take() { return std::move(found_); }
 

@@ -12,10 +12,11 @@ void judge_width(const Subject& subject, double x, double neck_width, const std:
   const double board_width = 2 * subject.layout.half_width(x);
   const double wider = board_width - trimmed;
   const Rule& narrow = rule("board-narrower-than-neck");
+  const double lack = judge.limit(narrow) - wider;
   judge.hold(narrow, wider, {{x, board_width / 2}, 0, "the " + where},
              "at the " + where + " the board is " + judge.shown(board_width) + " wide and the neck " +
                  judge.shown(trimmed) + ": the neck stands out and its finished side must be cut again",
-             "make the board " + judge.shown(judge.limit(narrow) - wider) + " wider there");
+             "make the board " + judge.shown(lack) + " wider there", widened(subject, x, lack, judge));
 }
 
 void judge_reach(const Subject& subject, double limit, Judge& judge) {
@@ -28,7 +29,8 @@ void judge_reach(const Subject& subject, double limit, Judge& judge) {
              "use fewer frets, or a scale that is shorter");
   judge.hold(rule("heel-past-limit"), heel.x - limit, {heel, 0, "the heel end"},
              "the board reaches to " + judge.shown(heel.x) + " and" + most + ": it runs into what stands there",
-             "make board.past_last_fret " + judge.shown(heel.x - limit) + " less");
+             "make board.past_last_fret " + judge.shown(heel.x - limit) + " less",
+             Fix{"board.past_last_fret", judge.down(subject.board.board.past_last_fret - heel.x + limit)});
 }
 
 }  // namespace

@@ -16,10 +16,11 @@ void judge_margin(const Subject& subject, Judge& judge) {
   const double side = subject.board.hand == Hand::left ? -1 : 1;
   const Point at{x, side * layout.spread(x) / 2};
   const Rule& near = rule("string-near-edge");
+  const double lack = judge.limit(near) - margin(x);
   judge.hold(near, margin(x), {at, subject.surface.height(at), "the outer strings"},
              "the outer strings run " + judge.shown(margin(x)) + " from the edge at the " + (x == 0 ? "nut" : "heel") +
                  ": they slip off the board when they are pulled",
-             "make the board " + judge.shown(2 * (judge.limit(near) - margin(x))) + " wider there");
+             "make the board " + judge.shown(2 * lack) + " wider there", widened(subject, x, 2 * lack, judge));
 }
 
 void judge_hump(const Subject& subject, const Segment& string, Judge& judge) {

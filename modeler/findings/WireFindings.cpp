@@ -13,14 +13,13 @@ void judge_width(const Subject& subject, Judge& judge) {
   const Spot spot{at, subject.surface.height(at), "all slots"};
   const std::string sizes = "slots " + judge.shown(subject.board.slots.width) + " wide for a tang of " +
                             judge.shown(subject.board.wire.tang_width);
-  judge.hold(
-      rule("slot-too-tight"), room, spot,
-      sizes + " are too tight: the frets bend the board backwards and chip the slots",
-      "make slots.width at least " + judge.shown(subject.board.wire.tang_width + judge.limit(rule("slot-too-tight"))));
+  const double least = judge.up(subject.board.wire.tang_width + judge.limit(rule("slot-too-tight")));
+  const double most = judge.down(subject.board.wire.tang_width + judge.limit(rule("slot-too-loose")));
+  judge.hold(rule("slot-too-tight"), room, spot,
+             sizes + " are too tight: the frets bend the board backwards and chip the slots",
+             "make slots.width at least " + judge.shown(least), Fix{"slots.width", least});
   judge.hold(rule("slot-too-loose"), room, spot, sizes + " are too loose: the frets lift out",
-             "make slots.width at most " +
-                 judge.shown(subject.board.wire.tang_width + judge.limit(rule("slot-too-loose"))) +
-                 ", or glue the frets in");
+             "make slots.width at most " + judge.shown(most) + ", or glue the frets in", Fix{"slots.width", most});
 }
 
 void judge_depth(const Subject& subject, Judge& judge) {
@@ -40,7 +39,8 @@ void judge_depth(const Subject& subject, Judge& judge) {
              spot.feature + " " + (level ? deep : "is only " + judge.shown(least) + " deep") + " and the tang is " +
                  judge.shown(subject.board.wire.tang_depth) + ": the fret will not sit down",
              (level ? "use slots.floor = \"arc\", or cut the slots " : "cut the slots ") +
-                 judge.shown(judge.limit(shallow) - room) + " deeper");
+                 judge.shown(judge.limit(shallow) - room) + " deeper",
+             Fix{"slots.depth", judge.up(slot_depth(subject.board) + judge.limit(shallow) - room)});
 }
 
 }  // namespace

@@ -28,7 +28,8 @@ void judge_edges(const Subject& subject, Judge& judge) {
       rule("thin-edge"), least, spot,
       "the edge is only " + judge.shown(least) + " high (" + judge.shown(nut) + " at the nut, " + judge.shown(heel) +
           " at the heel): little is left to hold side dots and the fret ends",
-      "make the board " + judge.shown(judge.limit(rule("thin-edge")) - least) + " thicker, or the surface flatter");
+      "make the board " + judge.shown(judge.limit(rule("thin-edge")) - least) + " thicker, or the surface flatter",
+      Fix{"board.thickness", judge.up(subject.surface.thickness + judge.limit(rule("thin-edge")) - least)});
 }
 
 void judge_under_slots(const Subject& subject, Judge& judge) {
@@ -40,10 +41,13 @@ void judge_under_slots(const Subject& subject, Judge& judge) {
       if (left < least) least = left, spot = {end, left, slot_name(slot)};
     }
   if (subject.layout.slots.empty()) return;
+  const double lack = judge.limit(rule("thin-under-slot")) - least;
+  const double shallow = judge.down(slot_depth(subject.board) - lack);
+  const double thick = judge.up(subject.surface.thickness + lack);
   judge.hold(rule("thin-under-slot"), least, spot,
              "under " + spot.feature + " only " + judge.shown(least) + " of wood is left: the board may break there",
-             "cut the slots " + judge.shown(judge.limit(rule("thin-under-slot")) - least) +
-                 " shallower, or make the board thicker by as much");
+             "cut the slots " + judge.shown(lack) + " shallower, or make the board thicker by as much",
+             shallow >= subject.board.wire.tang_depth ? Fix{"slots.depth", shallow} : Fix{"board.thickness", thick});
 }
 
 void judge_under_pockets(const Subject& subject, Judge& judge) {
@@ -54,18 +58,21 @@ void judge_under_pockets(const Subject& subject, Judge& judge) {
     if (left < least) least = left, deepest = &marker;
   }
   if (!deepest) return;
+  const double lack = judge.limit(rule("thin-under-pocket")) - least;
   judge.hold(rule("thin-under-pocket"), least, {deepest->centre, least, inlay_name(*deepest)},
              "under the pocket of " + inlay_name(*deepest) + " only " + judge.shown(least) + " of wood is left",
-             "make the pocket " + judge.shown(judge.limit(rule("thin-under-pocket")) - least) +
-                 " shallower and take thinner pieces");
+             "make the pocket " + judge.shown(lack) + " shallower and take thinner pieces",
+             Fix{inlay_key(*deepest, "depth"), judge.down(subject.board.inlays[deepest->inlay].depth - lack)});
 }
 
 void judge_under_nut(const Subject& subject, Judge& judge) {
   if (!subject.layout.nut) return;
   const double left = subject.surface.thickness - subject.layout.nut->depth;
+  const double lack = judge.limit(rule("thin-under-nut")) - left;
   judge.hold(rule("thin-under-nut"), left, {subject.layout.nut->face, left, "the nut's seat"},
              "under the nut's seat only " + judge.shown(left) + " of wood is left: the end may break off",
-             "make nut.depth " + judge.shown(judge.limit(rule("thin-under-nut")) - left) + " less");
+             "make nut.depth " + judge.shown(lack) + " less",
+             Fix{"nut.depth", judge.down(subject.board.nut.depth - lack)});
 }
 
 }  // namespace

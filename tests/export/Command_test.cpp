@@ -30,7 +30,7 @@ class CommandLine : public testing::Test {
 TEST_F(CommandLine, HelpNamesEveryCommandAndExitsWell) {
   const Outcome help = sagitta("--help");
   EXPECT_EQ(help.code, 0);
-  for (const char* command : {"check", "frets", "export", "presets", "new", "keys"}) {
+  for (const char* command : {"check", "frets", "export", "presets", "new", "keys", "findings"}) {
     EXPECT_NE(help.out.find(command), std::string::npos) << command;
     EXPECT_EQ(sagitta(std::string(command) + " --help").code, 0) << command;
   }
@@ -185,7 +185,8 @@ TEST_F(CommandLine, CheckStopsForAFretThatWillNotSitDown) {
   EXPECT_EQ(finding["limit"], 0);
   EXPECT_EQ(finding["unit"], "mm");
   EXPECT_EQ(finding["at"].size(), 3U);
-  for (const char* key : {"feature", "message", "suggestion"}) EXPECT_NE(finding[key], "") << key;
+  EXPECT_EQ(finding["fix"], json::parse(R"({"key": "slots.depth", "value": 2.2})"));
+  for (const char* key : {"feature", "message", "suggestion", "cost", "source"}) EXPECT_NE(finding[key], "") << key;
 }
 
 TEST_F(CommandLine, CheckFindsWhatOnlyTheGeometryShows) {

@@ -141,9 +141,55 @@ TEST(Triggers, CoverTheCatalogue) {
     EXPECT_TRUE(named.insert(entry.name).second) << entry.name << " stands twice";
     EXPECT_TRUE(tested.count(entry.name)) << entry.name;
     EXPECT_TRUE(std::regex_match(std::string(entry.name), std::regex("[a-z]+(-[a-z]+)*"))) << entry.name;
-    EXPECT_TRUE(entry.source == "common practice" || entry.source.starts_with("key ")) << entry.source;
+    EXPECT_TRUE(entry.source == practice || entry.source.starts_with("key ") || entry.source.starts_with("published: "))
+        << entry.source;
+    EXPECT_FALSE(entry.cost.empty() || entry.measures.empty()) << entry.name;
   }
   EXPECT_EQ(tested, named);
+}
+
+// A fix is one edit after which the finding is gone.
+TEST(Fixes, RemoveWhatTheyAreFor) {
+  std::set<std::string> fixed;
+  for (const Pair& pair : pairs)
+    for (const Units units : {Units::mm, Units::inch}) {
+      Board bad = good_board();
+      bad.units = units;
+      pair.apply(bad, pair.bad);
+      const auto some = found(bad, pair.name);
+      ASSERT_TRUE(some) << pair.name;
+      if (!some->fix) continue;
+      fixed.insert(pair.name);
+      ASSERT_TRUE(can_apply(bad, *some->fix)) << some->fix->key << " = " << some->fix->value;
+      const Board better = apply(bad, *some->fix);
+      EXPECT_NE(better, bad);
+      EXPECT_FALSE(found(better, pair.name)) << pair.name << ": " << some->fix->key << " = " << some->fix->value;
+    }
+  EXPECT_GE(fixed.size(), 14U);
+}
+
+TEST(Fixes, AreOnlyWhatTheBoardAllows) {
+  const Board board = good_board();
+  EXPECT_TRUE(can_apply(board, {"inlays[0].depth", 1.4}));
+  EXPECT_FALSE(can_apply(board, {"inlays[1].depth", 1.4})) << "there is one inlay";
+  EXPECT_FALSE(can_apply(board, {"slots.depth", 0})) << "a slot is at least 0.3 deep";
+  EXPECT_FALSE(can_apply(board, {"board.heel", 1})) << "a choice is no number";
+  EXPECT_FALSE(can_apply(board, {"slots.colour", 1}));
+  EXPECT_EQ(apply(board, {"slots.depth", 0}), board);
+  EXPECT_EQ(apply(board, {"scale.frets", 20}).scale.frets, 20);
+  EXPECT_EQ(apply(board, {"pins.depth", 3}).pins->depth, 3);
+}
+
+TEST(Findings, SayWhatTheyCostAndWhereTheirLimitComesFrom) {
+  Board board = good_board();
+  board.slots.depth = 1.5;
+  auto shallow = found(board, "slot-too-shallow");
+  EXPECT_EQ(shallow->source, "key wire.tang_depth");
+  EXPECT_NE(shallow->cost, "");
+  board.limits["slot-too-shallow"] = 0.1;
+  shallow = found(board, "slot-too-shallow");
+  EXPECT_EQ(shallow->source, "key limits.slot-too-shallow");
+  EXPECT_EQ(shallow->fix, (Fix{"slots.depth", 1.7}));
 }
 
 TEST(Limits, OfTheBoardComeFirstAndAreInItsUnits) {

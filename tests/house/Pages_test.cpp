@@ -4,6 +4,7 @@
 
 #include "Boxes.hpp"
 #include "board/Keys.hpp"
+#include "findings/Catalogue.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -19,14 +20,23 @@ TEST(Pages, TheTopLevelIsExactlyTheDesigns) {
   EXPECT_EQ(found, wanted);
 }
 
-TEST(Pages, TheReadmesReferenceIsInStep) {
+/// What README.md holds between two lines that mark a generated part.
+std::string generated(const std::string& begin, const std::string& end) {
   const std::string readme = text_of(source() / "README.md");
-  const std::string begin = "<!-- keys: written by `sagitta keys --markdown` -->\n", end = "<!-- end of keys -->";
   const std::size_t from = readme.find(begin), to = readme.find(end);
-  ASSERT_NE(from, std::string::npos);
-  ASSERT_NE(to, std::string::npos);
-  EXPECT_EQ(readme.substr(from + begin.size(), to - from - begin.size()), keys_markdown())
+  if (from == std::string::npos || to == std::string::npos) return "no marks in README.md";
+  return readme.substr(from + begin.size(), to - from - begin.size());
+}
+
+TEST(Pages, TheReadmesReferenceIsInStep) {
+  EXPECT_EQ(generated("<!-- keys: written by `sagitta keys --markdown` -->\n", "<!-- end of keys -->"), keys_markdown())
       << "put the output of `sagitta keys --markdown` between the two marks of README.md";
+}
+
+TEST(Pages, TheReadmesFindingsAreInStep) {
+  EXPECT_EQ(generated("<!-- findings: written by `sagitta findings --markdown` -->\n", "<!-- end of findings -->"),
+            findings_markdown())
+      << "put the output of `sagitta findings --markdown` between the two marks of README.md";
 }
 
 TEST(Pages, CiRunsTheReadmesTestCommand) {

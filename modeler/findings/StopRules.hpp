@@ -1,0 +1,30 @@
+#pragma once
+
+/// Findings for which the board, the neck or the intonation is lost, costliest first.
+
+#include "findings/Rule.hpp"
+
+namespace sagitta {
+
+inline constexpr Rule stop_rules[] = {
+    {"octave-off", Severity::stop, Bar::most, 0.1, "mm", "octave fret from half the scale", practice,
+     "the whole instrument is out of tune, and it is found out after stringing"},
+    {"board-narrower-than-neck", Severity::stop, Bar::least, 0, "mm", "board's width less the neck's",
+     "key neck.nut_width, neck.body_width, neck.trim", "the finished neck must be cut and finished again"},
+    {"last-fret-past-limit", Severity::stop, Bar::most, 0, "mm", "last fret beyond the limit", "key neck.limit",
+     "the board does not fit the instrument, and the last fret hangs in the air"},
+    {"heel-past-limit", Severity::stop, Bar::most, 0, "mm", "heel end beyond the limit", "key neck.limit",
+     "the glued board must be sawn off where the last frets are"},
+    {"inlay-sanded-through", Severity::stop, Bar::least, 0, "mm", "least of a piece left under the radius",
+     "key inlays.depth", "the piece and its pocket are lost, and often the board"},
+    {"slot-too-shallow", Severity::stop, Bar::least, 0, "mm", "least depth of a slot less the tang's",
+     "key wire.tang_depth", "the frets stand proud at their ends, and the slots must be sawn again by hand"},
+    {"crowns-meet", Severity::stop, Bar::least, 0, "mm", "between the crowns of two frets", "key wire.crown_width",
+     "the board cannot be fretted"},
+    {"cutter-too-short", Severity::stop, Bar::least, 0, "mm", "cutting length less the depth of the cut",
+     "key cutters.cutting_length", "the cutter burns and breaks, and takes the board with it"},
+    {"slot-cutter-too-wide", Severity::stop, Bar::most, 0.01, "mm", "slot cutter's cut less the slot's width", practice,
+     "no fret holds in its slot: all slots must be filled and cut again"},
+};
+
+}  // namespace sagitta
