@@ -144,6 +144,9 @@ void Folder::discard() noexcept {
 
 void Folder::add(const std::string& name, const std::string& bytes) {
   const fs::path path = temporary_ / name;
+  std::error_code error;
+  fs::create_directories(path.parent_path(), error);
+  if (error) fail(wanted_, reason(error.value()));
   const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
   if (file < 0) fail(wanted_, reason(errno));
   const int wrong = write_whole(file, bytes);

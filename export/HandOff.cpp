@@ -6,6 +6,7 @@
 #include "board/Materials.hpp"
 #include "board/Writer.hpp"
 #include "export/Digest.hpp"
+#include "export/DrawingFiles.hpp"
 #include "export/Interrupt.hpp"
 #include "export/Manifest.hpp"
 #include "export/Progress.hpp"
@@ -67,6 +68,15 @@ class Writer {
     const Shell shell = lift(std::get<Plan>(make_plan(board(), ready_.layout, ready_.surface, stage)));
     if (order_.kinds.step) write_step(shell);
     if (order_.kinds.stl) write_stl(shell);
+  }
+
+  void write_papers() {
+    const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg};
+    for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) {
+      stop_if_wanted(cancel_);
+      folder_.add(paper.file, paper.bytes);
+      files_.push_back({paper.file, "", paper.kind, paper.bytes.size(), sha256(paper.bytes), {}, {}, {}});
+    }
   }
 
   void write_manifest() {
@@ -132,6 +142,7 @@ class Writer {
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel) {
   Writer writer(ready, order, folder, cancel);
   for (const Stage stage : order.stages) writer.write(stage);
+  writer.write_papers();
   writer.write_manifest();
 }
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "export/Drawing.hpp"
 #include "export/Folder.hpp"
 #include "export/ReadyBoard.hpp"
 #include "mesh/Mesh.hpp"
@@ -14,6 +15,7 @@ namespace sagitta {
 
 struct HandOffKinds {
   bool step = false, stl = false;
+  bool dxf = false, svg = false;
 };
 
 /// What goes into a hand-off folder.
@@ -21,11 +23,12 @@ struct HandOff {
   std::vector<Stage> stages;
   HandOffKinds kinds;
   double deviation = default_deviation;  ///< of the meshes, mm
+  DrawingOptions drawing = {};
   /// Called as each file begins: how many are done, of how many, and what comes now. May be empty.
   std::function<void(int done, int all, const std::string& what)> tell = {};
 };
 
-/// Adds STAGE.step and STAGE.stl for each stage, and manifest.json. Shows its progress on a terminal.
+/// Adds STAGE.step and STAGE.stl for each stage, the drawings, and manifest.json. Shows its progress on a terminal.
 /// Throws FolderError, BuildError, and Interrupted when the token is asked to stop.
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel);
 

@@ -7,10 +7,13 @@
 #include "export/ReadyBoard.hpp"
 #include "export/Report.hpp"
 #include "export/program/Command.hpp"
+#include "layout/Measure.hpp"
 #include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {
+
+constexpr const char* kind_list = "step, stl, dxf and svg";
 
 constexpr double least_deviation = 0.0001, most_deviation = 1;
 
@@ -18,21 +21,25 @@ struct Options {
   std::string board, to, stage;
   std::vector<std::string> only;
   double deviation = default_deviation;
-  bool replace = false;
+  bool replace = false, dowels = false;
 };
 
 HandOffKinds kinds_of(const std::vector<std::string>& only) {
-  if (only.empty()) return {true, true};
+  if (only.empty()) return {true, true, true, true};
   HandOffKinds kinds;
   for (const std::string& kind : only) {
     if (kind == "step")
       kinds.step = true;
     else if (kind == "stl")
       kinds.stl = true;
-    else if (kind == "3mf" || kind == "dxf" || kind == "svg" || kind == "pdf" || kind == "csv")
-      throw UsageError("--only " + kind + ": this version does not make " + kind + " files yet; it makes step and stl");
+    else if (kind == "dxf")
+      kinds.dxf = true;
+    else if (kind == "svg")
+      kinds.svg = true;
+    else if (kind == "3mf" || kind == "pdf" || kind == "csv")
+      throw UsageError("--only " + kind + ": this version does not make " + kind + " files yet; it makes " + kind_list);
     else
-      throw UsageError("--only " + kind + ": there is no such kind of file; choose from step and stl");
+      throw UsageError("--only " + kind + ": there is no such kind of file; choose from " + kind_list);
   }
   return kinds;
 }
@@ -55,7 +62,10 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
     return exit_input;
   }
   const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
-  const HandOff order{stages_wanted(ready.file.board, options.stage), kinds, options.deviation};
+  if (options.dowels && dowels_of(ready.layout).empty())
+    throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
+                     " beyond the radius cut at each end; take a longer or wider blank, or do without");
+  const HandOff order{stages_wanted(ready.file.board, options.stage), kinds, options.deviation, {options.dowels}};
   Folder folder(options.to, options.replace, {options.board});
   write_hand_off(ready, order, folder, cancel);
   stop_if_wanted(cancel);
@@ -72,7 +82,8 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("BOARD", options->board, "The board file")->required();
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--only", options->only,
-                  "Only these kinds of file: step (exact solids for CAM), stl (triangles); with commas between")
+                  "Only these kinds of file: step (exact solids for CAM), stl (triangles), dxf and svg (outlines in true "
+                  "size); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
   app->add_option("--stage", options->stage, "Only this stage: blank, pocketed, radiused, slotted, board")
@@ -82,6 +93,8 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
       ->type_name("MM")
       ->check(CLI::Range(least_deviation, most_deviation))
       ->capture_default_str();
+  app->add_flag("--dowels", options->dowels,
+                "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
   app->add_flag("--replace", options->replace,
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
   return {app, [options, cancel] { return hand_off_board(*options, cancel); }};

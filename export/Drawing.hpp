@@ -1,0 +1,85 @@
+#pragma once
+
+/// The board from above as outlines and lines on layers, one layer for each operation, named in the trade's words.
+/// What DXF, SVG and PDF write; the writers only choose how. Lengths in mm.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "board/Board.hpp"
+#include "layout/Layout.hpp"
+#include "plane/Plane.hpp"
+
+namespace sagitta {
+
+/// How far slots, nut seat and binding lines run past the finished edge, so that none ends short. mm. Less than the
+/// margin that the radius is cut beyond the board.
+inline constexpr double drawing_overrun = 2;
+
+/// Lines and arcs head to tail: a closed outline, counter-clockwise round its inside, or an open line.
+struct Figure {
+  std::string name;  ///< "slot of fret 7"
+  Loop pieces;
+  bool closed = true;
+  friend bool operator==(const Figure&, const Figure&) = default;
+};
+
+/// True when the figure is a whole circle, in however many arcs about one centre.
+bool is_circle(const Figure& figure);
+
+/// An operation's outlines and lines. The name holds letters, digits, "-" and "_", at most 31 of them: what the
+/// narrowest format allows.
+struct Layer {
+  std::string name;
+  std::string colour;  ///< "#rrggbb"
+  std::vector<Figure> figures;
+  friend bool operator==(const Layer&, const Layer&) = default;
+};
+
+struct Drawing {
+  std::string title;
+  std::vector<std::string> notes;  ///< what whoever opens the file must know, a sentence each
+  Box page;                        ///< what the drawing is of: the board, the blank
+  std::vector<Layer> layers;       ///< none of them empty
+  friend bool operator==(const Drawing& a, const Drawing& b) {
+    return a.title == b.title && a.notes == b.notes && a.layers == b.layers && a.page.low == b.page.low &&
+           a.page.high == b.page.high;
+  }
+};
+
+/// Null when the drawing has nothing on this layer.
+const Layer* layer_named(const Drawing& drawing, std::string_view name);
+
+/// Holes in the waste for pins that the blank is put back on. They fit one way round only. mm.
+struct Dowel {
+  Point centre;
+  double radius = 0;
+};
+
+/// One dowel in the waste at each end of the blank: at the nut end on the blank's centre line, at the heel end off it toward the treble,
+/// so that a blank turned round or over does not go on. None when the waste is too short or too narrow for them.
+std::vector<Dowel> dowels_of(const Layout& layout);
+/// Waste that a dowel needs between the radius cut and the end of the blank. mm.
+double waste_for_dowels();
+
+struct DrawingOptions {
+  bool dowels = false;
+};
+
+/// Everything that is cut, and the blank it is cut from, in the board's frame; the page is the board's box. The layers:
+/// pocket, piece-MATERIAL, radius-area, slot-middle, slot-outline, nut-seat, outline, tabs, binding, side-dots, pins,
+/// centre-line, blank-centre, blank, dowels, clamps.
+Drawing drawing_of(const Board& board, const Layout& layout, const DrawingOptions& options = {});
+
+/// The layers that work from below needs (pins, dowels, outline, blank and their centre lines), seen from below: the
+/// blank is turned over about its long axis, so that x stays and y changes its sign.
+Drawing from_below(const Drawing& drawing);
+
+Drawing moved(Drawing drawing, Point by);
+Drawing mirrored(Drawing drawing);
+
+/// A name for a layer, a file or a folder: what is not a letter, a digit, "-" or "_" becomes "_"; at most 31 long.
+std::string plain_name(std::string_view text);
+
+}  // namespace sagitta

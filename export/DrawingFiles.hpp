@@ -1,0 +1,26 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "export/Drawing.hpp"
+#include "export/ReadyBoard.hpp"
+
+namespace sagitta {
+
+/// A file of the hand-off folder that holds no solid.
+struct PaperFile {
+  std::string file;  ///< its name below the folder: "board.dxf", "setups/first-01/setup.svg"
+  std::string kind;  ///< "dxf", "svg", "pdf", "csv"
+  std::string bytes;
+};
+
+struct DrawingKinds {
+  bool dxf = false, svg = false;
+};
+
+/// The drawing as board.dxf (R2000), board-r12.dxf and board.svg; with pins or dowels from-below.* as well, seen from
+/// below; and for each set-up setups/NAME-01/setup.* in its own zero.
+std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds, const DrawingOptions& options);
+
+}  // namespace sagitta
