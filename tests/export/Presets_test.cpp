@@ -52,12 +52,14 @@ TEST_P(EveryPreset, ExportsWhatItsManifestSays) {
   const json manifest = exported(GetParam(), folder);
   const BoardFile read = read_board(test::preset_path(GetParam()));
   EXPECT_EQ(manifest["board"], write_board(read.board));
-  ASSERT_EQ(manifest["files"].size(), 2 * stages_of(read.board).size());
   double wood = 1e300;
+  std::size_t solids = 0;
   for (const json& file : manifest["files"]) {
     const std::string bytes = bytes_of(folder / file["file"]);
     EXPECT_EQ(file["bytes"], bytes.size());
     EXPECT_EQ(file["sha256"], sha256(bytes));
+    if (file["kind"] != "step" && file["kind"] != "stl") continue;
+    ++solids;
     EXPECT_EQ(file["bodies"].size(), 1U);
     const double volume = file["bodies"][0]["volume"];
     if (file["kind"] == "step") {
@@ -74,6 +76,7 @@ TEST_P(EveryPreset, ExportsWhatItsManifestSays) {
       EXPECT_NEAR(volume, wood, default_deviation * double{file["bodies"][0]["area"]}) << file["file"];
     }
   }
+  EXPECT_EQ(solids, 2 * stages_of(read.board).size());
 }
 
 // admesh reads the triangles as a stranger would: exact matches of edges only, and nothing that needs mending.

@@ -1,0 +1,130 @@
+#pragma once
+
+/// Drawings as another program reads them: ezdxf for DXF, Python's XML reader for SVG. See read_drawing.py.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "CommandLine.hpp"
+#include "plane/Plane.hpp"
+
+namespace sagitta::test {
+
+using nlohmann::json;
+
+/// What was read back must be what was drawn to this. mm.
+inline constexpr double read_back = 1e-6;
+
+/// All drawings below a folder, by their names there. One run of Python reads them all: it takes long to start.
+inline json drawing_copies(const fs::path& folder) {
+  const Outcome read = shell("cd '" + folder.string() + "' && /usr/bin/python3 '" TEST_DATA
+                             "/export/read_drawing.py' $(find . -name '*.dxf' -o -name '*.svg' | sed 's|^[.]/||')");
+  if (read.code != 0) throw std::runtime_error(folder.string() + ": " + read.err);
+  return json::parse(read.out);
+}
+
+/// A figure's corners, bulges (tangent of a quarter of the arc's angle) after them; of a circle centre and radius.
+struct CopiedFigure {
+  bool closed = true;
+  bool circle = false;
+  std::vector<std::array<double, 3>> corners;
+};
+
+inline CopiedFigure copied(const json& figure) {
+  CopiedFigure copy;
+  copy.circle = figure.contains("circle");
+  if (copy.circle) {
+    copy.corners.push_back(figure["circle"]);
+  } else {
+    copy.closed = figure.at("closed");
+    copy.corners = figure.at("points");
+  }
+  return copy;
+}
+
+inline std::vector<CopiedFigure> copied_layer(const json& drawing, const std::string& layer) {
+  std::vector<CopiedFigure> figures;
+  for (const json& figure : drawing["layers"].value(layer, json::array())) figures.push_back(copied(figure));
+  return figures;
+}
+
+inline bool near(const std::array<double, 3>& a, const std::array<double, 3>& b) {
+  return std::abs(a[0] - b[0]) < read_back && std::abs(a[1] - b[1]) < read_back && std::abs(a[2] - b[2]) < read_back;
+}
+
+/// The same corners in the same sense, wherever a closed figure begins.
+inline bool same(const CopiedFigure& a, const CopiedFigure& b) {
+  if (a.closed != b.closed || a.circle != b.circle || a.corners.size() != b.corners.size()) return false;
+  const std::size_t count = a.corners.size();
+  for (std::size_t shift = 0; shift < (a.closed ? count : 1); ++shift) {
+    std::size_t alike = 0;
+    while (alike < count && near(a.corners[alike], b.corners[(alike + shift) % count])) ++alike;
+    if (alike == count) return true;
+  }
+  return false;
+}
+
+inline CopiedFigure reversed(const CopiedFigure& figure) {
+  CopiedFigure other = figure;
+  const std::size_t count = figure.corners.size();
+  for (std::size_t i = 0; i < count && !figure.circle; ++i) {
+    other.corners[i] = figure.corners[count - 1 - i];
+    other.corners[i][2] = -figure.corners[(2 * count - 2 - i) % count][2];
+  }
+  return other;
+}
+
+inline CopiedFigure moved(CopiedFigure figure, Point by) {
+  for (auto& corner : figure.corners) corner[0] += by.x, corner[1] += by.y;
+  return figure;
+}
+
+/// y -> -y; a closed figure keeps its sense of turning round.
+inline CopiedFigure mirrored(CopiedFigure figure) {
+  for (auto& corner : figure.corners) {
+    corner[1] = -corner[1];
+    if (!figure.circle) corner[2] = -corner[2];
+  }
+  return figure.closed ? reversed(figure) : figure;
+}
+
+/// A drawn loop as a polyline carries it.
+inline CopiedFigure expected(const Loop& loop) {
+  CopiedFigure figure;
+  for (const Piece& piece : loop)
+    figure.corners.push_back({piece.a.x, piece.a.y, piece.is_arc() ? std::tan(piece.sweep / 4) : 0});
+  return figure;
+}
+
+/// Area inside a closed figure: shoelace and circular segments.
+inline double area_of(const CopiedFigure& figure) {
+  if (figure.circle) return std::numbers::pi * figure.corners[0][2] * figure.corners[0][2];
+  double area = 0;
+  for (std::size_t i = 0; i < figure.corners.size(); ++i) {
+    const auto& a = figure.corners[i];
+    const auto& b = figure.corners[(i + 1) % figure.corners.size()];
+    area += (a[0] * b[1] - b[0] * a[1]) / 2;
+    if (a[2] == 0) continue;
+    const double angle = 4 * std::atan(a[2]), radius = std::hypot(b[0] - a[0], b[1] - a[1]) / 2 / std::sin(angle / 2);
+    area += radius * radius / 2 * (angle - std::sin(angle));
+  }
+  return area;
+}
+
+/// True when every figure of `a` has its own in `b`, and none is left over.
+inline bool same_layer(const std::vector<CopiedFigure>& a, std::vector<CopiedFigure> b) {
+  for (const CopiedFigure& figure : a) {
+    const auto found = std::find_if(b.begin(), b.end(), [&](const CopiedFigure& other) {
+      return same(figure, other) || (!figure.closed && same(figure, reversed(other)));
+    });
+    if (found == b.end()) return false;
+    b.erase(found);
+  }
+  return b.empty();
+}
+
+}  // namespace sagitta::test
