@@ -14,7 +14,8 @@ double angle_between(Point u, Point v) { return std::atan2(cross(u, v), dot(u, v
 
 bool is_circle(Point u, Point v) {
   const double radius = std::max(length(u), length(v));
-  return std::abs(length(u) - length(v)) <= tolerance::vertex && std::abs(dot(u, v)) <= tolerance::vertex * radius;
+  return std::abs(length(u) - length(v)) <= tolerance::drawn_round * radius &&
+         std::abs(dot(u, v)) <= tolerance::drawn_round * radius * radius;
 }
 
 EllipseArc image(const EllipseArc& arc, const Affine& frame) {
@@ -27,7 +28,7 @@ Piece round_arc(const EllipseArc& arc) {
   const double turn = cross(arc.u, arc.v) > 0 ? 1 : -1;
   Point centre = arc.centre;
   const Point chord = arc.b - arc.a;
-  const bool open = length(chord) > tolerance::vertex;
+  const bool open = length(chord) > tolerance::drawn_round * length(arc.u);
   if (open) {
     const Point across = unit(left_of(chord)), middle = between(arc.a, arc.b, 0.5);
     centre = middle + dot(centre - middle, across) * across;
@@ -49,9 +50,8 @@ double unit_error(double angle) {
 }
 
 void draw_as_beziers(const EllipseArc& arc, StrokeLoop& strokes) {
-  const double reach = length(arc.u) + length(arc.v);
   int count = std::max(1, static_cast<int>(std::ceil(std::abs(arc.sweep) / (pi / 2) - tolerance::same)));
-  while (count < 256 && reach * unit_error(std::abs(arc.sweep) / count) > tolerance::snap) ++count;
+  while (count < 256 && unit_error(std::abs(arc.sweep) / count) > tolerance::drawn_round) ++count;
   const double step = arc.sweep / count, handle = 4.0 / 3 * std::tan(step / 4);
   const auto slope = [&](double t) { return -std::sin(t) * arc.u + std::cos(t) * arc.v; };
   Point at = arc.a;
@@ -142,6 +142,7 @@ Curve svg_arc(Point a, Point b, double rx, double ry, double turn, bool large, b
   const Point half = 0.5 * (a - b);
   const double x = dot(half, axis_u) / rx, y = dot(half, axis_v) / ry;  // F.6.5.1, in units of the radii
   const double lambda = x * x + y * y;                                  // F.6.6.2
+  if (!(lambda < 1e100)) return Segment{a, b};                          // radii that are nothing beside the chord
   if (lambda > 1) {
     rx *= std::sqrt(lambda);
     ry *= std::sqrt(lambda);

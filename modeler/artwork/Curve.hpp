@@ -42,7 +42,7 @@ Point end_of(const Stroke& stroke);
 Stroke reversed(const Stroke& stroke);
 
 /// Adds the image of a curve to the strokes, without those that have no length. An ellipse that has become a circle
-/// stays an arc; any other becomes Bezier curves that depart from it by at most tolerance::snap.
+/// stays an arc; any other becomes Bezier curves within tolerance::drawn_round.
 void draw(const Curve& curve, const Affine& frame, StrokeLoop& strokes);
 
 /// Points of the stroke behind its start, its end included; the chords depart from it by at most `deviation`.

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "plane/Tolerance.hpp"
-
 namespace sagitta {
 namespace {
 
@@ -11,7 +9,17 @@ bool contains(const Box& box, Point p) {
   return p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
 }
 
-bool holds(const Box& outer, const Box& inner) { return contains(outer, inner.low) && contains(outer, inner.high); }
+double distance(const Outline& outline, Point p) {
+  double least = 1e300;
+  Point a = outline.corners.back();
+  for (const Point b : outline.corners) {
+    least = std::min(least, distance_to_chord(a, b, p));
+    a = b;
+  }
+  return least;
+}
+
+}  // namespace
 
 double distance_to_chord(Point a, Point b, Point p) {
   const Point along = b - a;
@@ -20,15 +28,13 @@ double distance_to_chord(Point a, Point b, Point p) {
   return distance(p, between(a, b, t));
 }
 
-bool filled(int turns, FillRule rule) { return rule == FillRule::nonzero ? turns != 0 : turns % 2 != 0; }
+bool holds(const Box& outer, const Box& inner) { return contains(outer, inner.low) && contains(outer, inner.high); }
 
-}  // namespace
-
-Outline make_outline(StrokeLoop strokes) {
+Outline make_outline(StrokeLoop strokes, double chord) {
   Outline outline;
   outline.area = area(strokes);
-  outline.box = bounds(strokes);
-  for (const Stroke& stroke : strokes) flatten(stroke, tolerance::drawn_chord, outline.corners);
+  for (const Stroke& stroke : strokes) flatten(stroke, chord, outline.corners);
+  for (const Point corner : outline.corners) outline.box.add(corner);
   outline.strokes = std::move(strokes);
   return outline;
 }
@@ -37,7 +43,7 @@ Outline reversed(const Outline& outline) {
   Outline back = outline;
   std::reverse(back.strokes.begin(), back.strokes.end());
   for (Stroke& stroke : back.strokes) stroke = reversed(stroke);
-  std::reverse(back.corners.begin(), back.corners.end());
+  std::reverse(back.corners.begin(), back.corners.end() - 1);
   back.area = -outline.area;
   return back;
 }
@@ -57,45 +63,35 @@ int winding(const Outline& outline, Point p) {
   return turns;
 }
 
-double distance(const Outline& outline, Point p) {
-  double least = 1e300;
-  Point a = outline.corners.back();
-  for (const Point b : outline.corners) {
-    least = std::min(least, distance_to_chord(a, b, p));
-    a = b;
-  }
-  return least;
-}
-
-Point witness(const Outline& inner, const Outline& outer) {
+Point witness(const Outline& inner, const Outline& outer, double clear) {
   constexpr std::size_t tries = 12;
   const std::size_t count = inner.corners.size(), step = std::max<std::size_t>(1, count / tries);
   Point best = inner.corners.front();
-  double clear = -1;
-  for (std::size_t i = 0; i < count && clear < 10 * tolerance::drawn_chord; i += step) {
+  double most = -1;
+  for (std::size_t i = 0; i < count && most < clear; i += step) {
     const Point p = between(inner.corners[i], inner.corners[(i + 1) % count], 0.5);
     const double away = distance(outer, p);
-    if (away > clear) {
-      clear = away;
-      best = p;
-    }
+    if (away <= most) continue;
+    most = away;
+    best = p;
   }
   return best;
 }
 
-DrawnRegion nested(const Shape& shape) {
-  DrawnRegion region{shape.colour, {}};
-  for (const Outline& outline : shape.outlines) {
-    int around = 0;
-    for (const Outline& other : shape.outlines)
-      if (&other != &outline && holds(other.box, outline.box)) around += winding(other, witness(outline, other));
-    const bool outside = filled(around, shape.rule);
-    const bool inside = filled(around + (outline.area > 0 ? 1 : -1), shape.rule);
-    if (outside == inside) continue;
-    const bool as_drawn = inside == (outline.area > 0);
-    region.outlines.push_back(as_drawn ? outline.strokes : reversed(outline).strokes);
-  }
-  return region;
+bool same_outline(const Outline& a, const Outline& b, double touch) {
+  const std::size_t count = a.corners.size();
+  if (b.corners.size() != count || distance(a.box.low, b.box.low) > touch || distance(a.box.high, b.box.high) > touch)
+    return false;
+  const auto agree = [&](std::size_t from, bool forward) {
+    for (std::size_t i = 0; i < count; ++i) {
+      const std::size_t j = forward ? from + i : from + count - i;
+      if (distance(a.corners[i], b.corners[j % count]) > touch) return false;
+    }
+    return true;
+  };
+  for (std::size_t from = 0; from < count; ++from)
+    if (distance(a.corners[0], b.corners[from]) <= touch && (agree(from, true) || agree(from, false))) return true;
+  return false;
 }
 
 }  // namespace sagitta

@@ -11,38 +11,41 @@ namespace sagitta {
 
 /// How the outlines of one shape share out what is inside (SVG 1.1, section 11.3).
 enum class FillRule { nonzero, evenodd };
+inline bool filled(int turns, FillRule rule) { return rule == FillRule::nonzero ? turns != 0 : turns % 2 != 0; }
 
 /// A closed run of strokes with what is needed again and again.
 struct Outline {
   StrokeLoop strokes;
-  std::vector<Point> corners;  ///< chords within tolerance::drawn_chord, the first point not repeated
+  std::vector<Point> corners;  ///< of chords that stand for the strokes; the last one is where the first stroke begins
   double area = 0;             ///< mm^2, positive when counter-clockwise
-  Box box;
+  Box box;                     ///< of the corners
 };
+using Outlines = std::vector<Outline>;
 
-/// The strokes must be closed, head to tail.
-Outline make_outline(StrokeLoop strokes);
+/// The strokes must be closed, head to tail, and at least one. `chord` is how far the chords may depart from them, mm.
+Outline make_outline(StrokeLoop strokes, double chord);
 Outline reversed(const Outline& outline);
 
-/// How often the corners' chords wind about p; 0 outside the box.
+/// How often the chords wind about p.
 int winding(const Outline& outline, Point p);
-/// The shortest way from p to the corners' chords.
-double distance(const Outline& outline, Point p);
 
-/// A point of `inner`'s chords that lies on none of `outer`'s, as far as a few tries show: where the two do not cross,
-/// it says on which side of `outer` all of `inner` is.
-Point witness(const Outline& inner, const Outline& outer);
+/// A point on `inner`'s chords that lies on none of `outer`'s, as far as a few tries show: where the two do not cross,
+/// it says on which side of `outer` all of `inner` is. `clear` is a distance that is enough, mm.
+Point witness(const Outline& inner, const Outline& outer, double clear);
 
-/// What one drawn object fills.
+/// Whether both are the same outline, whatever the direction and the place where they begin.
+bool same_outline(const Outline& a, const Outline& b, double touch);
+
+/// From p to the nearest point of the chord a b.
+double distance_to_chord(Point a, Point b, Point p);
+bool holds(const Box& outer, const Box& inner);
+
+/// What one drawn object fills, as it was drawn.
 struct Shape {
-  std::vector<Outline> outlines;
+  std::vector<StrokeLoop> loops;
   FillRule rule = FillRule::nonzero;
   std::string colour;  ///< "#rrggbb"
   std::string where;   ///< for messages: "line 12, <path>"
 };
-
-/// The region that a shape fills, when no two of its outlines cross: those that separate nothing are dropped, outer
-/// ones turned counter-clockwise and holes clockwise.
-DrawnRegion nested(const Shape& shape);
 
 }  // namespace sagitta

@@ -5,6 +5,7 @@
 #include <fstream>
 #include <optional>
 
+#include "artwork/Assembly.hpp"
 #include "artwork/Svg.hpp"
 
 namespace sagitta {
@@ -41,21 +42,13 @@ std::string ending(const std::string& path) {
   return end;
 }
 
-Artwork artwork_of(const Shapes& drawn) {
-  Artwork art;
-  art.notes = drawn.notes;
-  for (const Shape& shape : drawn.shapes)
-    if (DrawnRegion region = nested(shape); !region.outlines.empty()) art.regions.push_back(std::move(region));
-  return art;
-}
-
 }  // namespace
 
 ArtworkOrFaults svg_artwork(std::string_view text) {
   if (auto faults = too_large(text.size())) return *faults;
   auto read = svg_shapes(text);
   if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
-  return artwork_of(std::get<Shapes>(read));
+  return assemble(std::move(std::get<Shapes>(read)));
 }
 
 ArtworkOrFaults dxf_artwork(std::string_view text) {

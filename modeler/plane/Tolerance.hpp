@@ -14,7 +14,13 @@ inline constexpr double height = 1e-5;
 inline constexpr double least_floor = 0.3;
 /// Ends of drawn curves up to this apart are one end. Programs for drawing keep about four decimals. mm.
 inline constexpr double drawn_join = 0.01;
-/// How far the chords that stand for a drawn curve may depart from it where areas must be cut from each other. mm.
-inline constexpr double drawn_chord = 0.001;
+/// How far the chords that stand for a drawn curve may depart from it where areas must be cut from each other; of the
+/// drawing's larger side.
+inline constexpr double drawn_chord = 1e-5;
+/// Drawn points closer than this touch; of the drawing's larger side.
+inline constexpr double drawn_touch = 1e-9;
+/// What a drawn ellipse may depart from a circle and still be one, and what the Bezier curves of another may depart from
+/// it; of its radius.
+inline constexpr double drawn_round = 2e-6;
 
 }  // namespace sagitta::tolerance

@@ -1,0 +1,115 @@
+#include "artwork/Polygons.hpp"
+
+#include <cmath>
+#include <polyclipping/clipper.hpp>
+
+namespace sagitta {
+namespace {
+
+using ClipperLib::Clipper;
+using ClipperLib::Path;
+using ClipperLib::Paths;
+
+/// The polygon library counts in whole numbers; this many to the drawing's larger side.
+constexpr double steps = 9e8;
+
+class Table {
+ public:
+  Table(const Box& box, const Grain& grain)
+      : low_(box.low), scale_(steps / std::max({box.high.x - box.low.x, box.high.y - box.low.y, 1e-9})), grain_(grain) {
+    const double margin = 1 / scale_ * steps / 10;
+    const Box big = box.grown(margin);
+    frame_ = {to(big.low), to({big.high.x, big.low.y}), to(big.high), to({big.low.x, big.high.y})};
+  }
+
+  /// The area of a part within the frame.
+  Paths area_of(const Part& part) const {
+    Clipper clipper;
+    clipper.StrictlySimple(true);
+    for (const Outline* outline : part.outlines) {
+      Path path;
+      for (const Point corner : outline->corners) path.push_back(to(corner));
+      clipper.AddPath(path, ClipperLib::ptSubject, true);
+    }
+    Path frame = frame_;
+    if (part.around < 0) ClipperLib::ReversePath(frame);
+    const int turns = part.rule == FillRule::nonzero ? std::abs(part.around) : std::abs(part.around) % 2;
+    for (int i = 0; i < turns; ++i) clipper.AddPath(frame, ClipperLib::ptSubject, true);
+    const auto rule = part.rule == FillRule::nonzero ? ClipperLib::pftNonZero : ClipperLib::pftEvenOdd;
+    Paths result;
+    clipper.Execute(ClipperLib::ctUnion, result, rule, rule);
+    return result;
+  }
+
+  static Paths combined(const Paths& a, const Paths& b, ClipperLib::ClipType type) {
+    Clipper clipper;
+    clipper.StrictlySimple(true);
+    clipper.AddPaths(a, ClipperLib::ptSubject, true);
+    clipper.AddPaths(b, ClipperLib::ptClip, true);
+    Paths result;
+    clipper.Execute(type, result, ClipperLib::pftNonZero, ClipperLib::pftNonZero);
+    return result;
+  }
+
+  /// Without the frame and without slivers that the chords alone account for.
+  Outlines outlines(const Paths& paths) const {
+    Outlines all;
+    for (const Path& path : paths) {
+      if (path.size() < 3 || is_frame(path)) continue;
+      Outline outline = made(path);
+      double around = 0;
+      for (const Stroke& stroke : outline.strokes) around += distance(start_of(stroke), end_of(stroke));
+      if (std::abs(outline.area) > 2 * grain_.chord * around) all.push_back(std::move(outline));
+    }
+    return all;
+  }
+
+ private:
+  ClipperLib::IntPoint to(Point p) const {
+    return {static_cast<ClipperLib::cInt>(std::llround((p.x - low_.x) * scale_)),
+            static_cast<ClipperLib::cInt>(std::llround((p.y - low_.y) * scale_))};
+  }
+  Point from(const ClipperLib::IntPoint& p) const {
+    return {low_.x + static_cast<double>(p.X) / scale_, low_.y + static_cast<double>(p.Y) / scale_};
+  }
+  bool is_frame(const Path& path) const {
+    for (const auto& corner : path)
+      if (corner == frame_[0]) return true;
+    return false;
+  }
+  Outline made(const Path& path) const {
+    StrokeLoop strokes;
+    Point at = from(path.back());
+    for (const auto& corner : path) {
+      const Point next = from(corner);
+      strokes.push_back(line(at, next));
+      at = next;
+    }
+    return make_outline(std::move(strokes), grain_.chord);
+  }
+
+  Point low_;
+  double scale_;
+  Grain grain_;
+  Path frame_;
+};
+
+}  // namespace
+
+std::optional<Outlines> cut_polygons(const std::vector<Part>& parts, Keep keep, const Box& box, const Grain& grain) {
+  const Table table(box, grain);
+  Paths kept = table.area_of(parts.front()), others;
+  for (std::size_t i = 1; i < parts.size(); ++i) {
+    const Paths area = table.area_of(parts[i]);
+    if (keep == Keep::any) kept = Table::combined(kept, area, ClipperLib::ctUnion);
+    if (keep == Keep::both) kept = Table::combined(kept, area, ClipperLib::ctIntersection);
+    if (keep == Keep::first) others = Table::combined(others, area, ClipperLib::ctUnion);
+  }
+  if (keep == Keep::first) {
+    if (table.outlines(Table::combined(kept, others, ClipperLib::ctIntersection)).empty()) return std::nullopt;
+    kept = Table::combined(kept, others, ClipperLib::ctDifference);
+  }
+  return table.outlines(kept);
+}
+
+}  // namespace sagitta
