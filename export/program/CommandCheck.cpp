@@ -15,16 +15,22 @@ std::vector<Finding> findings_of(const std::variant<ReadyBoard, Problems>& prepa
   return findings_of(ready->file.board, ready->layout, ready->surface);
 }
 
+/// A line for a board that is good but for notes; otherwise nothing.
+std::string verdict(const std::string& path, const std::vector<Problem>& problems,
+                    const std::vector<Finding>& findings) {
+  const bool notes_only = std::all_of(findings.begin(), findings.end(),
+                                      [](const Finding& finding) { return finding.severity == Severity::note; });
+  return problems.empty() && notes_only ? path + ": no problems, nothing to look at\n" : std::string();
+}
+
 int check(const std::string& path, bool json) {
   const auto prepared = prepare(path);
   const std::vector<Problem> problems = problems_of(prepared);
   const std::vector<Finding> findings = findings_of(prepared);
   if (json)
     std::cout << check_json(problems, findings).dump(2, ' ', false, nlohmann::json::error_handler_t::replace) << "\n";
-  else if (problems.empty() && findings.empty())
-    std::cout << path << ": no problems, nothing to look at\n";
   else
-    std::cout << problem_text(problems) << finding_text(findings);
+    std::cout << verdict(path, problems, findings) << problem_text(problems) << finding_text(findings);
   if (!problems.empty()) return exit_input;
   const bool stop = std::any_of(findings.begin(), findings.end(),
                                 [](const Finding& finding) { return finding.severity == Severity::stop; });

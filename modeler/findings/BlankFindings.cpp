@@ -1,8 +1,62 @@
 #include <algorithm>
+#include <cstdio>
 
-#include "findings/Families.hpp"
+#include "board/Materials.hpp"
+#include "findings/Weight.hpp"
+#include "findings/Work.hpp"
 
 namespace sagitta {
+namespace {
+
+/// An outline cutter where none is named: 1/4 in. mm.
+constexpr double usual_cutter = 6.35;
+
+/// How many boards of this size one way of the blank holds, with `gap` between two and `spare` at each end.
+int fit(double blank, double board, double gap, double spare) {
+  return std::max(1, static_cast<int>((blank - 2 * spare + gap) / (board + gap)));
+}
+
+void judge_yield(const Subject& subject, Judge& judge) {
+  const Box board = bounds(subject.layout.outline), &blank = subject.layout.blank;
+  const double gap = widest_cut(subject.board, CutterUse::outline).value_or(usual_cutter);
+  const Point size = board.high - board.low, stock = blank.high - blank.low;
+  const int along = fit(stock.x, size.x, gap, judge.limit(rule("blank-short")));
+  const int across = fit(stock.y, size.y, gap, judge.limit(rule("blank-narrow")));
+  judge.hold(rule("several-boards"), along * across, {blank.low, subject.layout.blank_thickness, "the blank"},
+             "the blank holds " + std::to_string(along * across) + " boards, " + std::to_string(along) +
+                 " along it and " + std::to_string(across) + " across, with " + judge.shown(gap) + " between them",
+             "place each with blank.at, or saw the blank first");
+}
+
+void judge_room(const Subject& subject, double spare, Judge& judge) {
+  const auto cut = widest_cut(subject.board, CutterUse::outline);
+  if (!cut) return;
+  judge.hold(rule("no-room-for-outline-cutter"), spare - *cut,
+             {subject.layout.blank.low, subject.layout.blank_thickness, "the blank"},
+             "the outline cutter takes " + judge.shown(*cut) + " beside the board, and the blank has " +
+                 judge.shown(spare) + " to spare: nothing is left round the board for tabs and clamps",
+             "take a larger blank or a thinner outline cutter");
+}
+
+std::string grams(double weight) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.0f g", weight);
+  return text;
+}
+
+void judge_weight(const Subject& subject, Judge& judge) {
+  const Weights weights = weights_of(subject.board, subject.layout, subject.surface);
+  const bool known = material(subject.board, subject.board.blank.material).known;
+  const Box board = bounds(subject.layout.outline);
+  judge.hold(
+      rule("board-weight"), weights.board,
+      {between(board.low, board.high, 0.5), subject.surface.thickness, "the board"},
+      "the board will weigh about " + grams(weights.board) + ", the blank weighs about " + grams(weights.blank) +
+          (known ? "" : "; the density of \"" + subject.board.blank.material + "\" is not known and was guessed"),
+      "a blank much lighter or heavier than this was measured wrong, or is not " + subject.board.blank.material);
+}
+
+}  // namespace
 
 void judge_blank(const Subject& subject, Judge& judge) {
   const Box board = bounds(subject.layout.outline), &blank = subject.layout.blank;
@@ -25,6 +79,9 @@ void judge_blank(const Subject& subject, Judge& judge) {
              "the blank is only " + judge.shown(above) +
                  " thicker than the board with its sanding: where it is bowed the radius will not clean up",
              "take a blank " + lacks(rule("blank-thin"), above) + " thicker");
+  judge_room(subject, std::min(ends, sides), judge);
+  judge_yield(subject, judge);
+  judge_weight(subject, judge);
 }
 
 }  // namespace sagitta

@@ -1,14 +1,11 @@
 #include <algorithm>
+#include <cstdio>
 #include <optional>
 
-#include "findings/Families.hpp"
+#include "findings/Work.hpp"
 
 namespace sagitta {
 namespace {
-
-bool has_use(const Cutter& cutter, CutterUse use) {
-  return std::find(cutter.use.begin(), cutter.use.end(), use) != cutter.use.end();
-}
 
 /// Something that a cutter must do on this board, and how deep it goes from the top of the wood at that time.
 struct Task {
@@ -16,15 +13,6 @@ struct Task {
   std::vector<CutterUse> uses;  ///< any of these will do
   double depth = 0;
 };
-
-/// Height of the wood on the centre line when the operation begins: the blank's until the radius is cut.
-double top_before(const Subject& subject, Operation operation) {
-  for (const Operation done : subject.board.order) {
-    if (done == operation) break;
-    if (done == Operation::radius) return subject.surface.thickness + subject.board.sanding;
-  }
-  return subject.layout.blank_thickness;
-}
 
 double deepest_pocket(const Board& board) {
   double depth = 0;
@@ -80,12 +68,41 @@ void judge_task(const Subject& subject, const Task& task, Judge& judge) {
 }
 
 void judge_slot_cutter(const Subject& subject, const Cutter& cutter, Judge& judge) {
-  const double cut = cutter.measured_cut.value_or(cutter.diameter + cutter.runout);
+  const double cut = cut_width(cutter);
   const double width = subject.board.slots.width;
   judge.hold(rule("slot-cutter-too-wide"), cut - width, {{}, subject.surface.thickness, "all slots"},
              "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
                  judge.shown(width) + ": they will be too wide, and the frets loose",
              "take a cutter that cuts at most " + judge.shown(width));
+  judge.hold(rule("slot-cutter-narrow"), width - cut, {{}, subject.surface.thickness, "all slots"},
+             "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
+                 judge.shown(width) + ": in one pass they come out " + judge.shown(width - cut) + " too narrow",
+             "cut each slot in two passes, one along each side, or take a wider cutter");
+}
+
+std::string plain(double value) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.1f", value);
+  return text;
+}
+
+void judge_strength(const Subject& subject, const Cutter& cutter, Judge& judge) {
+  const Spot spot{{}, subject.surface.thickness, "cutter \"" + cutter.name + "\""};
+  const double slender = cutter.cutting_length / cutter.diameter;
+  const Rule& long_one = rule("cutter-slender");
+  judge.hold(long_one, slender, spot,
+             spot.feature + " is " + plain(slender) + " times as long as it is thick: it bends with the cube of that",
+             "take one with at most " + judge.shown(judge.limit(long_one) * cutter.diameter) + " of cutting length");
+  if (cutter.pass_depth) {
+    const double part = *cutter.pass_depth / cutter.diameter;
+    judge.hold(rule("pass-too-deep"), part, spot,
+               spot.feature + " takes passes of " + judge.shown(*cutter.pass_depth) + ", " + plain(part) +
+                   " times its diameter",
+               "make pass_depth at most " + judge.shown(judge.limit(rule("pass-too-deep")) * cutter.diameter));
+  }
+  judge.hold(rule("runout-large"), cutter.runout, spot,
+             spot.feature + " runs out by " + judge.shown(cutter.runout) + ": one edge does all the cutting",
+             "clean the collet and measure again before a fine cutter goes in");
 }
 
 }  // namespace
@@ -95,6 +112,7 @@ void judge_cutters(const Subject& subject, Judge& judge) {
   for (const Task& task : tasks_of(subject)) judge_task(subject, task, judge);
   for (const Cutter& cutter : subject.board.cutters)
     if (has_use(cutter, CutterUse::slot)) judge_slot_cutter(subject, cutter, judge);
+  for (const Cutter& cutter : subject.board.cutters) judge_strength(subject, cutter, judge);
 }
 
 }  // namespace sagitta

@@ -35,8 +35,9 @@ std::string_view severity_name(Severity severity) {
 std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface) {
   const Subject subject{board, layout, surface};
   Judge judge(board);
-  for (const auto family : {judge_scale, judge_neck, judge_inlays, judge_wire, judge_wood, judge_strings, judge_blank,
-                            judge_cutters, judge_markers})
+  for (const auto family : {judge_scale, judge_measured, judge_neck, judge_channel, judge_inlays, judge_pieces,
+                            judge_wire, judge_wood, judge_holes, judge_strings, judge_blank, judge_cutters,
+                            judge_ridges, judge_order, judge_markers, judge_movement, judge_cautions})
     family(subject, judge);
   judge_limits(board, judge);
   std::vector<Finding> found = judge.take();

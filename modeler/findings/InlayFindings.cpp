@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "findings/Families.hpp"
+#include "findings/Work.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
 
@@ -57,12 +57,6 @@ void judge_piece(const Subject& subject, const Let& let, Judge& judge) {
                  (thickness < most ? "below the surface" : "too low to be sanded flush"),
              "make the pocket " + judge.shown(judge.limit(deep) - (thickness - most)) + " shallower",
              Fix{inlay_key(let.marker, "depth"), judge.down(let.inlay.depth - judge.limit(deep) + thickness - most)});
-}
-
-const Setup* setup_of(const Board& board, Operation operation) {
-  for (const Setup& setup : board.setups)
-    if (std::find(setup.operations.begin(), setup.operations.end(), operation) != setup.operations.end()) return &setup;
-  return nullptr;
 }
 
 /// What the wall between two cuts may lose because the work is clamped anew between them.

@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <set>
 
@@ -26,9 +28,33 @@ void judge_fret(int fret, const Spot& spot, Judge& judge) {
              "make sure that it is meant");
 }
 
+void judge_centre(const Subject& subject, const Marker& marker, Judge& judge) {
+  const Inlay& inlay = subject.board.inlays[marker.inlay];
+  const double off = std::max(std::abs(inlay.shift_along), std::abs(inlay.shift_across));
+  judge.hold(rule("marker-off-centre"), off, {marker.centre, subject.surface.height(marker.centre), inlay_name(marker)},
+             inlay_name(marker) + " is shifted by " + judge.shown(std::abs(inlay.shift_along)) + " along and " +
+                 judge.shown(std::abs(inlay.shift_across)) + " across from the middle of its space",
+             "make sure that it is meant");
+}
+
+void judge_octave(const Subject& subject, const std::set<int>& marked, Judge& judge) {
+  constexpr int octave = 12;
+  if (marked.empty() || subject.board.scale.frets < octave || marked.count(octave)) return;
+  int nearest = *marked.begin();
+  for (const int fret : marked)
+    if (std::abs(fret - octave) < std::abs(nearest - octave)) nearest = fret;
+  const Point at = subject.layout.frets[octave].middle;
+  judge.hold(rule("octave-unmarked"), std::abs(nearest - octave), {at, subject.surface.height(at), "fret 12"},
+             "no mark stands at the octave, fret 12; the nearest is at fret " + std::to_string(nearest),
+             "mark fret 12, or make sure that it is meant");
+}
+
 }  // namespace
 
 void judge_markers(const Subject& subject, Judge& judge) {
+  std::set<int> shifted;
+  for (const Marker& marker : subject.layout.markers)
+    if (shifted.insert(marker.inlay).second) judge_centre(subject, marker, judge);
   const Scale& scale = subject.board.scale;
   if (!scale.cents.empty() || scale.steps_per_octave.value_or(12) != 12) return;
   std::set<int> told;
@@ -40,6 +66,7 @@ void judge_markers(const Subject& subject, Judge& judge) {
       judge_fret(dot.fret,
                  {dot.mouth, subject.surface.height(dot.mouth) / 2, "the side dot at fret " + std::to_string(dot.fret)},
                  judge);
+  judge_octave(subject, told, judge);
 }
 
 }  // namespace sagitta

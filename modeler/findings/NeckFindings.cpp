@@ -1,22 +1,65 @@
 #include <algorithm>
+#include <cmath>
 
-#include "findings/Families.hpp"
+#include "findings/NeckWidth.hpp"
+#include "findings/Work.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
 
-void judge_width(const Subject& subject, double x, double neck_width, const std::string& where, Judge& judge) {
+/// Where the board stands against the neck: at the nut, at a fret, at the body end.
+struct Place {
+  double x = 0;
+  std::string name;
+};
+
+std::vector<Place> places_of(const Subject& subject) {
+  std::vector<Place> places{{0, "the nut"}};
+  for (const FretLine& fret : subject.layout.frets)
+    if (fret.fret > 0) places.push_back({fret.middle.x, "fret " + std::to_string(fret.fret)});
+  places.push_back({subject.board.neck->body_at.value_or(subject.layout.heel_end), "the body end"});
+  return places;
+}
+
+/// "; the two edges cross at x = 120 mm", or nothing.
+std::string crossing_words(const Subject& subject, const Judge& judge) {
+  const auto x = neck_crossing(subject.board, subject.layout);
+  return x ? "; the board's edge and the neck's cross at x = " + judge.shown(*x) : std::string();
+}
+
+void judge_widths(const Subject& subject, Judge& judge) {
   const Neck& neck = *subject.board.neck;
-  // A rough neck is trimmed to the board: only what trimming leaves counts.
-  const double trimmed = neck_width - (neck.state == NeckState::rough ? 2 * neck.trim : 0);
-  const double board_width = 2 * subject.layout.half_width(x);
-  const double wider = board_width - trimmed;
-  const Rule& narrow = rule("board-narrower-than-neck");
-  const double lack = judge.limit(narrow) - wider;
-  judge.hold(narrow, wider, {{x, board_width / 2}, 0, "the " + where},
-             "at the " + where + " the board is " + judge.shown(board_width) + " wide and the neck " +
-                 judge.shown(trimmed) + ": the neck stands out and its finished side must be cut again",
-             "make the board " + judge.shown(lack) + " wider there", widened(subject, x, lack, judge));
+  const Place *narrow = nullptr, *wide = nullptr;
+  double narrowest = 0, widest = 0;
+  const std::vector<Place> places = places_of(subject);
+  for (const Place& place : places) {
+    const auto bare = neck_width(subject.board, subject.layout, place.x);
+    if (!bare) continue;
+    // A rough neck is trimmed to the board: only what trimming leaves counts.
+    const double board = 2 * subject.layout.half_width(place.x);
+    const double left = *bare - (neck.state == NeckState::rough ? 2 * neck.trim : 0);
+    if (!narrow || board - left < narrowest) narrow = &place, narrowest = board - left;
+    if (!wide || board - *bare > widest) wide = &place, widest = board - *bare;
+  }
+  if (!narrow) return;
+  const auto sizes = [&](const Place& place, double difference) {
+    const double board = 2 * subject.layout.half_width(place.x);
+    return "at " + place.name + " the board is " + judge.shown(board) + " wide and the neck " +
+           judge.shown(board - difference);
+  };
+  const auto spot = [&](const Place& place) {
+    return Spot{{place.x, subject.layout.half_width(place.x)}, 0, place.name};
+  };
+  const double lack = judge.limit(rule("board-narrower-than-neck")) - narrowest;
+  judge.hold(rule("board-narrower-than-neck"), narrowest, spot(*narrow),
+             sizes(*narrow, narrowest) + (neck.state == NeckState::rough ? " after trimming" : "") +
+                 ": the neck stands out" + crossing_words(subject, judge),
+             "make the board " + judge.shown(lack) + " wider there", widened(subject, narrow->x, lack, judge));
+  judge.hold(rule("board-overhangs-neck"), widest, spot(*wide),
+             sizes(*wide, widest) + ": it stands " + judge.shown(widest / 2) + " over on each side" +
+                 crossing_words(subject, judge),
+             "make the board narrower there, or plan to trim it to the neck");
 }
 
 void judge_reach(const Subject& subject, double limit, Judge& judge) {
@@ -33,15 +76,48 @@ void judge_reach(const Subject& subject, double limit, Judge& judge) {
              Fix{"board.past_last_fret", judge.down(subject.board.board.past_last_fret - heel.x + limit)});
 }
 
+void judge_joint(const Subject& subject, Judge& judge) {
+  const Neck& neck = *subject.board.neck;
+  if (!neck.joint_fret || !neck.body_at) return;
+  const int fret = std::min(*neck.joint_fret, subject.layout.frets.back().fret);
+  const Point at = subject.layout.frets[static_cast<std::size_t>(fret)].middle;
+  const double off = at.x - *neck.body_at;
+  judge.hold(rule("joint-fret-off-body"), std::abs(off),
+             {at, subject.surface.height(at), "fret " + std::to_string(fret)},
+             "fret " + std::to_string(fret) + " stands " + judge.shown(std::abs(off)) +
+                 (off < 0 ? " short of" : " beyond") + " the body end at " + judge.shown(*neck.body_at),
+             "set the neck so that the body end lies at " + judge.shown(at.x) + ", or change the scale");
+}
+
 }  // namespace
+
+std::optional<double> neck_width(const Board& board, const Layout& layout, double x) {
+  if (!board.neck) return {};
+  const Neck& neck = *board.neck;
+  const bool at_nut = std::abs(x) <= tolerance::same;
+  const bool at_body = neck.body_at && std::abs(x - *neck.body_at) <= tolerance::same;
+  if (x > layout.heel_end + tolerance::same) return {};
+  if (at_nut && neck.nut_width) return neck.nut_width;
+  if (at_body && neck.body_width) return neck.body_width;
+  if (!neck.nut_width || !neck.body_width || !neck.body_at || x < 0 || x > *neck.body_at) return {};
+  return *neck.nut_width + (*neck.body_width - *neck.nut_width) * x / *neck.body_at;
+}
+
+std::optional<double> neck_crossing(const Board& board, const Layout& layout) {
+  const double end = std::min(board.neck ? board.neck->body_at.value_or(0) : 0, layout.heel_end);
+  const auto nut = neck_width(board, layout, 0), heel = neck_width(board, layout, end);
+  if (!nut || !heel || end <= 0) return {};
+  const double before = 2 * layout.half_width(0) - *nut, after = 2 * layout.half_width(end) - *heel;
+  if (before * after >= 0) return {};
+  return end * before / (before - after);
+}
 
 void judge_neck(const Subject& subject, Judge& judge) {
   if (!subject.board.neck) return;
-  const Neck& neck = *subject.board.neck;
-  if (neck.nut_width) judge_width(subject, 0, *neck.nut_width, "nut", judge);
-  if (neck.body_width && neck.body_at)
-    judge_width(subject, std::min(*neck.body_at, subject.layout.heel_end), *neck.body_width, "body end", judge);
-  if (neck.limit && !subject.layout.slots.empty()) judge_reach(subject, *neck.limit, judge);
+  judge_widths(subject, judge);
+  if (subject.board.neck->limit && !subject.layout.slots.empty())
+    judge_reach(subject, *subject.board.neck->limit, judge);
+  judge_joint(subject, judge);
 }
 
 }  // namespace sagitta

@@ -26,7 +26,7 @@ void judge_octave(const Subject& subject, Judge& judge) {
   judge.hold(rule("octave-off"), std::abs(off), {nearest->middle, subject.surface.height(nearest->middle), fret},
              fret + " stands " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
                  " half the scale: every octave on this board is out of tune",
-             "set its place in scale.cents to 1200");
+             subject.board.scale.cents.empty() ? "take steps_per_octave = 12" : "set its place in scale.cents to 1200");
 }
 
 /// Least distance between the middle lines of two slots, and where.
@@ -67,35 +67,11 @@ void judge_spacing(const Subject& subject, Judge& judge) {
              "use fewer frets or a narrower wire");
 }
 
-void judge_measured(const Subject& subject, Judge& judge) {
-  const Slot* worst = nullptr;
-  double off = 0, place = 0;
-  const std::size_t count = std::min(subject.board.measured_slots.size(), subject.layout.slots.size());
-  for (std::size_t i = 0; i < count; ++i) {
-    const Slot& slot = subject.layout.slots[i];
-    const double x = subject.layout.frets[slot.fret].middle.x;
-    const double error = subject.board.measured_slots[i] - x;
-    if (!worst || std::abs(error) > std::abs(off)) worst = &slot, off = error, place = x;
-  }
-  if (!worst) return;
-  const Point at{place, 0};
-  // The pitch that the misplaced fret gives against the one meant: 1200 log2 of the ratio of the string's lengths.
-  const double scale = subject.layout.mean_scale;
-  const double cents = octave * std::log2((scale - place) / (scale - place - off));
-  char pitch[32];
-  std::snprintf(pitch, sizeof pitch, "%.1f cents %s", std::abs(cents), cents < 0 ? "flat" : "sharp");
-  judge.hold(rule("slot-misplaced"), std::abs(off), {at, subject.surface.height(at), slot_name(*worst)},
-             slot_name(*worst) + " was cut " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
-                 " its place: the note is " + pitch,
-             "fill and cut the slot again, or check the machine's scale along x if the error grows from fret to fret");
-}
-
 }  // namespace
 
 void judge_scale(const Subject& subject, Judge& judge) {
   judge_octave(subject, judge);
   judge_spacing(subject, judge);
-  judge_measured(subject, judge);
 }
 
 }  // namespace sagitta

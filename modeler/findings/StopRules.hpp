@@ -9,6 +9,8 @@ namespace sagitta {
 inline constexpr Rule stop_rules[] = {
     {"octave-off", Severity::stop, Bar::most, 0.1, "mm", "octave fret from half the scale", practice,
      "the whole instrument is out of tune, and it is found out after stringing"},
+    {"slot-out-of-tune", Severity::stop, Bar::most, 5, "cents", "worst measured slot's pitch against the one meant",
+     "published: a difference of about 5 cents is just heard", "the board is lost: every note at that fret is false"},
     {"board-narrower-than-neck", Severity::stop, Bar::least, 0, "mm", "board's width less the neck's",
      "key neck.nut_width, neck.body_width, neck.trim", "the finished neck must be cut and finished again"},
     {"last-fret-past-limit", Severity::stop, Bar::most, 0, "mm", "last fret beyond the limit", "key neck.limit",

@@ -1,25 +1,46 @@
+#include <cmath>
 #include <limits>
 
-#include "findings/Families.hpp"
+#include "board/Materials.hpp"
+#include "findings/WireList.hpp"
+#include "findings/Work.hpp"
 #include "layout/SlotLines.hpp"
 
 namespace sagitta {
 namespace {
 
 void judge_width(const Subject& subject, Judge& judge) {
-  const double room = subject.board.slots.width - subject.board.wire.tang_width;
+  const Board& board = subject.board;
+  const double tang = board.wire.tang_width;
+  // The slot is as wide as the widest cutter makes it, however narrow it was drawn.
+  const double cut = std::max(board.slots.width, widest_cut(board, CutterUse::slot).value_or(0));
+  const double room = cut - tang;
   const Slot& first = subject.layout.slots.front();
   const Point at = between(first.bass_end, first.treble_end, 0.5);
   const Spot spot{at, subject.surface.height(at), "all slots"};
-  const std::string sizes = "slots " + judge.shown(subject.board.slots.width) + " wide for a tang of " +
-                            judge.shown(subject.board.wire.tang_width);
-  const double least = judge.up(subject.board.wire.tang_width + judge.limit(rule("slot-too-tight")));
-  const double most = judge.down(subject.board.wire.tang_width + judge.limit(rule("slot-too-loose")));
-  judge.hold(rule("slot-too-tight"), room, spot,
-             sizes + " are too tight: the frets bend the board backwards and chip the slots",
-             "make slots.width at least " + judge.shown(least), Fix{"slots.width", least});
+  const std::string sizes = "slots cut " + judge.shown(cut) + " wide for a tang of " + judge.shown(tang);
+  const double least = judge.up(tang + judge.limit(rule("slot-too-tight")));
+  const double most = judge.down(tang + judge.limit(rule("slot-too-loose")));
+  const double firm = judge.up(tang + judge.limit(rule("slot-too-tight-in-composite")));
+  const bool composite = material(board, board.blank.material).kind == MaterialKind::composite;
+  if (!judge.hold(rule("slot-too-tight"), room, spot,
+                  sizes + " are too tight: the frets bend the board backwards and chip the slots",
+                  "make slots.width at least " + judge.shown(least), Fix{"slots.width", least}) &&
+      composite)
+    judge.hold(rule("slot-too-tight-in-composite"), room, spot,
+               sizes + " are tight for " + board.blank.material + ", which does not give way to the tang as wood does",
+               "make slots.width at least " + judge.shown(firm) + " and glue the frets in", Fix{"slots.width", firm});
   judge.hold(rule("slot-too-loose"), room, spot, sizes + " are too loose: the frets lift out",
-             "make slots.width at most " + judge.shown(most) + ", or glue the frets in", Fix{"slots.width", most});
+             "make slots.width at most " + judge.shown(most) + ", or glue the frets in",
+             cut > board.slots.width ? std::nullopt : std::optional(Fix{"slots.width", most}));
+}
+
+/// From where on a level floor is too shallow: "; from y = 12.3 mm outward", or nothing.
+std::string shallow_from(const Subject& subject, double x, double depth, Judge& judge) {
+  const double drop = slot_depth(subject.board) - depth;
+  if (subject.surface.flat || drop <= 0 || subject.board.slots.floor != SlotFloor::level) return {};
+  const double radius = subject.surface.radius(x), y = std::sqrt(drop * (2 * radius - drop));
+  return " (from " + judge.shown(y) + " off the centre line outward it is less than the tang)";
 }
 
 void judge_depth(const Subject& subject, Judge& judge) {
@@ -37,10 +58,23 @@ void judge_depth(const Subject& subject, Judge& judge) {
       least > 0 ? "is only " + judge.shown(least) + " deep at its end" : "misses the wood at its end";
   judge.hold(shallow, room, spot,
              spot.feature + " " + (level ? deep : "is only " + judge.shown(least) + " deep") + " and the tang is " +
-                 judge.shown(subject.board.wire.tang_depth) + ": the fret will not sit down",
+                 judge.shown(subject.board.wire.tang_depth) + ": the fret will not sit down" +
+                 shallow_from(subject, spot.at.x, subject.board.wire.tang_depth + judge.limit(shallow), judge),
              (level ? "use slots.floor = \"arc\", or cut the slots " : "cut the slots ") +
                  judge.shown(judge.limit(shallow) - room) + " deeper",
              Fix{"slots.depth", judge.up(slot_depth(subject.board) + judge.limit(shallow) - room)});
+}
+
+void judge_nip(const Subject& subject, Judge& judge) {
+  const std::vector<WirePiece> list = wire_list(subject.board, subject.layout, subject.surface);
+  const WirePiece& last = list.back();
+  const Point end = subject.layout.frets[static_cast<std::size_t>(last.fret)].bass_edge;
+  judge.hold(rule("tang-nipped"), last.nip_bass,
+             {end, subject.surface.height(end), "fret " + std::to_string(last.fret)},
+             "the tang must be nipped back by " + judge.shown(last.nip_bass) +
+                 " from the finished edge at each end: the slots do not reach it",
+             "cut the wire to length first; with its overhang that is " +
+                 judge.shown(last.nip_bass + subject.board.wire.overhang) + " from each cut end");
 }
 
 }  // namespace
@@ -49,6 +83,7 @@ void judge_wire(const Subject& subject, Judge& judge) {
   if (subject.layout.slots.empty()) return;
   judge_width(subject, judge);
   judge_depth(subject, judge);
+  judge_nip(subject, judge);
 }
 
 }  // namespace sagitta

@@ -1,7 +1,9 @@
+#include <algorithm>
 #include <limits>
 
 #include "findings/Families.hpp"
 #include "layout/SlotLines.hpp"
+#include "plan/Feature.hpp"
 
 namespace sagitta {
 namespace {
@@ -27,7 +29,9 @@ void judge_edges(const Subject& subject, Judge& judge) {
   judge.hold(
       rule("thin-edge"), least, spot,
       "the edge is only " + judge.shown(least) + " high (" + judge.shown(nut) + " at the nut, " + judge.shown(heel) +
-          " at the heel): little is left to hold side dots and the fret ends",
+          " at the heel" +
+          (subject.board.sanding > 0 ? "; as cut " + judge.shown(subject.board.sanding) + " more" : "") +
+          "): little is left to hold side dots and the fret ends",
       "make the board " + judge.shown(judge.limit(rule("thin-edge")) - least) + " thicker, or the surface flatter",
       Fix{"board.thickness", judge.up(subject.surface.thickness + judge.limit(rule("thin-edge")) - least)});
 }
@@ -50,19 +54,43 @@ void judge_under_slots(const Subject& subject, Judge& judge) {
              shallow >= subject.board.wire.tang_depth ? Fix{"slots.depth", shallow} : Fix{"board.thickness", thick});
 }
 
+/// Lowest floor of the slots that cross a pocket, within it; nothing where none does.
+std::optional<double> slots_across(const Subject& subject, const Marker& marker) {
+  const Rounded pocket = pocket_shape(subject.board, subject.board.inlays[marker.inlay], marker.centre);
+  std::optional<double> lowest;
+  if (pocket.empty()) return lowest;
+  for (const Slot& slot : subject.layout.slots) {
+    if (distance(pocket, slot_shape(subject.layout, slot)) > 0) continue;
+    for (int i = 0; i <= stations; ++i) {
+      const Point p = between(slot.bass_end, slot.treble_end, 1.0 * i / stations);
+      if (distance(Rounded{{p}, 0}, pocket) > slot.width) continue;
+      lowest = std::min(lowest.value_or(high), slot_floor(subject, p));
+    }
+  }
+  return lowest;
+}
+
 void judge_under_pockets(const Subject& subject, Judge& judge) {
   const Marker* deepest = nullptr;
   double least = high;
+  bool slotted = false;
   for (const Marker& marker : subject.layout.markers) {
-    const double left = subject.surface.thickness - subject.board.inlays[marker.inlay].depth;
-    if (left < least) least = left, deepest = &marker;
+    const Inlay& inlay = subject.board.inlays[marker.inlay];
+    const double left = subject.surface.thickness - inlay.depth;
+    const auto across = inlay.shape == InlayShape::artwork ? std::nullopt : slots_across(subject, marker);
+    const double lowest = std::min(left, across.value_or(high));
+    if (lowest < least) least = lowest, deepest = &marker, slotted = lowest < left;
   }
   if (!deepest) return;
   const double lack = judge.limit(rule("thin-under-pocket")) - least;
+  const double depth = subject.board.inlays[deepest->inlay].depth;
   judge.hold(rule("thin-under-pocket"), least, {deepest->centre, least, inlay_name(*deepest)},
-             "under the pocket of " + inlay_name(*deepest) + " only " + judge.shown(least) + " of wood is left",
-             "make the pocket " + judge.shown(lack) + " shallower and take thinner pieces",
-             Fix{inlay_key(*deepest, "depth"), judge.down(subject.board.inlays[deepest->inlay].depth - lack)});
+             "under the pocket of " + inlay_name(*deepest) + " only " + judge.shown(least) + " of wood is left" +
+                 (slotted ? ", where a slot deeper than the pocket crosses it" : ""),
+             (slotted ? "cut the slots " : "make the pocket ") + judge.shown(lack) +
+                 (slotted ? " shallower" : " shallower and take thinner pieces"),
+             slotted ? Fix{"slots.depth", judge.down(slot_depth(subject.board) - lack)}
+                     : Fix{inlay_key(*deepest, "depth"), judge.down(depth - lack)});
 }
 
 void judge_under_nut(const Subject& subject, Judge& judge) {

@@ -164,7 +164,10 @@ TEST_F(CommandLine, CheckIsContentWithASoundBoard) {
   EXPECT_EQ(sagitta("check " + good).code, 0);
   const Outcome list = sagitta("check --json " + good);
   EXPECT_EQ(list.code, 0);
-  EXPECT_EQ(json::parse(list.out), json::parse(R"({"problems": [], "findings": []})"));
+  const json found = json::parse(list.out);
+  EXPECT_EQ(found["problems"], json::array());
+  for (const json& finding : found["findings"]) EXPECT_EQ(finding["severity"], "note") << finding.dump();
+  EXPECT_NE(sagitta("check " + good).out.find("no problems, nothing to look at"), std::string::npos);
 }
 
 // Slots 2 mm deep for a tang of 2.2 mm leave the frets 0.2 mm too high.
@@ -179,7 +182,7 @@ TEST_F(CommandLine, CheckStopsForAFretThatWillNotSitDown) {
   EXPECT_EQ(list.code, 1);
   const json found = json::parse(list.out);
   EXPECT_EQ(found["problems"], json::array());
-  ASSERT_EQ(found["findings"].size(), 1U);
+  ASSERT_FALSE(found["findings"].empty());
   const json& finding = found["findings"][0];
   EXPECT_EQ(finding["name"], "slot-too-shallow");
   EXPECT_EQ(finding["severity"], "stop");

@@ -1,39 +1,16 @@
 // Every finding: a board that triggers it and the nearest that does not.
 
-#include <functional>
 #include <regex>
 #include <set>
 
-#include "GoodBoard.hpp"
+#include "MorePairs.hpp"
 
 namespace sagitta::test {
 namespace {
 
-struct Pair {
-  const char* name;
-  double good, bad;                           ///< the number that is changed
-  std::function<void(Board&, double)> apply;  ///< puts it into a good board
-};
-
-Neck& neck_of(Board& board) { return board.neck ? *board.neck : board.neck.emplace(); }
-
-void add_cutters(Board& board, double length, double cut) {
-  Cutter all;
-  all.name = "all";
-  all.use = {CutterUse::pocket_clear, CutterUse::piece, CutterUse::radius, CutterUse::outline, CutterUse::nut};
-  all.diameter = 1;
-  all.cutting_length = 10;
-  Cutter slot;
-  slot.name = "slot";
-  slot.use = {CutterUse::slot};
-  slot.diameter = cut;
-  slot.cutting_length = length;
-  board.cutters = {all, slot};
-}
-
 // Numbers by hand: the good board is 6.35 thick and 55.56 wide, its slots 0.58 x 1.95, its tang 0.51 x 1.6, its pockets
 // 1.5 deep and 6.1 wide, its spread 46. The drop over 27.78 at 304.8 is 1.2686; 304.8 - sqrt(304.8^2 - 27.78^2).
-const Pair pairs[] = {
+const Pair common_pairs[] = {
     {"octave-off", 1200.5, 1200.6,  // 0.5 cents move the octave by L/2 ln 2/1200 0.5 = 0.0935 mm, 0.6 by 0.112
      [](Board& b, double v) {
        b.scale.cents = {400, 800, v};
@@ -122,6 +99,14 @@ const Pair pairs[] = {
     {"unusual-marker", 10, 11, [](Board& b, double v) { b.inlays[0].frets = {static_cast<int>(v)}; }},
 };
 
+std::vector<Pair> all_pairs() {
+  std::vector<Pair> all(std::begin(common_pairs), std::end(common_pairs));
+  for (const std::vector<Pair>& more : {wood_pairs(), work_pairs(), note_pairs()})
+    all.insert(all.end(), more.begin(), more.end());
+  return all;
+}
+const std::vector<Pair> pairs = all_pairs();
+
 TEST(Triggers, AreOnTheirSideOfTheLimit) {
   for (const Pair& pair : pairs) {
     Board good = good_board(), bad = good_board();
@@ -156,6 +141,8 @@ TEST(Fixes, RemoveWhatTheyAreFor) {
       Board bad = good_board();
       bad.units = units;
       pair.apply(bad, pair.bad);
+      // A limit of the board's own is in the board's units.
+      if (units == Units::inch && !bad.limits.empty()) continue;
       const auto some = found(bad, pair.name);
       ASSERT_TRUE(some) << pair.name;
       if (!some->fix) continue;
@@ -205,7 +192,8 @@ TEST(Limits, OfTheBoardComeFirstAndAreInItsUnits) {
 }
 
 TEST(Findings, OfAGoodBoardAreNone) {
-  for (const Finding& finding : findings(good_board())) ADD_FAILURE() << finding.name << ": " << finding.message;
+  for (const Finding& finding : findings(good_board()))
+    EXPECT_EQ(finding.severity, Severity::note) << finding.name << ": " << finding.message;
 }
 
 TEST(Findings, ComeCostliestFirst) {
@@ -214,10 +202,11 @@ TEST(Findings, ComeCostliestFirst) {
   board.slots.depth = 1.5;
   board.slots.width = 0.5;
   const auto list = findings(board);
-  ASSERT_EQ(list.size(), 3U);
+  ASSERT_GE(list.size(), 3U);
   EXPECT_EQ(list[0].name, "slot-too-shallow");
   EXPECT_EQ(list[1].name, "slot-too-tight");
   EXPECT_EQ(list[2].name, "unusual-marker");
+  for (std::size_t i = 1; i < list.size(); ++i) EXPECT_GE(list[i].severity, list[i - 1].severity);
 }
 
 }  // namespace

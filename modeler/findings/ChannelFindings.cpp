@@ -1,0 +1,99 @@
+#include <algorithm>
+#include <limits>
+
+#include "findings/Work.hpp"
+#include "layout/SlotLines.hpp"
+#include "plan/Feature.hpp"
+
+namespace sagitta {
+namespace {
+
+struct Channel {
+  double from, to, half;
+  Rounded shape() const { return {{{from, -half}, {to, -half}, {to, half}, {from, half}}, 0}; }
+};
+
+std::optional<Channel> channel_of(const Subject& subject) {
+  const auto& neck = subject.board.neck;
+  if (!neck || !neck->channel_width) return {};
+  const double from = std::max(neck->channel_from.value_or(0), subject.layout.nut_end);
+  const double to = std::min(neck->channel_to.value_or(subject.layout.heel_end), subject.layout.heel_end);
+  if (to <= from) return {};
+  return Channel{from, to, *neck->channel_width / 2};
+}
+
+/// The least wood over the channel, under what.
+struct Thin {
+  double left = std::numeric_limits<double>::infinity();
+  Point at;
+  std::string feature;
+  void take(double wood, Point p, const std::string& name) {
+    if (wood < left) left = wood, at = p, feature = name;
+  }
+};
+
+Thin thinnest(const Subject& subject, const Channel& channel) {
+  Thin thin;
+  for (const Slot& slot : subject.layout.slots)
+    if (distance(slot_shape(subject.layout, slot), channel.shape()) <= 0)
+      for (const double y : {-channel.half, 0.0, channel.half}) {
+        const Point way = slot.treble_end - slot.bass_end;
+        const Point p = slot.bass_end + ((y - slot.bass_end.y) / way.y) * way;
+        if (p.x >= channel.from && p.x <= channel.to) thin.take(slot_floor(subject, p), p, slot_name(slot));
+      }
+  for (const Marker& marker : subject.layout.markers) {
+    const Inlay& inlay = subject.board.inlays[marker.inlay];
+    if (inlay.shape == InlayShape::artwork) continue;
+    const Rounded pocket = pocket_shape(subject.board, inlay, marker.centre);
+    if (!pocket.empty() && distance(pocket, channel.shape()) <= 0)
+      thin.take(subject.surface.thickness - inlay.depth, marker.centre, inlay_name(marker));
+  }
+  if (const auto& nut = subject.layout.nut; nut && channel.from < nut->face.x)
+    thin.take(subject.surface.thickness - nut->depth, nut->face, "the nut's seat");
+  return thin;
+}
+
+void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
+  for (std::size_t i = 0; i < subject.layout.pins.size(); ++i) {
+    const Pin& pin = subject.layout.pins[i];
+    const double wall = distance(Rounded{{pin.centre}, pin.radius}, channel.shape());
+    const std::string name = "pin " + std::to_string(i + 1);
+    judge.hold(rule("pin-in-channel"), wall, {pin.centre, 0, name},
+               wall > 0
+                   ? "between " + name + " and the neck's channel only " + judge.shown(wall) + " of the neck is left"
+                   : name + " lies over the neck's channel: it holds nothing",
+               "move it " + judge.shown(judge.limit(rule("pin-in-channel")) - wall) + " away from the channel");
+  }
+}
+
+void judge_land(const Subject& subject, const Channel& channel, Judge& judge) {
+  const double x =
+      subject.layout.half_width(channel.from) < subject.layout.half_width(channel.to) ? channel.from : channel.to;
+  const double land = subject.layout.half_width(x) - channel.half;
+  judge.hold(rule("glue-land-narrow"), land, {{x, channel.half}, 0, "the neck's channel"},
+             "beside the channel only " + judge.shown(land) + " is left on each side to glue the board to",
+             "use a narrower channel, or end it before the neck gets so narrow");
+}
+
+}  // namespace
+
+void judge_channel(const Subject& subject, Judge& judge) {
+  const auto channel = channel_of(subject);
+  if (!channel) return;
+  const Thin thin = thinnest(subject, *channel);
+  const Rule& over = rule("thin-over-channel");
+  if (!thin.feature.empty())
+    judge.hold(over, thin.left, {thin.at, thin.left, thin.feature},
+               "under " + thin.feature + " the channel leaves the board " + judge.shown(thin.left) +
+                   " of wood with nothing beneath it",
+               "make the board " + judge.shown(judge.limit(over) - thin.left) + " thicker, or the cut shallower",
+               Fix{"board.thickness", judge.up(subject.surface.thickness + judge.limit(over) - thin.left)});
+  judge_pins(subject, *channel, judge);
+  judge_land(subject, *channel, judge);
+  judge.hold(
+      rule("glue-in-channel"), 2 * channel->half, {{channel->from, 0}, 0, "the neck's channel"},
+      "the board closes a channel " + judge.shown(2 * channel->half) + " wide: glue that runs into it locks the rod",
+      "cover the channel with a strip or tape before the glue goes on");
+}
+
+}  // namespace sagitta

@@ -1,0 +1,127 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "findings/Work.hpp"
+#include "layout/SlotLines.hpp"
+#include "plan/Feature.hpp"
+
+namespace sagitta {
+namespace {
+
+struct Let {
+  const Marker* marker;
+  const Inlay* inlay;
+  Rounded pocket;
+};
+
+std::vector<Let> all_of(const Subject& subject) {
+  std::vector<Let> all;
+  for (const Marker& marker : subject.layout.markers) {
+    const Inlay& inlay = subject.board.inlays[marker.inlay];
+    if (inlay.shape == InlayShape::artwork) continue;
+    Rounded pocket = pocket_shape(subject.board, inlay, marker.centre);
+    if (!pocket.empty()) all.push_back({&marker, &inlay, std::move(pocket)});
+  }
+  return all;
+}
+
+/// The smallest part of a piece that a slot leaves standing on one of its sides, square to the slot.
+double sliver(const Rounded& piece, const Slot& slot) {
+  const Point across = left_of(unit(slot.treble_end - slot.bass_end));
+  const double middle = dot(across, slot.bass_end);
+  double least = std::numeric_limits<double>::infinity();
+  for (const double side : {1.0, -1.0}) {
+    const double part = support(piece, side * across) - side * middle - slot.width / 2;
+    if (part > 0) least = std::min(least, part);
+  }
+  return least;
+}
+
+/// How far the piece stands above the wood round it when the slots are cut.
+double proud(const Subject& subject, const Let& let, Point p) {
+  const Board& board = subject.board;
+  if (comes_before(board, Operation::slots, Operation::inlay)) return 0;
+  const bool radius_done = comes_before(board, Operation::radius, Operation::slots);
+  const double wood = radius_done ? subject.surface.height(p) + board.sanding : subject.layout.blank_thickness;
+  const bool cut_with_wood = radius_done && comes_before(board, Operation::inlay, Operation::radius);
+  const double top =
+      subject.surface.thickness - let.inlay->depth + let.inlay->piece_thickness.value_or(let.inlay->depth + 0.2);
+  return cut_with_wood ? 0 : top - wood;
+}
+
+void judge_slots(const Subject& subject, const Let& let, Judge& judge) {
+  const Rounded piece = shrunk(let.pocket, let.inlay->clearance);
+  const std::string name = inlay_name(*let.marker);
+  for (const Slot& slot : subject.layout.slots) {
+    if (piece.empty() || distance(piece, slot_shape(subject.layout, slot)) >= 0) continue;
+    const Point at{let.marker->centre};
+    const Spot spot{at, subject.surface.height(at), name};
+    const double left = sliver(piece, slot), stands = proud(subject, let, at);
+    judge.hold(rule("inlay-sliver"), left, spot,
+               slot_name(slot) + " cuts a sliver " + judge.shown(left) + " wide off " + name,
+               "shift it, or let it end well before or well behind the slot");
+    judge.hold(rule("proud-in-slot-path"), stands, spot,
+               name + " stands " + judge.shown(stands) + " proud when " + slot_name(slot) + " is cut through it",
+               "level the pieces before slotting: put \"radius\" between \"inlay\" and \"slots\" in work.order");
+  }
+}
+
+void judge_neighbours(const Subject& subject, const std::vector<Let>& all, Judge& judge) {
+  for (std::size_t i = 0; i < all.size(); ++i)
+    for (std::size_t k = i + 1; k < all.size(); ++k) {
+      // The same pocket from two inlays is one pocket.
+      if (all[i].pocket == all[k].pocket) continue;
+      if (std::abs(all[i].marker->fret - all[k].marker->fret) > 2) continue;
+      const double wall = distance(all[i].pocket, all[k].pocket);
+      const Point at = between(all[i].marker->centre, all[k].marker->centre, 0.5);
+      const std::string a = inlay_name(*all[i].marker), b = inlay_name(*all[k].marker);
+      judge.hold(rule("inlays-close"), wall, {at, subject.surface.height(at), b},
+                 wall > 0 ? "between " + a + " and " + b + " only " + judge.shown(wall) + " of wood is left"
+                          : a + " and " + b + " overlap by " + judge.shown(-wall) + ": there is no wood between them",
+                 "move them " + judge.shown(judge.limit(rule("inlays-close")) - wall) + " apart");
+    }
+}
+
+/// Sharpest corner of a shape as drawn, in radians; pi for one without corners.
+double sharpest(const Inlay& inlay) {
+  const double along = inlay.along.value_or(1), across = inlay.across.value_or(1);
+  switch (inlay.shape) {
+    case InlayShape::block:
+      return std::numbers::pi / 2;
+    case InlayShape::diamond:
+      return 2 * std::atan(std::min(along, across) / std::max(along, across));
+    case InlayShape::trapezoid:
+      return std::atan2(along, std::abs(*inlay.across_heel - *inlay.across_nut) / 2);
+    default:
+      return std::numbers::pi;
+  }
+}
+
+void judge_corners(const Subject& subject, Judge& judge) {
+  const double cutter = inlay_cutter_radius(subject.board);
+  std::vector<int> told;
+  for (const Let& let : all_of(subject)) {
+    if (std::find(told.begin(), told.end(), let.marker->inlay) != told.end()) continue;
+    told.push_back(let.marker->inlay);
+    // An inside corner of angle a keeps the middle of a round cutter r / sin(a/2) away from its point.
+    const double off = cutter * (1 / std::sin(sharpest(*let.inlay) / 2) - 1);
+    const Point at = let.marker->centre;
+    judge.hold(rule("corner-rounded"), off, {at, subject.surface.height(at), inlay_name(*let.marker)},
+               "a cutter of radius " + judge.shown(cutter) + " stays " + judge.shown(off) +
+                   " away from the corners of " + inlay_name(*let.marker) + ": pocket and piece get round corners",
+               "name a smaller cutter for pocket-detail and piece, or finish the corners by hand");
+  }
+}
+
+}  // namespace
+
+void judge_pieces(const Subject& subject, Judge& judge) {
+  const std::vector<Let> all = all_of(subject);
+  for (const Let& let : all) judge_slots(subject, let, judge);
+  judge_neighbours(subject, all, judge);
+  judge_corners(subject, judge);
+}
+
+}  // namespace sagitta

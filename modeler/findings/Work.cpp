@@ -1,0 +1,79 @@
+#include "findings/Work.hpp"
+
+#include <algorithm>
+
+#include "layout/SlotLines.hpp"
+#include "plan/Feature.hpp"
+
+namespace sagitta {
+
+bool has_use(const Cutter& cutter, CutterUse use) {
+  return std::find(cutter.use.begin(), cutter.use.end(), use) != cutter.use.end();
+}
+
+double cut_width(const Cutter& cutter) { return cutter.measured_cut.value_or(cutter.diameter + cutter.runout); }
+
+std::optional<double> widest_cut(const Board& board, CutterUse use) {
+  std::optional<double> widest;
+  for (const Cutter& cutter : board.cutters)
+    if (has_use(cutter, use)) widest = std::max(widest.value_or(0), cut_width(cutter));
+  return widest;
+}
+
+bool comes_before(const Board& board, Operation a, Operation b) {
+  return std::find(board.order.begin(), board.order.end(), a) < std::find(board.order.begin(), board.order.end(), b);
+}
+
+double top_before(const Subject& subject, Operation operation) {
+  for (const Operation done : subject.board.order) {
+    if (done == operation) break;
+    if (done == Operation::radius) return subject.surface.thickness + subject.board.sanding;
+  }
+  return subject.layout.blank_thickness;
+}
+
+const Setup* setup_of(const Board& board, Operation operation) {
+  for (const Setup& setup : board.setups)
+    if (std::find(setup.operations.begin(), setup.operations.end(), operation) != setup.operations.end()) return &setup;
+  return nullptr;
+}
+
+std::string_view operation_name(Operation operation) {
+  switch (operation) {
+    case Operation::pockets:
+      return "pockets";
+    case Operation::inlay:
+      return "inlay";
+    case Operation::radius:
+      return "radius";
+    case Operation::slots:
+      return "slots";
+    case Operation::outline:
+      break;
+  }
+  return "outline";
+}
+
+double lowest_floor(const Subject& subject, Point p) {
+  const Board& board = subject.board;
+  const Rounded here{{p}, 0};
+  double floor = subject.surface.height(p);
+  for (const Slot& slot : subject.layout.slots)
+    if (distance(here, slot_shape(subject.layout, slot)) <= 0) floor = std::min(floor, slot_floor(subject, p));
+  for (const Marker& marker : subject.layout.markers) {
+    const Inlay& inlay = board.inlays[marker.inlay];
+    if (inlay.shape == InlayShape::artwork) continue;
+    const Rounded pocket = pocket_shape(board, inlay, marker.centre);
+    if (!pocket.empty() && distance(here, pocket) <= 0)
+      floor = std::min(floor, subject.surface.thickness - inlay.depth);
+  }
+  if (const auto& nut = subject.layout.nut) {
+    const Point across{nut->direction.y, -nut->direction.x};  // toward the bridge
+    const bool before_face = dot(p - nut->face, across) <= 0;
+    if (before_face && (nut->shelf || dot(p - nut->back, across) >= 0))
+      floor = std::min(floor, subject.surface.thickness - nut->depth);
+  }
+  return floor;
+}
+
+}  // namespace sagitta

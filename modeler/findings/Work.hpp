@@ -1,0 +1,27 @@
+#pragma once
+
+/// What the order of work, the set-ups and the cutters of a board come to.
+
+#include "findings/Families.hpp"
+
+namespace sagitta {
+
+bool has_use(const Cutter& cutter, CutterUse use);
+/// Width of the cut: as measured, else diameter + runout.
+double cut_width(const Cutter& cutter);
+/// The widest cut of the cutters for a use; none when no cutter is named for it.
+std::optional<double> widest_cut(const Board& board, CutterUse use);
+
+/// Whether `a` is done before `b`. The board must do both.
+bool comes_before(const Board& board, Operation a, Operation b);
+/// Height of the wood on the centre line when the operation begins: the blank's until the radius is cut.
+double top_before(const Subject& subject, Operation operation);
+/// The set-up that does the operation; null when none is named for it.
+const Setup* setup_of(const Board& board, Operation operation);
+/// "pockets", "inlay", ..
+std::string_view operation_name(Operation operation);
+
+/// Height of the lowest floor cut from above at a point: surface, slots, pockets, nut seat. Artwork is left out.
+double lowest_floor(const Subject& subject, Point p);
+
+}  // namespace sagitta

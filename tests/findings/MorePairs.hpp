@@ -1,0 +1,230 @@
+#pragma once
+
+// Numbers by hand on the good board: scale 647.7, frets 1, 4, 5, 12, 22 at 36.352, 133.619, 162.474, 323.85, 465.945;
+// half width 27.78; drop there 1.2686, so that the edge is 5.0814 high.
+
+#include "Pairs.hpp"
+
+namespace sagitta::test {
+
+inline void add_channel(Board& board, double width) {
+  neck_of(board).channel_width = width;
+  neck_of(board).channel_from = 10;
+  neck_of(board).channel_to = 400;
+}
+
+inline void make_block(Board& board, double along, double across, int fret) {
+  Inlay& inlay = board.inlays[0];
+  inlay.shape = InlayShape::block;
+  inlay.along = along;
+  inlay.across = across;
+  inlay.frets = {fret};
+}
+
+inline void drill_side_dot(Board& board, double diameter, double depth) {
+  board.side_dots.emplace();
+  board.side_dots->frets = {3};
+  board.side_dots->diameter = diameter;
+  board.side_dots->depth = depth;
+}
+
+inline void measure(Board& board, double stretch, int frets) {
+  for (int n = 1; n <= frets; ++n) board.measured_slots.push_back(stretch * 25.5 * inch * (1 - std::exp2(-n / 12.0)));
+}
+
+inline std::vector<Pair> wood_pairs() {
+  return {
+      {"slot-out-of-tune", 38.11, 38.12,  // 611.348 of string are left; 5 cents of it are 1.7631
+       [](Board& b, double v) { b.measured_slots = {v}; }},
+      {"slots-drift", 1.0002327, 1.0002329,  // 429.593 from first to last: 0.09997 and 0.10005
+       [](Board& b, double v) { measure(b, v, 22); }},
+      {"measured-slots-differ", 22, 21, [](Board& b, double v) { measure(b, 1, static_cast<int>(v)); }},
+      {"board-overhangs-neck", 54.56, 54.55, [](Board& b, double v) { neck_of(b).nut_width = v; }},
+      {"joint-fret-off-body", 324.34, 324.36,
+       [](Board& b, double v) {
+         neck_of(b).joint_fret = 12;
+         neck_of(b).body_at = v;
+       }},
+      {"pin-in-channel", 5.01, 4.99,  // half the channel 3, the pin's radius 1, and 1 between them
+       [](Board& b, double v) {
+         add_channel(b, 6);
+         b.pins = Pins{2, 2.5, {{100, v}}};
+       }},
+      {"thin-over-channel", 3.97, 3.96,  // 1.95 of slot, 2 of wood, and 3^2 / (2 304.8) = 0.0148 of drop at its side
+       [](Board& b, double v) {
+         add_channel(b, 6);
+         b.board.thickness = v;
+       }},
+      {"inlay-sliver", 12.73, 12.70,  // from the middle of space 5 to slot 5: 14.427; half a slot 0.29, half a dot 3
+       [](Board& b, double v) {
+         b.inlays[0].frets = {5};
+         b.inlays[0].shift_along = v;
+       }},
+      {"inlays-close", 6.61, 6.59,  // 6.1 across with the clearance
+       [](Board& b, double v) {
+         b.inlays[0].frets = {};
+         b.inlays[0].double_frets = {5};
+         b.inlays[0].spread = v;
+       }},
+      {"thin-over-pin", 5.54, 5.56,
+       [](Board& b, double v) {
+         b.pins = Pins{2, v, {{20, 0}}};
+       }},
+      {"pin-near-edge", 24.77, 24.79,
+       [](Board& b, double v) {
+         b.pins = Pins{2, 2.5, {{20, v}}};
+       }},
+      {"side-dot-near-cut", 2.30, 2.32,  // the dot's top is 5.0814/2 + 1 = 3.5407 up, the pocket's floor 6.35 - v
+       [](Board& b, double v) {
+         make_block(b, 8, 50, 3);
+         b.inlays[0].depth = v;
+         drill_side_dot(b, 2, 10);
+       }},
+      {"thin-at-side-dot", 4.08, 4.09, [](Board& b, double v) { drill_side_dot(b, v, 3); }},
+      {"glue-land-narrow", 45.55, 45.57, [](Board& b, double v) { add_channel(b, v); }},
+      {"slot-too-tight-in-composite", 0.56, 0.55,
+       [](Board& b, double v) {
+         b.blank.material = "paper-phenolic";
+         b.slots.width = v;
+       }},
+      {"fall-large", 0.60, 0.61,
+       [](Board& b, double v) {
+         b.surface.fall_from_fret = 12;
+         b.surface.fall = v;
+       }},
+      {"thin-under-pocket", 4.84, 4.86,  // the slot is deeper than the pocket that it crosses; the middle of a slot
+       [](Board& b, double v) {
+         make_block(b, 40, 0.5, 5);
+         b.slots.depth = v;
+       }},
+  };
+}
+
+inline void set_order(Board& board, std::vector<Operation> order) { board.order = std::move(order); }
+
+inline sagitta::Setup& add_setup(Board& board, std::vector<Operation> operations) {
+  board.setups.emplace_back();
+  board.setups.back().operations = std::move(operations);
+  return board.setups.back();
+}
+
+inline Cutter& add_cutter(Board& board, CutterUse use, double diameter) {
+  board.cutters.emplace_back();
+  board.cutters.back().name = "one";
+  board.cutters.back().use = {use};
+  board.cutters.back().diameter = diameter;
+  board.cutters.back().cutting_length = 5 * diameter;
+  return board.cutters.back();
+}
+
+inline std::vector<Pair> work_pairs() {
+  return {
+      {"proud-in-slot-path", 1.50, 1.51,
+       [](Board& b, double v) {
+         make_block(b, 40, 8, 5);
+         b.inlays[0].piece_thickness = v;
+         set_order(b, {Operation::radius, Operation::pockets, Operation::inlay, Operation::slots, Operation::outline});
+       }},
+      {"outline-before-last", 0, 1,
+       [](Board& b, double v) {
+         if (v == 1)
+           set_order(b,
+                     {Operation::pockets, Operation::inlay, Operation::radius, Operation::outline, Operation::slots});
+       }},
+      {"zero-gone", 0, 1,
+       [](Board& b, double v) {
+         add_setup(b, {v == 0 ? Operation::pockets : Operation::slots}).z_zero = ZZero::blank_top;
+       }},
+      {"zero-gone", 0, 1,
+       [](Board& b, double v) {
+         set_order(b, {Operation::pockets, Operation::inlay, Operation::radius, Operation::outline, Operation::slots});
+         add_setup(b, {v == 0 ? Operation::radius : Operation::slots}).zero = Zero::corner;
+       }},
+      {"no-room-for-outline-cutter", 10.99, 11.01,  // 12 of blank at each side
+       [](Board& b, double v) { add_cutter(b, CutterUse::outline, v); }},
+      {"cutter-slender", 3.48, 3.49, [](Board& b, double v) { add_cutters(b, v, 0.58); }},
+      {"pass-too-deep", 0.58, 0.59,
+       [](Board& b, double v) {
+         add_cutters(b, 3, 0.58);
+         b.cutters[1].pass_depth = v;
+       }},
+      {"runout-large", 0.030, 0.031,
+       [](Board& b, double v) {
+         add_cutters(b, 3, 0.54);
+         b.cutters[1].runout = v;
+       }},
+      {"slot-cutter-narrow", 0.551, 0.549, [](Board& b, double v) { add_cutters(b, 3, v); }},
+      {"outline-into-bed", 0.10, 0.09, [](Board& b, double v) { add_setup(b, {Operation::outline}).tape = v; }},
+      {"operation-without-setup", 0, 1,
+       [](Board& b, double v) {
+         std::vector<Operation> done{Operation::pockets, Operation::radius, Operation::outline};
+         if (v == 0) done.push_back(Operation::slots);
+         add_setup(b, done);
+       }},
+      {"zero-shifted", 0, 0.1,
+       [](Board& b, double v) {
+         add_setup(b, {Operation::slots}).z_zero = ZZero::bed;
+         b.setups[0].tape = v;
+       }},
+      {"corner-rounded", 1.20, 1.21,  // r (sqrt 2 - 1) = 0.25 at r = 0.6036
+       [](Board& b, double v) {
+         make_block(b, 8, 20, 5);
+         add_cutter(b, CutterUse::pocket_detail, v);
+       }},
+      {"radius-ridges", 3.17, 3.15,  // 0.25^2 = 0.02 (2 r - 0.02) at r = 1.5725, a ball of 1.5807 on a radius of 304.8
+       [](Board& b, double v) { add_cutter(b, CutterUse::radius, v).shape = CutterShape::ball; }},
+      {"radius-ridges", 0.21, 0.24,  // the drop over 27.78 less that over 27.57, and over 27.54: 0.0192 and 0.0220
+       [](Board& b, double v) { add_cutter(b, CutterUse::radius, 2 * v); }},
+  };
+}
+
+inline std::vector<Pair> note_pairs() {
+  const auto limited = [](const char* name) { return [name](Board& b, double v) { b.limits[name] = v; }; };
+  const auto pieces = [](Board& b, double v) {
+    if (v == 0) b.inlays.clear();
+  };
+  return {
+      {"octave-unmarked", 12, 7,
+       [](Board& b, double v) {
+         b.inlays[0].frets = {3, 5, static_cast<int>(v)};
+       }},
+      {"marker-off-centre", 0.10, 0.11, [](Board& b, double v) { b.inlays[0].shift_across = v; }},
+      {"no-fall-away", 22, 21, [](Board& b, double v) { neck_of(b).joint_fret = static_cast<int>(v); }},
+      {"few-pins", 2, 1,
+       [](Board& b, double v) {
+         b.pins = Pins{2, 2.5, {{20, 0}}};
+         if (v == 2) b.pins->at.push_back({450, 0});
+       }},
+      {"glue-in-channel", 0, 6,
+       [](Board& b, double v) {
+         if (v > 0) add_channel(b, v);
+       }},
+      {"tang-nipped", 0, 1.5,
+       [](Board& b, double v) {
+         if (v > 0) b.binding = Binding{v, 0};
+       }},
+      {"strings-close", 30.01, 29.99, [](Board& b, double v) { b.strings.nut_spread = v; }},
+      {"placement-sensitive", 22, 23, [](Board& b, double v) { b.scale.frets = static_cast<int>(v); }},
+      {"width-moves", 0.67, 0.66, limited("width-moves")},  // ebony flat-sawn: 55.56 4 0.09/30 = 0.6667
+      {"length-moves", 43.2, 43.4,                          // 0.05 / (7.7e-5 15) = 43.29
+       [](Board& b, double v) {
+         make_block(b, 8, v, 3);
+         b.inlays[0].material = "acrylic";
+       }},
+      {"saddle-height", 7.56, 7.54, limited("saddle-height")},  // 6.35 + 1.2
+      {"several-boards", 129.46, 129.48,                        // 2 x 55.56, 6.35 between, 6 at each side
+       [](Board& b, double v) { b.blank.width = v; }},
+      {"board-weight", 200, 100, limited("board-weight")},
+      {"unknown-material", 0, 1, [](Board& b, double v) { b.blank.material = v == 0 ? "ebony" : "bog-oak"; }},
+      {"caution-dust", 2, 1, limited("caution-dust")},
+      {"caution-fumes", 0, 1, pieces},
+      {"caution-small-parts", 0, 1, pieces},
+      {"caution-species", 0, 1,
+       [](Board& b, double v) {
+         b.inlays.clear();
+         b.blank.material = v == 0 ? "maple" : "rosewood";
+       }},
+  };
+}
+
+}  // namespace sagitta::test
