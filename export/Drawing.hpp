@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
+#include "export/PdfBook.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Plane.hpp"
 
@@ -65,6 +66,7 @@ double waste_for_dowels();
 
 struct DrawingOptions {
   bool dowels = false;
+  Paper paper = *paper_named("A4");  ///< that PDFs are printed on
 };
 
 /// Everything that is cut, and the blank it is cut from, in the board's frame; the page is the board's box. The layers:

@@ -3,6 +3,7 @@
 #include "export/DxfFile.hpp"
 #include "export/SetUp.hpp"
 #include "export/SvgFile.hpp"
+#include "export/Template.hpp"
 
 namespace sagitta {
 namespace {
@@ -20,8 +21,9 @@ void add(std::vector<PaperFile>& files, const std::string& name, const Drawing& 
 std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds,
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
-  if (!kinds.dxf && !kinds.svg) return files;
   const Board& board = ready.file.board;
+  if (kinds.pdf) files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, options.paper)});
+  if (!kinds.dxf && !kinds.svg) return files;
   const Drawing drawing = drawing_of(board, ready.layout, options);
   add(files, "board", drawing, kinds);
   if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))

@@ -16,11 +16,11 @@ struct PaperFile {
 };
 
 struct DrawingKinds {
-  bool dxf = false, svg = false;
+  bool dxf = false, svg = false, pdf = false;
 };
 
 /// The drawing as board.dxf (R2000), board-r12.dxf and board.svg; with pins or dowels from-below.* as well, seen from
-/// below; and for each set-up setups/NAME-01/setup.* in its own zero.
+/// below; for each set-up setups/NAME-01/setup.* in its own zero; and on paper template.pdf, the slotting template.
 std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds, const DrawingOptions& options);
 
 }  // namespace sagitta

@@ -13,19 +13,19 @@
 namespace sagitta {
 namespace {
 
-constexpr const char* kind_list = "step, stl, dxf and svg";
+constexpr const char* kind_list = "step, stl, dxf, svg and pdf";
 
 constexpr double least_deviation = 0.0001, most_deviation = 1;
 
 struct Options {
-  std::string board, to, stage;
+  std::string board, to, stage, paper = "A4";
   std::vector<std::string> only;
   double deviation = default_deviation;
   bool replace = false, dowels = false;
 };
 
 HandOffKinds kinds_of(const std::vector<std::string>& only) {
-  if (only.empty()) return {true, true, true, true};
+  if (only.empty()) return {true, true, true, true, true};
   HandOffKinds kinds;
   for (const std::string& kind : only) {
     if (kind == "step")
@@ -36,7 +36,9 @@ HandOffKinds kinds_of(const std::vector<std::string>& only) {
       kinds.dxf = true;
     else if (kind == "svg")
       kinds.svg = true;
-    else if (kind == "3mf" || kind == "pdf" || kind == "csv")
+    else if (kind == "pdf")
+      kinds.pdf = true;
+    else if (kind == "3mf" || kind == "csv")
       throw UsageError("--only " + kind + ": this version does not make " + kind + " files yet; it makes " + kind_list);
     else
       throw UsageError("--only " + kind + ": there is no such kind of file; choose from " + kind_list);
@@ -54,6 +56,11 @@ std::vector<Stage> stages_wanted(const Board& board, const std::string& wanted) 
   throw UsageError(message);
 }
 
+Paper paper_wanted(const std::string& name) {
+  if (const Paper* paper = paper_named(name)) return *paper;
+  throw UsageError("--paper " + name + ": there is no such paper; choose from " + paper_list);
+}
+
 int hand_off_board(const Options& options, const Cancel& cancel) {
   const HandOffKinds kinds = kinds_of(options.only);
   const auto prepared = prepare(options.board);
@@ -65,7 +72,8 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   if (options.dowels && dowels_of(ready.layout).empty())
     throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
                      " beyond the radius cut at each end; take a longer or wider blank, or do without");
-  const HandOff order{stages_wanted(ready.file.board, options.stage), kinds, options.deviation, {options.dowels}};
+  const DrawingOptions drawing{options.dowels, paper_wanted(options.paper)};
+  const HandOff order{stages_wanted(ready.file.board, options.stage), kinds, options.deviation, drawing};
   Folder folder(options.to, options.replace, {options.board});
   write_hand_off(ready, order, folder, cancel);
   stop_if_wanted(cancel);
@@ -83,7 +91,7 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--only", options->only,
                   "Only these kinds of file: step (exact solids for CAM), stl (triangles), dxf and svg (outlines in true "
-                  "size); with commas between")
+                  "size), pdf (to print); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
   app->add_option("--stage", options->stage, "Only this stage: blank, pocketed, radiused, slotted, board")
@@ -92,6 +100,9 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
                   "How far the triangles of an STL may stray from the exact surface, mm")
       ->type_name("MM")
       ->check(CLI::Range(least_deviation, most_deviation))
+      ->capture_default_str();
+  app->add_option("--paper", options->paper, "The paper that PDFs are printed on: A4, A3, Letter, Tabloid")
+      ->type_name("NAME")
       ->capture_default_str();
   app->add_flag("--dowels", options->dowels,
                 "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");

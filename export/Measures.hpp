@@ -1,0 +1,20 @@
+#pragma once
+
+/// Lengths and names as drawings and tables show them.
+
+#include <string>
+
+#include "board/Board.hpp"
+
+namespace sagitta {
+
+/// In the board's own units, without the unit: millimetres to 0.01, inches to 0.001; both without needless zeros.
+std::string measure(const Board& board, double mm);
+/// The same with all its decimals, for columns of numbers.
+std::string fixed_measure(const Board& board, double mm);
+/// "mm" or "in".
+std::string unit_word(const Board& board);
+/// The board's name, or "fretboard".
+std::string shown_name(const Board& board);
+
+}  // namespace sagitta

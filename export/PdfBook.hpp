@@ -1,0 +1,63 @@
+#pragma once
+
+/// A PDF document that grows page by page, painted in mm from the page's lower left corner, y upward.
+
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "plane/Plane.hpp"
+
+namespace sagitta {
+
+/// A sheet of paper, mm.
+struct Paper {
+  std::string_view name;
+  double width = 0, height = 0;  ///< lying: the longer side is the width
+};
+
+/// A4, A3 (ISO 216), Letter (8.5 x 11 in), Tabloid (11 x 17 in).
+const Paper* paper_named(std::string_view name);
+inline constexpr const char* paper_list = "A4, A3, Letter and Tabloid";
+
+/// The two sizes of text in all papers: height of the letters' body, mm.
+enum class Text { body, head };
+
+/// The pens, from strong to faint.
+enum class Pen { outline, line, thin, dash, faint };
+
+enum class Align { left, centre, right };
+
+class PdfBook {
+ public:
+  /// The title goes into the document's own record, which holds no hour: the same pages give the same bytes.
+  explicit PdfBook(const std::string& title);
+  ~PdfBook();
+  PdfBook(const PdfBook&) = delete;
+  PdfBook& operator=(const PdfBook&) = delete;
+
+  void page(const Paper& paper);
+  double width() const { return paper_.width; }
+  double height() const { return paper_.height; }
+
+  void line(Point a, Point b, Pen pen);
+  /// Lines and arcs head to tail; closed when `closed`.
+  void path(const Loop& pieces, bool closed, Pen pen);
+  void fill(const Loop& pieces, double grey);
+  /// Baseline from `at`, turned counter-clockwise by `turn`.
+  void text(Point at, const std::string& text, Text size = Text::body, Align align = Align::left, double turn = 0);
+  double width_of(const std::string& text, Text size = Text::body);
+  /// What is painted from here on shows inside the box only, until unclip().
+  void clip(const Box& box);
+  void unclip();
+
+  /// The whole document. Nothing can be painted after it. Throws std::runtime_error when the library fails.
+  std::string finished();
+
+ private:
+  struct Canvas;
+  std::unique_ptr<Canvas> canvas_;
+  Paper paper_;
+};
+
+}  // namespace sagitta
