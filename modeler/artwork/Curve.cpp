@@ -178,6 +178,10 @@ Stroke reversed(const Stroke& stroke) {
   return Bezier{z.b, z.d, z.c, z.a};
 }
 
+Piece arc_through(const Piece& arc, Point end) {
+  return round_arc({arc.a, end, arc.centre, {arc.radius, 0}, {0, arc.radius}, arc.start, arc.sweep});
+}
+
 void draw(const Curve& curve, const Affine& frame, StrokeLoop& strokes) {
   if (const Segment* segment = std::get_if<Segment>(&curve)) {
     const Point a = frame(segment->a), b = frame(segment->b);

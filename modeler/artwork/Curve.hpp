@@ -41,6 +41,9 @@ Point start_of(const Stroke& stroke);
 Point end_of(const Stroke& stroke);
 Stroke reversed(const Stroke& stroke);
 
+/// The arc with its end moved a little, its centre as far from one end as from the other.
+Piece arc_through(const Piece& arc, Point end);
+
 /// Adds the image of a curve to the strokes, without those that have no length. An ellipse that has become a circle
 /// stays an arc; any other becomes Bezier curves within tolerance::drawn_round.
 void draw(const Curve& curve, const Affine& frame, StrokeLoop& strokes);

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "artwork/Assembly.hpp"
+#include "artwork/Dxf.hpp"
 #include "artwork/Svg.hpp"
 
 namespace sagitta {
@@ -53,7 +54,9 @@ ArtworkOrFaults svg_artwork(std::string_view text) {
 
 ArtworkOrFaults dxf_artwork(std::string_view text) {
   if (auto faults = too_large(text.size())) return *faults;
-  return fault("DXF drawings are not read yet", "save the drawing as SVG");
+  auto read = dxf_shapes(text);
+  if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
+  return assemble(std::move(std::get<Shapes>(read)));
 }
 
 ArtworkOrFaults read_artwork(const std::string& path) {
