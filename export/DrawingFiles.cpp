@@ -1,12 +1,19 @@
 #include "export/DrawingFiles.hpp"
 
+#include <nlohmann/json.hpp>
+
 #include "export/DxfFile.hpp"
+#include "export/FretTable.hpp"
+#include "export/PieceList.hpp"
 #include "export/SetUp.hpp"
 #include "export/SvgFile.hpp"
 #include "export/Template.hpp"
+#include "export/WireTable.hpp"
 
 namespace sagitta {
 namespace {
+
+using Json = nlohmann::ordered_json;
 
 void add(std::vector<PaperFile>& files, const std::string& name, const Drawing& drawing, const DrawingKinds& kinds) {
   if (kinds.dxf) {
@@ -16,12 +23,28 @@ void add(std::vector<PaperFile>& files, const std::string& name, const Drawing& 
   if (kinds.svg) files.push_back({name + ".svg", "svg", svg_text(drawing)});
 }
 
+void add(std::vector<PaperFile>& files, const std::string& name, const std::string& csv, const Json& json) {
+  files.push_back({name + ".csv", "csv", csv});
+  files.push_back({name + ".json", "json", json.dump(2) + "\n"});
+}
+
 }  // namespace
+
+std::vector<PaperFile> table_files(const ReadyBoard& ready) {
+  std::vector<PaperFile> files;
+  const std::vector<WirePiece> wire = wire_list(ready.file.board, ready.layout, ready.surface);
+  const std::vector<ListedPiece> pieces = piece_list(ready.file.board, ready.layout);
+  add(files, "frets", fret_csv(ready.layout), fret_json(ready.layout));
+  add(files, "wire", wire_csv(wire), wire_json(wire));
+  if (!pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
+  return files;
+}
 
 std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds,
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
   const Board& board = ready.file.board;
+  if (kinds.csv) files = table_files(ready);
   if (kinds.pdf) files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, options.paper)});
   if (!kinds.dxf && !kinds.svg) return files;
   const Drawing drawing = drawing_of(board, ready.layout, options);

@@ -11,16 +11,19 @@ namespace sagitta {
 /// A file of the hand-off folder that holds no solid.
 struct PaperFile {
   std::string file;  ///< its name below the folder: "board.dxf", "setups/first-01/setup.svg"
-  std::string kind;  ///< "dxf", "svg", "pdf", "csv"
+  std::string kind;  ///< "dxf", "svg", "pdf", "csv", "json"
   std::string bytes;
 };
 
 struct DrawingKinds {
-  bool dxf = false, svg = false, pdf = false;
+  bool dxf = false, svg = false, pdf = false, csv = false;
 };
 
 /// The drawing as board.dxf (R2000), board-r12.dxf and board.svg; with pins or dowels from-below.* as well, seen from
 /// below; for each set-up setups/NAME-01/setup.* in its own zero; and on paper template.pdf, the slotting template.
 std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds, const DrawingOptions& options);
+
+/// frets, wire and pieces, each as .csv and .json.
+std::vector<PaperFile> table_files(const ReadyBoard& ready);
 
 }  // namespace sagitta

@@ -71,7 +71,8 @@ class Writer {
   }
 
   void write_papers() {
-    const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg, order_.kinds.pdf};
+    const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg, order_.kinds.pdf,
+                             order_.kinds.csv};
     for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) {
       stop_if_wanted(cancel_);
       folder_.add(paper.file, paper.bytes);

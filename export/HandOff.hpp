@@ -15,7 +15,7 @@ namespace sagitta {
 
 struct HandOffKinds {
   bool step = false, stl = false;
-  bool dxf = false, svg = false, pdf = false;
+  bool dxf = false, svg = false, pdf = false, csv = false;
 };
 
 /// What goes into a hand-off folder.

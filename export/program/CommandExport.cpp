@@ -13,7 +13,7 @@
 namespace sagitta {
 namespace {
 
-constexpr const char* kind_list = "step, stl, dxf, svg and pdf";
+constexpr const char* kind_list = "step, stl, dxf, svg, pdf and csv";
 
 constexpr double least_deviation = 0.0001, most_deviation = 1;
 
@@ -25,7 +25,7 @@ struct Options {
 };
 
 HandOffKinds kinds_of(const std::vector<std::string>& only) {
-  if (only.empty()) return {true, true, true, true, true};
+  if (only.empty()) return {true, true, true, true, true, true};
   HandOffKinds kinds;
   for (const std::string& kind : only) {
     if (kind == "step")
@@ -38,7 +38,9 @@ HandOffKinds kinds_of(const std::vector<std::string>& only) {
       kinds.svg = true;
     else if (kind == "pdf")
       kinds.pdf = true;
-    else if (kind == "3mf" || kind == "csv")
+    else if (kind == "csv")
+      kinds.csv = true;
+    else if (kind == "3mf")
       throw UsageError("--only " + kind + ": this version does not make " + kind + " files yet; it makes " + kind_list);
     else
       throw UsageError("--only " + kind + ": there is no such kind of file; choose from " + kind_list);
@@ -91,7 +93,7 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--only", options->only,
                   "Only these kinds of file: step (exact solids for CAM), stl (triangles), dxf and svg (outlines in true "
-                  "size), pdf (to print); with commas between")
+                  "size), pdf (to print), csv (tables, as JSON too); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
   app->add_option("--stage", options->stage, "Only this stage: blank, pocketed, radiused, slotted, board")

@@ -56,7 +56,7 @@ TEST_F(CommandLine, WrongUsageExitsWithTwoAndSaysWhat) {
 
 TEST_F(CommandLine, KindsThatAreNotMadeYetAreRefusedPlainly) {
   const std::string good = board("reed-tenor");
-  for (const std::string kind : {"3mf", "csv"}) {
+  for (const std::string kind : {"3mf"}) {
     const Outcome outcome = sagitta("export " + good + " --to " + at("out") + " --only step," + kind);
     EXPECT_EQ(outcome.code, 2) << kind;
     EXPECT_NE(outcome.err.find("does not make " + kind + " files yet"), std::string::npos) << outcome.err;
@@ -68,10 +68,10 @@ TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
   const std::string good = board("reed-tenor");
   ASSERT_EQ(sagitta("export " + good + " --to " + at("all")).code, 0);
   EXPECT_EQ(listing(scratch / "all"),
-            "blank.step\nblank.stl\nboard-r12.dxf\nboard.dxf\nboard.step\nboard.stl\nboard.svg\nmanifest.json\n"
-            "pocketed.step\npocketed.stl\nradiused.step\nradiused.stl\nsetups\nsetups/whole-job-01\n"
+            "blank.step\nblank.stl\nboard-r12.dxf\nboard.dxf\nboard.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\n"
+            "manifest.json\npieces.csv\npieces.json\npocketed.step\npocketed.stl\nradiused.step\nradiused.stl\nsetups\nsetups/whole-job-01\n"
             "setups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\nsetups/whole-job-01/setup.svg\n"
-            "slotted.step\nslotted.stl\ntemplate.pdf\n");
+            "slotted.step\nslotted.stl\ntemplate.pdf\nwire.csv\nwire.json\n");
   ASSERT_EQ(sagitta("export " + good + " --to " + at("one") + " --only stl --stage board --deviation 0.05").code, 0);
   EXPECT_EQ(listing(scratch / "one"), "board.stl\nmanifest.json\n");
 }

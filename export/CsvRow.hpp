@@ -1,0 +1,25 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace sagitta {
+
+/// One row of comma-separated values (RFC 4180): text with commas, quotes or line ends is quoted. Lengths to 0.0001.
+class CsvRow {
+ public:
+  CsvRow& text(const std::string& value);
+  CsvRow& whole(int value);
+  CsvRow& number(double value);
+  /// An empty field when there is none.
+  CsvRow& number(const std::optional<double>& value);
+  /// The row with its line end.
+  std::string line() const { return row_ + "\n"; }
+
+ private:
+  CsvRow& field(const std::string& value);
+  std::string row_;
+  bool begun_ = false;
+};
+
+}  // namespace sagitta
