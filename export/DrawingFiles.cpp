@@ -6,6 +6,7 @@
 #include "export/FretTable.hpp"
 #include "export/PieceList.hpp"
 #include "export/SetUp.hpp"
+#include "export/ShopDrawing.hpp"
 #include "export/SvgFile.hpp"
 #include "export/Template.hpp"
 #include "export/WireTable.hpp"
@@ -45,7 +46,12 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
   std::vector<PaperFile> files;
   const Board& board = ready.file.board;
   if (kinds.csv) files = table_files(ready);
-  if (kinds.pdf) files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, options.paper)});
+  if (kinds.pdf) {
+    files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, options.paper)});
+    files.push_back({"shop-drawing.pdf", "pdf", shop_drawing_pdf(ready, options.paper)});
+    if (!piece_list(board, ready.layout).empty())
+      files.push_back({"inlay-drawing.pdf", "pdf", inlay_drawing_pdf(ready, options.paper)});
+  }
   if (!kinds.dxf && !kinds.svg) return files;
   const Drawing drawing = drawing_of(board, ready.layout, options);
   add(files, "board", drawing, kinds);

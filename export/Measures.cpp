@@ -18,7 +18,7 @@ std::string measure(const Board& board, double mm) {
   return text == "-0" ? "0" : text;
 }
 
-std::string unit_word(const Board& board) { return board.units == Units::inch ? "in" : "mm"; }
+std::string unit_word(const Board& board) { return board.units == Units::inch ? "inches" : "millimetres"; }
 
 std::string shown_name(const Board& board) { return board.name.empty() ? "fretboard" : board.name; }
 

@@ -12,7 +12,7 @@ namespace sagitta {
 std::string measure(const Board& board, double mm);
 /// The same with all its decimals, for columns of numbers.
 std::string fixed_measure(const Board& board, double mm);
-/// "mm" or "in".
+/// "millimetres" or "inches".
 std::string unit_word(const Board& board);
 /// The board's name, or "fretboard".
 std::string shown_name(const Board& board);

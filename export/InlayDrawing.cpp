@@ -1,0 +1,102 @@
+#include <algorithm>
+#include <cmath>
+
+#include "export/Drawing.hpp"
+#include "export/Measures.hpp"
+#include "export/PdfFigures.hpp"
+#include "export/PieceList.hpp"
+#include "export/ShopDrawing.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double title_height = 14, heading_height = 6, number_lift = 1.2, body_height = 2.1;
+/// The list's columns, from the left edge of one block: number, piece, fret, along x across, pocket, thickness. mm.
+constexpr double stops[] = {0, 10, 40, 50, 86, 104};
+constexpr double block_width = 122, block_gap = 14;
+
+std::string size_of(const Board& board, const ListedPiece& piece) {
+  const Box box = bounds(piece.outline.pieces);
+  return measure(board, box.high.x - box.low.x) + " x " + measure(board, box.high.y - box.low.y);
+}
+
+void list_heading(PdfBook& book, Point at) {
+  const char* names[] = {"No.", "Piece", "Fret", "Along x across", "Pocket", "Thickness"};
+  for (int i = 0; i < 6; ++i) book.text(at + Point{stops[i], 0}, names[i]);
+  book.line(at - Point{0, 1.4}, at + Point{block_width, -1.4}, Pen::thin);
+}
+
+void list_row(PdfBook& book, const Board& board, Point at, const ListedPiece& piece) {
+  const std::string cells[] = {std::to_string(piece.number), piece.name,
+                               std::to_string(piece.fret),   size_of(board, piece),
+                               measure(board, piece.depth),  measure(board, piece.thickness)};
+  for (int i = 0; i < 6; ++i) book.text(at + Point{stops[i], 0}, cells[i]);
+}
+
+/// The board with its numbered pieces, the middle of its length at `centre`.
+void plan(PdfBook& book, const ReadyBoard& ready, const std::vector<ListedPiece>& pieces, double factor, Point centre) {
+  const Layout& layout = ready.layout;
+  const Box box = bounds(layout.outline);
+  const Point origin = centre - factor * Point{(box.low.x + box.high.x) / 2, 0};
+  const auto at = [&](Point p) { return origin + factor * p; };
+  for (const Slot& slot : layout.slots) book.line(at(slot.bass_end), at(slot.treble_end), Pen::faint);
+  book.path(placed(layout.outline, factor, origin), true, Pen::outline);
+  double last = -1e9;
+  bool raised = false;
+  for (const ListedPiece& piece : pieces) {
+    book.path(placed(piece.outline.pieces, factor, origin), true, Pen::line);
+    const Box own = bounds(piece.outline.pieces);
+    const Point middle = at(between(own.low, own.high, 0.5));
+    const std::string number = std::to_string(piece.number);
+    const double width = book.width_of(number);
+    const double room = factor * std::min(own.high.x - own.low.x, own.high.y - own.low.y);
+    if (room > width + 1.5 && room > body_height + 1.5) {
+      book.text(middle - Point{0, body_height / 2}, number, Text::body, Align::centre);
+      continue;
+    }
+    // Too small to be written into: over the piece, a step higher when its neighbour's number is near.
+    const double x = middle.x;
+    raised = x - last < width + 1 && x - last > 0.5 ? !raised : false;
+    last = x;
+    book.text({x, at(own.high).y + number_lift + (raised ? line_step : 0)}, number, Text::body, Align::centre);
+  }
+}
+
+/// How many list rows fit on a page below `top`.
+int rows_below(double top) { return std::max(1, static_cast<int>((top - heading_height - paper_margin) / line_step)); }
+
+}  // namespace
+
+std::string inlay_drawing_pdf(const ReadyBoard& ready, const Paper& paper) {
+  const Board& board = ready.file.board;
+  const std::vector<ListedPiece> pieces = piece_list(board, ready.layout);
+  const Box box = bounds(ready.layout.outline);
+  PdfBook book(shown_name(board) + ", inlay drawing");
+  const double room = paper.width - 2 * paper_margin, tall = (paper.height - 2 * paper_margin - title_height) / 2;
+  const DrawingScale scale =
+      scale_for(box.high.x - box.low.x, std::min(room, tall / (box.high.y - box.low.y) * (box.high.x - box.low.x)), 1);
+  const int blocks = std::max(1, static_cast<int>((room + block_gap) / (block_width + block_gap)));
+  std::size_t next = 0;
+  for (int page = 1; page == 1 || next < pieces.size(); ++page) {
+    book.page(paper);
+    title(book, shown_name(board),
+          "Inlay drawing" + std::string(page > 1 ? ", continued" : ". Board from above " + scale.name) +
+              ", dimensions in " + unit_word(board) + ".");
+    double top = paper.height - paper_margin - title_height;
+    if (page == 1) {
+      const double height = scale.factor * (box.high.y - box.low.y);
+      plan(book, ready, pieces, scale.factor, {paper.width / 2, top - 6 - height / 2});
+      top -= height + 18;
+    }
+    const int rows = rows_below(top);
+    for (int block = 0; block < blocks && next < pieces.size(); ++block) {
+      const Point corner{paper_margin + block * (block_width + block_gap), top};
+      list_heading(book, corner);
+      for (int row = 0; row < rows && next < pieces.size(); ++row, ++next)
+        list_row(book, board, corner - Point{0, heading_height + row * line_step}, pieces[next]);
+    }
+  }
+  return book.finished();
+}
+
+}  // namespace sagitta

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string>
+
+#include "export/PdfBook.hpp"
+#include "export/ReadyBoard.hpp"
+
+namespace sagitta {
+
+/// One sheet for the wall: the board from above with its main dimensions, and its sections at nut, octave and heel with
+/// radius, thickness, slot depth and what is left below the slots; dimensions in the board's own units.
+std::string shop_drawing_pdf(const ReadyBoard& ready, const Paper& paper);
+
+/// Each piece of inlay by number on the board, and a list of all of them, on further sheets where one is too small.
+std::string inlay_drawing_pdf(const ReadyBoard& ready, const Paper& paper);
+
+}  // namespace sagitta
