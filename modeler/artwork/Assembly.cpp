@@ -53,11 +53,11 @@ Faults fault(const std::string& message, const std::string& hint) { return {{"",
 
 class Assembly {
  public:
-  explicit Assembly(Shapes drawn) : drawn_(std::move(drawn)) {}
+  explicit Assembly(DrawnShapes drawn) : drawn_(std::move(drawn)) {}
 
   std::variant<Artwork, Faults> run() {
     if (auto faults = measure_drawing()) return *faults;
-    for (const Shape& shape : drawn_.shapes)
+    for (const DrawnShape& shape : drawn_.shapes)
       if (!clean(shape)) return given_up();
     drop_copies();
     if (!cut_covered() || !merge_colours()) return given_up();
@@ -75,7 +75,7 @@ class Assembly {
   std::optional<Faults> measure_drawing() {
     std::size_t segments = 0;
     Box box;
-    for (const Shape& shape : drawn_.shapes)
+    for (const DrawnShape& shape : drawn_.shapes)
       for (const StrokeLoop& loop : shape.loops) {
         segments += loop.size();
         const Box part = bounds(loop);
@@ -95,7 +95,7 @@ class Assembly {
   }
 
   /// One shape without copies, slivers and crossings.
-  bool clean(const Shape& shape) {
+  bool clean(const DrawnShape& shape) {
     Outlines outlines;
     for (const StrokeLoop& loop : shape.loops) {
       Outline outline = make_outline(loop, grain_.chord);
@@ -157,7 +157,7 @@ class Assembly {
   bool cut_covered() {
     for (std::size_t i = 0; i < areas_.size(); ++i) {
       Area& low = areas_[i];
-      std::vector<Source> sources{{&low.outlines, FillRule::nonzero}};
+      std::vector<OverlaySource> sources{{&low.outlines, FillRule::nonzero}};
       if (!effort_.spend(static_cast<double>(areas_.size() - i))) return false;
       for (std::size_t j = i + 1; j < areas_.size(); ++j)
         if (areas_[j].colour != low.colour && areas_[j].box.overlaps(low.box))
@@ -181,14 +181,14 @@ class Assembly {
     return true;
   }
 
-  /// Shapes of one colour that overlap become one.
+  /// DrawnShapes of one colour that overlap become one.
   bool merge_colours() {
     for (std::size_t i = 0; i < areas_.size(); ++i)
       for (std::size_t j = i + 1; j < areas_.size(); ++j) {
         if (!effort_.spend(1)) return false;
         if (areas_[i].colour != areas_[j].colour || !areas_[j].box.overlaps(areas_[i].box)) continue;
-        const std::vector<Source> pair{{&areas_[i].outlines, FillRule::nonzero},
-                                       {&areas_[j].outlines, FillRule::nonzero}};
+        const std::vector<OverlaySource> pair{{&areas_[i].outlines, FillRule::nonzero},
+                                              {&areas_[j].outlines, FillRule::nonzero}};
         const auto common = overlay(pair, Keep::both, grain_, effort_);
         if (!common) return false;
         if (common->outlines.empty()) continue;
@@ -216,7 +216,7 @@ class Assembly {
     return art;
   }
 
-  Shapes drawn_;
+  DrawnShapes drawn_;
   std::vector<Area> areas_;
   std::vector<std::pair<std::size_t, Outlines>> covered_;
   Notes notes_;
@@ -227,6 +227,6 @@ class Assembly {
 
 }  // namespace
 
-std::variant<Artwork, Faults> assemble(Shapes drawn) { return Assembly(std::move(drawn)).run(); }
+std::variant<Artwork, Faults> assemble(DrawnShapes drawn) { return Assembly(std::move(drawn)).run(); }
 
 }  // namespace sagitta

@@ -11,13 +11,13 @@
 namespace sagitta {
 
 /// What a drawing fills, in file order, mm with y up, and what was left out.
-struct Shapes {
-  std::vector<Shape> shapes;
+struct DrawnShapes {
+  std::vector<DrawnShape> shapes;
   Faults notes;
 };
 
 /// One region for each shape, or for each group of shapes of one colour that overlap. Where shapes of different
 /// colours overlap, the later one lies above and the earlier loses what is covered. Every mending is noted.
-std::variant<Artwork, Faults> assemble(Shapes drawn);
+std::variant<Artwork, Faults> assemble(DrawnShapes drawn);
 
 }  // namespace sagitta

@@ -42,7 +42,7 @@ Piece round_arc(const EllipseArc& arc) {
   return {arc.a, arc.b, centre, length(from), std::atan2(from.y, from.x), sweep};
 }
 
-/// How far the usual cubic stands off a unit circle over an angle. Source: the error of the cubic with handles
+/// How far the usual cubic stands off a unit circle over an angle. OverlaySource: the error of the cubic with handles
 /// 4/3 tan(angle/4), largest at about a fifth of the way, (2/27) sin^6(angle/4) / cos^2(angle/4).
 double unit_error(double angle) {
   const double s = std::sin(angle / 4), c = std::cos(angle / 4);
@@ -90,7 +90,8 @@ int chords(const Piece& piece, double deviation) {
   return static_cast<int>(std::clamp(count, std::ceil(std::abs(piece.sweep) / (pi / 2)), 2000.0));
 }
 
-/// Twice the area between the curve and the origin. Source: the integral of x dy - y dx over the Bernstein basis.
+/// Twice the area between the curve and the origin. OverlaySource: the integral of x dy - y dx over the Bernstein
+/// basis.
 double twice_area(const Bezier& z) {
   return (6 * cross(z.a, z.c) + 3 * cross(z.a, z.d) + cross(z.a, z.b) + 3 * cross(z.c, z.d) + 3 * cross(z.c, z.b) +
           6 * cross(z.d, z.b)) /

@@ -37,14 +37,14 @@ class DxfDrawing {
  public:
   explicit DxfDrawing(const DxfFile& file) : file_(file) {}
 
-  std::variant<Shapes, Faults> read() {
+  std::variant<DrawnShapes, Faults> read() {
     Around around;
     around.frame = scale_by(unit(), unit());
     if (!entities(file_.entities, around)) return faults_;
     for (auto& [colour, runs] : runs_)
       if (!nest(colour, chained(std::move(runs), notes_))) return faults_;
     std::stable_sort(ranked_.begin(), ranked_.end(), [](const Ranked& a, const Ranked& b) { return a.area > b.area; });
-    Shapes out;
+    DrawnShapes out;
     for (Ranked& ranked : ranked_) out.shapes.push_back(std::move(ranked.shape));
     out.notes = notes_.faults();
     return out;
@@ -53,7 +53,7 @@ class DxfDrawing {
  private:
   struct Ranked {
     double area;
-    Shape shape;
+    DrawnShape shape;
   };
 
   bool fail(const std::string& where, const std::string& what, const std::string& hint) {
@@ -229,7 +229,7 @@ class DxfDrawing {
 
 }  // namespace
 
-std::variant<Shapes, Faults> dxf_shapes(std::string_view text) {
+std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text) {
   const auto file = read_dxf(text);
   if (const Faults* faults = std::get_if<Faults>(&file)) return *faults;
   return DxfDrawing(std::get<DxfFile>(file)).read();

@@ -11,6 +11,6 @@ namespace sagitta {
 
 /// Outlines of one colour nest by even and odd; each outer one with its holes is a shape. Larger shapes come first, so
 /// that what is drawn inside another lies above it, in whatever order it was drawn.
-std::variant<Shapes, Faults> dxf_shapes(std::string_view text);
+std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text);
 
 }  // namespace sagitta

@@ -142,11 +142,11 @@ class DxfWalk {
     file_.blocks.emplace(std::string(head.text(2).value_or("")), std::move(block));
   }
 
-  /// Source: group codes of a layer: 2 name, 62 colour (negative: off), 70 bit 1 frozen, 420 true colour.
+  /// OverlaySource: group codes of a layer: 2 name, 62 colour (negative: off), 70 bit 1 frozen, 420 true colour.
   void layer(const DxfEntity& entry) {
     const auto name = entry.text(2);
     if (!name) return;
-    DxfLayer layer;
+    DrawnLayer layer;
     const int colour = entry.whole(62, 7);
     layer.colour = colour == std::numeric_limits<int>::min() ? 7 : std::abs(colour);
     layer.shown = colour >= 0 && (entry.whole(70) & 1) == 0;

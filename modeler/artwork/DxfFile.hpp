@@ -43,7 +43,7 @@ struct DxfBlock {
   std::vector<DxfEntity> entities;
 };
 
-struct DxfLayer {
+struct DrawnLayer {
   int colour = 7;
   std::optional<int> true_colour;
   bool shown = true;
@@ -51,7 +51,7 @@ struct DxfLayer {
 
 struct DxfFile {
   std::optional<int> units;  ///< $INSUNITS
-  std::map<std::string, DxfLayer, std::less<>> layers;
+  std::map<std::string, DrawnLayer, std::less<>> layers;
   std::map<std::string, DxfBlock, std::less<>> blocks;
   std::vector<DxfEntity> entities;
 };

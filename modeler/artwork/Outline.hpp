@@ -41,7 +41,7 @@ double distance_to_chord(Point a, Point b, Point p);
 bool holds(const Box& outer, const Box& inner);
 
 /// What one drawn object fills, as it was drawn.
-struct Shape {
+struct DrawnShape {
   std::vector<StrokeLoop> loops;
   FillRule rule = FillRule::nonzero;
   std::string colour;  ///< "#rrggbb"

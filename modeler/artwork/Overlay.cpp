@@ -10,7 +10,7 @@ namespace {
 
 class Layers {
  public:
-  Layers(const std::vector<Source>& sources, Keep keep, const Grain& grain, Effort& effort)
+  Layers(const std::vector<OverlaySource>& sources, Keep keep, const Grain& grain, Effort& effort)
       : sources_(sources), keep_(keep), grain_(grain), effort_(effort) {
     for (std::size_t i = 0; i < sources.size(); ++i)
       for (const Outline& outline : *sources[i].outlines) {
@@ -74,7 +74,7 @@ class Layers {
   }
 
   void keep_cluster(const std::vector<std::size_t>& members, const Turns& turns) {
-    std::map<std::size_t, Part> by_source;
+    std::map<std::size_t, ClusterPart> by_source;
     for (const std::size_t i : members) by_source[source_[i]].outlines.push_back(outlines_[i]);
     for (auto& [source, part] : by_source) {
       part.around = turns[source];
@@ -84,7 +84,7 @@ class Layers {
   }
 
   /// Sources that are not in the cluster may say that nothing of it is seen.
-  bool settled_elsewhere(const std::map<std::size_t, Part>& by_source, const Turns& turns) const {
+  bool settled_elsewhere(const std::map<std::size_t, ClusterPart>& by_source, const Turns& turns) const {
     for (std::size_t i = 0; i < sources_.size(); ++i) {
       if (by_source.count(i)) continue;
       const bool in = is_in(i, turns);
@@ -95,8 +95,8 @@ class Layers {
     return false;
   }
 
-  void cut(const std::map<std::size_t, Part>& by_source, const Turns& turns) {
-    std::vector<Part> parts;
+  void cut(const std::map<std::size_t, ClusterPart>& by_source, const Turns& turns) {
+    std::vector<ClusterPart> parts;
     if (keep_ == Keep::first && !by_source.count(0)) parts.push_back({{}, turns[0], sources_[0].rule});
     for (const auto& [source, part] : by_source) parts.push_back(part);
     const auto cut = cut_polygons(parts, keep_, box_, grain_);
@@ -108,7 +108,7 @@ class Layers {
     for (const Outline* outline : parts.front().outlines) out_.outlines.push_back(*outline);
   }
 
-  const std::vector<Source>& sources_;
+  const std::vector<OverlaySource>& sources_;
   Keep keep_;
   const Grain& grain_;
   Effort& effort_;
@@ -121,7 +121,8 @@ class Layers {
 
 }  // namespace
 
-std::optional<Overlay> overlay(const std::vector<Source>& sources, Keep keep, const Grain& grain, Effort& effort) {
+std::optional<Overlay> overlay(const std::vector<OverlaySource>& sources, Keep keep, const Grain& grain,
+                               Effort& effort) {
   return Layers(sources, keep, grain, effort).run();
 }
 

@@ -12,7 +12,7 @@
 namespace sagitta {
 
 /// An area: outlines and how they share it out.
-struct Source {
+struct OverlaySource {
   const Outlines* outlines = nullptr;
   FillRule rule = FillRule::nonzero;
 };
@@ -35,6 +35,7 @@ struct Grain {
 };
 
 /// Nothing when the effort runs out.
-std::optional<Overlay> overlay(const std::vector<Source>& sources, Keep keep, const Grain& grain, Effort& effort);
+std::optional<Overlay> overlay(const std::vector<OverlaySource>& sources, Keep keep, const Grain& grain,
+                               Effort& effort);
 
 }  // namespace sagitta

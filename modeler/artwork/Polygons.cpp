@@ -23,7 +23,7 @@ class Table {
   }
 
   /// The area of a part within the frame.
-  Paths area_of(const Part& part) const {
+  Paths area_of(const ClusterPart& part) const {
     Clipper clipper;
     clipper.StrictlySimple(true);
     for (const Outline* outline : part.outlines) {
@@ -96,7 +96,8 @@ class Table {
 
 }  // namespace
 
-std::optional<Outlines> cut_polygons(const std::vector<Part>& parts, Keep keep, const Box& box, const Grain& grain) {
+std::optional<Outlines> cut_polygons(const std::vector<ClusterPart>& parts, Keep keep, const Box& box,
+                                     const Grain& grain) {
   const Table table(box, grain);
   Paths kept = table.area_of(parts.front()), others;
   for (std::size_t i = 1; i < parts.size(); ++i) {

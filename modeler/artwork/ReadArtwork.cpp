@@ -49,14 +49,14 @@ ArtworkOrFaults svg_artwork(std::string_view text) {
   if (auto faults = too_large(text.size())) return *faults;
   auto read = svg_shapes(text);
   if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
-  return assemble(std::move(std::get<Shapes>(read)));
+  return assemble(std::move(std::get<DrawnShapes>(read)));
 }
 
 ArtworkOrFaults dxf_artwork(std::string_view text) {
   if (auto faults = too_large(text.size())) return *faults;
   auto read = dxf_shapes(text);
   if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
-  return assemble(std::move(std::get<Shapes>(read)));
+  return assemble(std::move(std::get<DrawnShapes>(read)));
 }
 
 ArtworkOrFaults read_artwork(const std::string& path) {

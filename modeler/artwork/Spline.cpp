@@ -30,8 +30,8 @@ bool is_sound(const Spline& spline) {
   return std::is_sorted(spline.knots.begin(), spline.knots.end());
 }
 
-/// The blossom of the span that ends at knot `span` + 1: its value for `degree` arguments. Source: de Boor's scheme
-/// with one argument a level; the control points of a Bezier piece are its values for ends of the span.
+/// The blossom of the span that ends at knot `span` + 1: its value for `degree` arguments. OverlaySource: de Boor's
+/// scheme with one argument a level; the control points of a Bezier piece are its values for ends of the span.
 class Blossom {
  public:
   explicit Blossom(const Spline& spline) : spline_(spline) {

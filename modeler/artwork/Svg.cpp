@@ -46,7 +46,7 @@ class SvgWalk {
       if (text[i] == '\n') breaks_.push_back(i);
   }
 
-  std::variant<Shapes, Faults> read() {
+  std::variant<DrawnShapes, Faults> read() {
     if (!look_over() || !parse()) return faults_;
     const pugi::xml_node root = document_.document_element();
     if (plain_name(root) != "svg") {
@@ -286,10 +286,10 @@ class SvgWalk {
     if (std::get<0>(trails).empty()) return true;
     const auto colour = fill_of(around.style, by_id_, where(node), notes_);
     if (!colour) return true;
-    Shape shape{{},
-                around.style[Property::fill_rule] == "evenodd" ? FillRule::evenodd : FillRule::nonzero,
-                *colour,
-                where(node)};
+    DrawnShape shape{{},
+                     around.style[Property::fill_rule] == "evenodd" ? FillRule::evenodd : FillRule::nonzero,
+                     *colour,
+                     where(node)};
     for (const Trail& trail : std::get<0>(trails)) {
       StrokeLoop strokes;
       for (const Curve& curve : trail.curves) draw(curve, around.frame, strokes);
@@ -320,7 +320,7 @@ class SvgWalk {
   pugi::xml_document document_;
   ElementsById by_id_;
   StyleSheet sheet_;
-  Shapes out_;
+  DrawnShapes out_;
   Notes notes_;
   Faults faults_;
   std::size_t elements_ = 0, segments_ = 0;
@@ -328,6 +328,6 @@ class SvgWalk {
 
 }  // namespace
 
-std::variant<Shapes, Faults> svg_shapes(std::string_view text) { return SvgWalk(text).read(); }
+std::variant<DrawnShapes, Faults> svg_shapes(std::string_view text) { return SvgWalk(text).read(); }
 
 }  // namespace sagitta

@@ -9,6 +9,6 @@
 
 namespace sagitta {
 
-std::variant<Shapes, Faults> svg_shapes(std::string_view text);
+std::variant<DrawnShapes, Faults> svg_shapes(std::string_view text);
 
 }  // namespace sagitta
