@@ -6,6 +6,7 @@
 #include "export/FretTable.hpp"
 #include "export/PieceList.hpp"
 #include "export/SetUp.hpp"
+#include "export/SetUpSheet.hpp"
 #include "export/ShopDrawing.hpp"
 #include "export/SvgFile.hpp"
 #include "export/Template.hpp"
@@ -52,13 +53,17 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
     if (!piece_list(board, ready.layout).empty())
       files.push_back({"inlay-drawing.pdf", "pdf", inlay_drawing_pdf(ready, options.paper)});
   }
-  if (!kinds.dxf && !kinds.svg) return files;
+  if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
   const Drawing drawing = drawing_of(board, ready.layout, options);
   add(files, "board", drawing, kinds);
   if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))
     add(files, "from-below", from_below(drawing), kinds);
-  for (const SetUp& setup : setups_of(board, ready.layout))
-    add(files, "setups/" + setup.folder + "/setup", setup_drawing(board, ready.layout, setup, drawing), kinds);
+  for (const SetUp& setup : setups_of(board, ready.layout)) {
+    const std::string name = "setups/" + setup.folder + "/setup";
+    const Drawing own = setup_drawing(board, ready.layout, setup, drawing);
+    add(files, name, own, kinds);
+    if (kinds.pdf) files.push_back({name + ".pdf", "pdf", setup_sheet_pdf(board, ready.layout, setup, own, options.paper)});
+  }
   return files;
 }
 

@@ -1,6 +1,8 @@
 #include "export/PdfFigures.hpp"
 
 #include <cmath>
+#include <iterator>
+#include <sstream>
 
 namespace sagitta {
 namespace {
@@ -12,11 +14,11 @@ constexpr double stroke_reach = 0.9, text_lift = 1.1;
 }  // namespace
 
 DrawingScale scale_for(double length, double room, double most) {
-  static const DrawingScale usual[] = {{2, "2:1"},    {1, "1:1"},     {0.5, "1:2"},  {0.2, "1:5"},
-                                       {0.1, "1:10"}, {0.05, "1:20"}, {0.02, "1:50"}};
+  static const DrawingScale usual[] = {{2, "2:1"},    {1, "1:1"},     {0.5, "1:2"},   {0.4, "1:2.5"},
+                                       {0.2, "1:5"},  {0.1, "1:10"},  {0.05, "1:20"}, {0.02, "1:50"}};
   for (const DrawingScale& scale : usual)
     if (scale.factor <= most && scale.factor * length <= room) return scale;
-  return usual[6];
+  return *std::prev(std::end(usual));
 }
 
 void dimension(PdfBook& book, Point a, Point b, double off, const std::string& text) {
@@ -55,6 +57,23 @@ void title(PdfBook& book, const std::string& head, const std::string& below) {
   const double top = book.height() - paper_margin;
   book.text({paper_margin, top - 3.5}, head, Text::head);
   book.text({paper_margin, top - 9}, below);
+}
+
+double paragraph(PdfBook& book, Point top, double width, const std::string& text) {
+  std::istringstream words(text);
+  std::string row;
+  double y = top.y;
+  const auto set = [&] {
+    book.text({top.x, y}, row);
+    y -= line_step;
+    row.clear();
+  };
+  for (std::string word; words >> word;) {
+    if (!row.empty() && book.width_of(row + " " + word) > width) set();
+    row += (row.empty() ? "" : " ") + word;
+  }
+  if (!row.empty()) set();
+  return top.y - y;
 }
 
 Loop placed(const Loop& pieces, double factor, Point origin) {

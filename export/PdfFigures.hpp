@@ -20,7 +20,7 @@ struct DrawingScale {
   double factor = 1;
   std::string name;  ///< "1:2"
 };
-/// The largest of the usual scales (ISO 5455: 2:1, 1:1, 1:2, 1:5, 1:10, ..) at which `length` fits into `room`, at most
+/// The largest of the usual scales (ISO 5455: 2:1, 1:1, 1:2, 1:5, 1:10, .., and 1:2.5 between) at which `length` fits into `room`, at most
 /// `most`. A board longer than all of them gets the smallest.
 DrawingScale scale_for(double length, double room, double most);
 
@@ -34,6 +34,9 @@ void column(PdfBook& book, Point top, double width, const std::string& heading, 
 
 /// Title in the upper left corner and what the sheet is in the line below it.
 void title(PdfBook& book, const std::string& head, const std::string& below);
+
+/// Text set in lines of at most `width`, downward from `top`; the height that it took.
+double paragraph(PdfBook& book, Point top, double width, const std::string& text);
 
 /// The pieces larger by the factor, about the frame's origin, which then lies at `origin`.
 Loop placed(const Loop& pieces, double factor, Point origin);

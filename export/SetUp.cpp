@@ -1,5 +1,6 @@
 #include "export/SetUp.hpp"
 
+#include <cmath>
 #include <cstdio>
 
 #include "layout/BlankPlace.hpp"
@@ -39,6 +40,7 @@ std::string folder_name(const std::string& name, std::size_t number) {
 SetUp setup_of(const Layout& layout, const Setup& spec, std::size_t number) {
   SetUp setup;
   setup.name = spec.name.empty() ? "set-up " + std::to_string(number) : spec.name;
+  setup.number = static_cast<int>(number);
   setup.folder = folder_name(spec.name, number);
   setup.operations = spec.operations;
   setup.zero = spec.zero;
@@ -80,8 +82,11 @@ std::string list_of(const std::vector<Operation>& operations) {
   return text;
 }
 
+/// To a hundredth, as far as a calliper reads.
+std::string read_mm(double value) { return plain(std::round(value * 100) / 100); }
+
 std::string size_words(const StockSize& size) {
-  return plain(size.length) + " x " + plain(size.width) + " x " + in_mm(size.thickness);
+  return read_mm(size.length) + " x " + read_mm(size.width) + " x " + read_mm(size.thickness) + " mm";
 }
 
 std::string zero_note(const ZeroPlace& place) {
@@ -90,11 +95,11 @@ std::string zero_note(const ZeroPlace& place) {
                                                         : "middle of the blank";
   if (place.zero == Zero::nut) return "Zero at the nut: the " + what + " itself.";
   return "Zero at the " + zero_word(place.zero) + ": from the " + what + " to the nut line on the centre line " +
-         in_mm(place.to_nut.x) + " along, " + in_mm(place.to_nut.y) + " across.";
+         read_mm(place.to_nut.x) + " mm along, " + read_mm(place.to_nut.y) + " mm across.";
 }
 
 std::string height_note(const Board& board, const Layout& layout, const SetUp& setup) {
-  const auto z = [&](double height) { return in_mm(setup.z_from_board(height)); };
+  const auto z = [&](double height) { return read_mm(setup.z_from_board(height)) + " mm"; };
   return "z = 0 on the " + zero_word(setup.z_zero) + (setup.tape > 0 ? ", tape " + in_mm(setup.tape) : "") +
          ": glue face at z = " + z(0) + ", finished top at z = " + z(board.board.thickness) + ", blank's top at z = " +
          z(layout.blank_thickness) + ".";
@@ -159,18 +164,23 @@ StockSize nominal_blank(const Board& board, const Layout& layout) {
   return measured_blank(nominal);
 }
 
+std::vector<std::string> setup_notes(const Board& board, const Layout& layout, const SetUp& setup) {
+  std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) +
+                                    ". The files' zero: " + zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
+  for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(place));
+  notes.push_back(height_note(board, layout, setup));
+  notes.push_back("Blank " + size_words(measured_blank(layout)) + "; the board asks for " +
+                  size_words(nominal_blank(board, layout)) + " where nothing was measured.");
+  return notes;
+}
+
 Drawing setup_drawing(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing) {
   Drawing own = moved(drawing, Point{} - setup.origin);
   own.title = drawing.title + ", set-up " + setup.name;
   own.page = {setup.from_board(layout.blank.low), setup.from_board(layout.blank.high)};
   std::erase_if(own.layers, [&](const Layer& layer) { return !is_drawn(setup, layer.name); });
   own.layers.push_back(zero_layer());
-  own.notes = {"Operations: " + list_of(setup.operations) + ". The files' zero: " + zero_word(setup.zero) + ", " +
-               zero_word(setup.z_zero) + "."};
-  for (const ZeroPlace& place : zero_places(layout)) own.notes.push_back(zero_note(place));
-  own.notes.push_back(height_note(board, layout, setup));
-  own.notes.push_back("Blank " + size_words(measured_blank(layout)) + "; the board asks for " +
-                      size_words(nominal_blank(board, layout)) + " where nothing was measured.");
+  own.notes = setup_notes(board, layout, setup);
   own.notes.push_back("True size, millimetres. Slots, nut seat and binding lines run " + in_mm(drawing_overrun) +
                       " past the finished edge.");
   return own;

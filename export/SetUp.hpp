@@ -12,6 +12,7 @@
 namespace sagitta {
 
 struct SetUp {
+  int number = 1;  ///< 1, 2, ... in the file's order
   std::string name;
   std::string folder;  ///< "first-side-01": the name as a folder's, and its number
   std::vector<Operation> operations;
@@ -54,9 +55,12 @@ StockSize measured_blank(const Layout& layout);
 /// The blank that the board asks for when none is measured: room all round and above (see Layout).
 StockSize nominal_blank(const Board& board, const Layout& layout);
 
+/// What the machine's operator must know, a sentence each: the operations, the zero, how far it and its alternatives are
+/// from the nut line, how high the blank's top and the board's are, the blank as measured and as it is expected.
+std::vector<std::string> setup_notes(const Board& board, const Layout& layout, const SetUp& setup);
+
 /// The layers of the set-up's own operations with the blank, its centre lines, dowels, clamps and a cross at the zero,
-/// in the set-up's frame; the page is the blank. The notes say where the zero is, how far it and its alternatives are
-/// from the nut line, how high the blank's top and the board's are, and how the blank differs from the nominal one.
+/// in the set-up's frame; the page is the blank. Its notes are the set-up's.
 Drawing setup_drawing(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing);
 
 /// "nut", "corner", "centre"; "glue face", "blank's top", "bed"; "pockets", ... for reading.

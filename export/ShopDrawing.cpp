@@ -12,7 +12,9 @@ namespace sagitta {
 namespace {
 
 /// Between neighbouring columns, and between a section and the figures below it. mm of paper.
-constexpr double gutter = 14, below_section = 13;
+constexpr double gutter = 9, below_section = 13;
+/// Width of the last column, which has no section over it. mm of paper.
+constexpr double board_column = 46;
 constexpr double title_height = 14, first_row = 9, second_row = 17;
 /// Room that the plan's dimensions take beside it. mm of paper.
 constexpr double plan_side = 13;
@@ -142,7 +144,7 @@ std::string shop_drawing_pdf(const ReadyBoard& ready, const Paper& paper) {
   const Box box = bounds(layout.outline);
   const std::vector<Section> sections = sections_of(board, layout, ready.surface);
 
-  const double columns = static_cast<double>(sections.size()) + 1, step = (room + gutter) / columns;
+  const double step = (room - board_column) / static_cast<double>(sections.size());
   double widest = 0;
   for (const Section& section : sections) widest = std::max(widest, 2 * section.half_width);
   const DrawingScale section_scale = scale_for(widest, step - gutter, 2);
@@ -167,8 +169,8 @@ std::string shop_drawing_pdf(const ReadyBoard& ready, const Paper& paper) {
     draw_section(book, board, sections[i], section_scale, {left + (step - gutter) / 2, foot});
     column(book, {left, paper_margin + list_height - 2}, step - gutter, sections[i].name, section_rows(board, sections[i]));
   }
-  const double left = paper_margin + (columns - 1) * step;
-  column(book, {left, paper_margin + list_height - 2}, step - gutter, "Board", main_rows(board, layout));
+  const double left = paper.width - paper_margin - board_column;
+  column(book, {left, paper_margin + list_height - 2}, board_column, "Board", main_rows(board, layout));
   return book.finished();
 }
 

@@ -70,7 +70,8 @@ TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
   EXPECT_EQ(listing(scratch / "all"),
             "blank.step\nblank.stl\nboard-r12.dxf\nboard.dxf\nboard.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\n"
             "inlay-drawing.pdf\nmanifest.json\npieces.csv\npieces.json\npocketed.step\npocketed.stl\nradiused.step\nradiused.stl\nsetups\nsetups/whole-job-01\n"
-            "setups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\nsetups/whole-job-01/setup.svg\n"
+            "setups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\nsetups/whole-job-01/setup.pdf\n"
+            "setups/whole-job-01/setup.svg\n"
             "shop-drawing.pdf\nslotted.step\nslotted.stl\ntemplate.pdf\nwire.csv\nwire.json\n");
   ASSERT_EQ(sagitta("export " + good + " --to " + at("one") + " --only stl --stage board --deviation 0.05").code, 0);
   EXPECT_EQ(listing(scratch / "one"), "board.stl\nmanifest.json\n");

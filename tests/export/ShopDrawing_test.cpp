@@ -66,7 +66,8 @@ TEST_P(PrintedOn, NoWordLeavesThePaperOrLiesOnAnother) {
   constexpr double blank = 5 * 72 / 25.4;
   for (const Preset& preset : presets()) {
     const Printed printed(preset_path(std::string(preset.name)), GetParam());
-    for (const char* name : {"shop-drawing.pdf", "inlay-drawing.pdf", "template.pdf"}) {
+    for (const char* name : {"shop-drawing.pdf", "inlay-drawing.pdf", "template.pdf",
+                             "setups/whole-job-01/setup.pdf"}) {
       if (!fs::exists(printed.file(name))) continue;
       const std::vector<Page> pages = pages_of(printed.file(name));
       ASSERT_FALSE(pages.empty()) << preset.name << " " << name;

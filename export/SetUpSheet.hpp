@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+
+#include "export/PdfBook.hpp"
+#include "export/SetUp.hpp"
+
+namespace sagitta {
+
+/// One sheet to lay beside the machine: the blank from above with its zero, what is cut, where clamps may stand, the
+/// way from the blank's ends to the nut line; below it the set-up's notes. `drawing` is the set-up's own.
+std::string setup_sheet_pdf(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing,
+                            const Paper& paper);
+
+}  // namespace sagitta
