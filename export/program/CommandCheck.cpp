@@ -2,6 +2,7 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
+#include "export/NeckProcess.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Report.hpp"
 #include "export/program/Command.hpp"
@@ -12,7 +13,8 @@ namespace {
 std::vector<Finding> findings_of(const std::variant<ReadyBoard, Problems>& prepared) {
   const auto* ready = std::get_if<ReadyBoard>(&prepared);
   if (!ready) return {};
-  return findings_of(ready->file.board, ready->layout, ready->surface);
+  const std::optional<NeckReading> neck = read_neck_apart(ready->file.board, ready->layout);
+  return findings_of(ready->file.board, ready->layout, ready->surface, neck ? &*neck : nullptr);
 }
 
 /// A line for a board that is good but for notes; otherwise nothing.

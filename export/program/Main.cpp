@@ -3,6 +3,7 @@
 
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
+#include "export/NeckProcess.hpp"
 #include "export/program/Command.hpp"
 #include "solid/Solid.hpp"
 
@@ -68,5 +69,6 @@ int run(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  if (const auto code = run_as_neck_reader(argc, argv)) return *code;
   return guarded([argc, argv] { return run(argc, argv); });
 }

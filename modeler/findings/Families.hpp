@@ -12,25 +12,27 @@ struct Subject {
   const Board& board;
   const Layout& layout;
   const Surface& surface;
+  const NeckReading* neck = nullptr;  ///< null: not looked at
 };
 
-void judge_wood(const Subject& subject, Judge& judge);      ///< edges, and what is left under the cuts
-void judge_scale(const Subject& subject, Judge& judge);     ///< octave, spacing
-void judge_measured(const Subject& subject, Judge& judge);  ///< measured slots, and how much a slot's place matters
-void judge_wire(const Subject& subject, Judge& judge);      ///< slots against the wire's tang
-void judge_inlays(const Subject& subject, Judge& judge);    ///< pieces, their pockets and the walls round them
-void judge_markers(const Subject& subject, Judge& judge);   ///< the frets that carry a mark
-void judge_strings(const Subject& subject, Judge& judge);   ///< margin to the edge, hump of the surface
-void judge_blank(const Subject& subject, Judge& judge);     ///< what the blank has to spare
-void judge_neck(const Subject& subject, Judge& judge);      ///< the board against the neck
-void judge_cutters(const Subject& subject, Judge& judge);   ///< what the cutters can do
-void judge_ridges(const Subject& subject, Judge& judge);    ///< what the radius cutter leaves on the surface
-void judge_order(const Subject& subject, Judge& judge);     ///< order of work, set-ups and their zeros
-void judge_holes(const Subject& subject, Judge& judge);     ///< side dots and pins
-void judge_channel(const Subject& subject, Judge& judge);   ///< the neck's channel
-void judge_pieces(const Subject& subject, Judge& judge);    ///< pieces against slots, each other and the cutters
-void judge_movement(const Subject& subject, Judge& judge);  ///< moisture and heat
-void judge_cautions(const Subject& subject, Judge& judge);  ///< what belongs to these materials and operations
+void judge_wood(const Subject& subject, Judge& judge);       ///< edges, and what is left under the cuts
+void judge_scale(const Subject& subject, Judge& judge);      ///< octave, spacing
+void judge_measured(const Subject& subject, Judge& judge);   ///< measured slots, and how much a slot's place matters
+void judge_wire(const Subject& subject, Judge& judge);       ///< slots against the wire's tang
+void judge_inlays(const Subject& subject, Judge& judge);     ///< pieces, their pockets and the walls round them
+void judge_markers(const Subject& subject, Judge& judge);    ///< the frets that carry a mark
+void judge_strings(const Subject& subject, Judge& judge);    ///< margin to the edge, hump of the surface
+void judge_blank(const Subject& subject, Judge& judge);      ///< what the blank has to spare
+void judge_neck(const Subject& subject, Judge& judge);       ///< the board against the neck
+void judge_cutters(const Subject& subject, Judge& judge);    ///< what the cutters can do
+void judge_ridges(const Subject& subject, Judge& judge);     ///< what the radius cutter leaves on the surface
+void judge_order(const Subject& subject, Judge& judge);      ///< order of work, set-ups and their zeros
+void judge_holes(const Subject& subject, Judge& judge);      ///< side dots and pins
+void judge_neck_file(const Subject& subject, Judge& judge);  ///< the board against the neck's STEP file
+void judge_channel(const Subject& subject, Judge& judge);    ///< the neck's channel
+void judge_pieces(const Subject& subject, Judge& judge);     ///< pieces against slots, each other and the cutters
+void judge_movement(const Subject& subject, Judge& judge);   ///< moisture and heat
+void judge_cautions(const Subject& subject, Judge& judge);   ///< what belongs to these materials and operations
 
 /// "inlay 2 at fret 7".
 std::string inlay_name(const Marker& marker);

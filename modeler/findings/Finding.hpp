@@ -15,6 +15,8 @@
 
 namespace sagitta {
 
+struct NeckReading;
+
 enum class Severity {
   stop,  ///< the board, the neck or the intonation is lost
   look,  ///< hours are lost, or the board is weaker than is usual: look at it before cutting
@@ -41,7 +43,8 @@ struct Finding {
 std::string_view severity_name(Severity severity);
 
 /// Everything that would go wrong, the gravest first; no solid is built. The board must be sound: read, laid out and
-/// its surface without fault.
-std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface);
+/// its surface without fault. `neck` is what was read of neck.file; null: it is left out.
+std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface,
+                                 const NeckReading* neck = nullptr);
 
 }  // namespace sagitta

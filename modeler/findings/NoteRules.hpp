@@ -43,6 +43,8 @@ inline constexpr Rule note_rules[] = {
      "key setups.z_zero, setups.tape", "every depth is off by the error of that measure"},
     {"saddle-height", Severity::note, Bar::most, 0, "mm", "plane of the fret tops at the saddle", practice,
      "bridge and neck angle do not agree"},
+    {"glue-face-elsewhere", Severity::note, Bar::most, 0.01, "mm", "neck's glue face from z = 0, by its file", practice,
+     "the neck was compared in the wrong place"},
     {"several-boards", Severity::note, Bar::most, 1, "boards", "boards that the blank holds",
      "key blank.length, blank.width", "wood is wasted"},
     {"board-weight", Severity::note, Bar::most, 0, "g", "weight of the board", "key materials.density",

@@ -35,16 +35,16 @@ inline Board good_board() {
   return board;
 }
 
-inline std::vector<Finding> findings(const Board& board) {
+inline std::vector<Finding> findings(const Board& board, const NeckReading* neck = nullptr) {
   const auto laid = lay_out(board);
   if (const auto* faults = std::get_if<Faults>(&laid)) throw std::runtime_error(faults->front().message);
   const Layout& layout = std::get<Layout>(laid);
-  return findings_of(board, layout, surface_of(board, layout));
+  return findings_of(board, layout, surface_of(board, layout), neck);
 }
 
 /// The first finding of this name.
-inline std::optional<Finding> found(const Board& board, std::string_view name) {
-  for (const Finding& finding : findings(board))
+inline std::optional<Finding> found(const Board& board, std::string_view name, const NeckReading* neck = nullptr) {
+  for (const Finding& finding : findings(board, neck))
     if (finding.name == name) return finding;
   return std::nullopt;
 }

@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "GoodBoard.hpp"
+#include "findings/NeckShape.hpp"
 
 namespace sagitta::test {
 
@@ -12,6 +13,7 @@ struct Pair {
   const char* name;
   double good, bad;                           ///< the number that is changed
   std::function<void(Board&, double)> apply;  ///< puts it into a good board
+  std::function<NeckReading(double)> neck{};  ///< the neck's file, where it matters
 };
 
 inline Neck& neck_of(Board& board) { return board.neck ? *board.neck : board.neck.emplace(); }

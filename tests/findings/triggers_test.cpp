@@ -4,6 +4,7 @@
 #include <set>
 
 #include "MorePairs.hpp"
+#include "NeckPairs.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -101,7 +102,7 @@ const Pair common_pairs[] = {
 
 std::vector<Pair> all_pairs() {
   std::vector<Pair> all(std::begin(common_pairs), std::end(common_pairs));
-  for (const std::vector<Pair>& more : {wood_pairs(), work_pairs(), note_pairs()})
+  for (const std::vector<Pair>& more : {wood_pairs(), work_pairs(), note_pairs(), neck_pairs()})
     all.insert(all.end(), more.begin(), more.end());
   return all;
 }
@@ -112,7 +113,10 @@ TEST(Triggers, AreOnTheirSideOfTheLimit) {
     Board good = good_board(), bad = good_board();
     pair.apply(good, pair.good);
     pair.apply(bad, pair.bad);
-    const auto none = found(good, pair.name), some = found(bad, pair.name);
+    const auto read = [&](double v) { return pair.neck ? std::optional(pair.neck(v)) : std::nullopt; };
+    const auto good_neck = read(pair.good), bad_neck = read(pair.bad);
+    const auto none = found(good, pair.name, good_neck ? &*good_neck : nullptr);
+    const auto some = found(bad, pair.name, bad_neck ? &*bad_neck : nullptr);
     EXPECT_FALSE(none) << pair.name << " at " << pair.good << ": " << (none ? none->message : "");
     ASSERT_TRUE(some) << pair.name << " at " << pair.bad;
     EXPECT_FALSE(some->message.empty() || some->suggestion.empty() || some->feature.empty()) << pair.name;
@@ -143,14 +147,16 @@ TEST(Fixes, RemoveWhatTheyAreFor) {
       pair.apply(bad, pair.bad);
       // A limit of the board's own is in the board's units.
       if (units == Units::inch && !bad.limits.empty()) continue;
-      const auto some = found(bad, pair.name);
+      const auto read = pair.neck ? std::optional(pair.neck(pair.bad)) : std::nullopt;
+      const NeckReading* neck = read ? &*read : nullptr;
+      const auto some = found(bad, pair.name, neck);
       ASSERT_TRUE(some) << pair.name;
       if (!some->fix) continue;
       fixed.insert(pair.name);
       ASSERT_TRUE(can_apply(bad, *some->fix)) << some->fix->key << " = " << some->fix->value;
       const Board better = apply(bad, *some->fix);
       EXPECT_NE(better, bad);
-      EXPECT_FALSE(found(better, pair.name)) << pair.name << ": " << some->fix->key << " = " << some->fix->value;
+      EXPECT_FALSE(found(better, pair.name, neck)) << pair.name << ": " << some->fix->key << " = " << some->fix->value;
     }
   EXPECT_GE(fixed.size(), 14U);
 }

@@ -18,9 +18,9 @@ inline const std::vector<std::set<std::string>>& floors() {
                                                          {"layout"},
                                                          {"surface", "inlay"},
                                                          {"plan"},
-                                                         {"lift"},
+                                                         {"lift", "findings"},
                                                          {"mesh"},
-                                                         {"findings", "solid"},
+                                                         {"solid"},
                                                          {"export"},
                                                          {"viewer"}};
   return all;
