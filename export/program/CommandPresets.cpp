@@ -14,11 +14,27 @@ int list_presets() {
   return exit_good;
 }
 
-int print_preset(const std::string& name) {
+Preset wanted(const std::string& name) {
   const std::optional<Preset> preset = preset_named(name);
   if (!preset) throw UsageError("there is no preset \"" + name + "\"; `sagitta presets` lists them");
-  std::cout << preset->text;
+  return *preset;
+}
+
+int print_preset(const std::string& name) {
+  const Preset preset = wanted(name);
+  std::cout << preset.text;
+  if (preset.drawings.empty()) return exit_good;
+  std::cerr << "this board needs its drawings beside it:";
+  for (const PresetDrawing& drawing : preset.drawings) std::cerr << " " << drawing.file;
+  std::cerr << "\n    sagitta new " << name << " --to FOLDER writes them all\n";
   return exit_good;
+}
+
+int write_to(const std::string& name, const std::string& folder) {
+  const std::string failure = write_preset(wanted(name), folder);
+  if (failure.empty()) return exit_good;
+  std::cerr << failure << "; nothing was written\n    name another folder, or move what is there away\n";
+  return exit_failed;
 }
 
 }  // namespace
@@ -33,7 +49,9 @@ Command new_command(CLI::App& program) {
   CLI::App* app = program.add_subcommand(
       "new", "Print a preset's board file, to start your own from: sagitta new heron-six > my-board.toml");
   app->add_option("PRESET", *name, "Its name; `sagitta presets` lists them")->required();
-  return {app, [name] { return print_preset(*name); }};
+  const auto folder = std::make_shared<std::string>();
+  app->add_option("--to", *folder, "Write the board and the drawings of its inlays into this folder instead");
+  return {app, [name, folder] { return folder->empty() ? print_preset(*name) : write_to(*name, *folder); }};
 }
 
 }  // namespace sagitta

@@ -150,6 +150,20 @@ TEST_P(EveryPreset, ComesOutOfTheProgramAsItStandsInItsFile) {
   EXPECT_FALSE(summary(*preset_named(GetParam())).empty());
 }
 
+TEST_P(EveryPreset, IsWrittenWithItsDrawingsWhereNothingIsInTheWay) {
+  const ScratchFolder scratch;
+  const std::string to = "new " + GetParam() + " --to " + shown(scratch / "mine");
+  ASSERT_EQ(test::sagitta(to).code, 0);
+  EXPECT_EQ(bytes_of(scratch / "mine" / (GetParam() + ".toml")), bytes_of(test::preset_path(GetParam())));
+  for (const Inlay& inlay : read_board(test::preset_path(GetParam())).board.inlays)
+    if (!inlay.file.empty()) {
+      EXPECT_EQ(bytes_of(scratch / "mine" / inlay.file), bytes_of(fs::path(SAGITTA_SOURCE) / "presets" / inlay.file));
+    }
+  const test::Outcome again = test::sagitta(to);
+  EXPECT_EQ(again.code, 3);
+  EXPECT_NE(again.err.find("is there already; nothing was written"), std::string::npos) << again.err;
+}
+
 std::vector<std::string> names() {
   std::vector<std::string> all;
   for (const Preset& preset : presets()) all.emplace_back(preset.name);
