@@ -4,6 +4,7 @@
 #include <cctype>
 
 #include "export/DrawingParts.hpp"
+#include "export/InlayOutlines.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -106,13 +107,13 @@ std::string plain_name(std::string_view text) {
   return name.substr(0, longest_name);
 }
 
-Drawing drawing_of(const Board& board, const Layout& layout, const DrawingOptions& options) {
+Drawing drawing_of(const Board& board, const Layout& layout, const InlayOutlines& inlays, const DrawingOptions& options) {
   Drawing drawing{board.name.empty() ? "fretboard" : board.name, notes_of(layout), bounds(layout.outline), {}};
   Pad pad(drawing);
   PieceLayers layers;
-  pad.draw("pocket", "#b03030", pocket_figures(board, layout));
-  for (const auto& [material, figure] : piece_figures(board, layout))
-    pad.draw(layers.name_of(material), "#b07020", {figure});
+  pad.draw("pocket", "#b03030", inlays.pockets);
+  for (const InlayPiece& piece : inlays.pieces)
+    pad.draw(layers.name_of(piece.material), "#b07020", figures_of(piece));
   pad.draw("radius-area", "#808080", {radius_area_figure(layout)});
   pad.draw("slot-middle", "#2050c0", slot_middle_figures(layout));
   pad.draw("slot-outline", "#6090e0", slot_outline_figures(layout));

@@ -18,7 +18,8 @@ namespace sagitta {
 /// margin that the radius is cut beyond the board.
 inline constexpr double drawing_overrun = 2;
 
-/// Lines and arcs head to tail: a closed outline, counter-clockwise round its inside, or an open line.
+/// Lines and arcs head to tail: a closed outline, counter-clockwise round its inside (clockwise
+/// round a hole), or an open line.
 struct Figure {
   std::string name;  ///< "slot of fret 7"
   Loop pieces;
@@ -64,6 +65,8 @@ std::vector<Dowel> dowels_of(const Layout& layout);
 /// Waste that a dowel needs between the radius cut and the end of the blank. mm.
 double waste_for_dowels();
 
+struct InlayOutlines;
+
 struct DrawingOptions {
   bool dowels = false;
   Paper paper = *paper_named("A4");  ///< that PDFs are printed on
@@ -72,7 +75,8 @@ struct DrawingOptions {
 /// Everything that is cut, and the blank it is cut from, in the board's frame; the page is the board's box. The layers:
 /// pocket, piece-MATERIAL, radius-area, slot-middle, slot-outline, nut-seat, outline, tabs, binding, side-dots, pins,
 /// centre-line, blank-centre, blank, dowels, clamps.
-Drawing drawing_of(const Board& board, const Layout& layout, const DrawingOptions& options = {});
+Drawing drawing_of(const Board& board, const Layout& layout, const InlayOutlines& inlays,
+                   const DrawingOptions& options = {});
 
 /// The layers that work from below needs (pins, dowels, outline, blank and their centre lines), seen from below: the
 /// blank is turned over about its long axis, so that x stays and y changes its sign.

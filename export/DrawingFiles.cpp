@@ -5,8 +5,10 @@
 #include "export/DxfFile.hpp"
 #include "export/FretTable.hpp"
 #include "export/PieceList.hpp"
+#include "export/InlayOutlines.hpp"
 #include "export/SetUp.hpp"
 #include "export/SetUpSheet.hpp"
+#include "export/SheetDrawing.hpp"
 #include "export/ShopDrawing.hpp"
 #include "export/SvgFile.hpp"
 #include "export/Template.hpp"
@@ -32,10 +34,10 @@ void add(std::vector<PaperFile>& files, const std::string& name, const std::stri
 
 }  // namespace
 
-std::vector<PaperFile> table_files(const ReadyBoard& ready) {
+std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines& inlays) {
   std::vector<PaperFile> files;
   const std::vector<WirePiece> wire = wire_list(ready.file.board, ready.layout, ready.surface);
-  const std::vector<ListedPiece> pieces = piece_list(ready.file.board, ready.layout);
+  const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
   add(files, "frets", fret_csv(ready.layout), fret_json(ready.layout));
   add(files, "wire", wire_csv(wire), wire_json(wire));
   if (!pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
@@ -46,15 +48,16 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
   const Board& board = ready.file.board;
-  if (kinds.csv) files = table_files(ready);
-  if (kinds.pdf) {
-    files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, options.paper)});
-    files.push_back({"shop-drawing.pdf", "pdf", shop_drawing_pdf(ready, options.paper)});
-    if (!piece_list(board, ready.layout).empty())
-      files.push_back({"inlay-drawing.pdf", "pdf", inlay_drawing_pdf(ready, options.paper)});
-  }
+  const InlayOutlines inlays = inlay_outlines(board, ready.layout);
+  if (kinds.csv) files = table_files(ready, inlays);
   if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
-  const Drawing drawing = drawing_of(board, ready.layout, options);
+  const Drawing drawing = drawing_of(board, ready.layout, inlays, options);
+  if (kinds.pdf) {
+    files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, drawing, options.paper)});
+    files.push_back({"shop-drawing.pdf", "pdf", shop_drawing_pdf(ready, drawing, options.paper)});
+    if (!inlays.pieces.empty())
+      files.push_back({"inlay-drawing.pdf", "pdf", inlay_drawing_pdf(ready, inlays, options.paper)});
+  }
   add(files, "board", drawing, kinds);
   if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))
     add(files, "from-below", from_below(drawing), kinds);
@@ -64,6 +67,9 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
     add(files, name, own, kinds);
     if (kinds.pdf) files.push_back({name + ".pdf", "pdf", setup_sheet_pdf(board, ready.layout, setup, own, options.paper)});
   }
+  if (const auto nesting = nest(inlays.pieces, board.sheets, nest_rules(board)))
+    for (const NestedSheet& sheet : nesting->sheets)
+      add(files, "setups/" + sheet_folder(sheet) + "/setup", sheet_drawing(board, sheet), kinds);
   return files;
 }
 

@@ -4,7 +4,6 @@
 #include <limits>
 
 #include "layout/SlotLines.hpp"
-#include "plan/Feature.hpp"
 #include "plane/Rounded.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -13,10 +12,6 @@ namespace {
 
 Figure closed(std::string name, Loop pieces) { return {std::move(name), std::move(pieces), true}; }
 Figure open(std::string name, Point a, Point b) { return {std::move(name), {line(a, b)}, false}; }
-
-std::string marker_name(const Marker& marker, const char* what) {
-  return std::string(what) + " at fret " + std::to_string(marker.fret);
-}
 
 /// Where the line through p in direction d (toward +y) meets the edge at negative (side -1) or positive y (side +1).
 Point on_edge(const Layout& layout, int side, Point p, Point d) {
@@ -66,28 +61,6 @@ Segment between_tips(const Slot& slot) {
 }
 
 }  // namespace
-
-std::vector<Figure> pocket_figures(const Board& board, const Layout& layout) {
-  std::vector<Figure> figures;
-  for (const Marker& marker : layout.markers) {
-    const Inlay& inlay = board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    const Rounded pocket = pocket_shape(board, inlay, marker.centre);
-    if (!pocket.empty()) figures.push_back(closed(marker_name(marker, "pocket"), outline(pocket)));
-  }
-  return figures;
-}
-
-std::vector<std::pair<std::string, Figure>> piece_figures(const Board& board, const Layout& layout) {
-  std::vector<std::pair<std::string, Figure>> figures;
-  for (const Marker& marker : layout.markers) {
-    const Inlay& inlay = board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    const Rounded piece = shrunk(pocket_shape(board, inlay, marker.centre), inlay.clearance);
-    if (!piece.empty()) figures.emplace_back(inlay.material, closed(marker_name(marker, "piece"), outline(piece)));
-  }
-  return figures;
-}
 
 Figure radius_area_figure(const Layout& layout) {
   return closed("radius area", rectangle(layout.strip.low, layout.strip.high));

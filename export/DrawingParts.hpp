@@ -10,10 +10,6 @@
 
 namespace sagitta {
 
-/// Pockets as the cutters leave them.
-std::vector<Figure> pocket_figures(const Board& board, const Layout& layout);
-/// Pieces where they will lie, each with its material.
-std::vector<std::pair<std::string, Figure>> piece_figures(const Board& board, const Layout& layout);
 /// The rectangle that the radius is cut over.
 Figure radius_area_figure(const Layout& layout);
 /// From one end of the cut to the other: past the edges by the overrun for a through slot, between the centres of the

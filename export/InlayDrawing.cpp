@@ -15,8 +15,7 @@ constexpr double title_height = 14, heading_height = 6, number_lift = 1.2, body_
 constexpr double stops[] = {0, 10, 40, 50, 86, 104};
 constexpr double block_width = 122, block_gap = 14;
 
-std::string size_of(const Board& board, const ListedPiece& piece) {
-  const Box box = bounds(piece.outline.pieces);
+std::string size_of(const Board& board, const Box& box) {
   return measure(board, box.high.x - box.low.x) + " x " + measure(board, box.high.y - box.low.y);
 }
 
@@ -26,10 +25,10 @@ void list_heading(PdfBook& book, Point at) {
   book.line(at - Point{0, 1.4}, at + Point{block_width, -1.4}, Pen::thin);
 }
 
-void list_row(PdfBook& book, const Board& board, Point at, const ListedPiece& piece) {
-  const std::string cells[] = {std::to_string(piece.number), piece.name,
-                               std::to_string(piece.fret),   size_of(board, piece),
-                               measure(board, piece.depth),  measure(board, piece.thickness)};
+void list_row(PdfBook& book, const Board& board, Point at, const ListedPiece& listed) {
+  const std::string cells[] = {std::to_string(listed.number), listed.piece.name,
+                               std::to_string(listed.piece.fret), size_of(board, listed.box),
+                               measure(board, listed.piece.depth), measure(board, listed.piece.thickness)};
   for (int i = 0; i < 6; ++i) book.text(at + Point{stops[i], 0}, cells[i]);
 }
 
@@ -43,11 +42,11 @@ void plan(PdfBook& book, const ReadyBoard& ready, const std::vector<ListedPiece>
   book.path(placed(layout.outline, factor, origin), true, Pen::outline);
   double last = -1e9;
   bool raised = false;
-  for (const ListedPiece& piece : pieces) {
-    book.path(placed(piece.outline.pieces, factor, origin), true, Pen::line);
-    const Box own = bounds(piece.outline.pieces);
+  for (const ListedPiece& listed : pieces) {
+    for (const Loop& loop : listed.piece.piece) book.path(placed(loop, factor, origin), true, Pen::line);
+    const Box& own = listed.box;
     const Point middle = at(between(own.low, own.high, 0.5));
-    const std::string number = std::to_string(piece.number);
+    const std::string number = std::to_string(listed.number);
     const double width = book.width_of(number);
     const double room = factor * std::min(own.high.x - own.low.x, own.high.y - own.low.y);
     if (room > width + 1.5 && room > body_height + 1.5) {
@@ -67,9 +66,9 @@ int rows_below(double top) { return std::max(1, static_cast<int>((top - heading_
 
 }  // namespace
 
-std::string inlay_drawing_pdf(const ReadyBoard& ready, const Paper& paper) {
+std::string inlay_drawing_pdf(const ReadyBoard& ready, const InlayOutlines& inlays, const Paper& paper) {
   const Board& board = ready.file.board;
-  const std::vector<ListedPiece> pieces = piece_list(board, ready.layout);
+  const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
   const Box box = bounds(ready.layout.outline);
   PdfBook book(shown_name(board) + ", inlay drawing");
   const double room = paper.width - 2 * paper_margin, tall = (paper.height - 2 * paper_margin - title_height) / 2;

@@ -6,24 +6,18 @@
 #include <string>
 #include <vector>
 
-#include "board/Board.hpp"
-#include "export/Drawing.hpp"
-#include "layout/Layout.hpp"
+#include "inlay/Inlays.hpp"
 
 namespace sagitta {
 
 struct ListedPiece {
-  int number = 0;        ///< 1, 2, ...: what the inlay drawing shows
-  std::string name;      ///< "shell-01": material and number within it
-  std::string material;
-  int fret = 0;
-  Figure outline;        ///< where it lies on the board
-  double depth = 0;      ///< of its pocket, below the finished surface's middle
-  double thickness = 0;  ///< as cut from its sheet
+  int number = 0;  ///< 1, 2, ...: what the inlay drawing shows
+  InlayPiece piece;
+  Box box;  ///< of the piece where it lies
 };
 
 /// In order of place: along the board, then across.
-std::vector<ListedPiece> piece_list(const Board& board, const Layout& layout);
+std::vector<ListedPiece> piece_list(const std::vector<InlayPiece>& pieces);
 
 /// One row a piece: number, piece, material, fret, x, y (middle of its box), along, across (sizes of its box),
 /// pocket_depth, thickness; mm.

@@ -105,12 +105,12 @@ std::string height_note(const Board& board, const Layout& layout, const SetUp& s
          z(layout.blank_thickness) + ".";
 }
 
+}  // namespace
+
 Layer zero_layer() {
   const auto arm = [](Point to) { return Figure{"zero", {line(-1 * to, to)}, false}; };
   return {"zero", "#e02020", {arm({cross_arm, 0}), arm({0, cross_arm})}};
 }
-
-}  // namespace
 
 std::string zero_word(Zero zero) { return zero == Zero::nut ? "nut" : zero == Zero::corner ? "corner" : "centre"; }
 

@@ -63,6 +63,9 @@ std::vector<std::string> setup_notes(const Board& board, const Layout& layout, c
 /// in the set-up's frame; the page is the blank. Its notes are the set-up's.
 Drawing setup_drawing(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing);
 
+/// The cross at a drawing's own zero.
+Layer zero_layer();
+
 /// "nut", "corner", "centre"; "glue face", "blank's top", "bed"; "pockets", ... for reading.
 std::string zero_word(Zero zero);
 std::string zero_word(ZZero zero);

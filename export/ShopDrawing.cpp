@@ -28,8 +28,7 @@ class PlanView {
       : book_(book), board_(ready.file.board), layout_(ready.layout), scale_(scale),
         origin_(centre - scale.factor * Point{middle_of(ready.layout), 0}) {}
 
-  void paint() {
-    const Drawing drawing = drawing_of(board_, layout_);
+  void paint(const Drawing& drawing) {
     draw(drawing, "pocket", Pen::thin);
     draw(drawing, "nut-seat", Pen::thin);
     draw(drawing, "side-dots", Pen::faint);
@@ -135,7 +134,7 @@ Rows main_rows(const Board& board, const Layout& layout) {
 
 }  // namespace
 
-std::string shop_drawing_pdf(const ReadyBoard& ready, const Paper& paper) {
+std::string shop_drawing_pdf(const ReadyBoard& ready, const Drawing& drawing, const Paper& paper) {
   const Board& board = ready.file.board;
   const Layout& layout = ready.layout;
   PdfBook book(shown_name(board) + ", shop drawing");
@@ -160,7 +159,7 @@ std::string shop_drawing_pdf(const ReadyBoard& ready, const Paper& paper) {
         "Shop drawing. Board from above " + scale.name + ", sections " + section_scale.name + ", all dimensions in " +
             unit_word(board) + ".");
   PlanView plan(book, ready, scale, {paper.width / 2, (free_low + second_row + free_high - first_row) / 2});
-  plan.paint();
+  plan.paint(drawing);
   plan.dimension_lengths();
   plan.dimension_widths();
 

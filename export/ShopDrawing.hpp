@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "export/InlayOutlines.hpp"
 #include "export/PdfBook.hpp"
 #include "export/ReadyBoard.hpp"
 
@@ -9,9 +10,10 @@ namespace sagitta {
 
 /// One sheet for the wall: the board from above with its main dimensions, and its sections at nut, octave and heel with
 /// radius, thickness, slot depth and what is left below the slots; dimensions in the board's own units.
-std::string shop_drawing_pdf(const ReadyBoard& ready, const Paper& paper);
+/// `drawing` is the board's (drawing_of).
+std::string shop_drawing_pdf(const ReadyBoard& ready, const Drawing& drawing, const Paper& paper);
 
 /// Each piece of inlay by number on the board, and a list of all of them, on further sheets where one is too small.
-std::string inlay_drawing_pdf(const ReadyBoard& ready, const Paper& paper);
+std::string inlay_drawing_pdf(const ReadyBoard& ready, const InlayOutlines& inlays, const Paper& paper);
 
 }  // namespace sagitta

@@ -151,9 +151,8 @@ std::vector<TemplateSheet> template_sheets(const Layout& layout, const Paper& pa
   return sheets;
 }
 
-std::string template_pdf(const Board& board, const Layout& layout, const Paper& paper) {
+std::string template_pdf(const Board& board, const Layout& layout, const Drawing& drawing, const Paper& paper) {
   PdfBook book(shown_name(board) + ", slotting template");
-  const Drawing drawing = drawing_of(board, layout);
   const std::vector<TemplateSheet> sheets = template_sheets(layout, paper);
   for (const TemplateSheet& sheet : sheets) {
     book.page(paper);

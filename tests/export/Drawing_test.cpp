@@ -5,6 +5,7 @@
 #include <set>
 
 #include "DrawingCopy.hpp"
+#include "export/InlayOutlines.hpp"
 #include "export/Presets.hpp"
 #include "export/ReadyBoard.hpp"
 
@@ -177,13 +178,19 @@ TEST(Drawing, SameBoardSameBytes) {
   EXPECT_EQ(shell("diff -r '" + folder(once) + "' '" + folder(again) + "'").code, 0);
 }
 
+std::size_t pockets_of(const ReadyBoard& ready) {
+  const Board& board = ready.file.board;
+  const Drawing drawing = drawing_of(board, ready.layout, inlay_outlines(board, ready.layout));
+  return layer_named(drawing, "pocket")->figures.size();
+}
+
 // The same pocket from two inlays is one pocket (BOARD-FILE).
 TEST(Drawing, PocketOfTwoInlaysIsDrawnOnce) {
   ReadyBoard ready = Drawn("heron-six").ready();
-  const std::size_t pockets = layer_named(drawing_of(ready.file.board, ready.layout), "pocket")->figures.size();
+  const std::size_t pockets = pockets_of(ready);
   const Marker twice = ready.layout.markers.front();
   ready.layout.markers.push_back(twice);
-  EXPECT_EQ(layer_named(drawing_of(ready.file.board, ready.layout), "pocket")->figures.size(), pockets);
+  EXPECT_EQ(pockets_of(ready), pockets);
 }
 
 TEST(Drawing, PieceIsThePocketLessTheClearance) {

@@ -139,6 +139,34 @@ TEST(SetUp, DistancesToTheNutLineAreInTheFile) {
   EXPECT_NE(sheet.find("571.3 x 83.7 x 7.4 mm"), std::string::npos) << sheet;
 }
 
+// A 3 mm cutter leaves 3 mm and a web between the dots of 6 mm; each stands whole on the sheet.
+TEST(SetUp, SheetOfInlayMaterialIsASetUpOfItsOwn) {
+  const ScratchFolder scratch;
+  write_file(scratch / "board.toml",
+             bytes_of(preset_path("heron-six")) +
+                 "\n[[cutters]]\nname = \"small\"\nuse = [\"piece\"]\ndiameter = 3\ncutting_length = 6\n"
+                 "[[sheets]]\nmaterial = \"shell\"\nlength = 70\nwidth = 40\nthickness = 2\n");
+  const Outcome made = sagitta("export '" + (scratch / "board.toml").string() + "' --only dxf,svg --to '" +
+                               (scratch / "out").string() + "'");
+  ASSERT_EQ(made.code, 0) << made.err;
+  const json copies = drawing_copies(scratch / "out");
+  for (const char* name : {"setup.dxf", "setup-r12.dxf", "setup.svg"}) {
+    const json& copy = copies.at("setups/sheet-shell-01/" + std::string(name));
+    EXPECT_EQ(copy["errors"], json::array());
+    const auto pieces = copied_layer(copy, "piece-shell");
+    ASSERT_EQ(pieces.size(), 10U) << name;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+      const auto [x, y, radius] = pieces[i].corners.at(0);
+      EXPECT_TRUE(pieces[i].circle);
+      EXPECT_NEAR(radius, 3, read_back);
+      EXPECT_TRUE(x - radius > 3 && y - radius > 3 && x + radius < 67 && y + radius < 37) << x << " " << y;
+      for (std::size_t k = 0; k < i; ++k)
+        EXPECT_GT(std::hypot(x - pieces[k].corners[0][0], y - pieces[k].corners[0][1]), 6 + 3) << i << " " << k;
+    }
+    EXPECT_TRUE(same(copied_layer(copy, "blank").at(0), expected(rectangle({0, 0}, {70, 40}))));
+  }
+}
+
 TEST(SetUp, BoardWithoutSetUpsGetsOneOfAllWork) {
   const auto prepared = prepare(preset_path("heron-six"));
   const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
