@@ -108,6 +108,10 @@ TEST(Dxf, RefusesWithAReason) {
 TEST(Dxf, SaysWhatItLeavesOut) {
   const Case cases[] = {
       {"unknown block", entities("0\nINSERT\n2\ngone\n"), "\"gone\" is not in the drawing"},
+      {"an open chain, its middle first",
+       entities("0\nLINE\n10\n10\n20\n0\n11\n20\n21\n0\n0\nLINE\n10\n0\n20\n0\n11\n10\n21\n0\n0\nLINE\n10\n20\n20\n"
+                "0\n11\n30\n21\n0\n"),
+       "from (30.00, 0.00) to (0.00, 0.00) mm"},
       {"hatch", entities("0\nHATCH\n8\n0\n"), "HATCH"},
       {"no radius", entities("0\nCIRCLE\n10\n0\n20\n0\n40\n0\n"), "without a radius"},
       {"tilted", entities("0\nCIRCLE\n10\n0\n20\n0\n40\n1\n210\n1\n220\n0\n230\n0\n"), "tilted"},
