@@ -4,6 +4,7 @@
 
 #include "export/DxfFile.hpp"
 #include "export/FretTable.hpp"
+#include "export/MatingDrawing.hpp"
 #include "export/PieceList.hpp"
 #include "export/InlayOutlines.hpp"
 #include "export/SetUp.hpp"
@@ -61,6 +62,7 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
   add(files, "board", drawing, kinds);
   if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))
     add(files, "from-below", from_below(drawing), kinds);
+  if (board.neck) add(files, "mating", mating_drawing(board, mating_face(board, ready.layout)), kinds);
   for (const SetUp& setup : setups_of(board, ready.layout)) {
     const std::string name = "setups/" + setup.folder + "/setup";
     const Drawing own = setup_drawing(board, ready.layout, setup, drawing);

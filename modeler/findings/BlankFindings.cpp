@@ -28,6 +28,17 @@ void judge_yield(const Subject& subject, Judge& judge) {
              "place each with blank.at, or saw the blank first");
 }
 
+/// Blank at an end that no cut reaches, for clamps.
+void judge_clamps(const Subject& subject, Judge& judge) {
+  const Box &strip = subject.layout.strip, &blank = subject.layout.blank;
+  const double nut = strip.low.x - blank.low.x, heel = blank.high.x - strip.high.x, least = std::min(nut, heel);
+  judge.hold(rule("little-clamp-room"), least,
+             {{nut < heel ? blank.low.x : blank.high.x, 0}, subject.layout.blank_thickness, "the blank"},
+             "beyond the radius cut the blank reaches only " + judge.shown(least) + " at the " +
+                 (nut < heel ? "nut" : "heel") + " end: a clamp there stands in the cutter's way",
+             "hold the blank with tape, from below, or take a longer one");
+}
+
 void judge_room(const Subject& subject, double spare, Judge& judge) {
   const auto cut = widest_cut(subject.board, CutterUse::outline);
   if (!cut) return;
@@ -80,6 +91,7 @@ void judge_blank(const Subject& subject, Judge& judge) {
                  " thicker than the board with its sanding: where it is bowed the radius will not clean up",
              "take a blank " + lacks(rule("blank-thin"), above) + " thicker");
   judge_room(subject, std::min(ends, sides), judge);
+  judge_clamps(subject, judge);
   judge_yield(subject, judge);
   judge_weight(subject, judge);
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "findings/NeckShape.hpp"
 #include "findings/Work.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
@@ -15,7 +16,13 @@ struct Channel {
 
 std::optional<Channel> channel_of(const Subject& subject) {
   const auto& neck = subject.board.neck;
-  if (!neck || !neck->channel_width) return {};
+  if (!neck) return {};
+  if (!neck->channel_width) {
+    const auto found = subject.neck && subject.neck->shape ? channel_in(*subject.neck->shape) : std::nullopt;
+    if (!found) return {};
+    return Channel{std::max(found->from, subject.layout.nut_end), std::min(found->to, subject.layout.heel_end),
+                   found->width / 2};
+  }
   const double from = std::max(neck->channel_from.value_or(0), subject.layout.nut_end);
   const double to = std::min(neck->channel_to.value_or(subject.layout.heel_end), subject.layout.heel_end);
   if (to <= from) return {};

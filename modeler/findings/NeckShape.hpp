@@ -17,12 +17,12 @@ using Place3 = std::array<double, 3>;
 
 /// What was read.
 struct NeckShape {
-  std::string unit;                          ///< of the file, as it says; everything here is in mm
-  int solids = 0;                            ///< bodies in the file
-  int faces = 0;                             ///< faces of all of them
-  bool planar = true;                        ///< the glue face is a plane
+  std::string unit;                           ///< of the file, as it says; everything here is in mm
+  int solids = 0;                             ///< bodies in the file
+  int faces = 0;                              ///< faces of all of them
+  bool planar = true;                         ///< the glue face is a plane
   std::vector<std::vector<Place3>> outlines;  ///< of the glue face, closed polylines within 0.001 mm; holes too
-  double interference = 0;                   ///< mm^3 of the neck that stand where the board will be
+  double interference = 0;                    ///< mm^3 of the neck that stand where the board will be
   friend bool operator==(const NeckShape&, const NeckShape&) = default;
 };
 

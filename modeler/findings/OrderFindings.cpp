@@ -53,6 +53,15 @@ void judge_zero(const Subject& subject, const Setup& setup, const std::string& n
     gone(begun_after(board, setup, Operation::outline), "the blank's corner", "take zero = \"nut\" there");
   if (setup.z_zero == ZZero::blank_top)
     gone(begun_after(board, setup, Operation::radius), "the blank's top", "take z_zero = \"glue-face\" there");
+  const Box& stock = subject.layout.blank;
+  const Point zero = setup.zero == Zero::corner   ? stock.low
+                     : setup.zero == Zero::centre ? between(stock.low, stock.high, 0.5)
+                                                  : Point{};
+  judge.hold(rule("zero-on-blank"), length(zero), {zero, blank, name},
+             name + " takes x and y from the blank's " + (setup.zero == Zero::corner ? "corner" : "middle") +
+                 ": an error of the blank's measured length or width moves the board by " +
+                 (setup.zero == Zero::corner ? "as much" : "half of it"),
+             "measure the blank where it is clamped and put that into blank.length and blank.width");
   const double shift = setup.z_zero == ZZero::blank_top ? blank : setup.z_zero == ZZero::bed ? -setup.tape : 0;
   judge.hold(rule("zero-shifted"), std::abs(shift), spot,
              "in " + name + " the machine's z = 0 lies " + judge.shown(std::abs(shift)) +

@@ -166,6 +166,10 @@ inline std::vector<Pair> work_pairs() {
          add_setup(b, {Operation::slots}).z_zero = ZZero::bed;
          b.setups[0].tape = v;
        }},
+      {"zero-on-blank", 0, 1,
+       [](Board& b, double v) { add_setup(b, {Operation::pockets}).zero = v == 0 ? Zero::nut : Zero::corner; }},
+      {"little-clamp-room", 518.15, 518.13,  // the board 482.145, 3 of radius cut and 15 at each end
+       [](Board& b, double v) { b.blank.length = v; }},
       {"corner-rounded", 1.20, 1.21,  // r (sqrt 2 - 1) = 0.25 at r = 0.6036
        [](Board& b, double v) {
          make_block(b, 8, 20, 5);

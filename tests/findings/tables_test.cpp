@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "GoodBoard.hpp"
+#include "findings/MatingFace.hpp"
 #include "findings/Movement.hpp"
 #include "findings/NeckWidth.hpp"
 #include "findings/Scallop.hpp"
@@ -218,6 +219,27 @@ TEST(Neck, CrossesTheBoardWhereTheyAreAsWide) {
   // A neck measured past the board's end is compared up to that end only: the last fret at 465.945.
   board.neck->body_at = 600;
   EXPECT_NEAR(measured(board, "board-narrower-than-neck"), 55.56 - (55 + 2 * 465.945 / 600), 1e-4);
+}
+
+// Outline, nut line, joint at fret 12 (half of 647.7), a pin, and a channel cut off at the board's end.
+TEST(MatingFace, IsWhatTheNeckNeeds) {
+  Board board = good_board();
+  EXPECT_FALSE(mating_face(board, drawn(board).layout).joint);
+  board.neck = Neck{};
+  board.neck->joint_fret = 12;
+  board.neck->channel_width = 6;
+  board.neck->channel_to = 1000;
+  board.pins = Pins{2, 2.5, {{20, 5}}};
+  const MatingFace face = mating_face(board, drawn(board).layout);
+  EXPECT_NEAR(area(face.outline), 482.1453 * 55.56, 0.01);
+  EXPECT_NEAR(face.nut_line.a.y, -27.78, 1e-9);
+  EXPECT_NEAR(face.nut_line.a.x, 0, 1e-9);
+  EXPECT_NEAR(face.joint->a.x, 323.85, 1e-9);
+  EXPECT_NEAR(area(*face.channel), 6 * 482.1453, 0.001);
+  ASSERT_EQ(face.pins.size(), 1U);
+  EXPECT_EQ(face.pins[0].centre, (Point{20, 5}));
+  board.hand = Hand::left;
+  EXPECT_EQ(mating_face(board, drawn(board).layout).pins[0].centre, (Point{20, -5}));
 }
 
 // Level frets 7.5 above the glue face meet the saddle at 7.5; tilted by 3 degrees about a joint 300 from the saddle
