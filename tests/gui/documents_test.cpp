@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <set>
+
 #include "board/BoardFile.hpp"
 #include "gui/Hand.hpp"
 
@@ -178,10 +180,17 @@ TEST(Documents, ExportWritesTheFolder) {
   Hand hand;
   hand.press(GLFW_KEY_E, GLFW_MOD_CONTROL);
   hand.frames(3);
+  hand.click("Export/SVG: the same outlines in true size");  // not wanted
   hand.click("Export/Export");
-  hand.until([&] { return !hand.desk().sending.state().running; }, 120);
+  hand.until([&] { return !hand.desk().sending.state().running; }, 240);
   hand.frames(2);
   EXPECT_NE(hand.text("Export/outcome").find("heron-six-export"), std::string::npos);
+  std::set<std::string> kinds;
+  for (const auto& entry : fs::recursive_directory_iterator(hand.folder() / "heron-six-export"))
+    if (entry.is_regular_file()) kinds.insert(entry.path().extension());
+  EXPECT_EQ(kinds, (std::set<std::string>{".csv", ".dxf", ".json", ".pdf", ".step", ".stl"}));
+  hand.click("Export/Copy the folder's path");
+  EXPECT_EQ(std::string(ImGui::GetClipboardText()), (hand.folder() / "heron-six-export").string());
   for (const char* file : {"manifest.json", "board.step", "board.stl", "slotted.step", "blank.stl"})
     EXPECT_TRUE(fs::exists(hand.folder() / "heron-six-export" / file)) << file;
 }

@@ -31,6 +31,13 @@ Ended run(const std::string& command) {
   return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, text_of(errors)};
 }
 
+fs::path left_copy(const fs::path& state) {
+  if (fs::exists(state))
+    for (const auto& entry : fs::directory_iterator(state))
+      if (entry.path().extension() == ".toml") return entry.path();
+  return {};
+}
+
 std::string preset(const std::string& name) { return std::string(SAGITTA_SOURCE) + "/presets/" + name + ".toml"; }
 
 TEST(Process, NoDisplayIsSaidPlainly) {
@@ -38,6 +45,37 @@ TEST(Process, NoDisplayIsSaidPlainly) {
   EXPECT_EQ(ended.code, 1);
   EXPECT_NE(ended.errors.find("no display"), std::string::npos);
   EXPECT_NE(ended.errors.find("--shot"), std::string::npos);
+}
+
+TEST(Process, AnOldOpenGlIsSaidPlainly) {
+  ASSERT_TRUE(have_display());
+  // Mesa, environment variables: MESA_GL_VERSION_OVERRIDE names the version that the driver offers.
+  for (const std::string& line :
+       {std::string(SAGITTA_VIEWER), std::string(SAGITTA_VIEWER) + " --shot /tmp/never.png"}) {
+    const Ended ended = run("MESA_GL_VERSION_OVERRIDE=2.1 " + line);
+    EXPECT_EQ(ended.code, 1) << line;
+    EXPECT_NE(ended.errors.find("OpenGL 3.3"), std::string::npos) << ended.errors;
+  }
+}
+
+GLenum APIENTRY driver_was_reset() { return GL_GUILTY_CONTEXT_RESET; }
+
+TEST(Process, AResetDriverKeepsTheBoard) {
+  Hand hand;
+  hand.open_group(3);
+  hand.enter("Decisions/board.thickness", "6.25");
+  viewer::gl::ResetStatus = driver_was_reset;
+  std::string said;
+  try {
+    hand.frames(2);
+  } catch (const viewer::DisplayError& error) {
+    said = error.what();
+  }
+  viewer::gl::ResetStatus = nullptr;
+  EXPECT_NE(said.find("offers the board"), std::string::npos);
+  const fs::path copy = left_copy(hand.folder() / "state");
+  ASSERT_FALSE(copy.empty());
+  EXPECT_DOUBLE_EQ(read_board(copy.string()).board.board.thickness, 6.25);
 }
 
 TEST(Process, AShotHasItsSizeAndNeedsNoDisplay) {
@@ -117,13 +155,6 @@ std::string window_named(const std::string& name) {
     ::usleep(100000);
   }
   return "";
-}
-
-fs::path left_copy(const fs::path& state) {
-  if (fs::exists(state))
-    for (const auto& entry : fs::directory_iterator(state))
-      if (entry.path().extension() == ".toml") return entry.path();
-  return {};
 }
 
 /// Settings that skip the first-run page.

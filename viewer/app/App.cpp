@@ -83,7 +83,7 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
 
 App::~App() {
   keep_settings();
-  if (!spec_.plain) recovery_.drop();
+  if (!spec_.plain && !lost_) recovery_.drop();
 }
 
 int App::width() const { return window_ ? window_->width() : spec_.width; }
@@ -119,11 +119,13 @@ void App::take_input() {
   if (drained.events > 0) last_input_ = now();
   for (const std::string& path : drained.dropped) when_settled(desk_, [path](Desk& d) { open_board(d, path); });
   if (drained.close) desk_.ask("quit");
+  if (drained.uncovered) uncovered_ = true;
   const bool typing = io.WantTextInput || desk_.rows.typing();
   for (const Chord& key : drained.pressed) {
     if (desk_.view.dialog != Dialog::none) continue;
     if (key.key == GLFW_KEY_ESCAPE && !typing) {
       desk_.view.picks.clear();
+      desk_.view.marked.reset();
       desk_.ui.forget_led();
       if (!desk_.rows.dragging()) desk_.rows.forget();
     }
@@ -147,13 +149,18 @@ void App::collect() {
 
 void App::draw_panels() {
   const Places p = places();
+  if (desk_.view.flight) {
+    desk_.view.camera = desk_.view.flight->at(desk_.now);
+    if (desk_.view.flight->over(desk_.now)) desk_.view.flight.reset();
+    frames_owed_ = std::max(frames_owed_, 2);
+  }
   desk_.view.camera.width = p.board_size.x, desk_.view.camera.height = p.picture_height;
-  const bool moving = now() - last_input_ < moving_for || desk_.document.previewing();
+  const bool moving = now() - last_input_ < moving_for || desk_.document.previewing() || desk_.view.flight;
   resting_drawn_ = !moving;
   picture_.resize(static_cast<int>(p.board_size.x), static_cast<int>(p.picture_height), moving);
   const auto id = [](GLuint texture) { return reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(texture)); };
   draw_top_bar(desk_, p.bar, p.bar_size);
-  if (p.narrow && desk_.ui.begin_panel("Tabs", p.tabs, p.tabs_size)) {
+  if (p.narrow && desk_.ui.begin_panel("Tabs", p.tabs, p.tabs_size, ImGuiWindowFlags_NoScrollbar)) {
     bool decisions = !desk_.view.narrow_shows_checks, checks = desk_.view.narrow_shows_checks;
     if (desk_.ui.toggle("Decisions", decisions)) desk_.view.narrow_shows_checks = false;
     ImGui::SameLine();
@@ -189,6 +196,7 @@ void App::order_work() {
     const Skin& body = desk_.shown()->body;
     desk_.view.camera = desk_.view.camera.fitted(body.low, body.high);
     desk_.view.fit_wanted = false;
+    desk_.view.flight.reset();
     frames_owed_ = std::max(frames_owed_, 1);
   }
   const std::uint64_t revision = desk_.document.revision();
@@ -238,13 +246,14 @@ void App::draw_into(bool read) {
   } else {
     gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
   }
-  interface_.finish(static_cast<float>(w), static_cast<float>(h), desk_.ui.theme.canvas);
+  interface_.draw(static_cast<float>(w), static_cast<float>(h), desk_.ui.theme.canvas);
   if (read) snapshot_ = read_pixels(w, h);
   gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
 }
 
 void App::frame() {
   const double start = now();
+  desk_.now = start;
   interface_.dress(desk_.ui, static_cast<float>(desk_.settings.text_size) * (window_ ? window_->content_scale() : 1),
                    desk_.settings.dark);
   if (frames_owed_ > 0) --frames_owed_;
@@ -257,14 +266,26 @@ void App::frame() {
   order_work();
   picture_.refresh(desk_);
   stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_);
-  draw_into(false);
+  const bool other = interface_.lay_out(static_cast<float>(width()), static_cast<float>(height()), picture_.changes());
+  const bool draw = other || std::exchange(uncovered_, false);
+  if (draw) draw_into(false);
   keep_copy();
   keep_settings();
   const std::string title = desk_.document.title() + (desk_.document.dirty() ? " (changed)" : "") + " - Sagitta";
   if (window_ && title != title_) window_->set_title(title_ = title);
   if (window_) window_->set_pointer(ImGui::GetMouseCursor());
   frame_time_ = 1000 * (now() - start);
-  if (window_) window_->swap();
+  if (window_ && draw) window_->swap();
+  if (gl::lost()) give_up();
+}
+
+void App::give_up() {
+  lost_ = true;
+  const bool kept = desk_.document.dirty() && !spec_.plain &&
+                    recovery_.keep(text_to_save(desk_.document), desk_.document.path()).empty();
+  throw DisplayError(std::string("the graphics driver was reset, and this window cannot go on.\n") +
+                     (kept ? "Start sagitta-viewer again: it offers the board as you left it."
+                           : "Start sagitta-viewer again; nothing of the board is lost."));
 }
 
 double App::rest() const {
@@ -278,8 +299,8 @@ double App::rest() const {
 }
 
 bool App::settled() const {
-  return queue_.empty() && frames_owed_ == 0 && worker_.idle() && other_worker_.idle() && !stages_wanting_ &&
-         resting_drawn_ && worker_.finished() == ordered_.generation;
+  return queue_.empty() && frames_owed_ == 0 && !desk_.view.flight && worker_.idle() && other_worker_.idle() &&
+         !stages_wanting_ && resting_drawn_ && worker_.finished() == ordered_.generation;
 }
 
 const std::vector<std::uint8_t>& App::snapshot() {

@@ -29,7 +29,8 @@ class App {
   App(const App&) = delete;
   App& operator=(const App&) = delete;
 
-  /// Takes input, lays out the panels, runs commands, orders work, draws; shows it in the window.
+  /// Takes input, lays out the panels, runs commands, orders work, draws; shows it in the window. Throws DisplayError
+  /// when the graphics driver was reset; a changed board is then kept for the next start.
   void frame();
   /// Seconds that may pass without a frame; 0 when one is wanted now.
   double rest() const;
@@ -59,6 +60,7 @@ class App {
   void keep_copy();
   void keep_settings();
   void draw_into(bool read);
+  [[noreturn]] void give_up();
 
   AppSpec spec_;
   Window* window_;
@@ -74,6 +76,8 @@ class App {
   bool anything_ordered_ = false;
   std::uint64_t generation_ = 0, copied_ = 0, changed_ = 0;
   double changed_at_ = 0, last_input_ = -10, frame_time_ = 0;
+  bool uncovered_ = true;  ///< the window must be drawn again although nothing in it changed
+  bool lost_ = false;      ///< the graphics driver was reset
   bool copy_kept_ = false, stages_wanting_ = false, resting_drawn_ = false;
   int frames_owed_ = 3;
   bool whole_picture_ = false;

@@ -7,6 +7,7 @@
 
 #include "app/Files.hpp"
 #include "panels/Decisions.hpp"
+#include "panels/FindingMarks.hpp"
 #include "scene/Slice.hpp"
 
 namespace sagitta::viewer {
@@ -39,7 +40,7 @@ void add_file_commands(std::vector<Command>& all) {
                  {GLFW_KEY_R, ctrl | shift},
                  [](Desk& d) { d.rows.forget(), d.document.revert(); },
                  [](const Desk& d) { return d.document.dirty(); }});
-  all.push_back(dialog("export", "Export STEP and STL", "File", {GLFW_KEY_E, ctrl}, Dialog::send_out));
+  all.push_back(dialog("export", "Export the hand-off folder", "File", {GLFW_KEY_E, ctrl}, Dialog::send_out));
   all.push_back({"compare saved", "Compare with the saved board", "File", {GLFW_KEY_D, ctrl}, [](Desk& d) {
                    compare_with_saved(d);
                  }});
@@ -158,8 +159,20 @@ void add_view_commands(std::vector<Command>& all) {
                    d.view.measuring = !d.view.measuring, d.view.picks.clear();
                  }});
   all.push_back(
+      {"next finding", "Go to the next finding", "Look", {GLFW_KEY_F8, 0}, [](Desk& d) { step_finding(d, 1); }});
+  all.push_back({"finding before", "Go to the finding before", "Look", {GLFW_KEY_F8, shift}, [](Desk& d) {
+                   step_finding(d, -1);
+                 }});
+  all.push_back(flip("humps", "Show the hump under each string", {GLFW_KEY_J, 0}, &View::humps));
+  all.push_back(flip("fit to neck", "Show the board against the neck", {GLFW_KEY_K, 0}, &View::fit_to_neck));
+  all.push_back(
       {"stage before", "The stage before", "Look", {GLFW_KEY_PAGE_UP, 0}, [](Desk& d) { move_stage(d, -1); }});
   all.push_back({"stage after", "The next stage", "Look", {GLFW_KEY_PAGE_DOWN, 0}, [](Desk& d) { move_stage(d, 1); }});
+}
+
+void open_fret_page(Desk& d, FretPage page) {
+  d.measuring.page = page;
+  d.view.dialog = Dialog::frets;
 }
 
 void resize_text(Desk& d, double by) {
@@ -169,6 +182,11 @@ void resize_text(Desk& d, double by) {
 void add_window_commands(std::vector<Command>& all) {
   all.push_back(dialog("commands", "Find a command", "Window", {GLFW_KEY_K, ctrl}, Dialog::commands));
   all.push_back(dialog("way", "Show the way", "Window", {GLFW_KEY_F1, 0}, Dialog::way));
+  const auto frets = [](FretPage page) { return [page](Desk& d) { open_fret_page(d, page); }; };
+  all.push_back(
+      {"slot places", "Places of the slots, and cents for 0.1 mm", "Look", {GLFW_KEY_L, 0}, frets(FretPage::places)});
+  all.push_back({"wire list", "Fret wire to cut", "Look", {GLFW_KEY_L, shift}, frets(FretPage::wire)});
+  all.push_back({"measured slots", "Type in measured slots", "Edit", {GLFW_KEY_L, ctrl}, frets(FretPage::measured)});
   all.push_back(dialog("comfort", "Text size, colours and units", "Window", {GLFW_KEY_COMMA, ctrl}, Dialog::comfort));
   all.push_back({"larger text", "Larger text", "Window", {GLFW_KEY_EQUAL, ctrl}, [](Desk& d) { resize_text(d, 1.1); }});
   all.push_back(

@@ -32,6 +32,14 @@ struct BoardHand {
   double start_cut = 0;
 };
 
+/// The page about each fret: what it shows and what is half typed on it.
+enum class FretPage { places, wire, measured };
+struct Measuring {
+  FretPage page = FretPage::places;
+  std::optional<std::size_t> row, next, refused;  ///< being typed, to be typed next, not taken
+  std::string text, initial, why;
+};
+
 struct Desk {
   Ui ui;
   Document document;
@@ -47,9 +55,11 @@ struct Desk {
   Progress working;
   Sending sending;
   Browsing browsing;
+  Measuring measuring;
   std::optional<Recovered> left_over;
   std::string search;  ///< in the command list
   int chosen_command = 0;
+  double now = 0;                            ///< seconds, of the frame
   std::vector<std::string> wanted;           ///< commands asked for in this frame
   std::function<void(Desk&)> after_unsaved;  ///< what to go on with once unsaved changes are settled
   std::function<void()> wake;                ///< ends the window's sleep; callable from any thread

@@ -17,6 +17,7 @@ void settle(Desk& desk) {
   desk.comparison.reset();
   desk.view.picks.clear();
   desk.view.fit_wanted = true;
+  desk.view.marked.reset();
   desk.view.stage = Stage::board;
   desk.view.dialog = Dialog::none;
 }

@@ -96,6 +96,7 @@ void take(ImGuiIO& io, const InputEvent& event, Drained& drained) {
       drained.close = true;
       break;
     case InputEvent::Kind::wake:
+      drained.uncovered = true;
       break;
   }
 }

@@ -31,6 +31,7 @@ struct Drained {
   std::vector<Chord> pressed;  ///< keys that went down or repeated
   std::vector<std::string> dropped;
   bool close = false;
+  bool uncovered = false;  ///< the window was covered or resized
   int events = 0;
 };
 

@@ -4,6 +4,8 @@
 #include <backends/imgui_impl_opengl3.h>
 
 #include <algorithm>
+#include <cstring>
+#include <utility>
 
 #include "app/Window.hpp"
 
@@ -35,6 +37,19 @@ void map_keys(ImGuiIO& io) {
                                       {ImGuiKey_Y, GLFW_KEY_Y},
                                       {ImGuiKey_Z, GLFW_KEY_Z}};
   for (const auto& [ours, theirs] : keys) io.KeyMap[ours] = theirs;
+}
+
+/// FNV-1a over 8 bytes at a time.
+std::uint64_t mixed(std::uint64_t sum, const void* data, std::size_t bytes) {
+  const auto* from = static_cast<const unsigned char*>(data);
+  for (; bytes >= sizeof sum; bytes -= sizeof sum, from += sizeof sum) {
+    std::uint64_t word = 0;
+    std::memcpy(&word, from, sizeof word);
+    sum = (sum ^ word) * 0x100000001b3u;
+    sum ^= sum >> 29;
+  }
+  for (; bytes > 0; --bytes) sum = (sum ^ *from++) * 0x100000001b3u;
+  return sum;
 }
 
 const char* paste(void* window) { return glfwGetClipboardString(static_cast<GLFWwindow*>(window)); }
@@ -86,8 +101,23 @@ void Interface::begin(float width, float height, double seconds) {
   ImGui::NewFrame();
 }
 
-void Interface::finish(float width, float height, ImU32 background) {
+bool Interface::lay_out(float width, float height, std::uint64_t pictures) {
   ImGui::Render();
+  const ImDrawData& data = *ImGui::GetDrawData();
+  std::uint64_t sum = mixed(mixed(pictures, &width, sizeof width), &height, sizeof height);
+  for (int i = 0; i < data.CmdListsCount; ++i) {
+    const ImDrawList& list = *data.CmdLists[i];
+    sum = mixed(sum, list.VtxBuffer.Data, static_cast<std::size_t>(list.VtxBuffer.size_in_bytes()));
+    sum = mixed(sum, list.IdxBuffer.Data, static_cast<std::size_t>(list.IdxBuffer.size_in_bytes()));
+    for (const ImDrawCmd& command : list.CmdBuffer) {
+      sum = mixed(sum, &command.ClipRect, sizeof command.ClipRect);
+      sum = mixed(sum, &command.TextureId, sizeof command.TextureId);
+    }
+  }
+  return std::exchange(seen_, sum) != sum;
+}
+
+void Interface::draw(float width, float height, ImU32 background) {
   const ImVec4 c = ImGui::ColorConvertU32ToFloat4(background);
   gl::Viewport(0, 0, static_cast<GLsizei>(width), static_cast<GLsizei>(height));
   gl::ClearColor(c.x, c.y, c.z, 1);

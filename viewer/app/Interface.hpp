@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstdint>
+
 #include "panels/Ui.hpp"
 
 namespace sagitta::viewer {
@@ -17,13 +19,17 @@ class Interface {
   /// Letters, colours and spacing for this scale; does nothing while neither changes.
   void dress(Ui& ui, float scale, bool dark);
   void begin(float width, float height, double seconds);
-  /// Draws into the framebuffer that is bound.
-  void finish(float width, float height, ImU32 background);
+  /// Ends the frame's layout. True when it differs from the one drawn last: other words, colours or places, or another
+  /// `pictures`, the count of changes of the pictures that it shows.
+  bool lay_out(float width, float height, std::uint64_t pictures);
+  /// Draws what was laid out into the framebuffer that is bound.
+  void draw(float width, float height, ImU32 background);
 
  private:
   float scale_ = 0;
   bool dark_ = false;
   double last_ = -1;
+  std::uint64_t seen_ = 0;  ///< what was laid out last, as a number
 };
 
 }  // namespace sagitta::viewer

@@ -7,6 +7,8 @@ namespace sagitta::viewer {
 namespace {
 
 constexpr int samples = 4;
+/// Pixels along each side of the picture while things move and the processor draws, as a share of those at rest.
+constexpr float moving_share = 0.75f;
 constexpr double least_change = 0.01;  ///< mm that fill the scale of differences at least
 
 const Skin nothing;
@@ -54,7 +56,11 @@ Picture::Picture() : software_(software_rendering()) {}
 
 void Picture::resize(int width, int height, bool moving) {
   moving_ = moving && software_;
-  (moving_ ? fast_ : fine_).resize(width, height, moving_ ? 0 : samples);
+  const auto part = [](int pixels) { return static_cast<int>(static_cast<float>(pixels) * moving_share); };
+  if (moving_)
+    fast_.resize(part(width), part(height), 0);
+  else
+    fine_.resize(width, height, samples);
 }
 
 void Picture::load(Desk& desk) {
@@ -88,13 +94,13 @@ void Picture::load(Desk& desk) {
 
 void Picture::refresh(Desk& desk) {
   load(desk);
-  const Drawn now{
-      desk.view.camera, showing_of(desk, largest_change_), desk.settings.dark, loads_, moving_, target().width(),
-      target().height()};
+  Showing showing = showing_of(desk, largest_change_);
+  showing.quick = moving_;
+  const Drawn now{desk.view.camera, showing, desk.settings.dark, loads_, moving_, target().width(), target().height()};
   if (now == last_) return;
   scene_.draw(target(), now.camera, now.showing, desk.ui.theme.ink);
   last_ = now;
-  ++drawn_;
+  ++drawn_, ++changes_;
 }
 
 void Picture::resize_stages(int width, int height) {
@@ -126,6 +132,7 @@ bool Picture::refresh_stages(Desk& desk) {
     camera = camera.facing(StandardView::bench).fitted(model->body.low, model->body.high);
     Showing showing;
     showing.parts = {true, desk.view.pieces, false, false, false, false};
+    ++changes_;
     small_.draw(target, camera, showing, desk.ui.theme.ink);
     small_.load(Part::body, nothing);
     small_.load(Part::pieces, nothing);

@@ -28,6 +28,8 @@ class Picture {
     const auto i = static_cast<std::size_t>(stage);
     return stage_drawn_[i] ? stage_targets_[i].texture() : 0;
   }
+  /// Grows whenever any of the pictures is drawn again.
+  std::uint64_t changes() const { return changes_; }
   int drawn() const { return drawn_; }  ///< pictures so far
   std::vector<std::uint8_t> pixels() const { return target().pixels(); }
   int width() const { return target().width(); }
@@ -60,6 +62,7 @@ class Picture {
   double largest_change_ = 1;
   Drawn last_;
   int drawn_ = 0;
+  std::uint64_t changes_ = 0;
 };
 
 /// What of the scene the view asks for.

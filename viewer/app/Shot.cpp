@@ -6,6 +6,7 @@
 #include <iostream>
 
 #include "app/App.hpp"
+#include "app/Commands.hpp"
 #include "app/Window.hpp"
 #include "panels/ChecksPanel.hpp"
 
@@ -57,6 +58,11 @@ int make_shot(const ShotSpec& spec) {
   desk.say("");
   app.whole_picture(!spec.window);
   settle(app);
+  for (const std::string& command : spec.commands) {
+    if (!command_named(command)) return std::cerr << "sagitta-viewer: there is no command \"" << command << "\".\n", 2;
+    desk.ask(command);
+    settle(app);
+  }
   if (const auto problems = problems_of(desk); !problems.empty() && !spec.window) return print(problems), 2;
   if (spec.window) return write(spec.file, spec.width, spec.height, app.snapshot());
   return write(spec.file, app.picture().width(), app.picture().height(), app.picture().pixels());

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 namespace sagitta::viewer {
 
@@ -11,8 +12,9 @@ struct ShotSpec {
   bool window = false;      ///< the whole window with its panels instead of the board alone
   bool dark = false;
   double text_size = 1;
-  int decision = -2;  ///< with the window: the group that is open, from 0; -2 leaves it
-  double cut = -1e9;  ///< with a cutting plane at this x, mm
+  int decision = -2;                  ///< with the window: the group that is open, from 0; -2 leaves it
+  double cut = -1e9;                  ///< with a cutting plane at this x, mm
+  std::vector<std::string> commands;  ///< run before drawing, by their names: "height shade"
 };
 
 /// Draws a picture without a display and writes it as PNG. Returns the program's exit code: 0, 2 for a board that

@@ -9,15 +9,35 @@
 
 #include "plan/Stage.hpp"
 #include "scene/Camera.hpp"
+#include "scene/Flight.hpp"
 #include "scene/Pick.hpp"
 #include "scene/Scene.hpp"
 
 namespace sagitta::viewer {
 
-enum class Dialog { none, start, open, save_as, send_out, compare_with, commands, way, comfort, unsaved, left_over };
+enum class Dialog {
+  none,
+  start,
+  open,
+  save_as,
+  send_out,
+  compare_with,
+  commands,
+  way,
+  comfort,
+  unsaved,
+  left_over,
+  frets
+};
+
+/// A finding by its name and place, so that it is found again in the next board.
+struct Marked {
+  std::string name, feature;
+};
 
 struct View {
   Camera camera;
+  std::optional<Flight> flight;  ///< while the camera is on its way
   bool fit_wanted = true;
   Stage stage = Stage::board;
   bool frets = true, strings = false, pieces = true, neck = false, edges = true;
@@ -29,7 +49,10 @@ struct View {
 
   bool measuring = false;
   std::vector<Picked> picks;
-  std::string named;  ///< the feature last picked
+  std::string named;                        ///< the feature last picked
+  std::optional<Marked> marked;             ///< the finding that is pointed at
+  bool notes_open = false;                  ///< findings that are only worth knowing are listed too
+  bool humps = false, fit_to_neck = false;  ///< drawn over the board
 
   int decision = 0;  ///< which group of decisions is open
   Dialog dialog = Dialog::none;

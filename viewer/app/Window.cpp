@@ -91,6 +91,15 @@ void set_hints(const WindowSpec& spec) {
   glfwWindowHint(GLFW_OPENGL_DEBUG_CONTEXT, spec.debug ? GLFW_TRUE : GLFW_FALSE);
   glfwWindowHint(GLFW_VISIBLE, spec.visible ? GLFW_TRUE : GLFW_FALSE);
   glfwWindowHint(GLFW_SCALE_TO_MONITOR, GLFW_TRUE);
+  glfwWindowHint(GLFW_CONTEXT_ROBUSTNESS, GLFW_LOSE_CONTEXT_ON_RESET);
+}
+
+/// A context that tells of a reset of the driver, or at least a context.
+GLFWwindow* make_window(const WindowSpec& spec) {
+  set_hints(spec);
+  if (GLFWwindow* made = glfwCreateWindow(spec.width, spec.height, "Sagitta", nullptr, nullptr)) return made;
+  glfwWindowHint(GLFW_CONTEXT_ROBUSTNESS, GLFW_NO_ROBUSTNESS);
+  return glfwCreateWindow(spec.width, spec.height, "Sagitta", nullptr, nullptr);
 }
 
 int standard_shape(int shape) {
@@ -118,8 +127,7 @@ Window::Window(const WindowSpec& spec, InputQueue& queue) {
         "there is no display to open a window on.\n"
         "Start it from a desktop session, or set DISPLAY. For a picture without a window: "
         "sagitta-viewer BOARD --shot FILE.png");
-  set_hints(spec);
-  handle_ = glfwCreateWindow(spec.width, spec.height, "Sagitta", nullptr, nullptr);
+  handle_ = make_window(spec);
   if (!handle_) {
     glfwTerminate();
     throw DisplayError(

@@ -26,6 +26,11 @@ Settings from_json(const Json& json) {
   s.export_folder = json.value("export_folder", s.export_folder);
   s.export_step = json.value("export_step", s.export_step);
   s.export_stl = json.value("export_stl", s.export_stl);
+  s.export_dxf = json.value("export_dxf", s.export_dxf);
+  s.export_svg = json.value("export_svg", s.export_svg);
+  s.export_pdf = json.value("export_pdf", s.export_pdf);
+  s.export_csv = json.value("export_csv", s.export_csv);
+  s.export_paper = json.value("export_paper", s.export_paper);
   s.width = std::clamp(json.value("width", s.width), 640, 8192);
   s.height = std::clamp(json.value("height", s.height), 480, 8192);
   return s;
@@ -41,6 +46,11 @@ Json to_json(const Settings& s) {
           {"export_folder", s.export_folder},
           {"export_step", s.export_step},
           {"export_stl", s.export_stl},
+          {"export_dxf", s.export_dxf},
+          {"export_svg", s.export_svg},
+          {"export_pdf", s.export_pdf},
+          {"export_csv", s.export_csv},
+          {"export_paper", s.export_paper},
           {"width", s.width},
           {"height", s.height}};
 }

@@ -5,6 +5,7 @@ namespace sagitta::viewer::gl {
 #define SAGITTA_GL_DEFINE(NAME, TYPE) PFNGL##TYPE##PROC NAME = nullptr;
 SAGITTA_GL_FUNCTIONS(SAGITTA_GL_DEFINE)
 #undef SAGITTA_GL_DEFINE
+PFNGLGETGRAPHICSRESETSTATUSPROC ResetStatus = nullptr;
 
 namespace {
 int reported = 0;
@@ -23,6 +24,7 @@ std::string load(Address (*address)(const char*)) {
   if (!NAME) return "gl" #NAME;
   SAGITTA_GL_FUNCTIONS(SAGITTA_GL_LOAD)
 #undef SAGITTA_GL_LOAD
+  ResetStatus = reinterpret_cast<PFNGLGETGRAPHICSRESETSTATUSPROC>(address("glGetGraphicsResetStatusARB"));
   return "";
 }
 
@@ -35,6 +37,8 @@ void watch_errors(Address (*address)(const char*)) {
 }
 
 const std::string& latest_error() { return latest; }
+
+bool lost() { return ResetStatus && ResetStatus() != GL_NO_ERROR; }
 
 int errors() {
   if (!GetError) return reported;

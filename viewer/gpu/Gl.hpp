@@ -94,4 +94,9 @@ int errors();
 /// What the debug output said of the last one.
 const std::string& latest_error();
 
+/// Asks the driver whether the context is still whole; fetched by load() where there is such a question.
+extern PFNGLGETGRAPHICSRESETSTATUSPROC ResetStatus;
+/// The driver was reset and everything on the graphics card is gone.
+bool lost();
+
 }  // namespace sagitta::viewer::gl

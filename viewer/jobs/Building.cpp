@@ -27,6 +27,7 @@ Model begin_model(std::uint64_t generation, const Board& board, const Model* bef
   model.faults = surface_faults(board, *layout, model.surface);
   if (!model.faults.empty()) return model;
   model.layout = layout;
+  model.findings = findings_of(board, *layout, model.surface);
   model.fittings = std::make_shared<const Fittings>(dress_fittings(board, *layout, model.surface));
   return model;
 }

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <charconv>
 #include <string_view>
-#include <unordered_map>
+#include <utility>
 
 namespace sagitta::viewer {
 
@@ -27,13 +27,11 @@ Vec surface_normal(const Surface& s, double x, double y) {
   return unit({static_cast<float>(-dx), static_cast<float>(-dy), 1});
 }
 
-std::uint64_t both(std::uint32_t a, std::uint32_t b) { return std::uint64_t{a} << 32 | b; }
-
 /// Vertices of a skin, one for each point of each face.
 class Dresser {
  public:
   Dresser(const Surface& surface, const Shell& shell, const Mesh& mesh)
-      : surface_(surface), shell_(shell), mesh_(mesh) {}
+      : surface_(surface), shell_(shell), mesh_(mesh), newest_(mesh.points.size(), nothing) {}
 
   void add(std::size_t triangle, const Cloth& cloth) {
     const auto& t = mesh_.triangles[triangle];
@@ -47,57 +45,82 @@ class Dresser {
   }
 
   void finish() {
-    for (const auto& [key, index] : vertices_) {
-      SkinVertex& v = skin.vertices[index];
-      if (key >> 32 & facet) {
+    for (std::size_t i = 0; i < skin.vertices.size(); ++i) {
+      SkinVertex& v = skin.vertices[i];
+      if (faces_[i] & facet) {
         v.normal = unit(v.normal);
         continue;
       }
-      const ShellFace& face = shell_.faces[key >> 32];
+      const ShellFace& face = shell_.faces[faces_[i]];
       const bool on_surface = face.kind == ShellFace::Kind::top && face.bound.kind == Bound::Kind::arc;
       v.normal = on_surface ? surface_normal(surface_, v.position.x, v.position.y) : unit(v.normal);
     }
     skin.bound();
   }
 
-  /// Lines where two faces meet at an angle.
+  /// Lines where two faces meet at an angle. Every side of a triangle waits at its lower point for the side that runs
+  /// the other way.
   void add_edges() {
-    std::unordered_map<std::uint64_t, std::size_t> owner;
-    owner.reserve(mesh_.triangles.size() * 3);
-    for (std::size_t t = 0; t < mesh_.triangles.size(); ++t)
-      for (std::size_t i = 0; i < 3; ++i) owner[both(mesh_.triangles[t][i], mesh_.triangles[t][(i + 1) % 3])] = t;
-    for (const auto& [edge, t] : owner) {
-      const auto from = static_cast<std::uint32_t>(edge >> 32), to = static_cast<std::uint32_t>(edge);
-      if (from > to) continue;
-      const auto other = owner.find(both(to, from));
-      if (other == owner.end() || face_of(t) == face_of(other->second)) continue;
-      const std::uint32_t a = at(face_of(t), from), b = at(face_of(other->second), from);
-      if (dot(skin.vertices[a].normal, skin.vertices[b].normal) > (face_of(t) & facet ? crisp_facets : crisp)) continue;
-      skin.edges.push_back(a);
-      skin.edges.push_back(at(face_of(t), to));
-    }
+    struct Side {
+      std::uint32_t other, triangle;
+      bool up;  ///< runs from the lower point to the higher
+    };
+    std::vector<std::uint32_t> start(mesh_.points.size() + 1, 0);
+    const auto each_side = [&](const auto& take) {
+      for (std::size_t t = 0; t < mesh_.triangles.size(); ++t)
+        for (std::size_t i = 0; i < 3; ++i)
+          take(mesh_.triangles[t][i], mesh_.triangles[t][(i + 1) % 3], static_cast<std::uint32_t>(t));
+    };
+    each_side([&](std::uint32_t a, std::uint32_t b, std::uint32_t) { ++start[std::min(a, b) + 1]; });
+    for (std::size_t p = 1; p < start.size(); ++p) start[p] += start[p - 1];
+    std::vector<Side> sides(start.back());
+    std::vector<std::uint32_t> next(start.begin(), start.end() - 1);
+    each_side([&](std::uint32_t a, std::uint32_t b, std::uint32_t t) {
+      sides[next[std::min(a, b)]++] = {std::max(a, b), t, a < b};
+    });
+    for (std::uint32_t p = 0; p + 1 < start.size(); ++p)
+      for (std::uint32_t i = start[p]; i < start[p + 1]; ++i)
+        for (std::uint32_t j = start[p]; sides[i].up && j < start[p + 1]; ++j)
+          if (!sides[j].up && sides[j].other == sides[i].other)
+            add_edge(p, sides[i].other, sides[i].triangle, sides[j].triangle);
   }
 
   Skin skin;
 
  private:
+  static constexpr std::uint32_t nothing = 0xffffffffu;
+
+  void add_edge(std::uint32_t from, std::uint32_t to, std::size_t t, std::size_t other) {
+    if (face_of(t) == face_of(other)) return;
+    const std::uint32_t a = at(face_of(t), from), b = at(face_of(other), from);
+    if (dot(skin.vertices[a].normal, skin.vertices[b].normal) > (face_of(t) & facet ? crisp_facets : crisp)) return;
+    skin.edges.push_back(a);
+    skin.edges.push_back(at(face_of(t), to));
+  }
   std::uint32_t face_of(std::size_t triangle) const {
     const std::int32_t face = mesh_.face[triangle];
     return face < 0 ? facet | static_cast<std::uint32_t>(triangle) : static_cast<std::uint32_t>(face);
   }
-  std::uint32_t at(std::uint32_t face, std::uint32_t point) const { return vertices_.at(both(face, point)); }
+  /// The vertex of a point on a face, `nothing` when there is none yet.
+  std::uint32_t at(std::uint32_t face, std::uint32_t point) const {
+    std::uint32_t v = newest_[point];
+    while (v != nothing && faces_[v] != face) v = earlier_[v];
+    return v;
+  }
   std::uint32_t vertex(std::uint32_t face, std::uint32_t point, const Cloth& cloth) {
-    const auto [place, fresh] =
-        vertices_.try_emplace(both(face, point), static_cast<std::uint32_t>(skin.vertices.size()));
-    if (fresh)
-      skin.vertices.push_back({vec(mesh_.points[point]), {}, cloth.colour, static_cast<float>(cloth.finish), 0});
-    return place->second;
+    if (const std::uint32_t there = at(face, point); there != nothing) return there;
+    const auto made = static_cast<std::uint32_t>(skin.vertices.size());
+    skin.vertices.push_back({vec(mesh_.points[point]), {}, cloth.colour, static_cast<float>(cloth.finish), 0});
+    faces_.push_back(face);
+    earlier_.push_back(std::exchange(newest_[point], made));
+    return made;
   }
 
   const Surface& surface_;
   const Shell& shell_;
   const Mesh& mesh_;
-  std::unordered_map<std::uint64_t, std::uint32_t> vertices_;
+  std::vector<std::uint32_t> newest_;           ///< of each point: the vertex made last
+  std::vector<std::uint32_t> faces_, earlier_;  ///< of each vertex: its face, the one made before it at its point
 };
 
 /// Height of a piece's top over a point of its pocket's floor.

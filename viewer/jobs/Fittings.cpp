@@ -2,6 +2,7 @@
 #include <numbers>
 
 #include "jobs/Dressing.hpp"
+#include "scene/NeckFit.hpp"
 
 namespace sagitta::viewer {
 
@@ -129,13 +130,6 @@ void add_nut(Skin& skin, const Board& board, const Layout& layout, const Surface
   add_box(skin, corners, surface.thickness - nut.depth, top, nut_colour, Finish::bone);
 }
 
-double neck_half_width(const Board& board, const Layout& layout, double x) {
-  if (!board.neck || !board.neck->nut_width || !board.neck->body_width) return layout.half_width(x);
-  const double end = board.neck->body_at.value_or(layout.heel_end);
-  const double s = end > 0 ? x / end : 0;
-  return (*board.neck->nut_width + s * (*board.neck->body_width - *board.neck->nut_width)) / 2;
-}
-
 void add_neck(Skin& skin, const Board& board, const Layout& layout) {
   constexpr int along = 24, around = 20;
   constexpr float depth_at_nut = 15, depth_at_heel = 18;  // for the picture only
@@ -145,7 +139,7 @@ void add_neck(Skin& skin, const Board& board, const Layout& layout) {
   Sweep sweep(skin, neck_colour, Finish::wood);
   for (int i = 0; i <= along; ++i) {
     const double s = static_cast<double>(i) / along, x = layout.nut_end + s * (end - layout.nut_end);
-    const auto half = static_cast<float>(neck_half_width(board, layout, x));
+    const auto half = static_cast<float>(neck_half_width(board, layout, x).value_or(layout.half_width(x)));
     const float depth = depth_at_nut + static_cast<float>(s) * (depth_at_heel - depth_at_nut);
     std::vector<Vec> points, normals;
     for (int j = 0; j <= around; ++j) {

@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 
+#include "findings/Finding.hpp"
 #include "layout/Layout.hpp"
 #include "mesh/Mesh.hpp"
 #include "scene/Skin.hpp"
@@ -44,6 +45,7 @@ struct Model {
   std::string trouble;  ///< a stage that could not be made, in words
   std::shared_ptr<const Layout> layout;
   Surface surface;
+  std::vector<Finding> findings;  ///< the costliest first
   std::shared_ptr<const Fittings> fittings;
   std::array<std::shared_ptr<const StageModel>, stage_count> stages;
   std::optional<Exact> exact;  ///< of the stage shown

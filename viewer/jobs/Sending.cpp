@@ -72,7 +72,8 @@ void Sending::run(const SendingOrder& order) {
     }
     HandOff hand_off;
     hand_off.stages = stages_of(order.board);
-    hand_off.kinds = {order.step, order.stl};
+    hand_off.kinds = order.kinds;
+    if (const Paper* paper = paper_named(order.paper)) hand_off.drawing.paper = *paper;
     hand_off.tell = [this](int done, int all, const std::string& what) {
       SendingState now;
       now.running = true, now.what = what, now.share = all > 0 ? static_cast<double>(done) / all : 0;

@@ -1,6 +1,6 @@
 #pragma once
 
-/// Writing the hand-off folder in the background: STEP and STL of every stage.
+/// Writing the hand-off folder in the background.
 
 #include <functional>
 #include <memory>
@@ -9,6 +9,7 @@
 #include <thread>
 
 #include "board/Board.hpp"
+#include "export/HandOff.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta::viewer {
@@ -16,7 +17,8 @@ namespace sagitta::viewer {
 struct SendingOrder {
   Board board;
   std::string folder;  ///< absent or empty, unless `replace`
-  bool step = true, stl = true;
+  HandOffKinds kinds;
+  std::string paper = "A4";  ///< that PDFs are printed on
   bool replace = false;
   std::string source;  ///< the board file, which a replaced folder may not swallow; may be empty
 };

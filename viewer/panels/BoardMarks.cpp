@@ -12,40 +12,30 @@ namespace sagitta::viewer {
 
 namespace {
 
+void tick(ImDrawList* paint, ImVec2 at, ImVec2 along, float half, ImU32 ink, float thick) {
+  const ImVec2 square(-along.y * half, along.x * half);
+  paint->AddLine(at - square, at + square, ink, thick);
+}
+
+}  // namespace
+
 std::optional<ImVec2> in_window(const Camera& camera, Vec p, ImVec2 low) {
   const auto pixel = camera.project(p);
   if (!pixel) return std::nullopt;
   return ImVec2(low.x + pixel->x, low.y + pixel->y);
 }
 
-/// Words on a small sheet of paper, kept inside the picture.
-void words(const Ui& ui, ImDrawList* paint, ImVec2 at, const std::string& text) {
-  const ImVec2 size = ImGui::CalcTextSize(text.c_str());
-  const ImVec2 clip_low = paint->GetClipRectMin(), clip_high = paint->GetClipRectMax();
-  ImVec2 low(at.x - size.x / 2, at.y - size.y / 2);
-  low.x = std::clamp(low.x, clip_low.x + ui.px(6), std::max(clip_high.x - size.x - ui.px(6), clip_low.x + ui.px(6)));
-  low.y = std::clamp(low.y, clip_low.y + ui.px(4), std::max(clip_high.y - size.y - ui.px(4), clip_low.y + ui.px(4)));
-  const ImVec2 pad(ui.px(5), ui.px(2));
-  paint->AddRectFilled(low - pad, low + size + pad, ui.theme.paper, ui.px(3));
-  paint->AddText(low, ui.theme.text, text.c_str());
-}
-
-void tick(ImDrawList* paint, ImVec2 at, ImVec2 along, float half, ImU32 ink, float thick) {
-  const ImVec2 square(-along.y * half, along.x * half);
-  paint->AddLine(at - square, at + square, ink, thick);
-}
-
-void draw_one(Desk& desk, ImVec2 low, const Dimension& d) {
+void draw_dimension(Desk& desk, ImVec2 low, const Dimension& d, Labels& labels) {
   ImDrawList* paint = ImGui::GetWindowDrawList();
   const auto a = in_window(desk.view.camera, d.a, low), b = in_window(desk.view.camera, d.b, low);
   if (!a || !b) return;
   const ImU32 ink = desk.ui.theme.accent;
-  const float thick = desk.ui.px(1.5f);
+  const float thick = desk.ui.px(1.5f), half_text = ImGui::CalcTextSize(d.text.c_str()).x / 2;
   if (d.a == d.b) {
     const ImVec2 over(a->x, a->y - desk.ui.px(34));
-    paint->AddLine(*a, over, ink, thick);
     paint->AddCircleFilled(*a, desk.ui.px(3), ink);
-    return words(desk.ui, paint, over, d.text);
+    paint->AddLine(*a, over, ink, thick);
+    return labels.put(over, d.text, *a);
   }
   paint->AddLine(*a, *b, ink, thick);
   ImVec2 along = *b - *a;
@@ -54,17 +44,12 @@ void draw_one(Desk& desk, ImVec2 low, const Dimension& d) {
   tick(paint, *a, along, desk.ui.px(6), ink, thick);
   tick(paint, *b, along, desk.ui.px(6), ink, thick);
   const ImVec2 middle((a->x + b->x) / 2, (a->y + b->y) / 2);
-  const bool room = l > ImGui::CalcTextSize(d.text.c_str()).x + desk.ui.px(24);
-  words(desk.ui, paint,
-        room ? middle
-             : ImVec2(std::max(a->x, b->x) + ImGui::CalcTextSize(d.text.c_str()).x / 2 + desk.ui.px(14), middle.y),
-        d.text);
+  const bool room = l > 2 * half_text + desk.ui.px(24);
+  labels.put(room ? middle : ImVec2(std::max(a->x, b->x) + half_text + desk.ui.px(14), middle.y), d.text, middle);
 }
 
-}  // namespace
-
-void draw_dimensions(Desk& desk, ImVec2 low) {
-  if (!desk.good || !desk.good->layout || desk.view.decision < 0) return;
+void draw_dimensions(Desk& desk, ImVec2 low, Labels& labels) {
+  if (!desk.good || !desk.good->layout || desk.view.decision < 0 || desk.view.marked) return;
   std::string key = desk.rows.in_hand();
   if (group_of_key(key) != desk.view.decision) {
     const auto& group = decision_groups()[static_cast<std::size_t>(desk.view.decision)];
@@ -73,7 +58,7 @@ void draw_dimensions(Desk& desk, ImVec2 low) {
   }
   for (const Dimension& d :
        dimensions_for(key, desk.good->board, *desk.good->layout, desk.good->surface, desk.manner())) {
-    draw_one(desk, low, d);
+    draw_dimension(desk, low, d, labels);
     desk.ui.note_area("dimension", low, low, d.text);
   }
 }
@@ -85,7 +70,7 @@ std::string measured_words(const Measured& m, const Manner& manner) {
          shown_bare(m.up, manner) + ")";
 }
 
-void draw_measurement(Desk& desk, ImVec2 low) {
+void draw_measurement(Desk& desk, ImVec2 low, Labels& labels) {
   const auto& picks = desk.view.picks;
   if (!desk.view.measuring || picks.empty()) return;
   ImDrawList* paint = ImGui::GetWindowDrawList();
@@ -96,7 +81,7 @@ void draw_measurement(Desk& desk, ImVec2 low) {
     }
   if (picks.size() < 2) return;
   const std::string text = measured_words(measure(picks[0], picks[1]), desk.manner());
-  draw_one(desk, low, {picks[0].place, picks[1].place, text});
+  draw_dimension(desk, low, {picks[0].place, picks[1].place, text}, labels);
   desk.ui.note_area("measured", low, low, text);
 }
 

@@ -7,6 +7,7 @@
 
 #include "panels/BoardMarks.hpp"
 #include "panels/DecisionsPanel.hpp"
+#include "panels/Overlays.hpp"
 #include "panels/SlicePanel.hpp"
 
 namespace sagitta::viewer {
@@ -46,6 +47,8 @@ void draw_bar(Desk& desk) {
     ui.tick("Strings and nut", desk.view.strings);
     ui.tick("Inlays in place", desk.view.pieces);
     ui.tick("Neck", desk.view.neck);
+    ui.tick("Board against the neck", desk.view.fit_to_neck);
+    ui.tick("Hump under each string", desk.view.humps);
     ui.tick("Edges", desk.view.edges);
     if (ui.tick("Parallel projection", desk.view.camera.parallel)) desk.settings.parallel = desk.view.camera.parallel;
     ImGui::EndPopup();
@@ -103,6 +106,7 @@ void drag_plane(Desk& desk, ImVec2 now) {
 void begin_hand(Desk& desk, ImVec2 low) {
   const ImGuiIO& io = ImGui::GetIO();
   desk.hand.start = desk.hand.last = io.MousePos;
+  desk.view.flight.reset();
   const auto grip = plane_grip(desk, low);
   const float off = grip ? std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) : 1e9f;
   if (io.MouseDown[0] && off < desk.ui.px(14))
@@ -128,18 +132,24 @@ void move_hand(Desk& desk, ImVec2 low) {
   desk.hand.what = What::none;
 }
 
-void draw_shade_legend(Desk& desk, ImVec2 low, float height) {
-  if (desk.view.shade == Shade::materials || !desk.good) return;
+void draw_legends(Desk& desk, ImVec2 low, float height, Labels& labels) {
   const Ui& ui = desk.ui;
-  const std::string text = desk.view.shade == Shade::height
-                               ? "Height of the surface: dark is low, light is high; a line every 0.25 mm"
-                               : "Against the other board: accent is higher here, dark is lower";
-  const ImVec2 size = ImGui::CalcTextSize(text.c_str());
-  const ImVec2 at(low.x + ui.px(14), low.y + height - size.y - ui.px(12));
+  std::vector<std::string> lines = legends_of(desk);
+  if (desk.view.shade == Shade::height)
+    lines.push_back("Height of the surface: dark is low, light is high; a line every 0.25 mm");
+  if (desk.view.shade == Shade::change)
+    lines.push_back("Against the other board: in colour it is higher here, dark lower");
   ImDrawList* paint = ImGui::GetWindowDrawList();
-  paint->AddRectFilled(at - ImVec2(ui.px(6), ui.px(3)), at + size + ImVec2(ui.px(6), ui.px(3)), ui.theme.paper,
-                       ui.px(3));
-  paint->AddText(at, ui.theme.text, text.c_str());
+  float y = low.y + height - ui.px(12);
+  for (const std::string& text : lines) {
+    const std::string kept = fitted(text, desk.view.camera.width - ui.px(28));
+    const ImVec2 size = ImGui::CalcTextSize(kept.c_str()), pad(ui.px(6), ui.px(3));
+    const ImVec2 at(low.x + ui.px(14), y - size.y);
+    paint->AddRectFilled(at - pad, at + size + pad, ui.theme.paper, ui.px(3));
+    paint->AddText(at, ui.theme.text, kept.c_str());
+    labels.keep_clear(at - pad, at + size + pad);
+    y = at.y - 2 * pad.y - ui.px(3);
+  }
 }
 
 void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
@@ -154,14 +164,21 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
   if (ImGui::IsItemActivated()) begin_hand(desk, low);
   if (desk.hand.what != What::none) move_hand(desk, low);
   const ImGuiIO& io = ImGui::GetIO();
+  if (ImGui::IsItemHovered() && io.MouseWheel != 0) desk.view.flight.reset();
   if (ImGui::IsItemHovered() && io.MouseWheel != 0)
     desk.view.camera =
         desk.view.camera.zoomed(std::pow(wheel_step, io.MouseWheel), {io.MousePos.x - low.x, io.MousePos.y - low.y});
   paint->PushClipRect(low, low + size, true);
-  draw_cutting_plane(desk, low);
-  draw_dimensions(desk, low);
-  draw_measurement(desk, low);
-  draw_shade_legend(desk, low, picture.height);
+  {
+    Labels labels(desk.ui, paint);
+    draw_cutting_plane(desk, low);
+    draw_legends(desk, low, picture.height, labels);
+    draw_fit_to_neck(desk, low, labels);
+    draw_humps(desk, low, labels);
+    draw_measurement(desk, low, labels);
+    draw_marked_finding(desk, low, labels);
+    draw_dimensions(desk, low, labels);
+  }
   paint->PopClipRect();
 }
 

@@ -4,48 +4,14 @@
 
 #include <algorithm>
 
+#include "panels/Block.hpp"
 #include "panels/Decisions.hpp"
 #include "panels/DecisionsPanel.hpp"
+#include "panels/FindingsList.hpp"
 
 namespace sagitta::viewer {
 
 namespace {
-
-/// A block of wrapped words that can be pressed.
-bool pressable(Desk& desk, const std::string& id, const std::string& title, const std::string& text,
-               const std::string& hint) {
-  Ui& ui = desk.ui;
-  const float width = ImGui::GetContentRegionAvail().x, pad = ui.px(10), room = width - 2 * pad;
-  const auto tall = [&](const std::string& words) {
-    return words.empty() ? 0 : ImGui::CalcTextSize(words.c_str(), nullptr, false, room).y + ui.px(4);
-  };
-  const float height = tall(title) + tall(text) + tall(hint) + ui.px(12);
-  const ImVec2 low = ImGui::GetCursorScreenPos();
-  ImGui::PushID(id.c_str());
-  const bool pressed = ImGui::InvisibleButton("block", ImVec2(width, height));
-  ImGui::RenderNavHighlight(ImRect(low, low + ImVec2(width, height)), ImGui::GetItemID());
-  ImGui::PopID();
-  ImDrawList* paint = ImGui::GetWindowDrawList();
-  paint->AddRectFilled(low, low + ImVec2(width, height), ImGui::IsItemHovered() ? ui.theme.line : ui.theme.field,
-                       ui.px(4));
-  paint->AddRectFilled(low, low + ImVec2(ui.px(3), height), ui.theme.accent, ui.px(2));
-  float y = low.y + ui.px(6);
-  const auto write = [&](const std::string& words, ImU32 ink, ImFont* font) {
-    if (words.empty()) return;
-    paint->AddText(font, ImGui::GetFontSize(), ImVec2(low.x + pad, y), ink, words.c_str(), nullptr, room);
-    y += tall(words);
-  };
-  write(title, ui.theme.text, ui.letters.heading);
-  write(text, ui.theme.text, ui.letters.regular);
-  write(hint, ui.theme.quiet, ui.letters.regular);
-  ui.note(id, title + ": " + text);
-  return pressed;
-}
-
-std::string capital(std::string text) {
-  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  return text;
-}
 
 std::string place_of(const Problem& p) {
   return p.file.empty() ? ""
@@ -62,13 +28,16 @@ void draw_problems(Desk& desk) {
   for (std::size_t i = 0; i < problems.size(); ++i) {
     const Problem& p = problems[i];
     const bool pressed =
-        pressable(desk, "problem " + std::to_string(i + 1), p.key.empty() ? "The file" : label_of_key(p.key),
-                  (of_file ? place_of(p) : "") + capital(p.message), capital(p.hint));
+        draw_block(desk.ui, {"problem " + std::to_string(i + 1), p.key.empty() ? "The file" : label_of_key(p.key),
+                             (of_file ? place_of(p) : "") + capital(p.message), capital(p.hint), "Problem"});
     if (pressed && !of_file) lead_to_key(desk, p.key);
   }
   if (problems.empty()) {
     const bool checked = desk.model && desk.model->layout;
-    desk.ui.quiet(checked ? "The board can be built as it stands." : "Looking at the board\u2026");
+    const char* const sound = finding_count(desk).empty()
+                                  ? "The board can be built as it stands: nothing to look at before wood is cut."
+                                  : "The board can be built. Before wood is cut:";
+    desk.ui.quiet(checked ? sound : "Looking at the board\u2026");
   }
 }
 
@@ -104,7 +73,8 @@ void draw_notes(Desk& desk) {
   desk.ui.heading("Cuts that only touch");
   for (std::size_t i = 0; i < stage->shell.plan.notes.size(); ++i) {
     const Fault& note = stage->shell.plan.notes[i];
-    if (pressable(desk, "note " + std::to_string(i + 1), "", capital(note.message), capital(note.hint)))
+    if (draw_block(desk.ui,
+                   {"note " + std::to_string(i + 1), "", capital(note.message), capital(note.hint), "", Weight::light}))
       lead_to_key(desk, note.key);
   }
 }
@@ -115,7 +85,8 @@ void draw_comparison(Desk& desk) {
   const auto found = differences(desk.document.board(), desk.comparison->board, desk.manner());
   if (found.empty()) desk.ui.quiet("Nothing differs.");
   for (const Difference& d : found)
-    if (pressable(desk, "difference " + d.key, label_of_key(d.key), d.there + " \u2192 " + d.here, ""))
+    if (draw_block(desk.ui,
+                   {"difference " + d.key, label_of_key(d.key), d.there + " \u2192 " + d.here, "", "", Weight::middle}))
       lead_to_key(desk, d.key);
   if (desk.ui.button("Stop comparing")) desk.ask("stop comparing");
   ImGui::Dummy(ImVec2(0, desk.ui.px(6)));
@@ -137,10 +108,11 @@ void draw_checks(Desk& desk, ImVec2 low, ImVec2 size) {
   if (desk.ui.begin_panel("Checks", low, size)) {
     draw_comparison(desk);
     const std::size_t count = problems_of(desk).size();
-    desk.ui.heading(count == 0   ? "Check"
+    desk.ui.heading(count == 0   ? "Check" + finding_count(desk)
                     : count == 1 ? "Check: one problem"
                                  : "Check: " + std::to_string(count) + " problems");
     draw_problems(desk);
+    draw_findings(desk);
     ImGui::Dummy(ImVec2(0, desk.ui.px(6)));
     draw_notes(desk);
     if (desk.good && desk.good->layout) draw_figures(desk);

@@ -1,5 +1,7 @@
 #include "panels/Decisions.hpp"
 
+#include <cctype>
+
 #include "board/Fields.hpp"
 
 namespace sagitta::viewer {
@@ -60,7 +62,7 @@ constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},
                             {"wire.tang_width", "Tang width"},
                             {"wire.crown_width", "Crown width"},
                             {"wire.crown_height", "Crown height"},
-                            {"wire.overhang", "Tang cut back"}};
+                            {"wire.overhang", "Wire over each edge"}};
 constexpr L slot_lines[] = {{"slots.width", "Slot width"},
                             {"slots.depth", "Slot depth"},
                             {"slots.floor", "Slot floor"},
@@ -188,6 +190,24 @@ std::string label_of_key(const std::string& key) {
       for (const DecisionLine& line : block.lines)
         if (line.key == plain) return std::string(line.label);
   return key;
+}
+
+std::string with_labels(std::string text) {
+  const auto part_of_word = [&](std::size_t at) {
+    return at < text.size() && (std::isalnum(static_cast<unsigned char>(text[at])) || text[at] == '_');
+  };
+  for (const DecisionGroup& group : groups)
+    for (const DecisionBlock& block : group.blocks)
+      for (const DecisionLine& line : block.lines) {
+        if (line.key.find('.') == line.key.npos) continue;
+        for (std::size_t at = text.find(line.key); at != text.npos; at = text.find(line.key, at + 1)) {
+          if (part_of_word(at + line.key.size()) || (at > 0 && part_of_word(at - 1))) continue;
+          std::string label(line.label);
+          label[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(label[0])));
+          text.replace(at, line.key.size(), label);
+        }
+      }
+  return text;
 }
 
 std::string key_to_show(const std::string& key) {

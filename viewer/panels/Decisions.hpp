@@ -36,6 +36,8 @@ int group_of_key(const std::string& key);
 std::string plain_key(const std::string& key);
 /// What the builder calls a key: "Slot width"; the key itself when it has no row.
 std::string label_of_key(const std::string& key);
+/// Keys in a sentence replaced by what the builder calls them: "make slots.width ..." -> "make slot width ...".
+std::string with_labels(std::string text);
 /// A key of the panel to go to for a problem's key, which may be a table or a key without a row; "" when none fits.
 std::string key_to_show(const std::string& key);
 

@@ -31,6 +31,8 @@ const char* title_of(Dialog dialog) {
       return "Unsaved changes";
     case Dialog::left_over:
       return "A board was left open";
+    case Dialog::frets:
+      return "Fret by fret";
     case Dialog::none:
       break;
   }
@@ -44,9 +46,11 @@ ImVec2 size_of(const Ui& ui, Dialog dialog) {
     case Dialog::left_over:
       return {ui.px(520), ui.px(230)};
     case Dialog::comfort:
-      return {ui.px(480), ui.px(330)};
+      return {ui.px(480), ui.px(262)};
     case Dialog::send_out:
-      return {ui.px(620), ui.px(330)};
+      return {ui.px(620), ui.px(404)};
+    case Dialog::way:
+      return {ui.px(660), ui.px(410)};
     case Dialog::commands:
       return {ui.px(560), ui.px(520)};
     default:
@@ -74,6 +78,8 @@ void draw_inside(Desk& desk, Dialog dialog) {
       return draw_unsaved(desk);
     case Dialog::left_over:
       return draw_left_over(desk);
+    case Dialog::frets:
+      return draw_fret_page(desk);
     case Dialog::none:
       return;
   }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 
 #include "document/Folders.hpp"
@@ -16,21 +17,42 @@ std::string usual_folder(const Desk& desk) {
   return (beside / (name + "-export")).string();
 }
 
+HandOffKinds kinds_of(const Settings& s) {
+  return {s.export_step, s.export_stl, s.export_dxf, s.export_svg, s.export_pdf, s.export_csv};
+}
+
+void draw_paper(Desk& desk) {
+  const std::vector<std::string> names{"A4", "A3", "Letter", "Tabloid"};
+  const auto now = std::find(names.begin(), names.end(), desk.settings.export_paper);
+  int chosen = now == names.end() ? 0 : static_cast<int>(now - names.begin());
+  ImGui::SetNextItemWidth(desk.ui.px(100));
+  if (desk.ui.choice("paper", names, chosen)) desk.settings.export_paper = names[static_cast<std::size_t>(chosen)];
+}
+
 void draw_form(Desk& desk) {
   Ui& ui = desk.ui;
   Settings& s = desk.settings;
   if (s.export_folder.empty()) s.export_folder = usual_folder(desk);
-  ui.quiet("Every stage of the work goes into one folder, with a list of the files.");
-  ui.tick("STEP, exact solids in millimetres", s.export_step);
-  ui.tick("STL, triangles within 0.005 mm", s.export_stl);
+  ui.quiet("One folder for the machine, the bench and next month, with a list of its files.");
+  ui.tick("STEP: each stage as an exact solid, for CAM", s.export_step);
+  ui.tick("STL: each stage as triangles within 0.005 mm", s.export_stl);
+  ui.tick("DXF: outlines by operation, for each set-up in its own zero", s.export_dxf);
+  ui.tick("SVG: the same outlines in true size", s.export_svg);
+  ui.tick("PDF: slotting template and drawings at 1:1", s.export_pdf);
+  if (s.export_pdf) {
+    ImGui::SameLine();
+    draw_paper(desk);
+  }
+  ui.tick("CSV: frets, wire and pieces as tables", s.export_csv);
   ImGui::TextUnformatted("Folder");
   ImGui::SetNextItemWidth(-1);
   ui.text_field("folder", s.export_folder, "folder to write");
   std::error_code trouble;
   const bool taken = fs::exists(s.export_folder, trouble) && !fs::is_empty(s.export_folder, trouble);
   if (taken) ui.warning("This folder holds something; exporting replaces it whole.");
-  const bool able = (s.export_step || s.export_stl) && !s.export_folder.empty() && desk.model && desk.model->layout &&
-                    desk.model->faults.empty();
+  const HandOffKinds k = kinds_of(s);
+  const bool any = k.step || k.stl || k.dxf || k.svg || k.pdf || k.csv;
+  const bool able = any && !s.export_folder.empty() && desk.model && desk.model->layout && desk.model->faults.empty();
   if (!able && desk.model && !desk.model->faults.empty())
     ui.warning("The board has problems: see the list on the right.");
   const char* go = taken ? "Replace" : "Export";
@@ -39,8 +61,7 @@ void draw_form(Desk& desk) {
   ImGui::SameLine();
   if (ui.primary(go, able))
     desk.sending.start(
-        {desk.document.board(), s.export_folder, s.export_step, s.export_stl, taken, desk.document.path().string()},
-        desk.wake);
+        {desk.document.board(), s.export_folder, k, s.export_paper, taken, desk.document.path().string()}, desk.wake);
 }
 
 }  // namespace
@@ -63,7 +84,12 @@ void draw_send_out(Desk& desk) {
   else
     ui.warning(state.outcome);
   ui.note("outcome", state.outcome);
-  dialog_foot(ui, button_width(ui, "Done"));
+  const bool copy = state.good;
+  dialog_foot(ui, button_width(ui, "Done") + (copy ? button_width(ui, "Copy the folder's path") + ui.px(8) : 0));
+  if (copy) {
+    if (ui.button("Copy the folder's path")) ImGui::SetClipboardText(desk.settings.export_folder.c_str());
+    ImGui::SameLine();
+  }
   if (ui.primary("Done")) desk.sending.forget(), desk.view.dialog = Dialog::none;
 }
 

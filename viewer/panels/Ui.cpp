@@ -101,7 +101,7 @@ bool Ui::text_field(const std::string& name, std::string& text, const char* hint
   ImGui::PushID(name.c_str());
   const bool changed = ImGui::InputTextWithHint("##text", hint, &text, flags);
   ImGui::PopID();
-  note(name, text);
+  note(name, text, !(GImGui->CurrentItemFlags & ImGuiItemFlags_Disabled));
   return changed;
 }
 
@@ -130,22 +130,20 @@ void Ui::heading(const std::string& text) {
   ImGui::PushFont(letters.heading);
   ImGui::TextUnformatted(text.c_str());
   ImGui::PopFont();
-  ImGui::Separator();
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  ImGui::GetWindowDrawList()->AddLine(at, ImVec2(at.x + ImGui::GetContentRegionAvail().x, at.y), theme.line);
+  ImGui::Dummy(ImVec2(0, px(1)));
 }
 
 void Ui::quiet(const std::string& text) {
   ImGui::PushStyleColor(ImGuiCol_Text, theme.quiet);
-  ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(text.c_str());
-  ImGui::PopTextWrapPos();
+  ImGui::TextUnformatted(wrapped(text, ImGui::GetContentRegionAvail().x).c_str());
   ImGui::PopStyleColor();
 }
 
 void Ui::warning(const std::string& text) {
   ImGui::PushStyleColor(ImGuiCol_Text, theme.accent);
-  ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(text.c_str());
-  ImGui::PopTextWrapPos();
+  ImGui::TextUnformatted(wrapped(text, ImGui::GetContentRegionAvail().x).c_str());
   ImGui::PopStyleColor();
 }
 
@@ -154,9 +152,7 @@ void Ui::help(const std::string& text) {
   if (GImGui->HoveredIdTimer < 0.35f && !ImGui::IsItemActive()) return;
   if (ImGui::IsItemActive()) return;
   ImGui::BeginTooltip();
-  ImGui::PushTextWrapPos(px(320));
-  ImGui::TextUnformatted(text.c_str());
-  ImGui::PopTextWrapPos();
+  ImGui::TextUnformatted(wrapped(text, px(320)).c_str());
   ImGui::EndTooltip();
   note_area("help", ImGui::GetItemRectMin(), ImGui::GetItemRectMax(), text);
 }
@@ -194,6 +190,23 @@ bool Ui::arrives(const std::string& label) {
 const Seen* Ui::find(const std::string& name) const {
   const auto found = seen_.find(name);
   return found == seen_.end() || found->second.frame < frame_ - 1 ? nullptr : &found->second;
+}
+
+std::string wrapped(const std::string& text, float width) {
+  std::string out, line;
+  std::size_t from = 0;
+  while (from <= text.size()) {
+    const std::size_t to = std::min(text.find_first_of(" \n", from), text.size());
+    const std::string word = text.substr(from, to - from);
+    const std::string longer = line.empty() ? word : line + " " + word;
+    if (!line.empty() && ImGui::CalcTextSize(longer.c_str()).x > width)
+      out += line + "\n", line = word;
+    else
+      line = longer;
+    if (to < text.size() && text[to] == '\n') out += line + "\n", line.clear();
+    from = to + 1;
+  }
+  return out + line;
 }
 
 std::string fitted(const std::string& text, float width) {

@@ -78,6 +78,9 @@ class Ui {
   int frame_ = 0;
 };
 
+/// Broken into lines at spaces only, so that a number stays whole; for the font in force.
+std::string wrapped(const std::string& text, float width);
+
 /// Cut at the end with an ellipsis so that it fits the width, pixels.
 std::string fitted(const std::string& text, float width);
 

@@ -31,11 +31,14 @@ void draw_way(Desk& desk) {
        "the pointer and opens its decision. " +
            key("cutting plane") + " cuts the board across, " + key("measure") + " measures.");
   step(ui, "3  See what goes wrong before wood is cut",
-       "The right column lists what is wrong; each line leads to the decision behind it. Below the board stands the "
-       "stock after each cut: click one to see it large.");
+       "The right column lists what is wrong, the costliest first. A click goes to the place on the board, " +
+           key("next finding") +
+           " to the next one; many remedies are one button. Below the board stands the stock after each cut: click one "
+           "to see it large.");
   step(ui, "4  Hand it on",
-       key("save") + " keeps the board file, " + key("export") + " writes the solids and triangles of every stage. " +
-           key("commands") + " finds any command by name.");
+       key("save") + " keeps the board file, " + key("export") +
+           " writes the folder for machine and bench: solids, outlines, template, tables. " + key("commands") +
+           " finds any command by name.");
   ImGui::EndChild();
   const auto leave = [&](Dialog next) { desk.settings.way_shown = true, desk.view.dialog = next; };
   dialog_foot(ui, button_width(ui, "Open a board") + button_width(ui, "Choose a preset") +

@@ -58,6 +58,10 @@ int main(int argc, char** argv) {
   line.add_option("--decision", shot.decision, "the group of decisions that is open, 1 to 9; 0 for none")
       ->check(CLI::Range(0, 9))
       ->needs(file);
+  line.add_option("--do", shot.commands, "run this command first, by its name; may be repeated")
+      ->type_name("COMMAND")
+      ->allow_extra_args(false)
+      ->needs(file);
   try {
     line.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -59,7 +59,8 @@ Texture noise_texture() {
 Scene::Scene()
     : things_(things_vertex(), things_fragment()),
       lines_(lines_vertex(), lines_fragment()),
-      bench_(bench_vertex(), bench_fragment()),
+      bench_(bench_vertex(), bench_fragment(false)),
+      quick_bench_(bench_vertex(), bench_fragment(true)),
       noise_(noise_texture()),
       bench_surface_(VertexArray::make()),
       bench_corners_(Buffer::make()) {
@@ -84,7 +85,7 @@ void Scene::draw(const Target& target, const Camera& camera, const Showing& show
   gl::Clear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
   gl::ActiveTexture(GL_TEXTURE0);
   gl::BindTexture(GL_TEXTURE_2D, noise_.id());
-  if (showing.bench && camera.rise > 0.02f) draw_bench(camera, ink);
+  if (showing.bench && camera.rise > 0.02f) draw_bench(showing.quick ? quick_bench_ : bench_, camera, ink);
   if (showing.cut) gl::Enable(GL_CLIP_DISTANCE0);
   draw_things(camera, showing, ink);
   draw_lines(camera, showing, ink);
@@ -94,23 +95,23 @@ void Scene::draw(const Target& target, const Camera& camera, const Showing& show
   target.resolve();
 }
 
-void Scene::draw_bench(const Camera& camera, const Ink& ink) const {
-  bench_.use();
-  bench_.set("view", camera.matrix());
-  bench_.set("noise", 0);
+void Scene::draw_bench(const Program& bench, const Camera& camera, const Ink& ink) const {
+  bench.use();
+  bench.set("view", camera.matrix());
+  bench.set("noise", 0);
   for (std::size_t i = 0; i < 4; ++i) {
     const auto& a = footprint_[i];
     const auto& b = footprint_[(i + 1) % 4];
     const float dx = b[0] - a[0], dy = b[1] - a[1], l = std::max(std::hypot(dx, dy), 1e-3f);
     const std::array<float, 4> side{dy / l, -dx / l, (dy * a[0] - dx * a[1]) / l, 0};
     const char* const names[] = {"sides[0]", "sides[1]", "sides[2]", "sides[3]"};
-    bench_.set(names[i], side);
+    bench.set(names[i], side);
   }
-  bench_.set("bench_colour", ink.bench);
-  bench_.set("far_colour", ink.far);
-  bench_.set("middle", std::array<float, 2>{camera.target.x, camera.target.y});
-  bench_.set("reach", std::min(camera.distance * 2.2f, bench_reach));
-  bench_.set("shadow", ink.shadow);
+  bench.set("bench_colour", ink.bench);
+  bench.set("far_colour", ink.far);
+  bench.set("middle", std::array<float, 2>{camera.target.x, camera.target.y});
+  bench.set("reach", std::min(camera.distance * 2.2f, bench_reach));
+  bench.set("shadow", ink.shadow);
   gl::BindVertexArray(bench_surface_.id());
   gl::DrawArrays(GL_TRIANGLES, 0, 6);
   gl::BindVertexArray(0);

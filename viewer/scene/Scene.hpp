@@ -31,6 +31,7 @@ struct Showing {
   std::array<bool, part_count> parts{true, true, true, false, false, false};
   bool edges = true;
   bool bench = true;
+  bool quick = false;  ///< a plainer bench, for a picture that is soon replaced
   Shade shade = Shade::materials;
   std::array<float, 2> span{0, 1};  ///< lowest and highest of the shade, mm
   std::optional<float> cut;         ///< x of the cutting plane; wood on the nut's side is taken away
@@ -50,11 +51,11 @@ class Scene {
   void draw(const Target& target, const Camera& camera, const Showing& showing, const Ink& ink) const;
 
  private:
-  void draw_bench(const Camera& camera, const Ink& ink) const;
+  void draw_bench(const Program& bench, const Camera& camera, const Ink& ink) const;
   void draw_things(const Camera& camera, const Showing& showing, const Ink& ink) const;
   void draw_lines(const Camera& camera, const Showing& showing, const Ink& ink) const;
 
-  Program things_, lines_, bench_;
+  Program things_, lines_, bench_, quick_bench_;
   Texture noise_;
   VertexArray bench_surface_;
   Buffer bench_corners_;

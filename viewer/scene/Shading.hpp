@@ -11,6 +11,6 @@ std::string things_fragment();
 std::string lines_vertex();
 std::string lines_fragment();
 std::string bench_vertex();
-std::string bench_fragment();
+std::string bench_fragment(bool quick);
 
 }  // namespace sagitta::viewer

@@ -1,0 +1,131 @@
+#include "panels/FindingMarks.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "findings/Catalogue.hpp"
+#include "panels/Block.hpp"
+#include "scene/Flight.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr float seen_across = 110;  ///< mm of board in the picture once a finding is reached
+constexpr double mark_lift = 0.3;   ///< mm above what is marked
+
+bool any_of(const std::string& name, std::initializer_list<const char*> names) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// The key that gives this board its width.
+std::string width_key(const Board& board, bool at_nut) {
+  if (board.board.edge_margin) return "board.edge_margin";
+  if (board.board.nut_margin) return at_nut ? "board.nut_margin" : "board.heel_margin";
+  return at_nut ? "board.nut_width" : "board.heel_width";
+}
+
+/// "inlay 2 at fret 7" -> "inlays[1].depth".
+std::string inlay_key(const Finding& finding, const std::string& which) {
+  const auto at = finding.feature.find("inlay ");
+  const int number = at == std::string::npos ? 1 : std::atoi(finding.feature.c_str() + at + 6);
+  return "inlays[" + std::to_string(std::max(number, 1) - 1) + "]." + which;
+}
+
+std::string key_of_source(const std::string& name) {
+  for (const Rule& rule : catalogue) {
+    if (rule.name != name || !rule.source.starts_with("key ")) continue;
+    const std::string keys(rule.source.substr(4));
+    return keys.substr(0, keys.find(','));
+  }
+  return "";
+}
+
+Vec vec(double x, double y, double z) { return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(z)}; }
+
+}  // namespace
+
+std::string finding_title(const Finding& finding) {
+  std::string title = finding.name;
+  std::replace(title.begin(), title.end(), '-', ' ');
+  return capital(title);
+}
+
+std::string key_of_finding(const Finding& finding, const Board& board) {
+  if (finding.fix) return finding.fix->key;
+  const std::string& name = finding.name;
+  const bool at_nut = finding.at[0] < 1;
+  if (any_of(name, {"board-narrower-than-neck", "string-near-edge"})) return width_key(board, at_nut);
+  if (any_of(name, {"last-fret-past-limit", "octave-off"})) return name[0] == 'o' ? "scale.cents" : "scale.frets";
+  if (name == "heel-past-limit") return "board.past_last_fret";
+  if (any_of(name, {"inlay-sanded-through", "inlay-too-thin", "pocket-too-deep", "thin-under-pocket"}))
+    return inlay_key(finding, "depth");
+  if (any_of(name, {"inlay-on-slot", "thin-wall-at-slot", "thin-wall-at-edge", "unusual-marker"}))
+    return inlay_key(finding, "frets");
+  if (any_of(name, {"slot-too-shallow", "thin-under-slot"})) return "slots.depth";
+  if (any_of(name, {"slot-too-tight", "slot-too-loose", "slot-cutter-too-wide"})) return "slots.width";
+  if (any_of(name, {"crowns-meet", "narrow-fret-space"})) return "scale.frets";
+  if (any_of(name, {"cutter-too-short", "no-cutter"})) return "cutters";
+  if (name == "slot-misplaced") return "measured.slots";
+  if (name == "thin-under-nut") return "nut.depth";
+  if (name == "thin-edge") return "board.thickness";
+  if (name == "blank-short") return "blank.length";
+  if (name == "blank-narrow") return "blank.width";
+  if (name == "blank-thin") return "blank.thickness";
+  if (name == "hump-under-string") return "surface.profile";
+  return key_of_source(name);
+}
+
+Dimension dimension_of(const Finding& f, const Layout& layout, const Manner& manner) {
+  const auto [x, y, z] = f.at;
+  const std::string text = f.unit == "mm" ? shown(f.value, manner) : shown_number(f.value, 2) + " " + f.unit;
+  const double outward = y < 0 ? -1 : 1, size = std::abs(f.value);
+  const Vec place = vec(x, y, z + mark_lift);
+  if (f.name == "thin-edge" || f.name.starts_with("thin-under"))
+    return {vec(x, y, 0), vec(x, y, f.value), text + " left"};
+  if (f.name == "string-near-edge") return {place, vec(x, y + outward * size, z + mark_lift), text};
+  if (f.name == "board-narrower-than-neck")
+    return {vec(x, outward * layout.half_width(x), z), vec(x, outward * (layout.half_width(x) + size / 2), z), text};
+  if (any_of(f.name, {"last-fret-past-limit", "heel-past-limit"}))
+    return {vec(x - size, y, z + mark_lift), place, text};
+  if (f.name == "blank-short") return {place, vec(x + (x < 0 ? size : -size), y, z + mark_lift), text};
+  if (f.name == "blank-narrow") return {place, vec(x, y - outward * size, z + mark_lift), text};
+  return {place, place, text};
+}
+
+Stage stage_of_finding(const Finding& finding, Stage shown) {
+  if (finding.name.starts_with("blank-")) return Stage::blank;
+  return shown == Stage::blank ? Stage::board : shown;
+}
+
+const Finding* marked_finding(const Desk& desk) {
+  if (!desk.view.marked || !desk.good) return nullptr;
+  const Finding* other = nullptr;
+  for (const Finding& f : desk.good->findings) {
+    if (f.name != desk.view.marked->name) continue;
+    if (f.feature == desk.view.marked->feature) return &f;
+    if (!other) other = &f;
+  }
+  return other;
+}
+
+void fly_to(Desk& desk, const Finding& finding) {
+  desk.view.marked = Marked{finding.name, finding.feature};
+  desk.view.stage = stage_of_finding(finding, desk.view.stage);
+  const auto [x, y, z] = finding.at;
+  const bool treble = y > 0.5 * desk.good->layout->half_width(x);
+  const float across = finding.name.starts_with("blank-") ? 2 * seen_across : seen_across;
+  desk.view.cut = x;
+  desk.view.flight = Flight{desk.view.camera, near_look(desk.view.camera, vec(x, y, z), treble, across), desk.now};
+}
+
+void step_finding(Desk& desk, int direction) {
+  if (!desk.good || desk.good->findings.empty()) return desk.say("There is nothing to look at.");
+  const auto& all = desk.good->findings;
+  const auto count = static_cast<int>(all.size());
+  const Finding* marked = marked_finding(desk);
+  const int now = marked ? static_cast<int>(marked - all.data()) : direction > 0 ? -1 : 0;
+  fly_to(desk, all[static_cast<std::size_t>((now + direction + count) % count)]);
+}
+
+}  // namespace sagitta::viewer
