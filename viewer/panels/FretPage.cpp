@@ -15,6 +15,7 @@ constexpr ImGuiTableFlags table_look = ImGuiTableFlags_BordersInnerH | ImGuiTabl
                                        ImGuiTableFlags_SizingStretchSame | ImGuiTableFlags_NoSavedSettings;
 
 void cell_right(const std::string& text) {
+  if (text.empty()) return ImGui::TextUnformatted(" ");
   const float room = ImGui::GetContentRegionAvail().x, wide = ImGui::CalcTextSize(text.c_str()).x;
   ImGui::SetCursorPosX(ImGui::GetCursorPosX() + std::max(room - wide, 0.0f));
   ImGui::TextUnformatted(text.c_str());
