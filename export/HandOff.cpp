@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <nlohmann/json.hpp>
 
 #include "board/Materials.hpp"
 #include "board/Writer.hpp"
@@ -9,10 +10,13 @@
 #include "export/DrawingFiles.hpp"
 #include "export/Interrupt.hpp"
 #include "export/Manifest.hpp"
+#include "export/Picture.hpp"
 #include "export/Progress.hpp"
+#include "export/Repeat.hpp"
 #include "export/StepFile.hpp"
+#include "export/StepLines.hpp"
 #include "export/StlFile.hpp"
-#include "plan/Plan.hpp"
+#include "export/ThreeMfFile.hpp"
 #include "solid/Solid.hpp"
 #include "solid/StageMesh.hpp"
 
@@ -51,6 +55,8 @@ ManifestBody figures_of(const TopoDS_Solid& solid) {
   return body;
 }
 
+constexpr int picture_width = 1600;
+
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
 class Writer {
  public:
@@ -59,33 +65,29 @@ class Writer {
         order_(order),
         folder_(folder),
         cancel_(cancel),
-        all_(static_cast<int>(order.stages.size()) * (order.kinds.step + order.kinds.stl)),
+        all_(static_cast<int>(order.stages.size()) * (order.kinds.step + (order.kinds.stl || order.kinds.three_mf || order.kinds.png))),
         progress_(all_) {}
 
   void write(Stage stage) {
     stage_ = stage;
     stop_if_wanted(cancel_);
-    const Shell shell = lift(std::get<Plan>(make_plan(board(), ready_.layout, ready_.surface, stage)));
+    const Shell shell = lift(ready_.plan(stage));
     if (order_.kinds.step) write_step(shell);
-    if (order_.kinds.stl) write_stl(shell);
+    if (order_.kinds.stl || order_.kinds.three_mf || order_.kinds.png) write_meshes(shell);
   }
 
   void write_papers() {
     const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg, order_.kinds.pdf,
                              order_.kinds.csv};
-    for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) {
-      stop_if_wanted(cancel_);
-      folder_.add(paper.file, paper.bytes);
-      files_.push_back({paper.file, "", paper.kind, paper.bytes.size(), sha256(paper.bytes), {}, {}, {}});
-    }
+    for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) add_paper(paper);
   }
 
   void write_manifest() {
-    folder_.add("manifest.json", manifest_text({SAGITTA_VERSION, write_board(board()), files_}));
+    folder_.add("manifest.json", manifest_text({SAGITTA_VERSION, write_board(board()), files_, options_json(order_).dump()}));
   }
 
  private:
-  const Board& board() const { return ready_.file.board; }
+  const Board& board() const { return ready_.board(); }
 
   std::string title() const {
     return (board().name.empty() ? "fretboard" : board().name) + " " + std::string(name(stage_));
@@ -100,14 +102,26 @@ class Writer {
     begin(std::string(name(stage_)) + ", exact solid");
     const TopoDS_Solid solid = make_solid(shell);
     stop_if_wanted(cancel_);
-    add("step", step_text(solid, {title(), material(board(), board().blank.material).colour}), figures_of(solid));
+    StepModel model;
+    model.name = title();
+    model.bodies.push_back({title(), "board", material(board(), board().blank.material).colour, solid});
+    model.lines = step_lines(ready_.surface, guide_lines(ready_, stage_));
+    add("step", step_text(model, order_.step_style), figures_of(solid));
   }
 
-  void write_stl(const Shell& shell) {
+  void write_meshes(const Shell& shell) {
     begin(std::string(name(stage_)) + ", triangles");
     const Mesh mesh = stage_mesh(shell, order_.deviation, cancel_);
     stop_if_wanted(cancel_);
-    ManifestFile& file = add("stl", stl_bytes(mesh, title()), figures_of(mesh));
+    const MaterialFacts wood = material(board(), board().blank.material);
+    if (order_.kinds.stl) add_mesh("stl", stl_bytes(mesh, title()), mesh);
+    if (order_.kinds.three_mf) add_mesh("3mf", three_mf_bytes(title(), {{"board", wood.name, wood.colour, mesh}}), mesh);
+    if (order_.kinds.png) add_paper({std::string(name(stage_)) + ".png", "png",
+                                     png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
+  }
+
+  void add_mesh(const std::string& kind, const std::string& bytes, const Mesh& mesh) {
+    ManifestFile& file = add(kind, bytes, figures_of(mesh));
     file.deviation = mesh.deviation;
     file.triangles = mesh.triangles.size();
   }
@@ -126,6 +140,12 @@ class Writer {
                       {}};
     folder_.add(file.file, bytes);
     return files_.emplace_back(std::move(file));
+  }
+
+  void add_paper(const PaperFile& paper) {
+    stop_if_wanted(cancel_);
+    folder_.add(paper.file, paper.bytes);
+    files_.push_back({paper.file, "", paper.kind, paper.bytes.size(), sha256(paper.bytes), {}, {}, {}});
   }
 
   const ReadyBoard& ready_;

@@ -7,6 +7,7 @@
 #include "export/Drawing.hpp"
 #include "export/Folder.hpp"
 #include "export/ReadyBoard.hpp"
+#include "export/StepStyle.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Stage.hpp"
 #include "plane/Cancel.hpp"
@@ -14,8 +15,8 @@
 namespace sagitta {
 
 struct HandOffKinds {
-  bool step = false, stl = false;
-  bool dxf = false, svg = false, pdf = false, csv = false;
+  bool step = false, stl = false, three_mf = false;
+  bool dxf = false, svg = false, pdf = false, csv = false, png = false;
 };
 
 /// What goes into a hand-off folder.
@@ -24,11 +25,12 @@ struct HandOff {
   HandOffKinds kinds;
   double deviation = default_deviation;  ///< of the meshes, mm
   DrawingOptions drawing = {};
+  StepStyle step_style = {};
   /// Called as each file begins: how many are done, of how many, and what comes now. May be empty.
   std::function<void(int done, int all, const std::string& what)> tell = {};
 };
 
-/// Adds STAGE.step and STAGE.stl for each stage, the drawings, and manifest.json. Shows its progress on a terminal.
+/// Adds STAGE.step, .stl, .3mf and .png for each stage, the drawings, and manifest.json. Shows its progress on a terminal.
 /// Throws FolderError, BuildError, and Interrupted when the token is asked to stop.
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel);
 

@@ -44,6 +44,7 @@ std::string manifest_text(const Manifest& manifest) {
                      {"program", "sagitta"},
                      {"version", manifest.version},
                      {"board", manifest.board},
+                     {"options", Json::parse(manifest.options)},
                      {"files", files}};
   return json.dump(2) + "\n";
 }

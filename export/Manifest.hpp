@@ -31,9 +31,10 @@ struct Manifest {
   std::string version;  ///< of the program
   std::string board;    ///< the board as a board file, normalised
   std::vector<ManifestFile> files;
+  std::string options;  ///< JSON text: how the folder was made, see Repeat.hpp
 };
 
-/// {format, program, version, board, files: [{file, stage, kind, bytes, sha256, bodies: [{name, material, volume, area,
+/// {format, program, version, board, options, files: [{file, stage, kind, bytes, sha256, bodies: [{name, material, volume, area,
 /// bbox: [[x, y, z], [x, y, z]]}], deviation, triangles}]}; deviation and triangles are null for an exact solid.
 std::string manifest_text(const Manifest& manifest);
 

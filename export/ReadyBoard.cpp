@@ -1,30 +1,48 @@
 #include "export/ReadyBoard.hpp"
 
-#include "plan/Plan.hpp"
+#include <algorithm>
+#include <stdexcept>
 
 namespace sagitta {
+namespace {
 
-std::variant<DrawnBoard, Problems> draw(const std::string& path) {
-  BoardFile file = read_board(path);
+std::variant<DrawnBoard, Problems> draw(BoardFile file) {
   if (!file.problems.empty()) return file.problems;
   auto layout = lay_out(file.board);
   if (const auto* faults = std::get_if<Faults>(&layout)) return locate(file, *faults);
   return DrawnBoard{std::move(file), std::move(std::get<Layout>(layout))};
 }
 
-std::variant<ReadyBoard, Problems> prepare(const std::string& path) {
-  auto drawn = draw(path);
-  if (auto* problems = std::get_if<Problems>(&drawn)) return std::move(*problems);
-  auto& [file, layout] = std::get<DrawnBoard>(drawn);
-  const Surface surface = surface_of(file.board, layout);
-  Faults faults = surface_faults(file.board, layout, surface);
-  if (!faults.empty()) return locate(file, faults);
-  for (const Stage stage : stages_of(file.board)) {
-    const auto plan = make_plan(file.board, layout, surface, stage);
-    if (const auto* wrong = std::get_if<Faults>(&plan)) return locate(file, *wrong);
-  }
-  return ReadyBoard{std::move(file), std::move(layout), surface};
+}  // namespace
+
+const Plan& ReadyBoard::plan(Stage stage) const {
+  const auto found = std::find_if(plans.begin(), plans.end(), [&](const Plan& plan) { return plan.stage == stage; });
+  if (found == plans.end()) throw std::logic_error("the board has no stage " + std::string(name(stage)));
+  return *found;
 }
+
+std::variant<DrawnBoard, Problems> draw(const std::string& path) { return draw(read_board(path)); }
+
+std::variant<ReadyBoard, Problems> prepare(DrawnBoard drawn) {
+  const Surface surface = surface_of(drawn.file.board, drawn.layout);
+  Faults faults = surface_faults(drawn.file.board, drawn.layout, surface);
+  if (!faults.empty()) return locate(drawn.file, faults);
+  ReadyBoard ready{std::move(drawn.file), std::move(drawn.layout), surface, {}};
+  for (const Stage stage : stages_of(ready.board())) {
+    auto plan = make_plan(ready.board(), ready.layout, surface, stage);
+    if (const auto* wrong = std::get_if<Faults>(&plan)) return locate(ready.file, *wrong);
+    ready.plans.push_back(std::get<Plan>(std::move(plan)));
+  }
+  return ready;
+}
+
+std::variant<ReadyBoard, Problems> prepare(BoardFile file) {
+  auto drawn = draw(std::move(file));
+  if (auto* problems = std::get_if<Problems>(&drawn)) return std::move(*problems);
+  return prepare(std::get<DrawnBoard>(std::move(drawn)));
+}
+
+std::variant<ReadyBoard, Problems> prepare(const std::string& path) { return prepare(read_board(path)); }
 
 Problems problems_of(const std::variant<ReadyBoard, Problems>& prepared) {
   const auto* problems = std::get_if<Problems>(&prepared);

@@ -34,5 +34,6 @@ Command presets_command(CLI::App& program);
 Command new_command(CLI::App& program);
 Command keys_command(CLI::App& program);
 Command findings_command(CLI::App& program);
+Command compare_command(CLI::App& program);
 
 }  // namespace sagitta

@@ -5,6 +5,7 @@
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
 #include "export/ReadyBoard.hpp"
+#include "export/Repeat.hpp"
 #include "export/Report.hpp"
 #include "export/program/Command.hpp"
 #include "layout/Measure.hpp"
@@ -13,19 +14,20 @@
 namespace sagitta {
 namespace {
 
-constexpr const char* kind_list = "step, stl, dxf, svg, pdf and csv";
+constexpr const char* kind_list = "step, stl, 3mf, dxf, svg, pdf, csv and png";
 
 constexpr double least_deviation = 0.0001, most_deviation = 1;
 
 struct Options {
-  std::string board, to, stage, paper = "A4";
+  std::string board, to, stage, paper = "A4", step = "ap214", step_units = "mm";
   std::vector<std::string> only;
   double deviation = default_deviation;
   bool replace = false, dowels = false;
+  bool chosen = false;  ///< anything was said about how the folder is to be made
 };
 
 HandOffKinds kinds_of(const std::vector<std::string>& only) {
-  if (only.empty()) return {true, true, true, true, true, true};
+  if (only.empty()) return {true, true, true, true, true, true, true, true};
   HandOffKinds kinds;
   for (const std::string& kind : only) {
     if (kind == "step")
@@ -41,7 +43,9 @@ HandOffKinds kinds_of(const std::vector<std::string>& only) {
     else if (kind == "csv")
       kinds.csv = true;
     else if (kind == "3mf")
-      throw UsageError("--only " + kind + ": this version does not make " + kind + " files yet; it makes " + kind_list);
+      kinds.three_mf = true;
+    else if (kind == "png")
+      kinds.png = true;
     else
       throw UsageError("--only " + kind + ": there is no such kind of file; choose from " + kind_list);
   }
@@ -63,19 +67,29 @@ Paper paper_wanted(const std::string& name) {
   throw UsageError("--paper " + name + ": there is no such paper; choose from " + paper_list);
 }
 
+HandOff order_of(const Options& options, const ReadyBoard& ready) {
+  if (options.dowels && dowels_of(ready.layout).empty())
+    throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
+                     " beyond the radius cut at each end; take a longer or wider blank, or do without");
+  const DrawingOptions drawing{options.dowels, paper_wanted(options.paper)};
+  const StepStyle style{options.step == "ap242" ? StepSchema::ap242 : StepSchema::ap214,
+                        options.step_units == "in" ? Units::inch : Units::mm};
+  return {stages_wanted(ready.board(), options.stage), kinds_of(options.only), options.deviation, drawing, style};
+}
+
 int hand_off_board(const Options& options, const Cancel& cancel) {
-  const HandOffKinds kinds = kinds_of(options.only);
-  const auto prepared = prepare(options.board);
+  kinds_of(options.only);  // wrong words come before wrong boards
+  std::optional<Repeat> repeat;
+  if (names_manifest(options.board)) repeat = read_manifest(options.board);
+  if (repeat && options.chosen)
+    throw UsageError(options.board + " says itself how its folder is made: give only --to and --replace with it");
+  const auto prepared = prepare(repeat ? repeat->file : read_board(options.board));
   if (const auto* problems = std::get_if<std::vector<Problem>>(&prepared)) {
     std::cerr << problem_text(*problems);
     return exit_input;
   }
   const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
-  if (options.dowels && dowels_of(ready.layout).empty())
-    throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
-                     " beyond the radius cut at each end; take a longer or wider blank, or do without");
-  const DrawingOptions drawing{options.dowels, paper_wanted(options.paper)};
-  const HandOff order{stages_wanted(ready.file.board, options.stage), kinds, options.deviation, drawing};
+  const HandOff order = repeat ? repeat->order : order_of(options, ready);
   Folder folder(options.to, options.replace, {options.board});
   write_hand_off(ready, order, folder, cancel);
   stop_if_wanted(cancel);
@@ -89,11 +103,11 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   const auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand(
       "export", "Make the hand-off folder: the board at every stage of the work, and a list of what is in it.");
-  app->add_option("BOARD", options->board, "The board file")->required();
+  app->add_option("BOARD", options->board, "The board file, or a folder's manifest.json, to make the same folder again")->required();
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--only", options->only,
-                  "Only these kinds of file: step (exact solids for CAM), stl (triangles), dxf and svg (outlines in true "
-                  "size), pdf (to print), csv (tables, as JSON too); with commas between")
+                  "Only these kinds of file: step (exact solids for CAM), stl and 3mf (triangles), dxf and svg (outlines in true "
+                  "size), pdf (to print), csv (tables, as JSON too), png (pictures of each stage); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
   app->add_option("--stage", options->stage, "Only this stage: blank, pocketed, radiused, slotted, board")
@@ -103,6 +117,14 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
       ->type_name("MM")
       ->check(CLI::Range(least_deviation, most_deviation))
       ->capture_default_str();
+  app->add_option("--step", options->step, "The kind of STEP: ap214 or ap242")
+      ->type_name("NAME")
+      ->check(CLI::IsMember({"ap214", "ap242"}))
+      ->capture_default_str();
+  app->add_option("--step-units", options->step_units, "The unit of lengths in STEP files: mm or in")
+      ->type_name("UNIT")
+      ->check(CLI::IsMember({"mm", "in"}))
+      ->capture_default_str();
   app->add_option("--paper", options->paper, "The paper that PDFs are printed on: A4, A3, Letter, Tabloid")
       ->type_name("NAME")
       ->capture_default_str();
@@ -110,7 +132,11 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
                 "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
   app->add_flag("--replace", options->replace,
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
-  return {app, [options, cancel] { return hand_off_board(*options, cancel); }};
+  return {app, [options, cancel, app] {
+            for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels"})
+              options->chosen = options->chosen || app->count(each) > 0;
+            return hand_off_board(*options, cancel);
+          }};
 }
 
 }  // namespace sagitta

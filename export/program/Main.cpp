@@ -3,6 +3,7 @@
 
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
+#include "export/Repeat.hpp"
 #include "export/NeckProcess.hpp"
 #include "export/program/Command.hpp"
 #include "solid/Solid.hpp"
@@ -22,6 +23,8 @@ int guarded(const std::function<int()>& run) try {
   std::cout.flush();
   return std::cout ? code : complain("the output could not be written; is the disk full?", exit_failed);
 } catch (const UsageError& error) {
+  return complain(error.what(), exit_input);
+} catch (const RepeatError& error) {
   return complain(error.what(), exit_input);
 } catch (const FolderError& error) {
   return complain(error.what(), exit_failed);
@@ -51,7 +54,7 @@ int run(int argc, char** argv) {
   const Cancel cancel = catch_interrupts();
   const Command commands[] = {check_command(program),   frets_command(program),   export_command(program, cancel),
                               new_command(program),     presets_command(program), keys_command(program),
-                              findings_command(program)};
+                              findings_command(program), compare_command(program)};
   try {
     program.parse(argc, argv);
   } catch (const CLI::Success& asked) {

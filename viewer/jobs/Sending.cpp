@@ -9,21 +9,14 @@ namespace sagitta::viewer {
 
 namespace {
 
-/// The board laid out, or the first thing that keeps it from being built.
+/// The board with its plans, or the first thing that keeps it from being built.
 std::variant<ReadyBoard, std::string> ready(const Board& board) {
-  auto drawn = lay_out(board);
-  if (const auto* faults = std::get_if<Faults>(&drawn)) return faults->front().key + ": " + faults->front().message;
-  ReadyBoard made;
-  made.file.board = board;
-  made.layout = std::get<Layout>(std::move(drawn));
-  made.surface = surface_of(board, made.layout);
-  if (const Faults faults = surface_faults(board, made.layout, made.surface); !faults.empty())
-    return faults.front().key + ": " + faults.front().message;
-  for (const Stage stage : stages_of(board)) {
-    const auto plan = make_plan(board, made.layout, made.surface, stage);
-    if (const auto* faults = std::get_if<Faults>(&plan)) return faults->front().key + ": " + faults->front().message;
-  }
-  return made;
+  BoardFile file;
+  file.board = board;
+  auto prepared = prepare(std::move(file));
+  if (const auto* problems = std::get_if<Problems>(&prepared))
+    return problems->front().key + ": " + problems->front().message;
+  return std::get<ReadyBoard>(std::move(prepared));
 }
 
 }  // namespace

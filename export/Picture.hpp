@@ -1,0 +1,32 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "mesh/Mesh.hpp"
+
+namespace sagitta {
+
+/// A painted picture: rows from the top, sRGB, three bytes a pixel.
+struct Picture {
+  int width = 0, height = 0;
+  std::vector<std::uint8_t> pixels;
+};
+
+/// A body to be painted.
+struct PaintedBody {
+  const Mesh* mesh = nullptr;
+  std::string colour;  ///< "#rrggbb"
+};
+
+/// The bodies seen from the player's side and above, without perspective, nut to the left, on white: calm light, and a
+/// thin line wherever one face ends. The picture is `width` wide and as high as the bodies need. No display is used; the
+/// same bodies give the same picture.
+Picture paint(const std::vector<PaintedBody>& bodies, int width);
+
+/// The picture as the bytes of a PNG. Throws std::runtime_error when the library refuses.
+std::string png_bytes(const Picture& picture);
+
+}  // namespace sagitta

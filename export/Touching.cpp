@@ -1,0 +1,75 @@
+#include "export/Touching.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// The feature of the plan that the note speaks of: its message begins with the name. -1 when there is none.
+int feature_of(const Plan& plan, const Fault& note) {
+  for (int i = 0; i < static_cast<int>(plan.features.size()); ++i)
+    if (note.message.rfind(plan.features[i].name + " only touches ", 0) == 0 ||
+        note.message.rfind(plan.features[i].name + " leaves ", 0) == 0)
+      return i;
+  return -1;
+}
+
+/// Pockets whose floor bounds the wood somewhere, at some stage.
+std::set<std::string> cutting_pockets(const ReadyBoard& ready) {
+  std::set<std::string> names;
+  for (const Plan& plan : ready.plans)
+    for (const Cell& cell : plan.cells)
+      if (cell.feature >= 0 && plan.features[cell.feature].kind == Source::Kind::pocket)
+        names.insert(plan.features[cell.feature].name);
+  return names;
+}
+
+/// The middle of what the feature drew in the plan.
+Point place_of(const Plan& plan, int feature) {
+  Box box;
+  for (const PlanEdge& edge : plan.map.edges)
+    if (edge.source.feature == feature) {
+      box.add(plan.map.vertices[edge.from]);
+      box.add(plan.map.vertices[edge.to]);
+    }
+  return box.low.x > box.high.x ? Point{} : between(box.low, box.high, 0.5);
+}
+
+Finding finding_of(const ReadyBoard& ready, const Plan& plan, int feature, const Fault& note) {
+  Finding finding;
+  finding.name = "touching";
+  finding.severity = Severity::note;
+  finding.limit = tolerance::snap;
+  finding.unit = "mm";
+  if (feature >= 0) {
+    const Point place = place_of(plan, feature);
+    const bool there = ready.surface.exists(place.x, place.y);
+    finding.at = {place.x, place.y, there ? ready.surface.height(place) : ready.surface.thickness};
+    finding.feature = plan.features[feature].name;
+  }
+  finding.message = note.message;
+  finding.suggestion = note.hint;
+  return finding;
+}
+
+}  // namespace
+
+std::vector<Finding> touching_findings(const ReadyBoard& ready) {
+  const std::set<std::string> cutting = cutting_pockets(ready);
+  std::vector<Finding> findings;
+  for (const Plan& plan : ready.plans)
+    for (const Fault& note : plan.notes) {
+      const int feature = feature_of(plan, note);
+      const bool idle = feature >= 0 && plan.features[feature].kind == Source::Kind::pocket &&
+                        !cutting.contains(plan.features[feature].name);
+      const auto told = [&](const Finding& finding) { return finding.message == note.message; };
+      if (!idle && std::none_of(findings.begin(), findings.end(), told))
+        findings.push_back(finding_of(ready, plan, feature, note));
+    }
+  return findings;
+}
+
+}  // namespace sagitta

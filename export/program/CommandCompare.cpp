@@ -1,0 +1,48 @@
+#include <iostream>
+#include <nlohmann/json.hpp>
+
+#include "export/Compare.hpp"
+#include "export/Repeat.hpp"
+#include "export/Report.hpp"
+#include "export/program/Command.hpp"
+
+namespace sagitta {
+namespace {
+
+struct Options {
+  std::string a, b;
+  bool json = false;
+};
+
+int compare(const Options& options) {
+  std::vector<ReadyBoard> boards;
+  for (const std::string& path : {options.a, options.b}) {
+    auto prepared = prepare(read_board_or_manifest(path));
+    if (const auto* problems = std::get_if<Problems>(&prepared)) {
+      std::cerr << problem_text(*problems);
+      return exit_input;
+    }
+    boards.push_back(std::get<ReadyBoard>(std::move(prepared)));
+  }
+  const std::vector<KeyDifference> keys = differences(boards[0], boards[1]);
+  const Effect all = effect_of(boards[0], boards[1]);
+  if (options.json)
+    std::cout << comparison_json(keys, all).dump(2) << "\n";
+  else
+    std::cout << comparison_text(keys, all);
+  return exit_good;
+}
+
+}  // namespace
+
+Command compare_command(CLI::App& program) {
+  const auto options = std::make_shared<Options>();
+  CLI::App* app = program.add_subcommand(
+      "compare", "Say which keys of two boards differ, and what each changes in the wood.");
+  app->add_option("A", options->a, "A board file, or the manifest.json of a hand-off folder")->required();
+  app->add_option("B", options->b, "The other one")->required();
+  app->add_flag("--json", options->json, "Print the list as JSON, for other programs; mm");
+  return {app, [options] { return compare(*options); }};
+}
+
+}  // namespace sagitta
