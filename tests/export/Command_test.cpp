@@ -195,6 +195,24 @@ TEST_F(CommandLine, CheckStopsForAFretThatWillNotSitDown) {
   for (const char* key : {"feature", "message", "suggestion", "cost", "source"}) EXPECT_NE(finding[key], "") << key;
 }
 
+// The case's own comment tells which cuts meet in one point; BOARD-FILE calls them notes, named touching.
+TEST_F(CommandLine, CheckNotesCutsThatOnlyTouch) {
+  const json found = json::parse(sagitta("check --json '" SAGITTA_SOURCE "/tests/cases/c01-touching.toml'").out);
+  std::vector<std::string> touching;
+  for (const json& finding : found["findings"])
+    if (finding["name"] == "touching") {
+      EXPECT_EQ(finding["severity"], "note");
+      touching.push_back(finding["message"]);
+    }
+  for (const std::string pair : {"inlay 1, fret 4 only touches fret 3 slot", "inlay 1, fret 4 only touches fret 4 slot",
+                                 "inlay 4, fret 5 only touches fret 4 slot", "inlay 2, fret 3 only touches inlay 2"})
+    EXPECT_TRUE(std::any_of(touching.begin(), touching.end(),
+                            [&](const std::string& message) { return message.rfind(pair, 0) == 0; }))
+        << pair;
+  const json sound = json::parse(sagitta("check --json " + board("heron-six")).out);
+  for (const json& finding : sound["findings"]) EXPECT_NE(finding["name"], "touching");
+}
+
 TEST_F(CommandLine, CheckFindsWhatOnlyTheGeometryShows) {
   const Outcome round = sagitta("check " + board("heron-six", "radius_at_nut = 254", "radius_at_nut = 21"));
   EXPECT_EQ(round.code, 2) << round.out;
