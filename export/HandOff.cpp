@@ -65,7 +65,8 @@ class Writer {
         order_(order),
         folder_(folder),
         cancel_(cancel),
-        all_(static_cast<int>(order.stages.size()) * (order.kinds.step + (order.kinds.stl || order.kinds.three_mf || order.kinds.png))),
+        all_(static_cast<int>(order.stages.size()) *
+             (order.kinds.step + (order.kinds.stl || order.kinds.three_mf || order.kinds.png))),
         progress_(all_) {}
 
   void write(Stage stage) {
@@ -77,13 +78,13 @@ class Writer {
   }
 
   void write_papers() {
-    const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg, order_.kinds.pdf,
-                             order_.kinds.csv};
+    const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg, order_.kinds.pdf, order_.kinds.csv};
     for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) add_paper(paper);
   }
 
   void write_manifest() {
-    folder_.add("manifest.json", manifest_text({SAGITTA_VERSION, write_board(board()), files_, options_json(order_).dump()}));
+    folder_.add("manifest.json",
+                manifest_text({SAGITTA_VERSION, write_board(board()), files_, options_json(order_).dump()}));
   }
 
  private:
@@ -115,9 +116,10 @@ class Writer {
     stop_if_wanted(cancel_);
     const MaterialFacts wood = material(board(), board().blank.material);
     if (order_.kinds.stl) add_mesh("stl", stl_bytes(mesh, title()), mesh);
-    if (order_.kinds.three_mf) add_mesh("3mf", three_mf_bytes(title(), {{"board", wood.name, wood.colour, mesh}}), mesh);
-    if (order_.kinds.png) add_paper({std::string(name(stage_)) + ".png", "png",
-                                     png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
+    if (order_.kinds.three_mf)
+      add_mesh("3mf", three_mf_bytes(title(), {{"board", wood.name, wood.colour, mesh}}), mesh);
+    if (order_.kinds.png)
+      add_paper({std::string(name(stage_)) + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
   }
 
   void add_mesh(const std::string& kind, const std::string& bytes, const Mesh& mesh) {

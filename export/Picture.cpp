@@ -13,10 +13,10 @@ namespace {
 
 using Vector = std::array<double, 3>;
 
-constexpr int samples = 3;                ///< each pixel is painted as so many by so many
-constexpr double margin = 0.03;           ///< white beside the bodies, of the width
-constexpr double crease = 0.75;           ///< cosine between normals beyond which two triangles show a line
-constexpr double line_darkness = 0.45;    ///< what a line leaves of the light
+constexpr int samples = 3;              ///< each pixel is painted as so many by so many
+constexpr double margin = 0.03;         ///< white beside the bodies, of the width
+constexpr double crease = 0.75;         ///< cosine between normals beyond which two triangles show a line
+constexpr double line_darkness = 0.45;  ///< what a line leaves of the light
 constexpr double turn = -22 * std::numbers::pi / 180, rise = 38 * std::numbers::pi / 180;
 
 double inner(const Vector& a, const Vector& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
@@ -57,8 +57,11 @@ Vector shade(const Vector& colour, const Vector& normal) {
 class Canvas {
  public:
   Canvas(int width, int height)
-      : width_(width), height_(height), depth_(static_cast<std::size_t>(width) * height, -1e300),
-        face_(depth_.size(), -1), light_(depth_.size(), Vector{1, 1, 1}) {}
+      : width_(width),
+        height_(height),
+        depth_(static_cast<std::size_t>(width) * height, -1e300),
+        face_(depth_.size(), -1),
+        light_(depth_.size(), Vector{1, 1, 1}) {}
 
   /// A triangle in the picture's units, z toward the eye.
   void fill(const std::array<Vector, 3>& p, int face, const Vector& light) {
@@ -81,8 +84,8 @@ class Canvas {
       };
       for (int x = whole(from - 0.5, width_); x < whole(to - 0.5, width_); ++x) {
         const double px = x + 0.5;
-        const double z = weight(p[1], p[2], px) * p[0][2] + weight(p[2], p[0], px) * p[1][2] +
-                         weight(p[0], p[1], px) * p[2][2];
+        const double z =
+            weight(p[1], p[2], px) * p[0][2] + weight(p[2], p[0], px) * p[1][2] + weight(p[0], p[1], px) * p[2][2];
         const std::size_t at = static_cast<std::size_t>(y) * width_ + x;
         if (z <= depth_[at]) continue;
         depth_[at] = z;
@@ -104,7 +107,8 @@ class Canvas {
           for (std::size_t k = 0; k < 3; ++k) sum[k] += here[k] / (samples * samples);
         }
         for (const double part : sum)
-          picture.pixels.push_back(static_cast<std::uint8_t>(std::lround(255 * std::pow(std::min(1.0, part), 1 / 2.2))));
+          picture.pixels.push_back(
+              static_cast<std::uint8_t>(std::lround(255 * std::pow(std::min(1.0, part), 1 / 2.2))));
       }
     return picture;
   }
@@ -126,9 +130,7 @@ class Canvas {
   std::vector<Vector> light_;
 };
 
-Vector point_of(const Mesh& mesh, std::uint32_t i) {
-  return {mesh.points[i][0], mesh.points[i][1], mesh.points[i][2]};
-}
+Vector point_of(const Mesh& mesh, std::uint32_t i) { return {mesh.points[i][0], mesh.points[i][1], mesh.points[i][2]}; }
 
 Vector normal_of(const Mesh& mesh, const std::array<std::uint32_t, 3>& t) {
   const Vector a = point_of(mesh, t[0]);

@@ -16,16 +16,16 @@ struct KindName {
   bool HandOffKinds::*member;
 };
 
-constexpr KindName kind_names[] = {{"step", &HandOffKinds::step}, {"stl", &HandOffKinds::stl},
+constexpr KindName kind_names[] = {{"step", &HandOffKinds::step},    {"stl", &HandOffKinds::stl},
                                    {"3mf", &HandOffKinds::three_mf}, {"dxf", &HandOffKinds::dxf},
-                                   {"svg", &HandOffKinds::svg},   {"pdf", &HandOffKinds::pdf},
-                                   {"csv", &HandOffKinds::csv},   {"png", &HandOffKinds::png}};
+                                   {"svg", &HandOffKinds::svg},      {"pdf", &HandOffKinds::pdf},
+                                   {"csv", &HandOffKinds::csv},      {"png", &HandOffKinds::png}};
 
 HandOff order_of(const Json& options) {
   HandOff order;
   for (const std::string& kind : options.at("only").get<std::vector<std::string>>()) {
-    const auto known =
-        std::find_if(std::begin(kind_names), std::end(kind_names), [&](const KindName& each) { return kind == each.name; });
+    const auto known = std::find_if(std::begin(kind_names), std::end(kind_names),
+                                    [&](const KindName& each) { return kind == each.name; });
     if (known == std::end(kind_names)) throw RepeatError("this program makes no " + kind + " files");
     order.kinds.*known->member = true;
   }

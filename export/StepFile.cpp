@@ -12,6 +12,7 @@
 #include <StepData_Protocol.hxx>
 #include <StepData_StepModel.hxx>
 #include <StepData_StepWriter.hxx>
+#include <StepRepr_NextAssemblyUsageOccurrence.hxx>
 #include <StepRepr_RepresentationContext.hxx>
 #include <StepRepr_RepresentationItem.hxx>
 #include <StepShape_GeometricCurveSet.hxx>
@@ -136,6 +137,15 @@ void fix_header(const Handle(StepData_StepModel) & model, const std::string& nam
   header.SetDescriptionValue(1, text(("fretboard, " + std::string(unit_name(units))).c_str()));
 }
 
+/// The kernel counts an assembly's parts on from one file to the next.
+void number_parts(const Handle(StepData_StepModel) & model) {
+  int next = 1;
+  for (int i = 1; i <= model->NbEntities(); ++i) {
+    const auto use = Handle(StepRepr_NextAssemblyUsageOccurrence)::DownCast(model->Value(i));
+    if (!use.IsNull()) use->SetId(text(std::to_string(next++).c_str()));
+  }
+}
+
 std::string printed(const Handle(StepData_StepModel) & model) {
   StepData_StepWriter writer(model);
   writer.SendModel(Handle(StepData_Protocol)::DownCast(model->Protocol()));
@@ -189,6 +199,7 @@ std::string step_text(const StepModel& model, const StepStyle& style) {
   const Handle(XSControl_WorkSession) session = writer.ChangeWriter().WS();
   const Handle(StepData_StepModel) entities = Handle(StepData_StepModel)::DownCast(session->Model());
   fix_header(entities, names.mark(model.name), style.units);
+  number_parts(entities);
   std::string whole = names.put_in(printed(entities));
   const std::size_t end = whole.rfind("ENDSEC;");
   if (end == std::string::npos) throw std::runtime_error("the STEP file has no end");

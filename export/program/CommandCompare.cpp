@@ -37,8 +37,8 @@ int compare(const Options& options) {
 
 Command compare_command(CLI::App& program) {
   const auto options = std::make_shared<Options>();
-  CLI::App* app = program.add_subcommand(
-      "compare", "Say which keys of two boards differ, and what each changes in the wood.");
+  CLI::App* app =
+      program.add_subcommand("compare", "Say which keys of two boards differ, and what each changes in the wood.");
   app->add_option("A", options->a, "A board file, or the manifest.json of a hand-off folder")->required();
   app->add_option("B", options->b, "The other one")->required();
   app->add_flag("--json", options->json, "Print the list as JSON, for other programs; mm");

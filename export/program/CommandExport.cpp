@@ -103,10 +103,12 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   const auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand(
       "export", "Make the hand-off folder: the board at every stage of the work, and a list of what is in it.");
-  app->add_option("BOARD", options->board, "The board file, or a folder's manifest.json, to make the same folder again")->required();
+  app->add_option("BOARD", options->board, "The board file, or a folder's manifest.json, to make the same folder again")
+      ->required();
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--only", options->only,
-                  "Only these kinds of file: step (exact solids for CAM), stl and 3mf (triangles), dxf and svg (outlines in true "
+                  "Only these kinds of file: step (exact solids for CAM), stl and 3mf (triangles), dxf and svg "
+                  "(outlines in true "
                   "size), pdf (to print), csv (tables, as JSON too), png (pictures of each stage); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
@@ -132,11 +134,12 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
                 "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
   app->add_flag("--replace", options->replace,
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
-  return {app, [options, cancel, app] {
-            for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels"})
-              options->chosen = options->chosen || app->count(each) > 0;
-            return hand_off_board(*options, cancel);
-          }};
+  return {
+      app, [options, cancel, app] {
+        for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels"})
+          options->chosen = options->chosen || app->count(each) > 0;
+        return hand_off_board(*options, cancel);
+      }};
 }
 
 }  // namespace sagitta

@@ -54,25 +54,17 @@ TEST_F(CommandLine, WrongUsageExitsWithTwoAndSaysWhat) {
   EXPECT_EQ(listing(scratch.path()), "board.toml\n");
 }
 
-TEST_F(CommandLine, KindsThatAreNotMadeYetAreRefusedPlainly) {
-  const std::string good = board("reed-tenor");
-  for (const std::string kind : {"3mf"}) {
-    const Outcome outcome = sagitta("export " + good + " --to " + at("out") + " --only step," + kind);
-    EXPECT_EQ(outcome.code, 2) << kind;
-    EXPECT_NE(outcome.err.find("does not make " + kind + " files yet"), std::string::npos) << outcome.err;
-  }
-  EXPECT_FALSE(std::filesystem::exists(scratch / "out"));
-}
-
 TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
   const std::string good = board("reed-tenor");
   ASSERT_EQ(sagitta("export " + good + " --to " + at("all")).code, 0);
   EXPECT_EQ(listing(scratch / "all"),
-            "blank.step\nblank.stl\nboard-r12.dxf\nboard.dxf\nboard.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\n"
-            "inlay-drawing.pdf\nmanifest.json\npieces.csv\npieces.json\npocketed.step\npocketed.stl\nradiused.step\nradiused.stl\nsetups\nsetups/whole-job-01\n"
+            "blank.3mf\nblank.png\nblank.step\nblank.stl\nboard-r12.dxf\nboard.3mf\nboard.dxf\nboard.png\n"
+            "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ninlay-drawing.pdf\nmanifest.json\n"
+            "pieces.csv\npieces.json\npocketed.3mf\npocketed.png\npocketed.step\npocketed.stl\nradiused.3mf\n"
+            "radiused.png\nradiused.step\nradiused.stl\nsetups\nsetups/whole-job-01\n"
             "setups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\nsetups/whole-job-01/setup.pdf\n"
-            "setups/whole-job-01/setup.svg\n"
-            "shop-drawing.pdf\nslotted.step\nslotted.stl\ntemplate.pdf\nwire.csv\nwire.json\n");
+            "setups/whole-job-01/setup.svg\nshop-drawing.pdf\nslotted.3mf\nslotted.png\nslotted.step\nslotted.stl\n"
+            "template.pdf\nwire.csv\nwire.json\n");
   ASSERT_EQ(sagitta("export " + good + " --to " + at("one") + " --only stl --stage board --deviation 0.05").code, 0);
   EXPECT_EQ(listing(scratch / "one"), "board.stl\nmanifest.json\n");
 }
@@ -109,7 +101,7 @@ TEST_F(CommandLine, TheManifestHasExactlyItsKeys) {
     for (const auto& [key, value] : object.items()) text += key + " ";
     return text;
   };
-  EXPECT_EQ(keys(manifest), "board files format program version ");
+  EXPECT_EQ(keys(manifest), "board files format options program version ");
   EXPECT_EQ(keys(manifest["files"][0]), "bodies bytes deviation file kind sha256 stage triangles ");
   EXPECT_EQ(keys(manifest["files"][0]["bodies"][0]), "area bbox material name volume ");
   EXPECT_EQ(manifest["format"], 1);

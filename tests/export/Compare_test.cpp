@@ -52,8 +52,9 @@ TEST_F(Compare, TellsHowFarSlotsMove) {
 
 // 0.2 mm deeper pockets and 0.25 mm more margin are just that; ten pockets of 6.1 mm lose 0.2 mm of wood each.
 TEST_F(Compare, TellsDepthsAndEdgesApart) {
-  const json found = compared(board("a.toml", {}), board("b.toml", {{"depth = 1.5 ", "depth = 1.7 "},
-                                                                   {"edge_margin = 3.5", "edge_margin = 3.75"}}));
+  const json found =
+      compared(board("a.toml", {}),
+               board("b.toml", {{"depth = 1.5 ", "depth = 1.7 "}, {"edge_margin = 3.5", "edge_margin = 3.75"}}));
   ASSERT_EQ(found["keys"].size(), 2U);
   const json &edge = found["keys"][0], &depth = found["keys"][1];
   EXPECT_EQ(edge["key"], "board.edge_margin");
@@ -67,8 +68,8 @@ TEST_F(Compare, TellsDepthsAndEdgesApart) {
 }
 
 TEST_F(Compare, CountsWhatComesAndGoes) {
-  const json found = compared(board("a.toml", {}), board("b.toml", {{"frets = 22", "frets = 21"},
-                                                                    {"frets = [3, 5, 7", "frets = [5, 7"}}));
+  const json found = compared(board("a.toml", {}),
+                              board("b.toml", {{"frets = 22", "frets = 21"}, {"frets = [3, 5, 7", "frets = [5, 7"}}));
   EXPECT_EQ(found["effect"]["slots"], -1);
   EXPECT_EQ(found["effect"]["pockets"], -1);
 }
@@ -83,7 +84,8 @@ TEST_F(Compare, RefusesWhatIsNoBoard) {
 }
 
 TEST_F(Compare, AManifestMakesItsFolderAgainByteForByte) {
-  const std::string options = " --only step,3mf,stl,csv,dxf --stage board --deviation 0.02 --step ap242 --step-units in";
+  const std::string options =
+      " --only step,3mf,stl,csv,dxf --stage board --deviation 0.02 --step ap242 --step-units in";
   ASSERT_EQ(sagitta("export " + board("a.toml", {}) + " --to " + at("first") + options).code, 0);
   ASSERT_EQ(fs::remove(scratch / "a.toml"), true);
   const Outcome again = sagitta("export " + at("first/manifest.json") + " --to " + at("second"));

@@ -174,10 +174,10 @@ TEST(StepFile, KeepsANameInAnyLanguage) {
 TEST(StepFile, GivesTheSameBytesEveryTime) {
   StepModel model = model_of("reed-tenor", Stage::board);
   const std::string first = step_text(model);
-  EXPECT_EQ(first, step_text(model));
-  EXPECT_EQ(first, step_text(model_of("reed-tenor", Stage::board)));
+  EXPECT_TRUE(first == step_text(model));
+  EXPECT_TRUE(first == step_text(model_of("reed-tenor", Stage::board)));
   model.bodies[0].colour = "#102031";
-  EXPECT_NE(first, step_text(model));
+  EXPECT_FALSE(first == step_text(model));
 }
 
 TEST(StepFile, TellsNothingOfTheHourOrTheMachine) {

@@ -68,8 +68,8 @@ class Walk {
   void dress(const TDF_Label& label, const TopoDS_Shape& shape, ReadPart& part) const {
     Quantity_Color colour;
     for (const XCAFDoc_ColorType type : {XCAFDoc_ColorSurf, XCAFDoc_ColorCurv, XCAFDoc_ColorGen})
-      if (part.colour.empty() && (colours_->GetColor(shape, type, colour) ||
-                                  (!label.IsNull() && colours_->GetColor(label, type, colour))))
+      if (part.colour.empty() &&
+          (colours_->GetColor(shape, type, colour) || (!label.IsNull() && colours_->GetColor(label, type, colour))))
         part.colour = Quantity_Color::ColorToHex(colour).ToCString();
     Handle(TColStd_HSequenceOfExtendedString) names = new TColStd_HSequenceOfExtendedString;
     if (part.layer.empty() && layers_->GetLayers(shape, names) && names->Length() > 0)

@@ -15,8 +15,8 @@ Mesh mesh_of(const std::string& preset, Stage stage) {
   return stage_mesh(lift(ready.plan(stage)));
 }
 
-/// The rules of the 3MF core specification 1.4.0, read with Python's own zip and XML: the package's parts and types, the
-/// unit, closed and consistently turned triangles, the positive octant. Prints a line for each object.
+/// The rules of the 3MF core specification 1.4.0, read with Python's own zip and XML: the package's parts and types,
+/// the unit, closed and consistently turned triangles, the positive octant. Prints a line for each object.
 constexpr const char* reader = R"(
 import sys, zipfile, xml.etree.ElementTree as tree
 core = '{http://schemas.microsoft.com/3dmanufacturing/core/2015/02}'
@@ -85,7 +85,8 @@ TEST(ThreeMfFile, HoldsSeveralBodies) {
 }
 
 TEST(ThreeMfFile, IsReadWithoutAWarningByTheFormatsOwnLibrary) {
-  std::string bytes = three_mf_bytes("a board", {{"board", "ebony", "#2b221e", mesh_of("curlew-seven-fan", Stage::board)}});
+  std::string bytes =
+      three_mf_bytes("a board", {{"board", "ebony", "#2b221e", mesh_of("curlew-seven-fan", Stage::board)}});
   NMR::PLib3MFModel* model = nullptr;
   NMR::PLib3MFModelReader* strict = nullptr;
   ASSERT_EQ(NMR::lib3mf_createmodel(&model), 0);
