@@ -15,8 +15,9 @@
 namespace sagitta {
 
 struct HandOffKinds {
-  bool step = false, stl = false, three_mf = false;
-  bool dxf = false, svg = false, pdf = false, csv = false, png = false;
+  bool step = false, stl = false;
+  bool dxf = false, svg = false, pdf = false, csv = false;
+  bool three_mf = false, png = false;
 };
 
 /// What goes into a hand-off folder.
