@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdio>
 #include <memory>
 #include <stdexcept>
@@ -65,7 +66,8 @@ class Package {
     NMR::MODELTRANSFORM place{};
     for (std::size_t i = 0; i < 3; ++i) {
       place.m_fFields[i][i] = 1;
-      place.m_fFields[i][3] = low[i] < 0 ? -low[i] : 0.0F;
+      // Whole millimetres: the library writes a move with few digits.
+      place.m_fFields[i][3] = low[i] < 0 ? std::ceil(-low[i]) : 0.0F;
     }
     NMR::PLib3MFModelBuildItem* item = nullptr;
     demand(NMR::lib3mf_model_addbuilditem(model_.get(), object, &place, &item), "no build item");
