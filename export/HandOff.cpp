@@ -6,9 +6,11 @@
 
 #include "board/Materials.hpp"
 #include "board/Writer.hpp"
+#include "export/BoardFindings.hpp"
 #include "export/Digest.hpp"
 #include "export/DrawingFiles.hpp"
 #include "export/Interrupt.hpp"
+#include "export/JobHtml.hpp"
 #include "export/Manifest.hpp"
 #include "export/Picture.hpp"
 #include "export/Progress.hpp"
@@ -55,7 +57,10 @@ ManifestBody figures_of(const TopoDS_Solid& solid) {
   return body;
 }
 
-constexpr int picture_width = 1600;
+/// Pixels: beside the solids, and in the job sheet.
+constexpr int picture_width = 1600, small_width = 480;
+
+bool wants_meshes(const HandOffKinds& kinds) { return kinds.stl || kinds.three_mf || kinds.png || kinds.html; }
 
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
 class Writer {
@@ -65,8 +70,7 @@ class Writer {
         order_(order),
         folder_(folder),
         cancel_(cancel),
-        all_(static_cast<int>(order.stages.size()) *
-             (order.kinds.step + (order.kinds.stl || order.kinds.three_mf || order.kinds.png))),
+        all_(static_cast<int>(order.stages.size()) * (order.kinds.step + wants_meshes(order.kinds))),
         progress_(all_) {}
 
   void write(Stage stage) {
@@ -74,12 +78,18 @@ class Writer {
     stop_if_wanted(cancel_);
     const Shell shell = lift(ready_.plan(stage));
     if (order_.kinds.step) write_step(shell);
-    if (order_.kinds.stl || order_.kinds.three_mf || order_.kinds.png) write_meshes(shell);
+    if (wants_meshes(order_.kinds)) write_meshes(shell);
   }
 
   void write_papers() {
     const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg, order_.kinds.pdf, order_.kinds.csv};
     for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) add_paper(paper);
+  }
+
+  void write_job_sheet() {
+    if (!order_.kinds.html) return;
+    stop_if_wanted(cancel_);
+    add_paper({"job-sheet.html", "html", job_html(job_sheet(ready_, board_findings(ready_)), small_pictures_)});
   }
 
   void write_manifest() {
@@ -120,6 +130,8 @@ class Writer {
       add_mesh("3mf", three_mf_bytes(title(), {{"board", wood.name, wood.colour, mesh}}), mesh);
     if (order_.kinds.png)
       add_paper({std::string(name(stage_)) + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
+    if (order_.kinds.html)
+      small_pictures_[std::string(name(stage_))] = png_bytes(paint({{&mesh, wood.colour}}, small_width));
   }
 
   void add_mesh(const std::string& kind, const std::string& bytes, const Mesh& mesh) {
@@ -153,6 +165,7 @@ class Writer {
   const ReadyBoard& ready_;
   const HandOff& order_;
   Folder& folder_;
+  JobPictures small_pictures_;
   const Cancel& cancel_;
   int all_ = 0, done_ = 0;
   Progress progress_;
@@ -166,6 +179,7 @@ void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folde
   Writer writer(ready, order, folder, cancel);
   for (const Stage stage : order.stages) writer.write(stage);
   writer.write_papers();
+  writer.write_job_sheet();
   writer.write_manifest();
 }
 

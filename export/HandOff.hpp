@@ -17,7 +17,7 @@ namespace sagitta {
 struct HandOffKinds {
   bool step = false, stl = false;
   bool dxf = false, svg = false, pdf = false, csv = false;
-  bool three_mf = false, png = false;
+  bool three_mf = false, png = false, html = false;
 };
 
 /// What goes into a hand-off folder.
@@ -31,7 +31,7 @@ struct HandOff {
   std::function<void(int done, int all, const std::string& what)> tell = {};
 };
 
-/// Adds STAGE.step, .stl, .3mf and .png for each stage, the drawings, and manifest.json. Shows its progress on a terminal.
+/// Adds STAGE.step, .stl, .3mf and .png for each stage, the drawings, the job sheet, and manifest.json. Shows its progress on a terminal.
 /// Throws FolderError, BuildError, and Interrupted when the token is asked to stop.
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel);
 

@@ -16,10 +16,10 @@ struct KindName {
   bool HandOffKinds::*member;
 };
 
-constexpr KindName kind_names[] = {{"step", &HandOffKinds::step},    {"stl", &HandOffKinds::stl},
-                                   {"3mf", &HandOffKinds::three_mf}, {"dxf", &HandOffKinds::dxf},
-                                   {"svg", &HandOffKinds::svg},      {"pdf", &HandOffKinds::pdf},
-                                   {"csv", &HandOffKinds::csv},      {"png", &HandOffKinds::png}};
+constexpr KindName kind_names[] = {
+    {"step", &HandOffKinds::step}, {"stl", &HandOffKinds::stl}, {"3mf", &HandOffKinds::three_mf},
+    {"dxf", &HandOffKinds::dxf},   {"svg", &HandOffKinds::svg}, {"pdf", &HandOffKinds::pdf},
+    {"csv", &HandOffKinds::csv},   {"png", &HandOffKinds::png}, {"html", &HandOffKinds::html}};
 
 HandOff order_of(const Json& options) {
   HandOff order;

@@ -2,10 +2,9 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
-#include "export/NeckProcess.hpp"
+#include "export/BoardFindings.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Report.hpp"
-#include "export/Touching.hpp"
 #include "export/program/Command.hpp"
 
 namespace sagitta {
@@ -13,11 +12,7 @@ namespace {
 
 std::vector<Finding> findings_of(const std::variant<ReadyBoard, Problems>& prepared) {
   const auto* ready = std::get_if<ReadyBoard>(&prepared);
-  if (!ready) return {};
-  const std::optional<NeckReading> neck = read_neck_apart(ready->board(), ready->layout);
-  std::vector<Finding> findings = findings_of(ready->board(), ready->layout, ready->surface, neck ? &*neck : nullptr);
-  for (Finding& finding : touching_findings(*ready)) findings.push_back(std::move(finding));
-  return findings;
+  return ready ? board_findings(*ready) : std::vector<Finding>();
 }
 
 /// A line for a board that is good but for notes; otherwise nothing.

@@ -14,7 +14,7 @@
 namespace sagitta {
 namespace {
 
-constexpr const char* kind_list = "step, stl, 3mf, dxf, svg, pdf, csv and png";
+constexpr const char* kind_list = "step, stl, 3mf, dxf, svg, pdf, csv, png and html";
 
 constexpr double least_deviation = 0.0001, most_deviation = 1;
 
@@ -27,7 +27,7 @@ struct Options {
 };
 
 HandOffKinds kinds_of(const std::vector<std::string>& only) {
-  if (only.empty()) return {true, true, true, true, true, true, true, true};
+  if (only.empty()) return {true, true, true, true, true, true, true, true, true};
   HandOffKinds kinds;
   for (const std::string& kind : only) {
     if (kind == "step")
@@ -46,6 +46,8 @@ HandOffKinds kinds_of(const std::vector<std::string>& only) {
       kinds.three_mf = true;
     else if (kind == "png")
       kinds.png = true;
+    else if (kind == "html")
+      kinds.html = true;
     else
       throw UsageError("--only " + kind + ": there is no such kind of file; choose from " + kind_list);
   }
@@ -108,8 +110,8 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--only", options->only,
                   "Only these kinds of file: step (exact solids for CAM), stl and 3mf (triangles), dxf and svg "
-                  "(outlines in true "
-                  "size), pdf (to print), csv (tables, as JSON too), png (pictures of each stage); with commas between")
+                  "(outlines in true size), pdf (to print), csv (tables, as JSON too), png (pictures of each stage), "
+                  "html (the job sheet); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
   app->add_option("--stage", options->stage, "Only this stage: blank, pocketed, radiused, slotted, board")

@@ -59,7 +59,7 @@ TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
   ASSERT_EQ(sagitta("export " + good + " --to " + at("all")).code, 0);
   EXPECT_EQ(listing(scratch / "all"),
             "blank.3mf\nblank.png\nblank.step\nblank.stl\nboard-r12.dxf\nboard.3mf\nboard.dxf\nboard.png\n"
-            "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ninlay-drawing.pdf\nmanifest.json\n"
+            "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ninlay-drawing.pdf\njob-sheet.html\nmanifest.json\n"
             "pieces.csv\npieces.json\npocketed.3mf\npocketed.png\npocketed.step\npocketed.stl\nradiused.3mf\n"
             "radiused.png\nradiused.step\nradiused.stl\nsetups\nsetups/whole-job-01\n"
             "setups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\nsetups/whole-job-01/setup.pdf\n"

@@ -1,0 +1,17 @@
+#include "export/BoardFindings.hpp"
+
+#include <optional>
+
+#include "export/NeckProcess.hpp"
+#include "export/Touching.hpp"
+
+namespace sagitta {
+
+std::vector<Finding> board_findings(const ReadyBoard& ready) {
+  const std::optional<NeckReading> neck = read_neck_apart(ready.board(), ready.layout);
+  std::vector<Finding> findings = findings_of(ready.board(), ready.layout, ready.surface, neck ? &*neck : nullptr);
+  for (Finding& finding : touching_findings(ready)) findings.push_back(std::move(finding));
+  return findings;
+}
+
+}  // namespace sagitta

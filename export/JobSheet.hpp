@@ -1,0 +1,50 @@
+#pragma once
+
+/// The job sheet: what is done at the machine, set-up by set-up, what is measured, and what to look out for. One value
+/// that HTML and PDF are both made from; texts are in the board's own units.
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "export/ReadyBoard.hpp"
+#include "findings/Finding.hpp"
+
+namespace sagitta {
+
+/// Rows below a line of headings; as many cells in each.
+struct JobTable {
+  std::vector<std::string> heads;
+  std::vector<std::vector<std::string>> rows;
+};
+
+/// One operation of a set-up.
+struct JobStep {
+  std::string title;                                       ///< "pockets"
+  std::vector<std::pair<std::string, std::string>> facts;  ///< what and how: "cutter", "depth", "time"
+  std::string before, after;                               ///< stages to be shown; empty: there is no picture
+  std::vector<std::string> ticks;                          ///< a box each, in the order along the board
+};
+
+struct JobSetUp {
+  std::string title, folder;  ///< folder below setups/
+  std::vector<std::string> notes;
+  std::string hold_down;       ///< SVG: blank, zero, centre lines, clamps, what is cut
+  std::vector<JobStep> steps;  ///< in the order of work
+};
+
+struct JobSheet {
+  std::string title, units;
+  std::vector<JobSetUp> setups;
+  JobTable checks;  ///< by caliper
+  JobTable pieces, sheets, wire;
+  std::vector<std::string> findings, cautions;
+};
+
+JobSheet job_sheet(const ReadyBoard& ready, const std::vector<Finding>& findings);
+
+/// Where a fret's slot may lie off, and how far a thickness may be off, when it is measured by caliper. mm. Slots: "a
+/// few thousandths" of an inch, not accumulating (common practice, no source); thickness: common practice, no source.
+inline constexpr double slot_tolerance = 0.08, thickness_tolerance = 0.1;
+
+}  // namespace sagitta

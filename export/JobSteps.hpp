@@ -1,0 +1,13 @@
+#pragma once
+
+#include <vector>
+
+#include "export/JobSheet.hpp"
+#include "export/SetUp.hpp"
+
+namespace sagitta {
+
+/// The set-up's operations in the order of work, with heights from its own zero.
+std::vector<JobStep> job_steps(const ReadyBoard& ready, const SetUp& setup);
+
+}  // namespace sagitta
