@@ -16,7 +16,7 @@
 #include "export/Progress.hpp"
 #include "export/Repeat.hpp"
 #include "export/StepFile.hpp"
-#include "export/StepLines.hpp"
+#include "export/StepFileLines.hpp"
 #include "export/StlFile.hpp"
 #include "export/ThreeMfFile.hpp"
 #include "solid/Solid.hpp"

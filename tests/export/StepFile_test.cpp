@@ -11,7 +11,7 @@
 #include "CommandLine.hpp"
 #include "StepReading.hpp"
 #include "export/ReadyBoard.hpp"
-#include "export/StepLines.hpp"
+#include "export/StepFileLines.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta {

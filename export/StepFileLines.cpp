@@ -1,4 +1,4 @@
-#include "export/StepLines.hpp"
+#include "export/StepFileLines.hpp"
 
 #include <BRep_Builder.hxx>
 #include <TopoDS_Edge.hxx>
