@@ -20,7 +20,7 @@
 #include "export/StlFile.hpp"
 #include "export/ThreeMfFile.hpp"
 #include "solid/Solid.hpp"
-#include "solid/StageMesh.hpp"
+#include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {
@@ -122,7 +122,7 @@ class Writer {
 
   void write_meshes(const Shell& shell) {
     begin(std::string(name(stage_)) + ", triangles");
-    const Mesh mesh = stage_mesh(shell, order_.deviation, cancel_);
+    const Mesh mesh = make_mesh(shell, order_.deviation, cancel_);
     stop_if_wanted(cancel_);
     const MaterialFacts wood = material(board(), board().blank.material);
     if (order_.kinds.stl) add_mesh("stl", stl_bytes(mesh, title()), mesh);

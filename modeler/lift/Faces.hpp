@@ -28,9 +28,6 @@ bool same_drawn_piece(const Subdivision& map, const WallPiece& a, const WallPiec
 void add_level_faces(Shell& shell, const std::vector<EdgeHeights>& over);
 void add_walls(Shell& shell, const std::vector<WallPiece>& walls);
 
-/// The round wall and the floor of every clear side hole, and its mouth in the wall.
-void add_holes(Shell& shell);
-
 /// Edges that meet at a vertex where nothing else ends, on one line or arc and one surface, become one edge.
 void join_edges(Shell& shell);
 

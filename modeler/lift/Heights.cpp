@@ -1,6 +1,7 @@
 #include "lift/Heights.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 #include "plane/Tolerance.hpp"
 
@@ -17,46 +18,76 @@ bool same_height(const Plan& plan, const PlanEdge& edge, const Bound& a, const B
   return true;
 }
 
-}  // namespace
+using Sides = std::array<const Bound*, 8>;
 
-EdgeHeights heights_over(const Plan& plan, const PlanEdge& edge) {
-  const Cell& left = plan.cells[edge.left];
-  const Cell& right = plan.cells[edge.right];
-  const std::array<const Bound*, 4> bounds{&left.top, &left.bottom, &right.top, &right.bottom};
-  std::array<int, 4> which{-1, -1, -1, -1};
-  EdgeHeights over;
-  for (int i = 0; i < 4; ++i) {
-    if (bounds[i]->kind == Bound::Kind::none) continue;
-    auto found = std::find_if(over.heights.begin(), over.heights.end(),
-                              [&](const Height& h) { return same_height(plan, edge, h.bound, *bounds[i]); });
-    if (found == over.heights.end()) found = over.heights.insert(found, {*bounds[i], false, -1});
-    if (bounds[i]->kind == Bound::Kind::level) found->bound = *bounds[i];
-    which[i] = static_cast<int>(found - over.heights.begin());
+Sides sides_beside(const Plan& plan, const PlanEdge& edge) {
+  Sides all{};
+  for (int i = 0; i < 8; ++i)
+    all[i] = &bound_of(plan.cells[i < 4 ? edge.left : edge.right], sides[i % 4]);
+  return all;
+}
+
+/// The distinct heights, not yet in order; for each side the index of its own.
+std::array<int, 8> gather(const Plan& plan, const PlanEdge& edge, const Sides& all, std::vector<Height>& heights) {
+  std::array<int, 8> which{};
+  for (int i = 0; i < 8; ++i) {
+    which[i] = -1;
+    if (all[i]->kind == Bound::Kind::none) continue;
+    auto found = std::find_if(heights.begin(), heights.end(),
+                              [&](const Height& h) { return same_height(plan, edge, h.bound, *all[i]); });
+    if (found == heights.end()) found = heights.insert(found, {*all[i], false, -1});
+    if (all[i]->kind == Bound::Kind::level) found->bound = *all[i];
+    which[i] = static_cast<int>(found - heights.begin());
   }
-  const Point middle = plan.map.at(edge, 0.5);
-  std::vector<int> order(over.heights.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<int>(i);
-  const auto z = [&](int i) { return height(plan.surface, over.heights[i].bound, middle); };
+  return which;
+}
+
+void sort_rising(const Plan& plan, Point at, std::vector<Height>& heights, std::array<int, 8>& which) {
+  std::vector<int> order(heights.size()), place(heights.size());
+  std::iota(order.begin(), order.end(), 0);
+  const auto z = [&](int i) { return height(plan.surface, heights[i].bound, at); };
   std::sort(order.begin(), order.end(), [&](int a, int b) { return z(a) < z(b); });
   std::vector<Height> rising;
-  std::vector<int> place(order.size());
   for (const int i : order) {
     place[i] = static_cast<int>(rising.size());
-    rising.push_back(over.heights[i]);
+    rising.push_back(heights[i]);
   }
-  over.heights = std::move(rising);
+  heights = std::move(rising);
   for (int& w : which)
     if (w >= 0) w = place[w];
+}
 
-  for (int i = 0; i < 4; ++i) {
-    const Bound& across = *bounds[(i + 2) % 4];
-    if (which[i] < 0 || across == *bounds[i]) continue;
+/// Whether there is wood between height `low` and the next; `which` of one cell: top, bottom, trough, vault.
+bool is_wood(const int* which, int low) {
+  const int top = which[0], bottom = which[1], trough = which[2], vault = which[3];
+  const bool in_lower = bottom >= 0 && bottom <= low && (trough >= 0 ? trough : top) > low;
+  return in_lower || (vault >= 0 && vault <= low && top > low);
+}
+
+}  // namespace
+
+const Bound& bound_of(const Cell& cell, Side side) {
+  switch (side) {
+    case Side::top: return cell.top;
+    case Side::bottom: return cell.bottom;
+    case Side::trough: return cell.trough;
+    case Side::vault: break;
+  }
+  return cell.vault;
+}
+
+EdgeHeights heights_over(const Plan& plan, const PlanEdge& edge) {
+  EdgeHeights over;
+  const Sides all = sides_beside(plan, edge);
+  std::array<int, 8> which = gather(plan, edge, all, over.heights);
+  sort_rising(plan, plan.map.at(edge, 0.5), over.heights, which);
+  for (int i = 0; i < 8; ++i) {
+    if (which[i] < 0 || *all[(i + 4) % 8] == *all[i]) continue;
     over.border[i] = which[i];
     over.heights[which[i]].used = true;
   }
   for (int low = 0; low + 1 < static_cast<int>(over.heights.size()); ++low) {
-    const bool on_left = which[0] > low && which[1] <= low;
-    const bool on_right = which[2] > low && which[3] <= low;
+    const bool on_left = is_wood(which.data(), low), on_right = is_wood(which.data() + 4, low);
     if (on_left == on_right) continue;
     if (!over.walls.empty() && over.walls.back().high == low && over.walls.back().wood_left == on_left &&
         !over.heights[low].used) {

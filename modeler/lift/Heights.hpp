@@ -22,13 +22,21 @@ struct Wall {
   bool wood_left = true;
 };
 
+/// The four surfaces that may bound the wood of a cell, and which way a face that lies in them looks.
+enum class Side { top, bottom, trough, vault };
+inline constexpr std::array<Side, 4> sides{Side::top, Side::bottom, Side::trough, Side::vault};
+inline bool looks_up(Side side) { return side == Side::top || side == Side::trough; }
+const Bound& bound_of(const Cell& cell, Side side);
+
 /// Distinct heights over a plan edge, rising, and the faces of wood beside it.
 struct EdgeHeights {
   std::vector<Height> heights;
   std::vector<Wall> walls;
-  /// For left top, left bottom, right top, right bottom: index of the height, -1 where there is no wood or where the
-  /// cells on both sides share that surface.
-  std::array<int, 4> border{-1, -1, -1, -1};
+  /// For the sides of the cell to the left, then of the one to the right: index of the height, -1 where the cell has no
+  /// such side or where the cells on both sides share that surface.
+  std::array<int, 8> border{-1, -1, -1, -1, -1, -1, -1, -1};
+
+  int border_of(Side side, bool right) const { return border[static_cast<int>(side) + (right ? 4 : 0)]; }
 };
 
 EdgeHeights heights_over(const Plan& plan, const PlanEdge& edge);

@@ -7,11 +7,11 @@
 namespace sagitta {
 namespace {
 
-/// Joins cells over edges on which both sides have the same bound, from above or from below.
+/// Joins cells over edges on which both have the same bound on one of their sides.
 class LevelFaces {
  public:
-  LevelFaces(Shell& shell, const std::vector<EdgeHeights>& over, bool top)
-      : shell_(shell), map_(shell.plan.map), over_(over), top_(top), parent_(shell.plan.cells.size()) {
+  LevelFaces(Shell& shell, const std::vector<EdgeHeights>& over, Side side)
+      : shell_(shell), map_(shell.plan.map), over_(over), side_(side), parent_(shell.plan.cells.size()) {
     std::iota(parent_.begin(), parent_.end(), 0);
   }
 
@@ -25,7 +25,7 @@ class LevelFaces {
   }
 
  private:
-  const Bound& bound(int cell) const { return top_ ? shell_.plan.cells[cell].top : shell_.plan.cells[cell].bottom; }
+  const Bound& bound(int cell) const { return bound_of(shell_.plan.cells[cell], side_); }
   int root(int cell) {
     while (parent_[cell] != cell) cell = parent_[cell] = parent_[parent_[cell]];
     return cell;
@@ -33,7 +33,7 @@ class LevelFaces {
   /// The shell edge that borders the face to the left of h; -1 where the face goes on.
   int shell_edge(HalfEdge h) const {
     const EdgeHeights& over = over_[h >> 1];
-    const int height = over.border[(h & 1 ? 2 : 0) + (top_ ? 0 : 1)];
+    const int height = over.border_of(side_, (h & 1) != 0);
     return height < 0 ? -1 : over.heights[height].shell_edge;
   }
 
@@ -48,7 +48,7 @@ class LevelFaces {
       h = map_.next[h];
       while (shell_edge(h) < 0) h = map_.next[h ^ 1];
     } while (h != first);
-    if (!top_) {
+    if (!looks_up(side_)) {
       std::reverse(loop.begin(), loop.end());
       for (ShellUse& use : loop) use.forward = !use.forward;
     }
@@ -71,9 +71,11 @@ class LevelFaces {
     const auto [found, fresh] = faces_.try_emplace(root(cell), static_cast<int>(shell_.faces.size()));
     if (fresh) {
       ShellFace face;
-      face.kind = top_ ? ShellFace::Kind::top : ShellFace::Kind::bottom;
+      const Cell& below = shell_.plan.cells[cell];
+      const bool hole = side_ == Side::trough || side_ == Side::vault;
+      face.kind = looks_up(side_) ? ShellFace::Kind::top : ShellFace::Kind::bottom;
       face.bound = bound(cell);
-      face.feature = top_ ? shell_.plan.cells[cell].feature : -1;
+      face.feature = hole ? below.hole_feature : side_ == Side::top ? below.feature : -1;
       shell_.faces.push_back(face);
     }
     return shell_.faces[found->second];
@@ -82,7 +84,7 @@ class LevelFaces {
   Shell& shell_;
   const Subdivision& map_;
   const std::vector<EdgeHeights>& over_;
-  const bool top_;
+  const Side side_;
   std::vector<int> parent_;
   std::map<int, int> faces_;
 };
@@ -90,8 +92,7 @@ class LevelFaces {
 }  // namespace
 
 void add_level_faces(Shell& shell, const std::vector<EdgeHeights>& over) {
-  LevelFaces(shell, over, true).run();
-  LevelFaces(shell, over, false).run();
+  for (const Side side : sides) LevelFaces(shell, over, side).run();
 }
 
 }  // namespace sagitta

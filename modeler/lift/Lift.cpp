@@ -46,7 +46,6 @@ class Lifter {
     add_level_faces(shell_, over_);
     add_walls(shell_, walls_);
     join_edges(shell_);
-    add_holes(shell_);
     return std::move(shell_);
   }
 

@@ -1,6 +1,5 @@
 #include "lift/Shell.hpp"
 
-#include <algorithm>
 #include <sstream>
 
 namespace sagitta {
@@ -16,25 +15,16 @@ std::string name(const Shell& shell, const ShellFace& face) {
   if (face.feature > 0) return shell.plan.features[face.feature].name;
   switch (face.kind) {
     case ShellFace::Kind::bottom: return "glue face";
-    case ShellFace::Kind::wall:
-    case ShellFace::Kind::hole_wall:
-    case ShellFace::Kind::hole_floor: return "edge";
+    case ShellFace::Kind::wall: return "edge";
     case ShellFace::Kind::top: break;
   }
   return face.bound.kind == Bound::Kind::arc || shell.plan.surface.flat ? "playing surface" : "blank's top";
 }
 
-bool holes_left(const Shell& shell) {
-  return std::any_of(shell.plan.side_holes.begin(), shell.plan.side_holes.end(),
-                     [](const SideHole& hole) { return !hole.clear; });
-}
-
 int genus(const Shell& shell) {
-  int faces = 0, loops = 0;  // a clear hole closes on itself and changes nothing
-  for (const ShellFace& face : shell.faces) {
-    faces += face.hole < 0 ? 1 : 0;
-    loops += static_cast<int>(face.loops.size());
-  }
+  const int faces = static_cast<int>(shell.faces.size());
+  int loops = 0;
+  for (const ShellFace& face : shell.faces) loops += static_cast<int>(face.loops.size());
   const int euler =
       static_cast<int>(shell.vertices.size()) - static_cast<int>(shell.edges.size()) + faces - (loops - faces);
   return (2 - euler) / 2;

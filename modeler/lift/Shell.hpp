@@ -40,15 +40,13 @@ struct WallStrip {
 
 /// A face: outer loop first. Seen from outside the wood the face lies to the left of its loops.
 struct ShellFace {
-  enum class Kind { top, bottom, wall, hole_wall, hole_floor };
+  enum class Kind { top, bottom, wall };  ///< looks up, looks down, upright
   Kind kind = Kind::top;
-  Bound bound;            ///< top and bottom: the surface
+  Bound bound;            ///< top and bottom: the surface, a hole's trough and vault among them
   Piece piece;            ///< wall: a piece that it stands on
   bool wood_left = true;  ///< wall: the wood lies left of that piece
   std::vector<WallStrip> strips;  ///< wall: the same again, one plan edge at a time
   int feature = -1;       ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
-  int hole = -1;          ///< hole_wall, hole_floor: index into Plan::side_holes; such faces have no loops of edges
-  std::vector<int> holes;  ///< wall: clear side holes that open in it
   std::vector<std::vector<ShellUse>> loops;
 };
 
@@ -65,17 +63,14 @@ struct Shell {
 };
 
 /// Lifts a plan without any boolean: each cell a face at its height, each edge between two heights an upright wall.
-/// Cells that share a surface and walls that stand on one line or arc side by side become one face. Clear side holes
-/// become a round wall and a floor each; holes that meet anything else are left to be cut.
+/// Cells that share a surface and walls that stand on one line or arc side by side become one face. A side hole's round
+/// wall is two faces, its trough and its vault.
 Shell lift(Plan plan);
 
 /// "fret 7 slot", "playing surface", "glue face", "edge": what a face is, in the trade's words.
 std::string name(const Shell& shell, const ShellFace& face);
 
-/// Whether side holes are left that must be cut into the solid: they meet a floor, a slot, a binding cut or each other.
-bool holes_left(const Shell& shell);
-
-/// Handles of the closed shell without the holes left to be cut, by Euler's formula V - E + F - (L - F) = 2 (1 - g); shells counted as one.
+/// Handles of the closed shell, by Euler's formula V - E + F - (L - F) = 2 (1 - g); shells counted as one.
 int genus(const Shell& shell);
 
 /// Empty when every edge is used once each way and every loop closes; else what is wrong, for a developer.

@@ -12,10 +12,6 @@ namespace sagitta {
 /// ears the best shaped is cut first. A corner may be visited twice where the polygon touches itself.
 std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon);
 
-/// The outer polygon (counter-clockwise) with each hole (clockwise) let into it by a bridge to the nearest corner in
-/// sight: indices into the points of all of them, outer first, then the holes in order.
-std::vector<int> bridged(const std::vector<std::vector<Point>>& loops);
-
 /// Turns inner sides until every pair of triangles is locally Delaunay (opposite angles sum to at most two right ones):
 /// short triangles instead of long ones. The polygon's own sides stay.
 void even_out(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles);

@@ -70,118 +70,67 @@ class Mesher {
 
  private:
   void add_face(const ShellFace& face) {
-    switch (face.kind) {
-      case ShellFace::Kind::top:
-      case ShellFace::Kind::bottom: return add_spread(face);
-      case ShellFace::Kind::wall: return face.holes.empty() ? add_wall(face) : add_pierced_wall(face);
-      case ShellFace::Kind::hole_wall: return add_hole_wall(shell_.plan.side_holes[face.hole]);
-      case ShellFace::Kind::hole_floor: return add_hole_floor(shell_.plan.side_holes[face.hole]);
-    }
+    if (face.kind == ShellFace::Kind::wall) return add_wall(face);
+    in_hole(face.bound) ? add_hole_wall(face) : add_spread(face);
   }
 
-  /// Points of a hole's circle `depth` below its mouth, counter-clockwise as seen from outside the wall.
-  std::vector<int> ring(const SideHole& hole, double depth) {
-    const double most = std::max(0.0, 1 - aim_ / 2 / hole.radius);
-    const int n = std::max(12, static_cast<int>(std::ceil(std::numbers::pi / std::acos(most))));
-    mesh_.deviation = std::max(mesh_.deviation, hole.radius * (1 - std::cos(std::numbers::pi / n)));
-    const Point right{hole.inward.y, -hole.inward.x};
-    std::vector<int> ids;
-    for (int i = 0; i < n; ++i) {
-      const double angle = 2 * std::numbers::pi * (i + 0.5) / n;
-      const Point p = hole.mouth + depth * hole.inward + (hole.radius * std::cos(angle)) * right;
-      ids.push_back(points_.at(rounded(p), hole.z + hole.radius * std::sin(angle)));
-    }
-    return ids;
-  }
+  struct Corner {
+    Place at;
+    int id = -1;
+  };
+  using Corners = std::vector<Corner>;
 
-  void add_hole_wall(const SideHole& hole) {
-    const std::vector<int> mouth = ring(hole, 0), floor = ring(hole, hole.depth);
-    for (std::size_t i = 0; i < mouth.size(); ++i) {
-      const std::size_t j = (i + 1) % mouth.size();
-      add_triangle(mouth[i], mouth[j], floor[j]);
-      add_triangle(mouth[i], floor[j], floor[i]);
-    }
-  }
-
-  void add_hole_floor(const SideHole& hole) {
-    const std::vector<int> floor = ring(hole, hole.depth);
-    std::size_t low = 0, high = floor.size() - 1;  // zigzag from the right: rows of even triangles
-    while (high - low > 1) {
-      add_triangle(floor[low], floor[low + 1], floor[high]);
-      ++low;
-      if (high - low < 2) break;
-      add_triangle(floor[low], floor[high - 1], floor[high]);
-      --high;
-    }
-  }
-
-  /// A straight wall with holes, triangulated as seen from outside: to the right, and up.
-  void add_pierced_wall(const ShellFace& face) {
-    const Point d = face.piece.b - face.piece.a;
-    const bool by_x = std::abs(d.x) >= std::abs(d.y);
-    const double sense = ((by_x ? d.x : d.y) > 0) == face.wood_left ? 1 : -1;
-    std::vector<std::vector<int>> ids;
-    for (const auto& loop : face.loops) {
-      ids.emplace_back();
-      for (const BandPoint& p : boundary(loop)) ids.back().push_back(p.id);
-    }
-    for (const int hole : face.holes) {
-      ids.push_back(ring(shell_.plan.side_holes[hole], 0));
-      std::reverse(ids.back().begin(), ids.back().end());
-    }
-    std::vector<std::vector<Point>> flat;
-    std::vector<int> all;
-    for (const auto& loop : ids) {
-      flat.emplace_back();
-      for (const int id : loop) {
-        const auto& p = points_.points[id];
-        flat.back().push_back({sense * (by_x ? p[0] : p[1]), p[2]});
-        all.push_back(id);
-      }
-    }
-    std::vector<Point> every;
-    for (const auto& loop : flat) every.insert(every.end(), loop.begin(), loop.end());
-    const std::vector<int> outline = bridged(flat);
-    std::vector<Point> polygon;
-    for (const int i : outline) polygon.push_back(every[i]);
-    for (const auto& [a, b, c] : cut_ears(polygon)) add_triangle(all[outline[a]], all[outline[b]], all[outline[c]]);
+  static void add_to(Corners& corners, const Place& at, int id) {
+    if (corners.empty() || corners.back().id != id) corners.push_back({at, id});
   }
 
   /// All points of a face's loop, each once where neighbours fall together.
-  std::vector<BandPoint> boundary(const std::vector<ShellUse>& loop) {
-    std::vector<BandPoint> points;
+  Corners boundary(const std::vector<ShellUse>& loop) {
+    Corners corners;
     for (const ShellUse use : loop) {
       const ShellEdge& edge = shell_.edges[use.edge];
       if (edge.upright) {
         const ShellVertex& v = shell_.vertices[shell_.start(use)];
-        const int id = points_.at(rounded(v.p), v.z);
-        if (points.empty() || points.back().id != id) points.push_back({rounded(v.p), id});
+        const Place at{rounded(v.p), v.p};
+        add_to(corners, at, points_.at(at.p, v.z));
       } else if (use.forward) {
-        for (const HalfEdge h : edge.chain) follow(h, edge.bound, points);
+        for (const HalfEdge h : edge.chain) follow(h, edge.bound, corners);
       } else {
-        for (auto h = edge.chain.rbegin(); h != edge.chain.rend(); ++h) follow(*h ^ 1, edge.bound, points);
+        for (auto h = edge.chain.rbegin(); h != edge.chain.rend(); ++h) follow(*h ^ 1, edge.bound, corners);
       }
     }
-    while (points.size() > 1 && points.front().id == points.back().id) points.pop_back();
-    return points;
+    while (corners.size() > 1 && corners.front().id == corners.back().id) corners.pop_back();
+    return corners;
   }
 
-  int point(Point p, const Bound& bound) { return points_.at(p, height(surface_, bound, p)); }
+  int point(const Place& at, const Bound& bound) {
+    return points_.at(at.p, height(surface_, bound, in_hole(bound) ? at.exact : at.p));
+  }
 
   /// The points of a plan half-edge from its origin on, its target left out.
-  void follow(HalfEdge h, const Bound& bound, std::vector<BandPoint>& out) {
+  void follow(HalfEdge h, const Bound& bound, Corners& out) {
     const PlanEdge& edge = shell_.plan.map.edges[h >> 1];
-    const std::vector<Point>& inner = trails_.edges[h >> 1];
-    const auto add = [&](Point p) {
-      const int id = point(p, bound);
-      if (out.empty() || out.back().id != id) out.push_back({p, id});
-    };
+    const std::vector<Place>& inner = trails_.edges[h >> 1];
+    const auto add = [&](const Place& at) { add_to(out, at, point(at, bound)); };
     add(trails_.vertices[h & 1 ? edge.to : edge.from]);
     if (h & 1) {
-      for (auto p = inner.rbegin(); p != inner.rend(); ++p) add(*p);
+      for (auto at = inner.rbegin(); at != inner.rend(); ++at) add(*at);
     } else {
-      for (const Point p : inner) add(p);
+      for (const Place& at : inner) add(at);
     }
+  }
+
+  /// The face's loops, counter-clockwise from above, their corners drawn flat by `flat`.
+  template <class Flat>
+  std::vector<std::vector<BandPoint>> flat_loops(const ShellFace& face, Flat flat) {
+    std::vector<std::vector<BandPoint>> loops;
+    for (const auto& loop : face.loops) {
+      std::vector<BandPoint> points;
+      for (const Corner& corner : boundary(loop)) points.push_back({flat(corner.at), corner.id});
+      if (face.kind != ShellFace::Kind::top) std::reverse(points.begin(), points.end());
+      if (points.size() > 2) loops.push_back(std::move(points));
+    }
+    return loops;
   }
 
   void add_triangle(int a, int b, int c) {
@@ -191,17 +140,44 @@ class Mesher {
 
   void add_spread(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
-    std::vector<std::vector<BandPoint>> loops;
-    for (const auto& loop : face.loops) {
-      std::vector<BandPoint> points = boundary(loop);
-      if (!top) std::reverse(points.begin(), points.end());
-      if (points.size() > 2) loops.push_back(std::move(points));
-    }
+    const auto loops = flat_loops(face, [](const Place& at) { return at.p; });
     const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
     for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between)) {
       top ? add_triangle(a, b, c) : add_triangle(c, b, a);
       if (face.bound.kind == Bound::Kind::arc && !surface_.flat) measure(face.bound, a, b, c);
     }
+  }
+
+  /// A trough or a vault, in bands along its axis: between two of them its wall is as good as plane.
+  void add_hole_wall(const ShellFace& face) {
+    const Tunnel& tunnel = face.bound.tunnel;
+    const std::vector<double>& lines = trails_.across[tunnel];
+    const auto loops = flat_loops(face, [&](const Place& at) {
+      const double across = tunnel.across(at.exact);
+      const auto line = std::lower_bound(lines.begin(), lines.end(), across - tolerance::same);
+      const bool on_line = line != lines.end() && std::abs(*line - across) <= tolerance::same;
+      return Point{tunnel.along(at.exact), on_line ? *line : across};
+    });
+    const auto nothing = [](const BandPoint&, const BandPoint&) { return std::vector<BandPoint>{}; };
+    for (const auto& [a, b, c] : triangulate_in_bands(loops, lines, nothing)) {
+      face.kind == ShellFace::Kind::top ? add_triangle(a, b, c) : add_triangle(c, b, a);
+      measure_hole(face.bound, a, b, c);
+    }
+  }
+
+  void measure_hole(const Bound& bound, int a, int b, int c) {
+    const auto& p = points_.points[a];
+    const auto& q = points_.points[b];
+    const auto& r = points_.points[c];
+    const auto judge = [&](double u, double v, double w) {
+      const double across = bound.tunnel.across({u * p[0] + v * q[0] + w * r[0], u * p[1] + v * q[1] + w * r[1]});
+      const double rise = u * p[2] + v * q[2] + w * r[2] - bound.value;
+      mesh_.deviation = std::max(mesh_.deviation, std::abs(std::hypot(across, rise) - bound.tunnel.radius));
+    };
+    judge(0.5, 0.5, 0);
+    judge(0, 0.5, 0.5);
+    judge(0.5, 0, 0.5);
+    judge(1.0 / 3, 1.0 / 3, 1.0 / 3);
   }
 
   /// Points along a band's line, close enough for the change of radius along the board: of the second derivatives
@@ -227,7 +203,7 @@ class Mesher {
     const int parts = static_cast<int>(std::min(most_parts, std::ceil(span / std::min(by_bend, by_twist))));
     for (int i = 1; i < parts; ++i) {
       const Point p = rounded({a.p.x + span * i / parts, a.p.y});
-      points.push_back({p, point(p, bound)});
+      points.push_back({p, point({p, p}, bound)});
     }
     return points;
   }
@@ -252,11 +228,11 @@ class Mesher {
   void add_wall(const ShellFace& face) {
     for (const WallStrip& strip : face.strips) {
       const PlanEdge& edge = shell_.plan.map.edges[strip.plan_edge];
-      std::vector<Point> trail{trails_.vertices[edge.from]};
+      std::vector<Place> trail{trails_.vertices[edge.from]};
       trail.insert(trail.end(), trails_.edges[strip.plan_edge].begin(), trails_.edges[strip.plan_edge].end());
       trail.push_back(trails_.vertices[edge.to]);
       for (std::size_t i = 0; i + 1 < trail.size(); ++i)
-        if (!(trail[i] == trail[i + 1]))
+        if (!(trail[i].p == trail[i + 1].p))
           add_panel(column(trail[i], strip), column(trail[i + 1], strip), strip_wood_left(face, edge));
       if (edge.piece.is_arc()) measure_round(edge.piece, trail);
     }
@@ -268,10 +244,10 @@ class Mesher {
     return face.wood_left == same_way;
   }
 
-  std::vector<int> column(Point p, const WallStrip& strip) {
-    const int low = point(p, strip.low), high = point(p, strip.high);
+  std::vector<int> column(const Place& at, const WallStrip& strip) {
+    const int low = point(at, strip.low), high = point(at, strip.high);
     std::vector<int> points{low};
-    for (const int i : points_.strictly_between(p, low, high)) points.push_back(i);
+    for (const int i : points_.strictly_between(at.p, low, high)) points.push_back(i);
     if (high != low) points.push_back(high);
     return points;
   }
@@ -289,9 +265,9 @@ class Mesher {
     }
   }
 
-  void measure_round(const Piece& arc, const std::vector<Point>& trail) {
+  void measure_round(const Piece& arc, const std::vector<Place>& trail) {
     for (std::size_t i = 0; i + 1 < trail.size(); ++i) {
-      const Point middle = between(trail[i], trail[i + 1], 0.5);
+      const Point middle = between(trail[i].p, trail[i + 1].p, 0.5);
       mesh_.deviation = std::max(mesh_.deviation, std::abs(distance(middle, arc.centre) - arc.radius));
     }
   }

@@ -22,8 +22,7 @@ struct Mesh {
 /// Default for the largest distance between mesh and exact surface, mm.
 inline constexpr double default_deviation = 0.005;
 
-/// Triangles within `deviation` (mm, > 0) of the exact surfaces. Empty when cancelled. Side holes that are not clear
-/// (holes_left) are not in it: stage_mesh() in solid/ has them too.
+/// Triangles within `deviation` (mm, > 0) of the exact surfaces. Empty when cancelled.
 Mesh make_mesh(const Shell& shell, double deviation = default_deviation, const Cancel& cancel = {});
 
 /// Volume enclosed, mm^3, by the divergence theorem.

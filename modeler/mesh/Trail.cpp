@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -137,7 +140,7 @@ double clear_line(double y, double step, const std::vector<double>& vertices) {
 /// Lines over the plan, narrower apart where the surface is steep; more where a loop would lie between two of them.
 std::vector<double> lines_for(const Shell& shell, const Trails& trails, double off) {
   std::vector<double> vertices;
-  for (const Point p : trails.vertices) vertices.push_back(p.y);
+  for (const Place& at : trails.vertices) vertices.push_back(at.p.y);
   std::sort(vertices.begin(), vertices.end());
   const double low = vertices.front(), high = vertices.back();
   const double widest = (high - low) / 4, narrowest = (high - low) / most_bands;
@@ -153,7 +156,7 @@ std::vector<double> lines_for(const Shell& shell, const Trails& trails, double o
   }
   const std::size_t count = lines.size();
   for (const ShellFace& face : shell.faces) {
-    if (face.kind == ShellFace::Kind::wall) continue;
+    if (face.kind == ShellFace::Kind::wall || in_hole(face.bound)) continue;
     for (const auto& loop : face.loops) {
       double bottom = 1e300, top = -1e300;
       for (const ShellUse use : loop)
@@ -172,6 +175,73 @@ std::vector<double> lines_for(const Shell& shell, const Trails& trails, double o
   return lines;
 }
 
+/// Bands of a side hole's wall, whose chords stray by `off`; one more through every island in it.
+std::vector<double> lines_across(const Shell& shell, const ShellFace& face, double off) {
+  const Tunnel& tunnel = face.bound.tunnel;
+  std::vector<double> vertices;
+  for (const auto& loop : face.loops)
+    for (const ShellUse use : loop) vertices.push_back(tunnel.across(shell.vertices[shell.start(use)].p));
+  std::sort(vertices.begin(), vertices.end());
+  const double step = 2 * std::acos(std::max(0.0, 1 - off / tunnel.radius));
+  const int count = std::max(6, static_cast<int>(std::ceil(std::numbers::pi / step)));
+  std::vector<double> lines;
+  for (int i = 1; i < count; ++i) {
+    const double angle = std::numbers::pi * (static_cast<double>(i) / count - 0.5);
+    const double room = tunnel.radius * std::cos(angle) * std::numbers::pi / count;
+    lines.push_back(clear_line(tunnel.radius * std::sin(angle), room, vertices));
+  }
+  for (std::size_t island = 1; island < face.loops.size(); ++island) {
+    double low = 1e300, high = -1e300;
+    for (const ShellUse use : face.loops[island])
+      for (const double t : {0.0, 0.5}) {
+        const double across = tunnel.across(shell.at(shell.edges[use.edge], t));
+        low = std::min(low, across);
+        high = std::max(high, across);
+      }
+    lines.push_back(clear_line((low + high) / 2, (high - low) / 2, vertices));
+  }
+  return lines;
+}
+
+/// Which side holes' walls stand over or under each plan edge.
+std::vector<std::vector<Tunnel>> tunnels_over(const Shell& shell) {
+  std::vector<std::vector<Tunnel>> over(shell.plan.map.edges.size());
+  for (const ShellFace& face : shell.faces) {
+    if (face.kind == ShellFace::Kind::wall || !in_hole(face.bound)) continue;
+    for (const auto& loop : face.loops)
+      for (const ShellUse use : loop)
+        for (const HalfEdge h : shell.edges[use.edge].chain) {
+          auto& here = over[h >> 1];
+          if (std::find(here.begin(), here.end(), face.bound.tunnel) == here.end()) here.push_back(face.bound.tunnel);
+        }
+  }
+  return over;
+}
+
+/// A place on every line of a hole's wall that the trail crosses.
+void cut_across(std::vector<Place>& inner, const Place& from, const Place& to, const Tunnel& tunnel,
+                const std::vector<double>& lines) {
+  std::vector<Place> result;
+  Place last = from;
+  inner.push_back(to);
+  for (const Place& next : inner) {
+    const double a = tunnel.across(last.exact), b = tunnel.across(next.exact);
+    const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(a, b) + tolerance::same);
+    const auto end = std::lower_bound(first, lines.end(), std::max(a, b) - tolerance::same);
+    std::vector<Place> cuts;
+    for (auto line = first; line < end; ++line) {
+      const Point p = between(last.exact, next.exact, (*line - a) / (b - a));
+      cuts.push_back({rounded(p), p});
+    }
+    if (a > b) std::reverse(cuts.begin(), cuts.end());
+    result.insert(result.end(), cuts.begin(), cuts.end());
+    result.push_back(next);
+    last = next;
+  }
+  result.pop_back();
+  inner = std::move(result);
+}
+
 }  // namespace
 
 Point rounded(Point p) { return {static_cast<float>(p.x), static_cast<float>(p.y)}; }
@@ -181,21 +251,34 @@ Trails trails_of(const Shell& shell, double budget) {
   std::vector<std::vector<Bound>> bounds(map.edges.size());
   for (const ShellEdge& edge : shell.edges)
     for (const HalfEdge h : edge.chain) bounds[h >> 1].push_back(edge.bound);
+  const std::vector<std::vector<Tunnel>> tunnels = tunnels_over(shell);
   Trails trails;
-  for (const Point p : map.vertices) trails.vertices.push_back(rounded(p));
+  for (const Point p : map.vertices) trails.vertices.push_back({rounded(p), p});
   trails.lines = lines_for(shell, trails, 1.5 * budget);
+  for (const ShellFace& face : shell.faces)
+    if (face.kind != ShellFace::Kind::wall && in_hole(face.bound))
+      for (const double line : lines_across(shell, face, 2 * budget)) trails.across[face.bound.tunnel].push_back(line);
+  for (auto& [tunnel, lines] : trails.across) {
+    std::sort(lines.begin(), lines.end());
+    lines.erase(std::unique(lines.begin(), lines.end(), [](double a, double b) { return b - a < clear_of_points; }),
+                lines.end());
+  }
   trails.edges.resize(map.edges.size());
   for (std::size_t e = 0; e < map.edges.size(); ++e) {
     if (bounds[e].empty()) continue;
-    const Point from = trails.vertices[map.edges[e].from], to = trails.vertices[map.edges[e].to];
+    const Place& from = trails.vertices[map.edges[e].from];
+    const Place& to = trails.vertices[map.edges[e].to];
     const Track track{shell, map.edges[e], bounds[e], budget};
     const bool straight = !map.edges[e].piece.is_arc() && map.edges[e].crossing < 0;
+    std::vector<Point> inner;
     if (straight) {
-      track.cut_then_divide(from, to, trails.lines, trails.edges[e]);
+      track.cut_then_divide(from.p, to.p, trails.lines, inner);
     } else {
-      track.divide(0, 1, 0, trails.edges[e]);
-      cut_at_lines(trails.edges[e], from, to, trails.lines);
+      track.divide(0, 1, 0, inner);
+      cut_at_lines(inner, from.p, to.p, trails.lines);
     }
+    for (const Point p : inner) trails.edges[e].push_back({p, p});
+    for (const Tunnel& tunnel : tunnels[e]) cut_across(trails.edges[e], from, to, tunnel, trails.across[tunnel]);
   }
   return trails;
 }

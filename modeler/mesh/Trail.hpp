@@ -2,17 +2,29 @@
 
 /// The plan's edges as polylines of 32-bit points, shared by every face that stands on them.
 
+#include <map>
 #include <vector>
 
 #include "lift/Shell.hpp"
 
 namespace sagitta {
 
-struct Trails {
-  std::vector<Point> vertices;             ///< plan vertices, rounded to floats
-  std::vector<std::vector<Point>> edges;   ///< for each plan edge: points strictly between its ends, from `from` on
-  std::vector<double> lines;               ///< the y of the bands, rising; floats
+/// A place of the mesh from above. A side hole's wall is upright at its sides: its height is taken from the place before
+/// rounding.
+struct Place {
+  Point p;      ///< 32-bit floats held in doubles
+  Point exact;
 };
+
+struct Trails {
+  std::vector<Place> vertices;            ///< one a plan vertex
+  std::vector<std::vector<Place>> edges;  ///< for each plan edge: places strictly between its ends, from `from` on
+  std::vector<double> lines;              ///< the y of the bands, rising; floats
+  std::map<Tunnel, std::vector<double>> across;  ///< bands of a side hole's wall: distances from its axis, rising
+};
+
+/// Whether the bound is a side hole's trough or vault.
+inline bool in_hole(const Bound& bound) { return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault; }
 
 /// Chords within `budget` (mm) of the curve from above and of every surface above it; cut where they cross the bands,
 /// which are so narrow that a chord across one stays within 1.5 times the budget of the playing surface.

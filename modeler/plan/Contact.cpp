@@ -54,6 +54,12 @@ void shorten(Rounded& slot, Point n, double by) {
   if (gained > tolerance::same) end = end + (by / gained) * inward;
 }
 
+/// Whether the side that faces n is where a side hole's wall stands upright: flush with another wall it would only touch.
+bool along_tunnel(const Feature& feature, Point n) {
+  const Tunnel& tunnel = feature.bound.tunnel;
+  return feature.role == Feature::Role::hole && std::abs(n.x * tunnel.ny - n.y * tunnel.nx) < 0.5;
+}
+
 struct Settler {
   double snap;
   Faults& notes;
@@ -79,7 +85,7 @@ struct Settler {
       if (std::abs(gap) > snap || feature.shape->core.empty()) continue;
       const std::vector<Point> reach = furthest(*feature.shape, n);
       if (!std::any_of(reach.begin(), reach.end(), [&](Point p) { return beside(obstacle.piece, p); })) continue;
-      if (reach.size() > 1) {
+      if (reach.size() > 1 && !along_tunnel(feature, n)) {
         if (std::abs(gap) > tolerance::same) move_side(*feature.shape, n, gap);
       } else if (way > 0 && inside_ok) {
         if (std::abs(gap) > tolerance::same) feature.shape = shrunk(*feature.shape, -gap);
@@ -117,7 +123,7 @@ struct Settler {
     if (equal_discs(feature, other)) return;
     const double gap = distance(*feature.shape, *other.shape);
     if (std::abs(gap) > snap) return;
-    if (settle_sides(feature, *other.shape)) return;
+    if (feature.role != Feature::Role::hole && settle_sides(feature, *other.shape)) return;
     draw_back(feature, other, gap);
   }
 
@@ -160,6 +166,7 @@ int rank(const Feature& f) {
   switch (f.kind) {
     case Source::Kind::pocket: return 2;
     case Source::Kind::pin: return 3;
+    case Source::Kind::side_dot: return 4;
     case Source::Kind::slot:
     case Source::Kind::nut: return 1;
     default: return 0;

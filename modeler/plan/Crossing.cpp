@@ -1,9 +1,24 @@
 #include <algorithm>
 
 #include "plan/Subdivision.hpp"
+#include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
+namespace {
+
+Point on_wall(const Crossing& curve, Point a, Point b, double t) {
+  const Tunnel& tunnel = *curve.tunnel;
+  const double r = tunnel.radius;
+  const ChordNormal chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
+                          r * tunnel.angle(tunnel.across(b))};
+  const double s = chord.foot([&](double u, double w) { return above_wall(curve, u, w / r); }, t)[0];
+  const double u = chord.a1 + t * (chord.b1 - chord.a1) + s * chord.n1();
+  const double w = chord.a2 + t * (chord.b2 - chord.a2) + s * chord.n2();
+  return tunnel.at(u, r * std::sin(w / r));
+}
+
+}  // namespace
 
 double Crossing::y(double x) const { return side * std::sqrt(std::max(0.0, square(x))); }
 
@@ -11,6 +26,7 @@ Point Crossing::at(Point a, Point b, double t) const {
   if (t <= 0) return a;
   if (t >= 1) return b;
   if (straight) return between(a, b, t);
+  if (tunnel) return on_wall(*this, a, b, t);
   const bool tip_a = std::abs(a.y) <= tolerance::vertex, tip_b = std::abs(b.y) <= tolerance::vertex;
   double s = t;  // fraction of the way in x: quadratic away from a tip, so that y is smooth there
   if (tip_a && tip_b) s = (1 - std::cos(std::numbers::pi * t)) / 2;

@@ -10,33 +10,61 @@
 namespace sagitta {
 namespace {
 
-/// A level and a moved surface that are compared somewhere.
+/// Two bounds that are compared somewhere: a moved surface or a side hole's wall against what it may cross.
 struct Pair {
-  Bound moved;
-  double level = 0;
+  Bound upper, other;
   friend auto operator<=>(const Pair&, const Pair&) = default;
 };
 
-std::vector<Pair> pairs_of(const Candidates& here) {
-  std::vector<Pair> pairs;
-  if (!here.wood || !here.moved) return pairs;
-  if (here.level) pairs.push_back({*here.moved, here.level->value});
-  pairs.push_back({*here.moved, here.bottom});  // beside the board a cut may go right through the blank
+Bound level(double z) { return {Bound::Kind::level, z}; }
+bool is_wall_of_hole(const Bound& bound) { return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault; }
+
+/// What may bound the wood in either of two neighbours, or twice the same for one.
+std::set<Pair> pairs_of(const Candidates& left, const Candidates& right) {
+  std::vector<Bound> levels, moved;
+  for (const Candidates* here : {&left, &right}) {
+    if (!here->wood) continue;
+    levels.push_back(level(here->bottom));  // beside the board a cut may go right through the blank
+    if (here->level) levels.push_back(*here->level);
+    if (here->moved) moved.push_back(*here->moved);
+  }
+  std::set<Pair> pairs;
+  for (const Bound& m : moved)
+    for (const Bound& l : levels) pairs.insert({m, l});
+  for (const Candidates* here : {&left, &right}) {
+    if (!here->wood || !here->trough) continue;
+    for (const Bound& wall : {*here->trough, vault_over(*here->trough)})
+      for (const auto* others : {&levels, &moved})
+        for (const Bound& other : *others) pairs.insert({wall, other});
+  }
   return pairs;
 }
 
-/// Every level of either side against every moved surface of either side.
-std::set<Pair> pairs_along(const Candidates& left, const Candidates& right) {
-  std::set<Pair> pairs;
-  for (const Candidates* m : {&left, &right}) {
-    if (!m->wood || !m->moved) continue;
-    for (const Candidates* l : {&left, &right}) {
-      if (!l->wood) continue;
-      if (l->level) pairs.insert({*m->moved, l->level->value});
-      pairs.insert({*m->moved, l->bottom});
-    }
-  }
-  return pairs;
+/// The curve where a level and a moved surface cross, on one side of the centre line.
+Crossing crossing_of(const Surface& surface, const Bound& moved, double level, int side) {
+  Crossing curve;
+  curve.level = level;
+  curve.offset = moved.value;
+  curve.fallen = moved.fallen;
+  curve.side = side;
+  const double start = surface.fall_start.value_or(0), slope = moved.fallen ? surface.fall_slope : 0;
+  curve.d0 = surface.thickness - moved.value - level + slope * start;
+  curve.d1 = -slope;
+  curve.r0 = surface.r0;
+  curve.r1 = surface.r1;
+  curve.r2 = surface.r2;
+  curve.flat = surface.flat;
+  curve.straight = surface.flat || (slope == 0 && surface.r1 == 0 && surface.r2 == 0);
+  return curve;
+}
+
+/// The curve where a side hole's wall and a moved surface cross.
+Crossing crossing_of(const Surface& surface, const Bound& wall, const Bound& moved) {
+  Crossing curve = crossing_of(surface, moved, 0, wall.kind == Bound::Kind::vault ? 1 : -1);
+  curve.straight = false;
+  curve.tunnel = wall.tunnel;
+  curve.axis = wall.value;
+  return curve;
 }
 
 class Divider {
@@ -52,18 +80,20 @@ class Divider {
       borders_[map_.edges[e].right].push_back(2 * e + 1);
     }
     for (int f = 1; f < static_cast<int>(candidates_.size()); ++f)
-      for (const Pair& pair : pairs_of(candidates_[f])) divide_face(f, pair);
+      for (const Pair& pair : pairs_of(candidates_[f], candidates_[f])) divide_face(f, pair);
   }
 
  private:
-  double gap(const Pair& pair, Point p) const { return height(surface_, pair.moved, p) - pair.level; }
+  double gap(const Pair& pair, Point p) const {
+    return height(surface_, pair.upper, p) - height(surface_, pair.other, p);
+  }
 
   void cut_edges() {
     const std::size_t count = map_.edges.size();
     for (std::size_t e = 0; e < count; ++e) {
       const PlanEdge edge = map_.edges[e];
       std::vector<double> cuts;
-      for (const Pair& pair : pairs_along(candidates_[edge.left], candidates_[edge.right])) {
+      for (const Pair& pair : pairs_of(candidates_[edge.left], candidates_[edge.right])) {
         const auto along = [&](double t) { return gap(pair, map_.at(edge, t)); };
         const int samples = edge.piece.is_arc() ? 16 : 6;
         for (const double t : contacts_of(along, tolerance::height, samples)) cuts.push_back(t);
@@ -113,15 +143,68 @@ class Divider {
       }
     }
     std::vector<int> nodes(touched.begin(), touched.end());
-    const bool flat = surface_.flat;
-    if (!flat) add_tip(f, pair, nodes);
+    if (is_wall_of_hole(pair.upper)) {
+      if (above && below) divide_along_hole(f, pair, nodes);
+      return;
+    }
+    if (!surface_.flat) add_tip(f, pair, nodes);
     if (nodes.size() < 2 || !above || !below) return;
-    if (flat) return link(f, pair, 1, nodes, [](Point a, Point b) { return a.y < b.y; });
+    const double z = pair.other.value;
+    if (surface_.flat)
+      return link(f, crossing_of(surface_, pair.upper, z, 1), nodes, [](Point a, Point b) { return a.y < b.y; });
     for (const int side : {-1, 1}) {
       std::vector<int> branch;
       for (const int v : nodes)
         if (on_branch(pair, side, map_.vertices[v])) branch.push_back(v);
-      link(f, pair, side, branch, [](Point a, Point b) { return a.x < b.x; });
+      link(f, crossing_of(surface_, pair.upper, z, side), branch, [](Point a, Point b) { return a.x < b.x; });
+    }
+  }
+
+  /// A hole's wall meets a level along lines beside the axis, a moved surface along a curve that turns over the axis.
+  void divide_along_hole(int f, const Pair& pair, std::vector<int> nodes) {
+    const Tunnel& tunnel = pair.upper.tunnel;
+    const auto before = [&](Point a, Point b) { return tunnel.along(a) < tunnel.along(b); };
+    const bool moved = pair.other.kind == Bound::Kind::arc;
+    const double turn = moved ? turning_line(pair, nodes) : 0;
+    if (moved) add_turns(f, pair, turn, nodes);
+    Crossing curve;
+    curve.straight = true;
+    if (moved) curve = crossing_of(surface_, pair.upper, pair.other);
+    for (const double side : {-1.0, 1.0}) {
+      std::vector<int> branch;
+      for (const int v : nodes)
+        if (side * (tunnel.across(map_.vertices[v]) - turn) > -10 * tolerance::vertex) branch.push_back(v);
+      link(f, curve, branch, before);
+    }
+  }
+
+  /// Where across the hole its wall is as steep as the moved surface: there the curve turns back along the axis.
+  double turning_line(const Pair& pair, const std::vector<int>& nodes) const {
+    const Tunnel& tunnel = pair.upper.tunnel;
+    const Point p = nodes.empty() ? tunnel.at(0, 0) : map_.vertices[nodes.front()];
+    const double along = tunnel.along(p), r = tunnel.radius;
+    const double rise = height(surface_, pair.other, tunnel.at(along, r / 2)) -
+                        height(surface_, pair.other, tunnel.at(along, -r / 2));
+    const double slope = rise / r;
+    return (pair.upper.kind == Bound::Kind::vault ? -1 : 1) * slope * r / std::sqrt(1 + slope * slope);
+  }
+
+  void add_turns(int f, const Pair& pair, double turn, std::vector<int>& nodes) {
+    const Tunnel& tunnel = pair.upper.tunnel;
+    double low = 1e300, high = -1e300;
+    for (const HalfEdge h : borders_[f]) {
+      const double along = tunnel.along(map_.vertices[map_.origin(h)]);
+      low = std::min(low, along);
+      high = std::max(high, along);
+    }
+    const auto place = [&](double t) { return tunnel.at(low + t * (high - low), turn); };
+    constexpr int samples = 16;
+    for (const double t : contacts_of([&](double at) { return gap(pair, place(at)); }, tolerance::height, samples)) {
+      const Point p = place(t);
+      const auto same = [&](int v) { return distance(map_.vertices[v], p) <= 10 * tolerance::vertex; };
+      if (!map_.winds_about(borders_[f], p) || std::any_of(nodes.begin(), nodes.end(), same)) continue;
+      nodes.push_back(static_cast<int>(map_.vertices.size()));
+      map_.vertices.push_back(p);
     }
   }
 
@@ -131,13 +214,13 @@ class Divider {
   bool on_branch(const Pair& pair, int side, Point p) const {
     if (side * p.y > 0) return true;
     const double zone = centre_zone(p.x);
-    const Crossing curve = crossing_of(surface_, pair.moved, pair.level, side);
+    const Crossing curve = crossing_of(surface_, pair.upper, pair.other.value, side);
     return std::abs(p.y) <= zone && curve.square(p.x) <= 2 * zone * zone;
   }
 
   /// The tip of the curve on the centre line, where the falling centre line passes through the level.
   void add_tip(int f, const Pair& pair, std::vector<int>& nodes) {
-    const Crossing curve = crossing_of(surface_, pair.moved, pair.level, 1);
+    const Crossing curve = crossing_of(surface_, pair.upper, pair.other.value, 1);
     if (curve.d1 == 0) return;
     const Point tip{-curve.d0 / curve.d1, 0};
     if (!map_.winds_about(borders_[f], tip)) return;
@@ -150,7 +233,7 @@ class Divider {
   }
 
   template <class Before>
-  void link(int f, const Pair& pair, int side, std::vector<int> nodes, Before before) {
+  void link(int f, const Crossing& curve, std::vector<int> nodes, Before before) {
     std::sort(nodes.begin(), nodes.end(), [&](int a, int b) { return before(map_.vertices[a], map_.vertices[b]); });
     for (std::size_t i = 0; i + 1 < nodes.size(); ++i) {
       PlanEdge chord;
@@ -160,7 +243,6 @@ class Divider {
       chord.source = {Source::Kind::crossing, 0, 0};
       const Point a = map_.vertices[chord.from], b = map_.vertices[chord.to];
       chord.piece = line(a, b);
-      const Crossing curve = crossing_of(surface_, pair.moved, pair.level, side);
       const Point middle = curve.at(a, b, 0.5);
       if (!map_.winds_about(borders_[f], middle) || already_there(f, chord, middle)) continue;
       if (!curve.straight) {
@@ -187,22 +269,6 @@ class Divider {
 };
 
 }  // namespace
-
-Crossing crossing_of(const Surface& surface, const Bound& moved, double level, int side) {
-  Crossing curve;
-  curve.level = level;
-  curve.offset = moved.value;
-  curve.fallen = moved.fallen;
-  curve.side = side;
-  const double start = surface.fall_start.value_or(0), slope = moved.fallen ? surface.fall_slope : 0;
-  curve.d0 = surface.thickness - moved.value - level + slope * start;
-  curve.d1 = -slope;
-  curve.r0 = surface.r0;
-  curve.r1 = surface.r1;
-  curve.r2 = surface.r2;
-  curve.straight = surface.flat || (slope == 0 && surface.r1 == 0 && surface.r2 == 0);
-  return curve;
-}
 
 void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface) {
   Divider(map, candidates, surface).run();

@@ -1,7 +1,7 @@
 #pragma once
 
 /// Where heights change places: edges of the plan are cut where two heights cross or touch on them, and cells in which
-/// a level floor meets the playing surface moved down are divided along the crossing curve.
+/// a level floor, the playing surface moved down and a side hole's wall meet are divided along the crossing curves.
 
 #include <optional>
 #include <vector>
@@ -18,13 +18,19 @@ struct Candidates {
   std::optional<Bound> level;   ///< Bound::Kind::level
   int moved_feature = -1, level_feature = -1;  ///< which cut each comes from; -1: none
   double bottom = 0;            ///< height of the bottom; above 0 over a pin
+  std::optional<Bound> trough;  ///< of a side hole that passes here
+  int hole_feature = -1;
 };
+
+/// The upper half of the hole whose lower half this is.
+inline Bound vault_over(Bound trough) {
+  trough.kind = Bound::Kind::vault;
+  return trough;
+}
 
 /// Cuts and divides `map`; `candidates` (one a face) is re-made for the new faces. Afterwards no two heights change
 /// places within an edge or a cell.
 void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface);
 
-/// The crossing curve of a level and a moved surface on one side of the centre line.
-Crossing crossing_of(const Surface& surface, const Bound& moved, double level, int side);
 
 }  // namespace sagitta

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "layout/SlotLines.hpp"
+#include "plan/SideHoles.hpp"
 
 namespace sagitta {
 namespace {
@@ -12,8 +13,8 @@ using std::numbers::pi;
 /// How far beyond the strip the cuts that run to its sides are drawn. mm.
 constexpr double overrun = 1;
 
-Bound level(double z) { return {Bound::Kind::level, z, false}; }
-Bound moved_down(double by) { return {Bound::Kind::arc, by, false}; }
+Bound level(double z) { return {Bound::Kind::level, z}; }
+Bound moved_down(double by) { return {Bound::Kind::arc, by}; }
 
 /// The band between two parallel lines through p and q, from y = low to y = high.
 Loop band(Point p, Point q, Point direction, double low, double high) {
@@ -199,9 +200,10 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
   if (done.pockets)
     for (const Marker& marker : layout.markers)
       if (board.inlays[marker.inlay].shape != InlayShape::artwork) features.push_back(pocket_feature(board, marker));
-  if (done.outline)
-    for (std::size_t i = 0; i < layout.pins.size(); ++i)
-      features.push_back(pin_feature(layout.pins[i], static_cast<int>(i) + 1));
+  if (!done.outline) return features;
+  for (std::size_t i = 0; i < layout.pins.size(); ++i)
+    features.push_back(pin_feature(layout.pins[i], static_cast<int>(i) + 1));
+  for (Feature& f : side_hole_features(board, layout, surface)) features.push_back(std::move(f));
   return features;
 }
 

@@ -18,7 +18,8 @@ struct Feature {
     strip,   ///< the playing surface is cut only here
     cut,     ///< lowers the top to `bound`
     removal, ///< no wood is left
-    pin      ///< raises the bottom to `bound`
+    pin,     ///< raises the bottom to `bound`
+    hole     ///< takes the wood between `bound`, a trough, and the vault over it
   };
   Role role = Role::cut;
   Source::Kind kind = Source::Kind::outline;

@@ -1,38 +1,52 @@
 #include "plan/Pinch.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
 
+/// The wood upright over a vertex, within one of the cells about it.
 struct Sector {
-  double low = 0, high = 0;
-  bool wood = false;
+  std::array<std::array<double, 2>, 2> runs{};  ///< from, to
+  int count = 0;
+
+  void add(double low, double high) {
+    if (high - low > tolerance::height) runs[count++] = {low, high};
+  }
+  bool solid(double z) const {
+    for (int i = 0; i < count; ++i)
+      if (runs[i][0] < z && z < runs[i][1]) return true;
+    return false;
+  }
 };
 
 bool is_pinched(const std::vector<Sector>& around) {
   std::vector<double> heights;
   for (const Sector& s : around)
-    if (s.wood) {
-      heights.push_back(s.low);
-      heights.push_back(s.high);
-    }
+    for (int i = 0; i < s.count; ++i) heights.insert(heights.end(), s.runs[i].begin(), s.runs[i].end());
   std::sort(heights.begin(), heights.end());
   for (std::size_t i = 0; i + 1 < heights.size(); ++i) {
     if (heights[i + 1] - heights[i] <= tolerance::height) continue;
     const double z = (heights[i] + heights[i + 1]) / 2;
     int changes = 0;
-    const auto solid = [&](const Sector& s) { return s.wood && s.low < z && z < s.high; };
     for (std::size_t k = 0; k < around.size(); ++k)
-      changes += solid(around[k]) != solid(around[(k + 1) % around.size()]) ? 1 : 0;
+      changes += around[k].solid(z) != around[(k + 1) % around.size()].solid(z) ? 1 : 0;
     if (changes > 2) return true;
   }
   return false;
 }
 
-int rank(Source::Kind kind) { return kind == Source::Kind::pin ? 2 : kind == Source::Kind::pocket ? 1 : 0; }
+int rank(Source::Kind kind) {
+  switch (kind) {
+    case Source::Kind::side_dot: return 3;
+    case Source::Kind::pin: return 2;
+    case Source::Kind::pocket: return 1;
+    default: return 0;
+  }
+}
 
 }  // namespace
 
@@ -48,13 +62,10 @@ std::vector<int> pinched_vertices(const Plan& plan) {
     HalfEdge h = outgoing[v];
     do {
       const Cell& cell = plan.cells[map.face(h)];
-      Sector sector;
-      sector.wood = cell.top.kind != Bound::Kind::none;
-      if (sector.wood) {
-        sector.low = height(plan.surface, cell.bottom, map.vertices[v]);
-        sector.high = height(plan.surface, cell.top, map.vertices[v]);
-      }
-      around.push_back(sector);
+      const auto z = [&](const Bound& bound) { return height(plan.surface, bound, map.vertices[v]); };
+      Sector& sector = around.emplace_back();
+      if (cell.below()) sector.add(z(cell.bottom), z(cell.top_of_lower()));
+      if (cell.above()) sector.add(z(cell.vault), z(cell.top));
       h = map.turn[h];
     } while (h != outgoing[v]);
     if (around.size() > 3 && is_pinched(around)) pinched.push_back(v);

@@ -54,11 +54,11 @@ class Planner {
     note_heights();
     constexpr int rounds = 8;  // three outlines through one point may leave wood corner to corner: draw one back
     for (int round = 0; round < rounds; ++round) {
+      settle_side_holes(features_, surface_, snap, plan_.notes);
       divide();
       if (!part_pinched(snap)) break;
     }
     for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
-    if (done_.outline) add_side_holes(plan_, board_, layout_);
     return std::move(plan_);
   }
 
@@ -174,6 +174,10 @@ class Planner {
                                    : Bound{Bound::Kind::level, layout_.blank_thickness, false}, fallen), -1);
     for (const int i : cover) {
       const Feature& f = features_[i];
+      if (f.role == Feature::Role::hole) {
+        here.trough = f.bound;
+        here.hole_feature = i;
+      }
       if (f.role == Feature::Role::pin) here.bottom = std::max(here.bottom, floors_.canonical(f.bound.value));
       if (f.role != Feature::Role::cut || (f.in_strip && !strip)) continue;
       lower(here, canonical(f.bound, fallen), i);
@@ -189,22 +193,23 @@ class Planner {
     return {Bound::Kind::arc, -offsets_.canonical(-bound.value), fallen};
   }
 
-  /// The strongest difference (moved - level) over a face's border and just inside it.
-  double difference(int face, const Bound& moved, double level) const {
+  /// The strongest difference (a - b) over a face's border and just inside it.
+  double difference(int face, const Bound& a, const Bound& b) const {
+    if (a.kind == Bound::Kind::level && b.kind == Bound::Kind::level) return a.value - b.value;
     double strongest = 0;
     const auto judge = [&](Point p) {
-      const double d = height(surface_, moved, p) - level;
+      const double d = height(surface_, a, p) - height(surface_, b, p);
       if (std::abs(d) > std::abs(strongest)) strongest = d;
     };
     for (const HalfEdge start : plan_.map.faces[face].loops) {
       HalfEdge h = start;
       do {
         const PlanEdge& edge = plan_.map.edges[h >> 1];
-        const Point a = plan_.map.vertices[plan_.map.origin(h)], b = plan_.map.vertices[plan_.map.target(h)];
-        judge(a);
+        const Point from = plan_.map.vertices[plan_.map.origin(h)], to = plan_.map.vertices[plan_.map.target(h)];
+        judge(from);
         const Point middle = plan_.map.at(edge, 0.5);
         judge(middle);
-        if (std::abs(strongest) <= tolerance::height) judge(middle + 0.01 * left_of(b - a));
+        if (std::abs(strongest) <= tolerance::height) judge(middle + 0.01 * left_of(to - from));
         h = plan_.map.next[h];
       } while (h != start);
     }
@@ -217,12 +222,29 @@ class Planner {
       const Candidates& here = candidates[face];
       if (!here.wood) continue;
       const bool moved =
-          !here.level || (here.moved && difference(face, *here.moved, here.level->value) < -tolerance::height);
-      const Bound top = moved ? *here.moved : *here.level;
-      const double room = top.kind == Bound::Kind::level ? top.value - here.bottom : difference(face, top, here.bottom);
-      if (room <= tolerance::height) continue;
-      plan_.cells[face] = {top, {Bound::Kind::level, here.bottom, false}, moved ? here.moved_feature : here.level_feature};
+          !here.level || (here.moved && difference(face, *here.moved, *here.level) < -tolerance::height);
+      const Bound top = moved ? *here.moved : *here.level, bottom{Bound::Kind::level, here.bottom};
+      if (difference(face, top, bottom) <= tolerance::height) continue;
+      Cell& cell = plan_.cells[face];
+      cell.top = top;
+      cell.bottom = bottom;
+      cell.feature = moved ? here.moved_feature : here.level_feature;
+      if (here.trough) bore(face, *here.trough, here.hole_feature);
     }
+  }
+
+  /// Takes the wood of a side hole from a cell.
+  void bore(int face, const Bound& trough, int feature) {
+    Cell& cell = plan_.cells[face];
+    const Bound vault = vault_over(trough);
+    const auto higher = [&](const Bound& a, const Bound& b) { return difference(face, a, b) > tolerance::height; };
+    if (!higher(cell.top, trough) || !higher(vault, cell.bottom)) return;
+    const bool below = higher(trough, cell.bottom), above = higher(cell.top, vault);
+    cell.hole_feature = feature;
+    if (below) cell.trough = trough;
+    if (above) cell.vault = vault;
+    if (!above) cell.top = {};
+    if (!below) cell.bottom = {};
   }
 
   const Board& board_;
@@ -237,6 +259,9 @@ class Planner {
 }  // namespace
 
 double height(const Surface& surface, const Bound& bound, Point p) {
+  const Tunnel& tunnel = bound.tunnel;
+  if (bound.kind == Bound::Kind::trough) return bound.value - tunnel.half_height(tunnel.across(p));
+  if (bound.kind == Bound::Kind::vault) return bound.value + tunnel.half_height(tunnel.across(p));
   if (bound.kind != Bound::Kind::arc) return bound.value;
   const double fall = bound.fallen ? surface.fall_slope * (p.x - *surface.fall_start) : 0;
   return surface.thickness - fall - surface.drop(p.x, p.y) - bound.value;

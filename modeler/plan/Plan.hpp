@@ -11,25 +11,41 @@
 #include "layout/Layout.hpp"
 #include "plan/Stage.hpp"
 #include "plan/Subdivision.hpp"
+#include "plan/Tunnel.hpp"
 #include "surface/Surface.hpp"
 
 namespace sagitta {
 
 /// A surface that bounds a cell from above or below.
 struct Bound {
-  enum class Kind { none, level, arc };
-  Kind kind = Kind::none;  ///< none: no wood here
-  double value = 0;        ///< level: its height z; arc: how far the playing surface is moved down (negative: up)
-  bool fallen = false;     ///< arc: the part beyond the line where the fall-away begins
+  enum class Kind {
+    none,
+    level,   ///< a horizontal plane
+    arc,     ///< the playing surface, moved down
+    trough,  ///< the lower half of a side hole's round wall: bounds the wood below it
+    vault    ///< the upper half: bounds the wood above it
+  };
+  Kind kind = Kind::none;
+  double value = 0;     ///< level: its height z; arc: how far it is moved down (negative: up); trough, vault: the axis' z
+  bool fallen = false;  ///< arc: the part beyond the line where the fall-away begins
+  Tunnel tunnel = {};   ///< trough, vault
   friend auto operator<=>(const Bound&, const Bound&) = default;
 };
 
 /// Height of a bound at p; the part (fallen or not) is taken from the bound, not from p.
 double height(const Surface& surface, const Bound& bound, Point p);
 
+/// The wood over a cell, by the surfaces that bound it (kind none: not there): from `bottom` to `top`, or, where a side
+/// hole passes, from `bottom` to `trough` and from `vault` to `top`, or one of the two.
 struct Cell {
-  Bound top, bottom;          ///< top.kind none: no wood
-  int feature = -1;  ///< index into Plan::features of the cut whose floor the top is; -1: no cut's
+  Bound top, bottom, trough, vault;
+  int feature = -1;       ///< index into Plan::features of the cut whose floor the top is; -1: no cut's
+  int hole_feature = -1;  ///< the same for the side hole
+
+  bool below() const { return bottom.kind != Bound::Kind::none; }  ///< wood from the bottom up
+  bool above() const { return vault.kind != Bound::Kind::none; }   ///< wood from a hole's vault up
+  bool wood() const { return below() || above(); }
+  const Bound& top_of_lower() const { return trough.kind != Bound::Kind::none ? trough : top; }
 };
 
 /// Something that shapes the wood, for names and for `Source::feature`.
@@ -38,22 +54,12 @@ struct FeatureName {
   std::string name;  ///< "fret 7 slot", "inlay 1 at fret 3"
 };
 
-/// A flat-bottomed hole in the bass edge's wall, square to it.
-struct SideHole {
-  int feature = -1;        ///< index into Plan::features
-  Point mouth, inward;     ///< on the wood's edge; unit vector
-  double z = 0;            ///< height of its middle line
-  double radius = 0, depth = 0;
-  bool clear = true;       ///< meets nothing but the side wall: wood on all sides of it
-};
-
 struct Plan {
   Stage stage = Stage::board;
   Surface surface;
   Subdivision map;                 ///< faces of the map are the cells
   std::vector<Cell> cells;         ///< one a face; cell 0 is the outside
   std::vector<FeatureName> features;
-  std::vector<SideHole> side_holes;
   Faults notes;                    ///< cuts that touch and were drawn back, in words
 };
 

@@ -8,79 +8,82 @@
 namespace sagitta {
 namespace {
 
-/// A hole counts as clear only with this much wood between it and anything else. mm.
-constexpr double clear_by = 0.01;
+/// How far a hole's rectangle reaches out of the edge. mm.
+constexpr double overreach = 1;
 
-/// The hole's rectangle from above, u along its axis from the mouth, v across it.
-struct Footprint {
-  const SideHole& hole;
-
-  Point local(Point p) const { return {dot(p - hole.mouth, hole.inward), cross(hole.inward, p - hole.mouth)}; }
-};
-
-/// Wood from below the hole to above it at p, in this cell.
-bool covers(const Plan& plan, const Cell& cell, const SideHole& hole, Point p) {
-  if (cell.top.kind == Bound::Kind::none) return false;
-  return height(plan.surface, cell.top, p) > hole.z + hole.radius + clear_by &&
-         height(plan.surface, cell.bottom, p) < hole.z - hole.radius - clear_by;
-}
-
-/// Every edge of the plan over the hole has wood on both sides of it above and below the hole, and so has the middle.
-bool is_clear(const Plan& plan, const SideHole& hole) {
-  const Footprint footprint{hole};
-  bool edge_seen = false;
-  for (const PlanEdge& edge : plan.map.edges) {
-    const double size = distance(plan.map.vertices[edge.from], plan.map.vertices[edge.to]);
-    const int samples = std::clamp(static_cast<int>(8 * size / hole.radius), 8, 4000);
-    for (int i = 0; i <= samples; ++i) {
-      const Point p = plan.map.at(edge, static_cast<double>(i) / samples);
-      const Point q = footprint.local(p);
-      if (q.x > hole.depth + clear_by || q.x < -clear_by || std::abs(q.y) > hole.radius + clear_by) continue;
-      const Cell& left = plan.cells[edge.left];
-      const Cell& right = plan.cells[edge.right];
-      if (std::abs(q.x) <= clear_by) {  // the wall itself: wood on the inner side
-        const Cell& inner = left.top.kind == Bound::Kind::none ? right : left;
-        edge_seen = true;
-        if (!covers(plan, inner, hole, p)) return false;
-      } else if (!covers(plan, left, hole, p) || !covers(plan, right, hole, p)) {
-        return false;
-      }
-    }
+Bound trough_of(const Rounded& rectangle, Point inward, double z) {
+  Tunnel tunnel{-inward.y, inward.x, 0, 0};
+  double low = 1e300, high = -1e300;
+  for (const Point p : rectangle.core) {
+    low = std::min(low, tunnel.across(p));
+    high = std::max(high, tunnel.across(p));
   }
-  return edge_seen;
+  tunnel.offset = (low + high) / 2;
+  tunnel.radius = (high - low) / 2;
+  return {Bound::Kind::trough, z, false, tunnel};
 }
 
 /// None where the binding is thicker than the hole is deep.
-std::optional<SideHole> hole_of(const Plan& plan, const Board& board, const SideDot& dot) {
-  SideHole hole;
-  hole.mouth = dot.mouth;
-  hole.inward = dot.inward;
-  hole.radius = dot.radius;
-  hole.depth = dot.depth;
-  hole.z = plan.surface.height(dot.mouth) / 2;
-  if (board.binding && board.binding->height == 0) {  // the wood's own edge lies behind the binding
-    hole.mouth = hole.mouth + board.binding->width * hole.inward;
-    hole.depth -= board.binding->width;
-  }
-  if (hole.depth <= tolerance::vertex) return std::nullopt;
-  return hole;
+std::optional<Feature> hole_of(const Board& board, const SideDot& dot, const Surface& surface) {
+  const double behind = board.binding && board.binding->height == 0 ? board.binding->width : 0;
+  if (dot.depth - behind <= tolerance::vertex) return std::nullopt;
+  Feature f;
+  f.role = Feature::Role::hole;
+  f.kind = Source::Kind::side_dot;
+  f.name = "side dot at fret " + std::to_string(dot.fret);
+  f.key = "side_dots.frets";
+  const Point aside = dot.radius * left_of(dot.inward);
+  const Point mouth = dot.mouth - overreach * dot.inward, end = dot.mouth + dot.depth * dot.inward;
+  f.shape = Rounded{{mouth - aside, end - aside, end + aside, mouth + aside}, 0};
+  f.bound = trough_of(*f.shape, dot.inward, surface.height(dot.mouth) / 2);
+  return f;
 }
 
-bool apart(const SideHole& a, const SideHole& b) { return distance(a.mouth, b.mouth) > a.radius + b.radius + clear_by; }
+std::optional<double> level_of(const Feature& f, const Surface& surface) {
+  const bool cuts = f.role == Feature::Role::cut || f.role == Feature::Role::pin;
+  if (cuts && f.bound.kind == Bound::Kind::level) return f.bound.value;
+  if (cuts && f.bound.kind == Bound::Kind::arc && surface.flat) return surface.thickness - f.bound.value;
+  return std::nullopt;
+}
+
+bool over_each_other(const Feature& a, const Feature& b) {
+  const auto extent = [](const Feature& f) { return bounds(f.shape ? outline(*f.shape) : f.loop); };
+  return extent(a).overlaps(extent(b));
+}
+
+/// How much smaller the hole must be so that `snap` of wood stays between it and a level that it only touches.
+double too_large_by(const Feature& hole, double level, double snap) {
+  const double above = level - (hole.bound.value + hole.bound.tunnel.radius);
+  const double below = hole.bound.value - hole.bound.tunnel.radius - level;
+  for (const double gap : {above, below})
+    if (std::abs(gap) < snap - tolerance::same) return snap - gap;
+  return 0;
+}
 
 }  // namespace
 
-void add_side_holes(Plan& plan, const Board& board, const Layout& layout) {
+std::vector<Feature> side_hole_features(const Board& board, const Layout& layout, const Surface& surface) {
+  std::vector<Feature> features;
   for (const SideDot& dot : layout.side_dots)
-    if (std::optional<SideHole> hole = hole_of(plan, board, dot)) {
-      hole->feature = static_cast<int>(plan.features.size());
-      plan.features.push_back({Source::Kind::side_dot, "side dot at fret " + std::to_string(dot.fret)});
-      plan.side_holes.push_back(*hole);
+    if (std::optional<Feature> hole = hole_of(board, dot, surface)) features.push_back(std::move(*hole));
+  return features;
+}
+
+void settle_side_holes(std::vector<Feature>& features, const Surface& surface, double snap, Faults& notes) {
+  for (Feature& hole : features) {
+    if (hole.role != Feature::Role::hole || hole.shape->empty()) continue;
+    const Point inward{hole.bound.tunnel.ny, -hole.bound.tunnel.nx};
+    hole.bound = trough_of(*hole.shape, inward, hole.bound.value);
+    for (const Feature& other : features) {
+      const std::optional<double> level = level_of(other, surface);
+      if (!level || (other.shape && other.shape->empty())) continue;
+      const double by = too_large_by(hole, *level, snap);
+      if (by <= 0 || !over_each_other(hole, other)) continue;
+      hole.shape = shrunk(*hole.shape, by);
+      hole.bound = trough_of(*hole.shape, inward, hole.bound.value);
+      notes.push_back({hole.key, hole.name + " only touches " + other.name + "; drawn back so that a skin of wood stays",
+                       "use a slightly smaller side dot, or another depth"});
     }
-  for (SideHole& hole : plan.side_holes) {
-    hole.clear = is_clear(plan, hole);
-    for (const SideHole& other : plan.side_holes)
-      if (&other != &hole && !apart(hole, other)) hole.clear = false;
   }
 }
 

@@ -5,8 +5,10 @@
 
 #include <compare>
 #include <memory>
+#include <optional>
 #include <vector>
 
+#include "plan/Tunnel.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta {
@@ -30,6 +32,11 @@ struct Crossing {
   bool straight = false;  ///< f is constant, or the surface is flat: a straight line
   /// Coefficients of delta(x) = d0 + d1 x and R(x) = r0 + r1 x + r2 x^2.
   double d0 = 0, d1 = 0, r0 = 0, r1 = 0, r2 = 0;
+
+  /// A side hole's wall that meets a moved surface instead: `level` is 0, `side` +1 for its vault, -1 for its trough.
+  std::optional<Tunnel> tunnel;
+  double axis = 0;    ///< height of the hole's axis, mm
+  bool flat = false;  ///< the moved surface is a plane
 
   double square(double x) const { return (d0 + d1 * x) * (2 * (r0 + x * (r1 + x * r2)) - (d0 + d1 * x)); }
   double y(double x) const;

@@ -7,6 +7,7 @@
 #include <gp_Ax2.hxx>
 #include <optional>
 
+#include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
 #include "solid/Fit.hpp"
 
@@ -61,9 +62,10 @@ EdgeCurve straight(Point a, double za, Point b, double zb) {
   const gp_Vec d(point(a, za), point(b, zb));
   result.curve = new Geom_Line(point(a, za), d);
   result.last = d.Magnitude();
-  const Point slope{d.X() / result.last, d.Y() / result.last};
-  result.plan = [a, slope](double t) {
-    return std::array<Jet, 2>{Jet{a.x + t * slope.x, slope.x, 0}, Jet{a.y + t * slope.y, slope.y, 0}};
+  const gp_Vec slope = d / result.last;
+  result.place = [a, za, slope](double t) {
+    return std::array<Jet, 3>{Jet{a.x + t * slope.X(), slope.X(), 0}, Jet{a.y + t * slope.Y(), slope.Y(), 0},
+                              Jet{za + t * slope.Z(), slope.Z(), 0}};
   };
   return result;
 }
@@ -83,11 +85,11 @@ EdgeCurve of_conic(const Conic& c) {
   multiplicities.Init(3);
   EdgeCurve result;
   result.curve = new Geom_BSplineCurve(poles, weights, knots, multiplicities, 2);
-  result.plan = [c](double t) {
+  result.place = [c](double t) {
     const Jet p{t, 1, 0}, q = 1 - p;
     const Jet b0 = q * q, b1 = (2 * c.weight) * (p * q), b2 = p * p, sum = b0 + b1 + b2;
-    return std::array<Jet, 2>{(c.a.x * b0 + c.m.x * b1 + c.b.x * b2) / sum,
-                              (c.a.y * b0 + c.m.y * b1 + c.b.y * b2) / sum};
+    const auto mixed = [&](double a, double m, double b) { return (a * b0 + m * b1 + b * b2) / sum; };
+    return std::array<Jet, 3>{mixed(c.a.x, c.m.x, c.b.x), mixed(c.a.y, c.m.y, c.b.y), mixed(c.za, c.zm, c.zb)};
   };
   return result;
 }
@@ -109,10 +111,7 @@ EdgeCurve of_fit(const std::function<std::array<Jet, 3>(double)>& f, double last
   result.curve = new Geom_BSplineCurve(poles, knots, multiplicities, 5);
   result.last = last;
   result.deviation = fitted.deviation;
-  result.plan = [f](double t) {
-    const std::array<Jet, 3> p = f(t);
-    return std::array<Jet, 2>{p[0], p[1]};
-  };
+  result.place = f;
   return result;
 }
 
@@ -125,7 +124,32 @@ Jet height(const Surface& surface, const Bound& bound, Jet x, Jet y) {
   return crown - y * y / (radius + sqrt((radius - y) * (radius + y)));
 }
 
+bool in_hole(const Bound& bound) { return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault; }
+
+/// An upright plane cuts a side hole's wall in an ellipse: a rational quadratic up to a third of a turn, which stays
+/// sound however long the ellipse.
+EdgeCurve over_hole_line(const Bound& bound, Point a, Point b) {
+  const Tunnel& tunnel = bound.tunnel;
+  const double sense = bound.kind == Bound::Kind::vault ? 1 : -1, r = tunnel.radius;
+  const double from = tunnel.angle(tunnel.across(a)), to = tunnel.angle(tunnel.across(b));
+  const auto z = [&](double angle, double reach) { return bound.value + sense * reach * r * std::cos(angle); };
+  if (std::abs(to - from) < 1e-9) return straight(a, z(from, 1), b, z(to, 1));
+  const double run = tunnel.across(b) - tunnel.across(a);
+  const auto place = [=](Jet angle) {
+    const Jet s = (1 / run) * (r * sin(angle) - constant(tunnel.across(a)));
+    return std::array<Jet, 3>{a.x + (b.x - a.x) * s, a.y + (b.y - a.y) * s, bound.value + (sense * r) * cos(angle)};
+  };
+  constexpr double third = 2.1;  // radians
+  if (std::abs(to - from) <= third) {
+    const double middle = (from + to) / 2, weight = std::cos((to - from) / 2);
+    const double s = (r * std::sin(middle) / weight - tunnel.across(a)) / run;
+    return of_conic({a, between(a, b, s), b, z(from, 1), z(middle, 1 / weight), z(to, 1), weight});
+  }
+  return of_fit([=](double t) { return place(Jet{from + t * (to - from), to - from, 0}); }, 1);
+}
+
 EdgeCurve over_line(const Surface& surface, const Bound& bound, Point a, Point b) {
+  if (in_hole(bound)) return over_hole_line(bound, a, b);
   const bool sections_are_conic = surface.r2 == 0 || std::abs(b.x - a.x) <= tolerance::same;
   if (bound.kind == Bound::Kind::level || surface.flat)
     return straight(a, height(surface, bound, a), b, height(surface, bound, b));
@@ -148,9 +172,10 @@ EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
                       gp_Dir(std::cos(piece.start), std::sin(piece.start), 0));
     result.curve = new Geom_Circle(axes, piece.radius);
     result.last = piece.sweep;
-    result.plan = [piece](double t) {
+    result.place = [piece, z = bound.value](double t) {
       const Jet angle{piece.start + t, 1, 0};
-      return std::array<Jet, 2>{piece.centre.x + piece.radius * cos(angle), piece.centre.y + piece.radius * sin(angle)};
+      return std::array<Jet, 3>{piece.centre.x + piece.radius * cos(angle), piece.centre.y + piece.radius * sin(angle),
+                                constant(z)};
     };
   } else {
     result = of_fit(
@@ -163,6 +188,59 @@ EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
   }
   result.reversed = reversed;
   return result;
+}
+
+/// A curve on a side hole's wall from a to b, `gap` zero along it: followed on the rolled-out wall or, for a round wall
+/// that stands across the hole, on both rolled out. gap and place take the two coordinates of the chord as jets.
+template <class Gap, class Place>
+EdgeCurve along_chord(const ChordNormal& chord, Gap gap, Place place) {
+  return of_fit(
+      [=](double t) {
+        const auto plain = [&](double first, double second) { return gap(constant(first), constant(second)).v; };
+        const auto [foot, slope] = chord.foot(plain, t);
+        const Jet c1{chord.a1 + t * (chord.b1 - chord.a1), chord.b1 - chord.a1, 0};
+        const Jet c2{chord.a2 + t * (chord.b2 - chord.a2), chord.b2 - chord.a2, 0};
+        Jet s = constant(foot);
+        constexpr int orders = 3;  // each step makes one more derivative right
+        for (int i = 0; i < orders; ++i) s = s - (1 / slope) * gap(c1 + chord.n1() * s, c2 + chord.n2() * s);
+        return place(c1 + chord.n1() * s, c2 + chord.n2() * s);
+      },
+      1);
+}
+
+/// A round wall that stands across a side hole: the angle about its own centre against the angle about the hole's axis.
+EdgeCurve over_hole_arc(const Bound& bound, const Piece& piece) {
+  const Tunnel tunnel = bound.tunnel;
+  const double sense = bound.kind == Bound::Kind::vault ? 1 : -1, r = tunnel.radius, big = piece.radius;
+  const double first = r * tunnel.angle(tunnel.across(piece.a)), last = r * tunnel.angle(tunnel.across(piece.b));
+  const ChordNormal chord{big * piece.start, first, big * (piece.start + piece.sweep), last};
+  const auto across = [=](Jet v) {
+    const Jet angle = (1 / big) * v;
+    return tunnel.nx * (piece.centre.x + big * cos(angle)) + tunnel.ny * (piece.centre.y + big * sin(angle)) -
+           constant(tunnel.offset);
+  };
+  return along_chord(
+      chord, [=](Jet v, Jet w) { return across(v) - r * sin((1 / r) * w); },
+      [=](Jet v, Jet w) {
+        const Jet angle = (1 / big) * v;
+        return std::array<Jet, 3>{piece.centre.x + big * cos(angle), piece.centre.y + big * sin(angle),
+                                  bound.value + (sense * r) * cos((1 / r) * w)};
+      });
+}
+
+/// Where a side hole's wall meets a moved surface.
+EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
+  const Tunnel tunnel = *curve.tunnel;
+  const double r = tunnel.radius;
+  const ChordNormal chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
+                          r * tunnel.angle(tunnel.across(b))};
+  return along_chord(
+      chord, [=](Jet u, Jet w) { return above_wall(curve, u, (1 / r) * w); },
+      [=](Jet u, Jet w) {
+        const Jet angle = (1 / r) * w, across = tunnel.offset + r * sin(angle);
+        return std::array<Jet, 3>{tunnel.nx * across + tunnel.ny * u, tunnel.ny * across - tunnel.nx * u,
+                                  curve.axis + (curve.side * r) * cos(angle)};
+      });
 }
 
 /// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)), with the square root
@@ -184,6 +262,7 @@ EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
 }
 
 EdgeCurve over_crossing(const Crossing& curve, Point a, Point b) {
+  if (curve.tunnel) return on_hole_wall(curve, a, b);
   return curve.r2 == 0 ? of_conic(level_section(curve, a, b)) : fitted_crossing(curve, a, b);
 }
 
@@ -194,6 +273,7 @@ EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   const ShellVertex& b = shell.vertices[edge.to];
   if (edge.upright) return straight(a.p, a.z, b.p, b.z);
   if (edge.crossing >= 0) return over_crossing(shell.plan.map.crossings[edge.crossing], a.p, b.p);
+  if (edge.piece.is_arc() && in_hole(edge.bound)) return over_hole_arc(edge.bound, edge.piece);
   if (edge.piece.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.piece);
   return over_line(shell.plan.surface, edge.bound, a.p, b.p);
 }

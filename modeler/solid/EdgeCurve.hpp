@@ -15,8 +15,8 @@ struct EdgeCurve {
   double first = 0, last = 1;
   bool reversed = false;  ///< the curve runs from the edge's `to` to its `from`
   double deviation = 0;   ///< of the curve from the exact one, mm
-  /// x and y with derivatives by the curve's parameter.
-  std::function<std::array<Jet, 2>(double)> plan;
+  /// x, y and z with derivatives by the curve's parameter.
+  std::function<std::array<Jet, 3>(double)> place;
 };
 
 /// Lines, circles and conics exactly: a straight wall's section of the playing surface is rational quadratic, as is the

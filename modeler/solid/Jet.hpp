@@ -35,5 +35,10 @@ inline Jet asin(Jet a) {
   const double c = 1 - a.v * a.v;
   return chain(a, std::asin(a.v), 1 / std::sqrt(c), a.v / (c * std::sqrt(c)));
 }
+/// The angle of (x, y) from the x axis.
+inline Jet atan2(Jet y, Jet x) {
+  const double square = x.v * x.v + y.v * y.v, sweep = (x.v * y.d - y.v * x.d) / square;
+  return {std::atan2(y.v, x.v), sweep, (x.v * y.dd - y.v * x.dd - 2 * sweep * (x.v * x.d + y.v * y.d)) / square};
+}
 
 }  // namespace sagitta

@@ -1,12 +1,11 @@
 #include "solid/Patch.hpp"
 
-#include <Geom2d_BSplineCurve.hxx>
 #include <Geom_BSplineSurface.hxx>
 #include <Geom_CylindricalSurface.hxx>
 #include <Geom_Plane.hxx>
 #include <gp_Ax3.hxx>
 
-#include "solid/Fit.hpp"
+#include "solid/Image.hpp"
 
 namespace sagitta {
 namespace {
@@ -80,20 +79,12 @@ Handle(Geom2d_Curve) Patch::image(const EdgeCurve& edge, double& deviation) cons
   const std::array<double, 2> weight = cylinder_ ? std::array<double, 2>{width, 1} : std::array<double, 2>{high_ - low_, width};
   const Fitted<2> fitted = fit<2>(
       [&](double t) {
-        const std::array<Jet, 2> p = edge.plan(t);
+        const std::array<Jet, 3> p = edge.place(t);
         return parameters(p[0], p[1]);
       },
       edge.first, edge.last, weight, aim);
   deviation = std::max(deviation, fitted.deviation + edge.deviation);
-  TColgp_Array1OfPnt2d poles(1, static_cast<int>(fitted.poles.size()));
-  for (int i = 1; i <= poles.Length(); ++i) poles(i) = gp_Pnt2d(fitted.poles[i - 1][0], fitted.poles[i - 1][1]);
-  TColStd_Array1OfReal knots(1, fitted.pieces + 1);
-  TColStd_Array1OfInteger multiplicities(1, fitted.pieces + 1);
-  for (int i = 0; i <= fitted.pieces; ++i) {
-    knots(i + 1) = i == fitted.pieces ? edge.last : edge.first + (edge.last - edge.first) * i / fitted.pieces;
-    multiplicities(i + 1) = i == 0 || i == fitted.pieces ? 6 : 3;
-  }
-  return new Geom2d_BSplineCurve(poles, knots, multiplicities, 5);
+  return image_of(fitted);
 }
 
 }  // namespace sagitta

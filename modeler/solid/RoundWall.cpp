@@ -6,10 +6,14 @@
 #include <algorithm>
 #include <gp_Ax3.hxx>
 
+#include "solid/Image.hpp"
+
 namespace sagitta {
 namespace {
 
 double counter_clockwise_start(const Piece& piece) { return piece.sweep < 0 ? piece.start + piece.sweep : piece.start; }
+
+constexpr double aim = 1e-7;  ///< for images, mm on the wall
 
 /// Angles nearer than this are one direction; radians.
 constexpr double slack = 1e-6;
@@ -59,6 +63,20 @@ RoundWall::RoundWall(const Shell& shell, const ShellFace& face) : shell_(shell),
 
 double RoundWall::angle(double from_x_axis) const { return turn_of(from_x_axis - start_); }
 
+/// The angle from the middle of the curve's own reach, so that it never meets the turn's end.
+Handle(Geom2d_Curve) RoundWall::across_hole(const EdgeCurve& curve) const {
+  const std::array<Jet, 3> half = curve.place((curve.first + curve.last) / 2);
+  const double middle = std::atan2(half[1].v - centre_.y, half[0].v - centre_.x);
+  const double c = std::cos(middle), s = std::sin(middle), from = angle(middle);
+  return image_of(fit<2>(
+      [&](double t) {
+        const std::array<Jet, 3> p = curve.place(t);
+        const Jet x = p[0] - constant(centre_.x), y = p[1] - constant(centre_.y);
+        return std::array<Jet, 2>{from + atan2(c * y - s * x, c * x + s * y), p[2]};
+      },
+      curve.first, curve.last, {cylinder_->Radius(), 1}, aim));
+}
+
 Handle(Geom2d_Curve) RoundWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
   if (edge.upright) {
     const ShellVertex& foot = shell_.vertices[edge.from];
@@ -66,6 +84,7 @@ Handle(Geom2d_Curve) RoundWall::image(const ShellEdge& edge, const EdgeCurve& cu
     return new Geom2d_Line(gp_Pnt2d(angle(std::atan2(d.y, d.x)), foot.z), gp_Dir2d(0, 1));
   }
   const double from = angle(counter_clockwise_start(edge.piece));
+  if (edge.bound.kind == Bound::Kind::trough || edge.bound.kind == Bound::Kind::vault) return across_hole(curve);
   const Handle(Geom_BSplineCurve) spline = Handle(Geom_BSplineCurve)::DownCast(curve.curve);
   if (!spline.IsNull()) return unrolled(spline, from);
   return new Geom2d_Line(gp_Pnt2d(from, edge.bound.value), gp_Dir2d(1, 0));

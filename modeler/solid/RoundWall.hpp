@@ -17,6 +17,7 @@ class RoundWall {
   Handle(Geom2d_Curve) image(const ShellEdge& edge, const EdgeCurve& curve) const;
 
  private:
+  Handle(Geom2d_Curve) across_hole(const EdgeCurve& curve) const;
   double angle(double from_x_axis) const;  ///< from the wall's start
   const Shell& shell_;
   Point centre_;

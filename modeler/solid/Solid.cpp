@@ -14,9 +14,8 @@
 #include <map>
 #include <memory>
 
-#include "solid/CutHoles.hpp"
 #include "solid/EdgeCurve.hpp"
-#include "solid/HoleFaces.hpp"
+#include "solid/HoleWall.hpp"
 #include "solid/Patch.hpp"
 #include "solid/RoundWall.hpp"
 
@@ -41,13 +40,8 @@ class Builder {
     brep_.MakeShell(closed);
     for (const ShellFace& face : shell_.faces) {
       here_ = name(shell_, face);
-      if (face.kind == ShellFace::Kind::wall) {
-        brep_.Add(closed, wall(face));
-      } else if (face.hole < 0) {
-        brep_.Add(closed, level_or_moved(face));
-      }
+      brep_.Add(closed, face.kind == ShellFace::Kind::wall ? wall(face) : level_or_moved(face));
     }
-    for (const TopoDS_Face& face : hole_faces_) brep_.Add(closed, face);
     closed.Closed(true);
     TopoDS_Solid solid;
     brep_.MakeSolid(solid);
@@ -146,6 +140,7 @@ class Builder {
       const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
       return bounded(plane, face, false);
     }
+    if (face.bound.kind != Bound::Kind::arc) return hole_wall(face);
     const Patch& moved = patch(face.bound);
     if (!moved.plane())
       for (const auto& loop : face.loops)
@@ -156,6 +151,18 @@ class Builder {
           tolerate(use, deviation);
         }
     return bounded(moved.surface(), face, false);
+  }
+
+  TopoDS_Face hole_wall(const ShellFace& face) {
+    const HoleWall wall(face.bound);
+    for (const auto& loop : face.loops)
+      for (const ShellUse use : loop) {
+        double deviation = curves_[use.edge].deviation;
+        const Handle(Geom2d_Curve) image = wall.image(curves_[use.edge], deviation);
+        brep_.UpdateEdge(edges_[use.edge], image, wall.surface(), TopLoc_Location(), least_tolerance);
+        tolerate(use, deviation);
+      }
+    return bounded(wall.surface(), face, true);
   }
 
   TopoDS_Face wall(const ShellFace& face) {
@@ -177,13 +184,7 @@ class Builder {
     const Handle(Geom_Surface) plane = new Geom_Plane(axes);
     for (const auto& loop : face.loops)
       for (const ShellUse use : loop) tolerate(use, std::abs(dot(out, shell_.vertices[shell_.start(use)].p - a)));
-    TopoDS_Face made = bounded(plane, face, false);
-    for (const int i : face.holes) {
-      HoleFaces hole = hole_faces(shell_.plan.side_holes[i], least_tolerance);
-      brep_.Add(made, hole.mouth);
-      hole_faces_.insert(hole_faces_.end(), hole.faces.begin(), hole.faces.end());
-    }
-    return made;
+    return bounded(plane, face, false);
   }
 
   TopoDS_Face round_wall(const ShellFace& face) {
@@ -205,7 +206,6 @@ class Builder {
   std::vector<TopoDS_Edge> edges_;
   std::vector<EdgeCurve> curves_;
   std::map<Bound, std::unique_ptr<Patch>> patches_;
-  std::vector<TopoDS_Face> hole_faces_;
   double low_ = 1e300, high_ = -1e300, slant_ = 0;
   std::string here_;
 };
@@ -215,8 +215,7 @@ class Builder {
 TopoDS_Solid make_solid(const Shell& shell) {
   Builder builder(shell);
   try {
-    const TopoDS_Solid solid = builder.run();
-    return holes_left(shell) ? cut_holes(solid, shell.plan.side_holes) : solid;
+    return builder.run();
   } catch (const Standard_Failure& failure) {
     throw BuildError(std::string(name(shell.plan.stage)), builder.here(), failure.GetMessageString());
   }

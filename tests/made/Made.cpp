@@ -8,7 +8,15 @@
 namespace sagitta::made {
 namespace {
 
+bool in_one_hole(const ShellFace& a, const ShellFace& b) {
+  const auto in_hole = [](const ShellFace& f) {
+    return f.bound.kind == Bound::Kind::trough || f.bound.kind == Bound::Kind::vault;
+  };
+  return in_hole(a) && in_hole(b) && a.bound.tunnel == b.bound.tunnel;
+}
+
 bool one_cylinder(const ShellFace& a, const ShellFace& b) {
+  if (in_one_hole(a, b)) return true;
   return a.kind == ShellFace::Kind::wall && b.kind == ShellFace::Kind::wall && a.piece.is_arc() && b.piece.is_arc() &&
          a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius;
 }

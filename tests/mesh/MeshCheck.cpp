@@ -43,9 +43,8 @@ double area(const Mesh& mesh, const std::array<std::uint32_t, 3>& t) {
 }
 
 bool flat(const Shell& shell, const ShellFace& face) {
-  if (face.kind == ShellFace::Kind::hole_wall) return false;
   if (face.kind == ShellFace::Kind::wall) return !face.piece.is_arc();
-  return face.kind == ShellFace::Kind::hole_floor || face.bound.kind == Bound::Kind::level || shell.plan.surface.flat;
+  return face.bound.kind == Bound::Kind::level || (face.bound.kind == Bound::Kind::arc && shell.plan.surface.flat);
 }
 
 }  // namespace

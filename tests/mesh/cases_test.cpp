@@ -7,7 +7,7 @@
 #include "made/Made.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "oracle/Catalogue.hpp"
-#include "solid/StageMesh.hpp"
+#include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {
@@ -29,10 +29,8 @@ TEST_P(CaseMesh, IsClosedAndHasTheReferenceVolume) {
     if (made::only_not_built(*faults)) GTEST_SKIP() << made::told(*faults);
     FAIL() << made::told(*faults);
   }
-  // The kernel's triangulation, used where holes are cut into the solid, is slow at the finest.
-  const double finest = holes_left(std::get<Shell>(shell)) ? default_deviation : fine_deviation;
-  for (const double deviation : {finest, default_deviation, 0.05}) {
-    const Mesh mesh = stage_mesh(std::get<Shell>(shell), deviation);
+  for (const double deviation : {fine_deviation, default_deviation, 0.05}) {
+    const Mesh mesh = make_mesh(std::get<Shell>(shell), deviation);
     EXPECT_EQ(unsound(mesh, one.genus), "");
     EXPECT_LE(mesh.deviation, deviation);
     EXPECT_NEAR(volume(mesh), one.volume, volume_allowance(mesh, std::get<Shell>(shell)));

@@ -11,7 +11,7 @@
 #include "oracle/Quadrature.hpp"
 #include "plane/Tolerance.hpp"
 #include "solid/Solid.hpp"
-#include "solid/StageMesh.hpp"
+#include "mesh/Mesh.hpp"
 
 namespace sagitta::random_boards {
 namespace {
@@ -31,15 +31,6 @@ double drawn_back(const Plan& plan, const oracle::Work& work) {
   return static_cast<double>(plan.notes.size()) * 2 * tolerance::snap * largest;
 }
 
-/// The shell's handles, and at most one more for each side hole that is cut into the solid.
-int handles_of(const Shell& shell, const TopoDS_Solid& solid) {
-  const int least = genus(shell);
-  if (!holes_left(shell)) return least;
-  for (int more = 0; more <= static_cast<int>(shell.plan.side_holes.size()); ++more)
-    if (unsound(solid, least + more).empty()) return least + more;
-  return least;
-}
-
 struct Stagewise {
   const Board& board;
   const Layout& layout;
@@ -53,7 +44,7 @@ struct Stagewise {
 
   void check_mesh(Stage stage, const Shell& shell, int handles, double volume_of_solid, double seconds_so_far) const {
     const auto begin = std::chrono::steady_clock::now();
-    const Mesh mesh = stage_mesh(shell);
+    const Mesh mesh = make_mesh(shell);
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
     verdict.seconds = std::max(verdict.seconds, seconds_so_far + took.count());
     if (const std::string wrong = unsound(mesh, handles); !wrong.empty()) return complain(stage, "mesh: " + wrong);
@@ -90,7 +81,7 @@ struct Stagewise {
     const TopoDS_Solid solid = make_solid(shell);
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
     verdict.seconds = std::max(verdict.seconds, took.count());
-    const int handles = handles_of(shell, solid);
+    const int handles = genus(shell);
     if (const std::string wrong = unsound(solid, handles); !wrong.empty()) return complain(stage, "solid: " + wrong);
     const double volume_of_solid = figures(solid).volume;
     const oracle::Work work = oracle::work_at(board, layout, surface, stage);

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "jobs/Dressing.hpp"
-#include "solid/StageMesh.hpp"
+#include "mesh/Mesh.hpp"
 
 namespace sagitta::viewer {
 
@@ -45,7 +45,7 @@ std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, do
   made->deviation = deviation;
   try {
     made->shell = lift(std::move(std::get<Plan>(planned)));
-    made->mesh = stage_mesh(made->shell, deviation, cancel);
+    made->mesh = make_mesh(made->shell, deviation, cancel);
   } catch (const std::exception& error) {
     trouble = "Stage " + std::string(name(stage)) + " cannot be shown: " + error.what();
     return nullptr;

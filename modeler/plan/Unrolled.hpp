@@ -1,0 +1,53 @@
+#pragma once
+
+/// A curve on a side hole's wall, drawn on the wall rolled out flat: along the axis, and the arc length about it. There
+/// it has no upright tangent, however the hole lies, and is followed on the normals of its chord.
+
+#include <array>
+#include <cmath>
+
+#include "plan/Subdivision.hpp"
+
+namespace sagitta {
+
+/// How far the moved surface of a crossing lies above the hole's wall, `along` the axis and at `angle` from the upright.
+/// T is double or a jet.
+template <class T>
+T above_wall(const Crossing& curve, T along, T angle) {
+  using std::cos, std::sin, std::sqrt;
+  const Tunnel& tunnel = *curve.tunnel;
+  const T across = tunnel.offset + tunnel.radius * sin(angle);
+  const T x = tunnel.nx * across + tunnel.ny * along, y = tunnel.ny * across - tunnel.nx * along;
+  const T wall = curve.axis + (curve.side * tunnel.radius) * cos(angle);
+  const T crown = curve.d0 + curve.d1 * x;
+  if (curve.flat) return crown - wall;
+  const T radius = curve.r0 + x * (curve.r1 + curve.r2 * x);
+  return crown - y * y / (radius + sqrt((radius - y) * (radius + y))) - wall;
+}
+
+/// The way from the chord of two places on the rolled-out wall to the curve: (first, second) are the two coordinates in
+/// mm, gap(first, second) is zero on the curve.
+struct ChordNormal {
+  double a1 = 0, a2 = 0, b1 = 0, b2 = 0;
+
+  double n1() const { return a2 - b2; }
+  double n2() const { return b1 - a1; }
+  /// How far along (n1, n2) the curve lies from the chord at t, and the slope of the gap there.
+  template <class Gap>
+  std::array<double, 2> foot(Gap gap, double t) const {
+    const double c1 = a1 + t * (b1 - a1), c2 = a2 + t * (b2 - a2);
+    const auto off = [&](double s) { return gap(c1 + s * n1(), c2 + s * n2()); };
+    constexpr double step = 1e-6;
+    double s = 0, slope = 1;
+    for (int i = 0; i < 40; ++i) {
+      slope = (off(s + step) - off(s - step)) / (2 * step);
+      if (slope == 0) break;
+      const double by = off(s) / slope;
+      s -= by;
+      if (std::abs(by) < 1e-15) break;
+    }
+    return {s, slope};
+  }
+};
+
+}  // namespace sagitta
