@@ -4,7 +4,7 @@
 #include <unordered_map>
 
 #include "mesh/Bands.hpp"
-#include "mesh/Ears.hpp"
+#include "mesh/Shared.hpp"
 #include "mesh/Trail.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -57,18 +57,27 @@ class Mesher {
   Mesh run() {
     trails_ = trails_of(shell_, aim_ / 4);
     for (const ShellVertex& v : shell_.vertices) points_.at(rounded(v.p), v.z);
-    for (std::size_t f = 0; f < shell_.faces.size(); ++f) {
-      if (cancel_.wanted()) return {};
-      const ShellFace& face = shell_.faces[f];
-      const std::size_t before = mesh_.triangles.size();
-      add_face(face);
-      mesh_.face.insert(mesh_.face.end(), mesh_.triangles.size() - before, static_cast<std::int32_t>(f));
-    }
+    for (const bool holes : {false, true})
+      for (std::size_t f = 0; f < shell_.faces.size(); ++f) {
+        if (cancel_.wanted()) return {};
+        const ShellFace& face = shell_.faces[f];
+        if (in_hole(face.bound) != holes) continue;
+        const std::size_t before = mesh_.triangles.size();
+        add_face(face);
+        if (holes) keep_apart(before);
+        mesh_.face.insert(mesh_.face.end(), mesh_.triangles.size() - before, static_cast<std::int32_t>(f));
+      }
     mesh_.points = std::move(points_.points);
     return std::move(mesh_);
   }
 
  private:
+  /// The triangles from index `first` on, a hole's wall, share no inner side with other faces.
+  void keep_apart(std::size_t first) {
+    for (; kept_ < first; ++kept_) add_edges(edges_, mesh_.triangles[kept_]);
+    turn_shared_sides(mesh_.triangles, first, edges_);
+  }
+
   void add_face(const ShellFace& face) {
     if (face.kind == ShellFace::Kind::wall) return add_wall(face);
     in_hole(face.bound) ? add_hole_wall(face) : add_spread(face);
@@ -279,6 +288,8 @@ class Mesher {
   Trails trails_;
   Points points_;
   Mesh mesh_;
+  EdgeSet edges_;         ///< of the first `kept_` triangles
+  std::size_t kept_ = 0;
 };
 
 }  // namespace

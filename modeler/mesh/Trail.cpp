@@ -11,6 +11,8 @@ namespace {
 
 /// Points nearer to a band's line than this make way for it. mm.
 constexpr double clear_of_points = 1e-3;
+/// Points further apart than this stay apart when rounded to floats. mm.
+constexpr double clear_of_rounding = 1e-4;
 constexpr double most_bands = 4000;
 
 struct Track {
@@ -119,8 +121,8 @@ class Curvature {
   std::vector<std::pair<double, double>> places_;
 };
 
-/// Of several places about y, the one furthest from any vertex.
-double clear_line(double y, double step, const std::vector<double>& vertices) {
+/// Of several places about y, within a third of `step`, the first that is `enough` away from any vertex, or the furthest.
+double clear_line(double y, double step, const std::vector<double>& vertices, double enough = 10 * clear_of_points) {
   double best = y, most = -1;
   for (int k = 0; k <= 8; ++k) {
     const double at = static_cast<float>(y - step * k / 24);
@@ -132,7 +134,7 @@ double clear_line(double y, double step, const std::vector<double>& vertices) {
       most = clear;
       best = at;
     }
-    if (most > 10 * clear_of_points) break;
+    if (most > enough) break;
   }
   return best;
 }
@@ -188,7 +190,7 @@ std::vector<double> lines_across(const Shell& shell, const ShellFace& face, doub
   for (int i = 1; i < count; ++i) {
     const double angle = std::numbers::pi * (static_cast<double>(i) / count - 0.5);
     const double room = tunnel.radius * std::cos(angle) * std::numbers::pi / count;
-    lines.push_back(clear_line(tunnel.radius * std::sin(angle), room, vertices));
+    lines.push_back(clear_line(tunnel.radius * std::sin(angle), room, vertices, clear_of_rounding));
   }
   for (std::size_t island = 1; island < face.loops.size(); ++island) {
     double low = 1e300, high = -1e300;
@@ -198,7 +200,7 @@ std::vector<double> lines_across(const Shell& shell, const ShellFace& face, doub
         low = std::min(low, across);
         high = std::max(high, across);
       }
-    lines.push_back(clear_line((low + high) / 2, (high - low) / 2, vertices));
+    lines.push_back(clear_line((low + high) / 2, (high - low) / 2, vertices, clear_of_rounding));
   }
   return lines;
 }
@@ -260,7 +262,7 @@ Trails trails_of(const Shell& shell, double budget) {
       for (const double line : lines_across(shell, face, 2 * budget)) trails.across[face.bound.tunnel].push_back(line);
   for (auto& [tunnel, lines] : trails.across) {
     std::sort(lines.begin(), lines.end());
-    lines.erase(std::unique(lines.begin(), lines.end(), [](double a, double b) { return b - a < clear_of_points; }),
+    lines.erase(std::unique(lines.begin(), lines.end(), [](double a, double b) { return b - a <= tolerance::same; }),
                 lines.end());
   }
   trails.edges.resize(map.edges.size());

@@ -5,8 +5,21 @@
 #include <limits>
 #include <map>
 #include <set>
+#include <sstream>
 
 namespace sagitta {
+
+namespace {
+
+std::string between(const Mesh& mesh, std::pair<std::uint32_t, std::uint32_t> edge) {
+  std::ostringstream text;
+  text.precision(9);
+  for (const std::uint32_t i : {edge.first, edge.second})
+    text << " (" << mesh.points[i][0] << ", " << mesh.points[i][1] << ", " << mesh.points[i][2] << ")";
+  return text.str();
+}
+
+}  // namespace
 
 std::string unsound(const Mesh& mesh, int genus) {
   if (mesh.triangles.empty()) return "no triangles";
@@ -22,8 +35,8 @@ std::string unsound(const Mesh& mesh, int genus) {
   }
   for (const auto& [edge, times] : uses) {
     if (edge.first == edge.second) return "a triangle has two equal corners";
-    if (times != 1) return "a directed edge is used " + std::to_string(times) + " times";
-    if (!uses.contains({edge.second, edge.first})) return "an open edge";
+    if (times != 1) return "a directed edge is used " + std::to_string(times) + " times" + between(mesh, edge);
+    if (!uses.contains({edge.second, edge.first})) return "an open edge" + between(mesh, edge);
   }
   const auto euler =
       static_cast<long>(used.size()) - static_cast<long>(uses.size() / 2) + static_cast<long>(mesh.triangles.size());
