@@ -19,8 +19,9 @@
 #include "export/StepFileLines.hpp"
 #include "export/StlFile.hpp"
 #include "export/ThreeMfFile.hpp"
-#include "solid/Solid.hpp"
 #include "mesh/Mesh.hpp"
+#include "plan/Plan.hpp"
+#include "solid/Solid.hpp"
 
 namespace sagitta {
 namespace {

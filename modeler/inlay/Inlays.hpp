@@ -15,12 +15,12 @@ using Loops = std::vector<Loop>;
 
 /// One piece of inlay material and its pocket.
 struct InlayPiece {
-  std::string name;     ///< "shell-01": material and number, the same in every file and on screen
+  std::string name;  ///< "shell-01": material and number, the same in every file and on screen
   std::string material;
-  int inlay = 0;        ///< index into Board::inlays
-  int fret = 0;         ///< the marker's
-  double depth = 0;     ///< of the pocket, below the finished thickness
-  double thickness = 0; ///< of the piece as cut from its sheet
+  int inlay = 0;         ///< index into Board::inlays
+  int fret = 0;          ///< the marker's
+  double depth = 0;      ///< of the pocket, below the finished thickness
+  double thickness = 0;  ///< of the piece as cut from its sheet
   Loops piece;
   Loops pocket;
 };

@@ -1,5 +1,6 @@
 #include "layout/Markers.hpp"
 
+#include <algorithm>
 #include <set>
 
 #include "layout/Measure.hpp"
@@ -50,6 +51,26 @@ void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
                       "make side_dots.depth smaller"});
 }
 
+/// A hole that breaks into its neighbour holds neither dot.
+void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& faults) {
+  std::sort(dots.begin(), dots.end(),
+            [&](const SideDot& a, const SideDot& b) { return dot(a.mouth - b.mouth, along) < 0; });
+  for (std::size_t i = 0; i + 1 < dots.size(); ++i) {
+    const double apart = distance(dots[i].mouth, dots[i + 1].mouth);
+    if (apart > 2 * dots[i].radius + tolerance::snap) continue;
+    const bool pair = dots[i].fret == dots[i + 1].fret;
+    faults.push_back(
+        {pair ? "side_dots.spread" : "side_dots.frets",
+         "the side dots of " +
+             (pair ? "the pair in space " + std::to_string(dots[i].fret)
+                   : "spaces " + std::to_string(dots[i].fret) + " and " + std::to_string(dots[i + 1].fret)) +
+             " run into each other: they stand " + in_mm(apart) + " apart and are " + in_mm(2 * dots[i].radius) +
+             " wide",
+         pair ? "make side_dots.spread larger than side_dots.diameter" : "use smaller dots, or leave one out"});
+    return;
+  }
+}
+
 }  // namespace
 
 std::vector<Marker> place_markers(const Board& board, const Layout& layout, Faults& faults) {
@@ -86,6 +107,7 @@ std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, F
   for (int space : spaces(spec.frets, board.scale.frets, "side_dots.frets", taken, faults)) drill(space, 0);
   for (int space : spaces(spec.double_frets, board.scale.frets, "side_dots.double_frets", taken, faults))
     for (double shift : {-spec.spread / 2, spec.spread / 2}) drill(space, shift);
+  check_side_dots_apart(dots, along, faults);
   return dots;
 }
 

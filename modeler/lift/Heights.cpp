@@ -22,8 +22,7 @@ using Sides = std::array<const Bound*, 8>;
 
 Sides sides_beside(const Plan& plan, const PlanEdge& edge) {
   Sides all{};
-  for (int i = 0; i < 8; ++i)
-    all[i] = &bound_of(plan.cells[i < 4 ? edge.left : edge.right], sides[i % 4]);
+  for (int i = 0; i < 8; ++i) all[i] = &bound_of(plan.cells[i < 4 ? edge.left : edge.right], sides[i % 4]);
   return all;
 }
 
@@ -68,10 +67,14 @@ bool is_wood(const int* which, int low) {
 
 const Bound& bound_of(const Cell& cell, Side side) {
   switch (side) {
-    case Side::top: return cell.top;
-    case Side::bottom: return cell.bottom;
-    case Side::trough: return cell.trough;
-    case Side::vault: break;
+    case Side::top:
+      return cell.top;
+    case Side::bottom:
+      return cell.bottom;
+    case Side::trough:
+      return cell.trough;
+    case Side::vault:
+      break;
   }
   return cell.vault;
 }

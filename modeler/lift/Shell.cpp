@@ -14,9 +14,12 @@ Point Shell::at(const ShellEdge& edge, double t) const {
 std::string name(const Shell& shell, const ShellFace& face) {
   if (face.feature > 0) return shell.plan.features[face.feature].name;
   switch (face.kind) {
-    case ShellFace::Kind::bottom: return "glue face";
-    case ShellFace::Kind::wall: return "edge";
-    case ShellFace::Kind::top: break;
+    case ShellFace::Kind::bottom:
+      return "glue face";
+    case ShellFace::Kind::wall:
+      return "edge";
+    case ShellFace::Kind::top:
+      break;
   }
   return face.bound.kind == Bound::Kind::arc || shell.plan.surface.flat ? "playing surface" : "blank's top";
 }

@@ -42,11 +42,11 @@ struct WallStrip {
 struct ShellFace {
   enum class Kind { top, bottom, wall };  ///< looks up, looks down, upright
   Kind kind = Kind::top;
-  Bound bound;            ///< top and bottom: the surface, a hole's trough and vault among them
-  Piece piece;            ///< wall: a piece that it stands on
-  bool wood_left = true;  ///< wall: the wood lies left of that piece
+  Bound bound;                    ///< top and bottom: the surface, a hole's trough and vault among them
+  Piece piece;                    ///< wall: a piece that it stands on
+  bool wood_left = true;          ///< wall: the wood lies left of that piece
   std::vector<WallStrip> strips;  ///< wall: the same again, one plan edge at a time
-  int feature = -1;       ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
+  int feature = -1;               ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
   std::vector<std::vector<ShellUse>> loops;
 };
 

@@ -31,7 +31,7 @@ class EarCutter {
         best = std::max_element(left_.begin(), left_.end(), worse);
       }
       const int ear = *best;
-      if (quality_[ear] <= 0) break;  // nothing but a folded line is left
+      // Where nothing but a folded line is left, flat triangles close it: its two sides may be cut at different places.
       triangles.push_back({before_[ear], ear, after_[ear]});
       left_.erase(best);
       const int a = before_[ear], b = after_[ear];
@@ -119,7 +119,8 @@ class Flipper {
     const int c = apex(t, a, b), d = apex(u, a, b);
     const Point pa = points_[a], pb = points_[b], pc = points_[c], pd = points_[d];
     if (c == d || turn(pd, pb, pc) <= 0 || turn(pc, pa, pd) <= 0) return;  // the four corners are not convex
-    const double sine = cross(pa - pc, pb - pc) * dot(pb - pd, pa - pd) + dot(pa - pc, pb - pc) * cross(pb - pd, pa - pd);
+    const double sine =
+        cross(pa - pc, pb - pc) * dot(pb - pd, pa - pd) + dot(pa - pc, pb - pc) * cross(pb - pd, pa - pd);
     const double size = dot(pb - pa, pb - pa) * dot(pd - pc, pd - pc);
     if (sine >= -1e-9 * size) return;  // relative: a tie is left as it is
     if (across_.count({c, d}) || across_.count({d, c})) return;

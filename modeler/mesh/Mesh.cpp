@@ -144,7 +144,8 @@ class Mesher {
 
   void add_triangle(int a, int b, int c) {
     if (a == b || b == c || c == a) return;
-    mesh_.triangles.push_back({static_cast<std::uint32_t>(a), static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(c)});
+    mesh_.triangles.push_back(
+        {static_cast<std::uint32_t>(a), static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(c)});
   }
 
   void add_spread(const ShellFace& face) {
@@ -265,9 +266,8 @@ class Mesher {
   void add_panel(const std::vector<int>& left, const std::vector<int>& right, bool wood_left) {
     std::size_t i = 0, j = 0;
     while (i + 1 < left.size() || j + 1 < right.size()) {
-      const bool up_left =
-          j + 1 == right.size() ||
-          (i + 1 < left.size() && points_.points[left[i + 1]][2] < points_.points[right[j + 1]][2]);
+      const bool up_left = j + 1 == right.size() ||
+                           (i + 1 < left.size() && points_.points[left[i + 1]][2] < points_.points[right[j + 1]][2]);
       const int third = up_left ? left[i + 1] : right[j + 1];
       wood_left ? add_triangle(left[i], right[j], third) : add_triangle(right[j], left[i], third);
       up_left ? ++i : ++j;
@@ -288,7 +288,7 @@ class Mesher {
   Trails trails_;
   Points points_;
   Mesh mesh_;
-  EdgeSet edges_;         ///< of the first `kept_` triangles
+  EdgeSet edges_;  ///< of the first `kept_` triangles
   std::size_t kept_ = 0;
 };
 

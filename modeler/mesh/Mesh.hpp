@@ -1,7 +1,7 @@
 #pragma once
 
-/// A watertight triangle mesh of a stage, lifted from the plan. Points are already rounded to 32-bit floats (mm, board's
-/// frame), equal points share one index, every directed edge is used once, normals point out of the wood.
+/// A watertight triangle mesh of a stage, lifted from the plan. Points are already rounded to 32-bit floats (mm,
+/// board's frame), equal points share one index, every directed edge is used once, normals point out of the wood.
 
 #include <array>
 #include <cstdint>
@@ -16,7 +16,7 @@ struct Mesh {
   std::vector<std::array<float, 3>> points;
   std::vector<std::array<std::uint32_t, 3>> triangles;  ///< counter-clockwise seen from outside
   std::vector<std::int32_t> face;                       ///< for each triangle: index into Shell::faces
-  double deviation = 0;  ///< largest distance between mesh and exact surface, mm
+  double deviation = 0;                                 ///< largest distance between mesh and exact surface, mm
 };
 
 /// Default for the largest distance between mesh and exact surface, mm.

@@ -23,8 +23,7 @@ void add_edges(EdgeSet& edges, const Corners3& triangle) {
 void turn_shared_sides(std::vector<Corners3>& triangles, std::size_t first, const EdgeSet& taken) {
   std::map<Edge, std::vector<std::size_t>> beside;
   for (std::size_t t = first; t < triangles.size(); ++t)
-    for (std::size_t i = 0; i < 3; ++i)
-      beside[std::minmax(triangles[t][i], triangles[t][(i + 1) % 3])].push_back(t);
+    for (std::size_t i = 0; i < 3; ++i) beside[std::minmax(triangles[t][i], triangles[t][(i + 1) % 3])].push_back(t);
   std::set<std::size_t> turned;
   for (const auto& [edge, both] : beside) {
     if (both.size() != 2 || !taken.contains(edge) || turned.contains(both[0]) || turned.contains(both[1])) continue;

@@ -37,7 +37,8 @@ struct Track {
         if (bound.kind != Bound::Kind::arc) continue;
         const Surface& surface = shell.plan.surface;
         const double za = height(surface, bound, a), zb = height(surface, bound, b);
-        if (std::abs(height(surface, bound, chord) - (za + s * (zb - za))) > 1.6 * budget) return true;  // a band's width passes
+        if (std::abs(height(surface, bound, chord) - (za + s * (zb - za))) > 1.6 * budget)
+          return true;  // a band's width passes
       }
     }
     return false;
@@ -121,7 +122,8 @@ class Curvature {
   std::vector<std::pair<double, double>> places_;
 };
 
-/// Of several places about y, within a third of `step`, the first that is `enough` away from any vertex, or the furthest.
+/// Of several places about y, within a third of `step`, the first that is `enough` away from any vertex, or the
+/// furthest.
 double clear_line(double y, double step, const std::vector<double>& vertices, double enough = 10 * clear_of_points) {
   double best = y, most = -1;
   for (int k = 0; k <= 8; ++k) {

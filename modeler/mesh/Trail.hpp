@@ -9,10 +9,10 @@
 
 namespace sagitta {
 
-/// A place of the mesh from above. A side hole's wall is upright at its sides: its height is taken from the place before
-/// rounding.
+/// A place of the mesh from above. A side hole's wall is upright at its sides: its height is taken from the place
+/// before rounding.
 struct Place {
-  Point p;      ///< 32-bit floats held in doubles
+  Point p;  ///< 32-bit floats held in doubles
   Point exact;
 };
 
@@ -24,7 +24,9 @@ struct Trails {
 };
 
 /// Whether the bound is a side hole's trough or vault.
-inline bool in_hole(const Bound& bound) { return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault; }
+inline bool in_hole(const Bound& bound) {
+  return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault;
+}
 
 /// Chords within `budget` (mm) of the curve from above and of every surface above it; cut where they cross the bands,
 /// which are so narrow that a chord across one stays within 1.5 times the budget of the playing surface.

@@ -54,7 +54,8 @@ void shorten(Rounded& slot, Point n, double by) {
   if (gained > tolerance::same) end = end + (by / gained) * inward;
 }
 
-/// Whether the side that faces n is where a side hole's wall stands upright: flush with another wall it would only touch.
+/// Whether the side that faces n is where a side hole's wall stands upright: flush with another wall it would only
+/// touch.
 bool along_tunnel(const Feature& feature, Point n) {
   const Tunnel& tunnel = feature.bound.tunnel;
   return feature.role == Feature::Role::hole && std::abs(n.x * tunnel.ny - n.y * tunnel.nx) < 0.5;
@@ -71,7 +72,8 @@ struct Settler {
     } else {
       feature.shape = shrunk(*feature.shape, snap - gap);
     }
-    const std::string message = feature.name + " only touches " + other.name + "; drawn back so that a skin of wood stays";
+    const std::string message =
+        feature.name + " only touches " + other.name + "; drawn back so that a skin of wood stays";
     for (const Fault& note : notes)
       if (note.message == message) return;
     notes.push_back({feature.key, message, "leave a gap, or let the two overlap"});
@@ -164,12 +166,17 @@ struct Settler {
 /// Rank of precedence: the greater number gives way.
 int rank(const Feature& f) {
   switch (f.kind) {
-    case Source::Kind::pocket: return 2;
-    case Source::Kind::pin: return 3;
-    case Source::Kind::side_dot: return 4;
+    case Source::Kind::pocket:
+      return 2;
+    case Source::Kind::pin:
+      return 3;
+    case Source::Kind::side_dot:
+      return 4;
     case Source::Kind::slot:
-    case Source::Kind::nut: return 1;
-    default: return 0;
+    case Source::Kind::nut:
+      return 1;
+    default:
+      return 0;
   }
 }
 
@@ -188,8 +195,8 @@ void settle(Feature& feature, const Feature& other, const Settler& settler) {
 }  // namespace
 
 double snap_for(const Box& extent) {
-  const double largest = std::max({std::abs(extent.low.x), std::abs(extent.low.y), std::abs(extent.high.x),
-                                   std::abs(extent.high.y)});
+  const double largest =
+      std::max({std::abs(extent.low.x), std::abs(extent.low.y), std::abs(extent.high.x), std::abs(extent.high.y)});
   const float f = static_cast<float>(largest);
   return std::max(tolerance::snap, 2.0 * (std::nextafter(f, std::numeric_limits<float>::infinity()) - f));
 }

@@ -17,7 +17,9 @@ struct Pair {
 };
 
 Bound level(double z) { return {Bound::Kind::level, z}; }
-bool is_wall_of_hole(const Bound& bound) { return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault; }
+bool is_wall_of_hole(const Bound& bound) {
+  return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault;
+}
 
 /// What may bound the wood in either of two neighbours, or twice the same for one.
 std::set<Pair> pairs_of(const Candidates& left, const Candidates& right) {
@@ -183,8 +185,8 @@ class Divider {
     const Tunnel& tunnel = pair.upper.tunnel;
     const Point p = nodes.empty() ? tunnel.at(0, 0) : map_.vertices[nodes.front()];
     const double along = tunnel.along(p), r = tunnel.radius;
-    const double rise = height(surface_, pair.other, tunnel.at(along, r / 2)) -
-                        height(surface_, pair.other, tunnel.at(along, -r / 2));
+    const double rise =
+        height(surface_, pair.other, tunnel.at(along, r / 2)) - height(surface_, pair.other, tunnel.at(along, -r / 2));
     const double slope = rise / r;
     return (pair.upper.kind == Bound::Kind::vault ? -1 : 1) * slope * r / std::sqrt(1 + slope * slope);
   }

@@ -14,11 +14,11 @@ namespace sagitta {
 /// a hole from below.
 struct Candidates {
   bool wood = false;
-  std::optional<Bound> moved;   ///< Bound::Kind::arc
-  std::optional<Bound> level;   ///< Bound::Kind::level
+  std::optional<Bound> moved;                  ///< Bound::Kind::arc
+  std::optional<Bound> level;                  ///< Bound::Kind::level
   int moved_feature = -1, level_feature = -1;  ///< which cut each comes from; -1: none
-  double bottom = 0;            ///< height of the bottom; above 0 over a pin
-  std::optional<Bound> trough;  ///< of a side hole that passes here
+  double bottom = 0;                           ///< height of the bottom; above 0 over a pin
+  std::optional<Bound> trough;                 ///< of a side hole that passes here
   int hole_feature = -1;
 };
 
@@ -31,6 +31,5 @@ inline Bound vault_over(Bound trough) {
 /// Cuts and divides `map`; `candidates` (one a face) is re-made for the new faces. Afterwards no two heights change
 /// places within an edge or a cell.
 void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface);
-
 
 }  // namespace sagitta

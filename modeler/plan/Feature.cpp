@@ -91,14 +91,18 @@ std::vector<Feature> binding_features(const Board& board, const Layout& layout) 
 Rounded piece_core(const Inlay& inlay) {
   const double x = inlay.along.value_or(0) / 2, y = inlay.across.value_or(0) / 2;
   switch (inlay.shape) {
-    case InlayShape::dot: return {{{0, 0}}, inlay.diameter / 2};
-    case InlayShape::block: return {{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, 0};
-    case InlayShape::diamond: return {{{-x, 0}, {0, -y}, {x, 0}, {0, y}}, 0};
+    case InlayShape::dot:
+      return {{{0, 0}}, inlay.diameter / 2};
+    case InlayShape::block:
+      return {{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, 0};
+    case InlayShape::diamond:
+      return {{{-x, 0}, {0, -y}, {x, 0}, {0, y}}, 0};
     case InlayShape::trapezoid: {
       const double n = inlay.across_nut.value_or(0) / 2, h = inlay.across_heel.value_or(0) / 2;
       return {{{-x, -n}, {x, -h}, {x, h}, {-x, n}}, 0};
     }
-    case InlayShape::artwork: break;
+    case InlayShape::artwork:
+      break;
   }
   return {};
 }
@@ -189,8 +193,7 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
                                  const WorkDone& done) {
   std::vector<Feature> features{stock_feature(layout, done.outline)};
   if ((done.radius || done.slots) && !done.outline) features.push_back(strip_feature(layout));
-  if (surface.fall_start && (done.radius || done.slots))
-    features.push_back(seam_feature(layout, *surface.fall_start));
+  if (surface.fall_start && (done.radius || done.slots)) features.push_back(seam_feature(layout, *surface.fall_start));
   if (done.slots) {
     for (const Slot& slot : layout.slots) features.push_back(slot_feature(board, layout, slot));
     if (layout.nut) features.push_back(nut_feature(board, layout));

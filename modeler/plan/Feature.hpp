@@ -14,12 +14,12 @@ namespace sagitta {
 
 struct Feature {
   enum class Role {
-    stock,   ///< wood is only where one of these lies
-    strip,   ///< the playing surface is cut only here
-    cut,     ///< lowers the top to `bound`
-    removal, ///< no wood is left
-    pin,     ///< raises the bottom to `bound`
-    hole     ///< takes the wood between `bound`, a trough, and the vault over it
+    stock,    ///< wood is only where one of these lies
+    strip,    ///< the playing surface is cut only here
+    cut,      ///< lowers the top to `bound`
+    removal,  ///< no wood is left
+    pin,      ///< raises the bottom to `bound`
+    hole      ///< takes the wood between `bound`, a trough, and the vault over it
   };
   Role role = Role::cut;
   Source::Kind kind = Source::Kind::outline;

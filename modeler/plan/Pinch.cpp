@@ -41,10 +41,14 @@ bool is_pinched(const std::vector<Sector>& around) {
 
 int rank(Source::Kind kind) {
   switch (kind) {
-    case Source::Kind::side_dot: return 3;
-    case Source::Kind::pin: return 2;
-    case Source::Kind::pocket: return 1;
-    default: return 0;
+    case Source::Kind::side_dot:
+      return 3;
+    case Source::Kind::pin:
+      return 2;
+    case Source::Kind::pocket:
+      return 1;
+    default:
+      return 0;
   }
 }
 

@@ -10,8 +10,8 @@ namespace sagitta {
 /// vertex fall into more than one run. Such a line would be an edge with four faces.
 std::vector<int> pinched_vertices(const Plan& plan);
 
-/// The lesser feature (a side hole before a pin before an inlay before a slot, later ones first) whose outline runs through the vertex;
-/// -1 where only the board's own outline and the slots do.
+/// The lesser feature (a side hole before a pin before an inlay before a slot, later ones first) whose outline runs
+/// through the vertex; -1 where only the board's own outline and the slots do.
 int lesser_feature_at(const Plan& plan, int vertex);
 
 }  // namespace sagitta

@@ -71,7 +71,8 @@ class Planner {
     resolve(candidates);
   }
 
-  /// Draws back a feature at every place where wood meets wood only along a line. False when there is none to draw back.
+  /// Draws back a feature at every place where wood meets wood only along a line. False when there is none to draw
+  /// back.
   bool part_pinched(double snap) {
     std::vector<int> yielding;
     for (const int vertex : pinched_vertices(plan_)) {
@@ -170,8 +171,11 @@ class Planner {
     if (!here.wood) return here;
     const bool fallen = beyond_fall(face);
     const bool radiused = done_.radius && strip;
-    lower(here, canonical(radiused ? Bound{Bound::Kind::arc, -done_.on_top, false}
-                                   : Bound{Bound::Kind::level, layout_.blank_thickness, false}, fallen), -1);
+    lower(here,
+          canonical(radiused ? Bound{Bound::Kind::arc, -done_.on_top, false}
+                             : Bound{Bound::Kind::level, layout_.blank_thickness, false},
+                    fallen),
+          -1);
     for (const int i : cover) {
       const Feature& f = features_[i];
       if (f.role == Feature::Role::hole) {
@@ -221,8 +225,7 @@ class Planner {
     for (int face = 1; face < static_cast<int>(candidates.size()); ++face) {
       const Candidates& here = candidates[face];
       if (!here.wood) continue;
-      const bool moved =
-          !here.level || (here.moved && difference(face, *here.moved, *here.level) < -tolerance::height);
+      const bool moved = !here.level || (here.moved && difference(face, *here.moved, *here.level) < -tolerance::height);
       const Bound top = moved ? *here.moved : *here.level, bottom{Bound::Kind::level, here.bottom};
       if (difference(face, top, bottom) <= tolerance::height) continue;
       Cell& cell = plan_.cells[face];

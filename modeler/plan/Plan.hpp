@@ -26,7 +26,7 @@ struct Bound {
     vault    ///< the upper half: bounds the wood above it
   };
   Kind kind = Kind::none;
-  double value = 0;     ///< level: its height z; arc: how far it is moved down (negative: up); trough, vault: the axis' z
+  double value = 0;  ///< level: its height z; arc: how far it is moved down (negative: up); trough, vault: the axis' z
   bool fallen = false;  ///< arc: the part beyond the line where the fall-away begins
   Tunnel tunnel = {};   ///< trough, vault
   friend auto operator<=>(const Bound&, const Bound&) = default;
@@ -57,10 +57,10 @@ struct FeatureName {
 struct Plan {
   Stage stage = Stage::board;
   Surface surface;
-  Subdivision map;                 ///< faces of the map are the cells
-  std::vector<Cell> cells;         ///< one a face; cell 0 is the outside
+  Subdivision map;          ///< faces of the map are the cells
+  std::vector<Cell> cells;  ///< one a face; cell 0 is the outside
   std::vector<FeatureName> features;
-  Faults notes;                    ///< cuts that touch and were drawn back, in words
+  Faults notes;  ///< cuts that touch and were drawn back, in words
 };
 
 /// The plan of one stage of a board whose layout and surface are free of faults.

@@ -25,8 +25,8 @@ struct Source {
 /// A curve y = side * sqrt(f(x)) or, with `upright`, the straight line x = const: where a level floor meets the playing
 /// surface moved down by `offset`, f = delta (2 R - delta), delta = crown - offset - level.
 struct Crossing {
-  double level = 0;       ///< height of the floor, mm
-  double offset = 0;      ///< how far the surface is moved down, mm
+  double level = 0;   ///< height of the floor, mm
+  double offset = 0;  ///< how far the surface is moved down, mm
   bool fallen = false;
   int side = 1;           ///< +1: y >= 0, -1: y <= 0
   bool straight = false;  ///< f is constant, or the surface is flat: a straight line
@@ -45,10 +45,10 @@ struct Crossing {
 };
 
 struct PlanEdge {
-  int from = -1, to = -1;     ///< vertices
-  Piece piece;                ///< line or arc; for a crossing curve its chord
-  int crossing = -1;          ///< index into Subdivision::crossings, -1 for a line or an arc
-  int left = 0, right = 0;    ///< faces; 0 is the outside
+  int from = -1, to = -1;   ///< vertices
+  Piece piece;              ///< line or arc; for a crossing curve its chord
+  int crossing = -1;        ///< index into Subdivision::crossings, -1 for a line or an arc
+  int left = 0, right = 0;  ///< faces; 0 is the outside
   Source source;
 };
 

@@ -11,8 +11,8 @@ constexpr double aim = 1e-7;  ///< for images, mm on the wall
 
 }  // namespace
 
-// The cylinder's x axis lies level, to the left of the way in for the vault and to the right for the trough, so that the
-// half turn over the crown, or under the bottom, is [0, pi].
+// The cylinder's x axis lies level, to the left of the way in for the vault and to the right for the trough, so that
+// the half turn over the crown, or under the bottom, is [0, pi].
 HoleWall::HoleWall(const Bound& bound) : bound_(bound), sense_(bound.kind == Bound::Kind::vault ? 1 : -1) {
   const Tunnel& tunnel = bound.tunnel;
   const gp_Pnt middle(tunnel.offset * tunnel.nx, tunnel.offset * tunnel.ny, bound.value);

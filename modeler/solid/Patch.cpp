@@ -76,7 +76,8 @@ std::array<Jet, 2> Patch::parameters(Jet x, Jet y) const {
 
 Handle(Geom2d_Curve) Patch::image(const EdgeCurve& edge, double& deviation) const {
   const double width = cylinder_ ? law_.r0 : 2 * law_.radius((low_ + high_) / 2) * half_tangent_ * 2;
-  const std::array<double, 2> weight = cylinder_ ? std::array<double, 2>{width, 1} : std::array<double, 2>{high_ - low_, width};
+  const std::array<double, 2> weight =
+      cylinder_ ? std::array<double, 2>{width, 1} : std::array<double, 2>{high_ - low_, width};
   const Fitted<2> fitted = fit<2>(
       [&](double t) {
         const std::array<Jet, 3> p = edge.place(t);

@@ -12,7 +12,7 @@ namespace sagitta {
 class RoundWall {
  public:
   RoundWall(const Shell& shell, const ShellFace& face);
-  const Handle(Geom_CylindricalSurface)& surface() const { return cylinder_; }
+  const Handle(Geom_CylindricalSurface) & surface() const { return cylinder_; }
   /// The edge's image over the same parameter as its curve; exact.
   Handle(Geom2d_Curve) image(const ShellEdge& edge, const EdgeCurve& curve) const;
 

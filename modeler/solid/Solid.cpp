@@ -96,7 +96,7 @@ class Builder {
   }
 
   /// Adds the loops to a face whose surface looks outward, or inward with `inside_out`.
-  TopoDS_Face bounded(const Handle(Geom_Surface)& surface, const ShellFace& face, bool inside_out) {
+  TopoDS_Face bounded(const Handle(Geom_Surface) & surface, const ShellFace& face, bool inside_out) {
     TopoDS_Face made;
     brep_.MakeFace(made, surface, least_tolerance);
     for (const auto& loop : face.loops) {
@@ -165,9 +165,7 @@ class Builder {
     return bounded(wall.surface(), face, true);
   }
 
-  TopoDS_Face wall(const ShellFace& face) {
-    return face.piece.is_arc() ? round_wall(face) : straight_wall(face);
-  }
+  TopoDS_Face wall(const ShellFace& face) { return face.piece.is_arc() ? round_wall(face) : straight_wall(face); }
 
   TopoDS_Face straight_wall(const ShellFace& face) {
     const Point d = unit(face.piece.b - face.piece.a);

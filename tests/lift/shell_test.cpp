@@ -8,12 +8,14 @@
 namespace sagitta {
 namespace {
 
-Board board_of(const std::string& extra = "", const std::string& surface = "profile = \"single\"\nradius_at_nut = 240\n") {
+Board board_of(const std::string& extra = "",
+               const std::string& surface = "profile = \"single\"\nradius_at_nut = 240\n") {
   const std::string text =
       "format = 1\n[scale]\nlength = 400\nfrets = 4\ncents = [1200, 2400, 3600, 4800]\n"
       "[strings]\ncount = 4\nnut_spread = 50\nsaddle_spread = 50\n"
       "[board]\nthickness = 6.5\nedge_margin = 3\nbehind_nut = 8\npast_last_fret = 9\n"
-      "[surface]\n" + surface + "[slots]\nwidth = 0.5\ndepth = 2\n" + extra;
+      "[surface]\n" +
+      surface + "[slots]\nwidth = 0.5\ndepth = 2\n" + extra;
   const BoardFile file = read_board_text(text, "board.toml", ".");
   EXPECT_TRUE(file.problems.empty()) << file.problems.front().key << ": " << file.problems.front().message;
   return file.board;
@@ -33,7 +35,9 @@ TEST(Shell, APlainBoardHasTheFacesOneCounts) {
   EXPECT_EQ(unsound(shell), "");
   EXPECT_EQ(shell.faces.size(), 22U);
   EXPECT_EQ(genus(shell), 0);
-  EXPECT_EQ(std::count_if(shell.faces.begin(), shell.faces.end(), [&](const auto& f) { return name(shell, f) == "playing surface"; }), 5);
+  EXPECT_EQ(std::count_if(shell.faces.begin(), shell.faces.end(),
+                          [&](const auto& f) { return name(shell, f) == "playing surface"; }),
+            5);
   EXPECT_THAT(names(shell), testing::Contains("fret 3 slot"));
   EXPECT_THAT(names(shell), testing::Contains("glue face"));
 }
@@ -47,9 +51,9 @@ TEST(Shell, ASideIsOneFaceAndItsFootOneEdge) {
 }
 
 TEST(Shell, APinUnderAPocketIsATunnel) {
-  const Shell shell = shell_of(board_of(
-      "[[inlays]]\nshape = \"dot\"\nfrets = [3]\ndiameter = 7.875\ndepth = 4\nclearance = 0.0625\n"
-      "[pins]\ndiameter = 3\ndepth = 3\nat = [[325, 0]]\n"));
+  const Shell shell =
+      shell_of(board_of("[[inlays]]\nshape = \"dot\"\nfrets = [3]\ndiameter = 7.875\ndepth = 4\nclearance = 0.0625\n"
+                        "[pins]\ndiameter = 3\ndepth = 3\nat = [[325, 0]]\n"));
   EXPECT_EQ(unsound(shell), "");
   EXPECT_EQ(genus(shell), 1);
 }

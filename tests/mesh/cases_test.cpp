@@ -5,9 +5,9 @@
 
 #include "board/BoardFile.hpp"
 #include "made/Made.hpp"
+#include "mesh/Mesh.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "oracle/Catalogue.hpp"
-#include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {

@@ -6,12 +6,12 @@
 #include <sstream>
 
 #include "made/Made.hpp"
+#include "mesh/Mesh.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "oracle/Boolean.hpp"
 #include "oracle/Quadrature.hpp"
 #include "plane/Tolerance.hpp"
 #include "solid/Solid.hpp"
-#include "mesh/Mesh.hpp"
 
 namespace sagitta::random_boards {
 namespace {
