@@ -5,14 +5,14 @@
 
 #include "CommandLine.hpp"
 #include "export/ReadyBoard.hpp"
-#include "solid/StageMesh.hpp"
+#include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {
 
 Mesh mesh_of(const std::string& preset, Stage stage) {
   const ReadyBoard ready = std::get<ReadyBoard>(prepare(test::preset_path(preset).string()));
-  return stage_mesh(lift(ready.plan(stage)));
+  return make_mesh(lift(ready.plan(stage)));
 }
 
 /// The rules of the 3MF core specification 1.4.0, read with Python's own zip and XML: the package's parts and types,
