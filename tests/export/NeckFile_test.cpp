@@ -18,6 +18,7 @@
 #include <Message.hxx>
 #include <Message_Messenger.hxx>
 #include <Message_Printer.hxx>
+#include <STEPControl_Controller.hxx>
 #include <STEPControl_Writer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
@@ -75,6 +76,7 @@ class NeckFile : public ::testing::Test {
 
   std::string write(const TopoDS_Shape& shape, const char* unit = "MM") const {
     const std::string path = scratch / "neck.step";
+    STEPControl_Controller::Init();  // brings the settings into being
     Interface_Static::SetCVal("write.step.unit", unit);
     STEPControl_Writer writer;
     EXPECT_EQ(writer.Transfer(shape, STEPControl_AsIs), IFSelect_RetDone);
