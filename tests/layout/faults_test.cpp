@@ -232,6 +232,13 @@ const Breakage breakages[] = {
      },
      "inlays[0].frets"},
     {"marker_in_both", [](Board& b) { b.inlays = {inlay({3}, {3})}; }, "inlays[0].double_frets"},
+    {"side_dot_pair_in_one",
+     [](Board& b) {
+       b.side_dots = side_dots({});
+       b.side_dots->double_frets = {2};
+       b.side_dots->spread = 1.9;
+     },
+     "side_dots.spread"},
     {"side_dot_beyond", [](Board& b) { b.side_dots = side_dots({5}); }, "side_dots.frets"},
     {"side_dot_twice",
      [](Board& b) {
