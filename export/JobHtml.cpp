@@ -2,6 +2,8 @@
 
 #include <openssl/evp.h>
 
+#include "export/Markup.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -16,23 +18,6 @@ img { width: 100%; height: auto; display: block } .ticks { columns: 3; list-styl
 .measured { min-width: 7rem; border-bottom: 1px solid #1c1a17 } .units { color: #6b645b }
 @media print { h2 { break-after: avoid } figure, tr, li { break-inside: avoid } section { break-before: page } }
 )";
-
-std::string escaped(const std::string& text) {
-  std::string result;
-  for (const char c : text) {
-    if (c == '&')
-      result += "&amp;";
-    else if (c == '<')
-      result += "&lt;";
-    else if (c == '>')
-      result += "&gt;";
-    else if (c == '"')
-      result += "&quot;";
-    else
-      result += static_cast<unsigned char>(c) < 0x20 || c == 0x7f ? ' ' : c;
-  }
-  return result;
-}
 
 std::string base64(const std::string& bytes) {
   std::string text(4 * ((bytes.size() + 2) / 3) + 1, '\0');

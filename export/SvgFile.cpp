@@ -1,24 +1,10 @@
 #include "export/SvgFile.hpp"
 
 #include "export/DrawingNumber.hpp"
+#include "export/Markup.hpp"
 
 namespace sagitta {
 namespace {
-
-std::string escaped(const std::string& text) {
-  std::string result;
-  for (const char c : text) {
-    if (c == '&')
-      result += "&amp;";
-    else if (c == '<')
-      result += "&lt;";
-    else if (c == '>')
-      result += "&gt;";
-    else
-      result += static_cast<unsigned char>(c) < 0x20 || c == 0x7f ? ' ' : c;
-  }
-  return result;
-}
 
 std::string spot(Point p) { return drawn_number(p.x) + " " + drawn_number(-p.y); }
 
