@@ -61,7 +61,7 @@ class Mesher {
       for (std::size_t f = 0; f < shell_.faces.size(); ++f) {
         if (cancel_.wanted()) return {};
         const ShellFace& face = shell_.faces[f];
-        if (in_hole(face.bound) != holes) continue;
+        if (face.bound.of_hole() != holes) continue;
         const std::size_t before = mesh_.triangles.size();
         add_face(face);
         if (holes) keep_apart(before);
@@ -80,7 +80,7 @@ class Mesher {
 
   void add_face(const ShellFace& face) {
     if (face.kind == ShellFace::Kind::wall) return add_wall(face);
-    in_hole(face.bound) ? add_hole_wall(face) : add_spread(face);
+    face.bound.of_hole() ? add_hole_wall(face) : add_spread(face);
   }
 
   struct Corner {
@@ -113,7 +113,7 @@ class Mesher {
   }
 
   int point(const Place& at, const Bound& bound) {
-    return points_.at(at.p, height(surface_, bound, in_hole(bound) ? at.exact : at.p));
+    return points_.at(at.p, height(surface_, bound, bound.of_hole() ? at.exact : at.p));
   }
 
   /// The points of a plan half-edge from its origin on, its target left out.

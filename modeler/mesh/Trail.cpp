@@ -160,7 +160,7 @@ std::vector<double> lines_for(const Shell& shell, const Trails& trails, double o
   }
   const std::size_t count = lines.size();
   for (const ShellFace& face : shell.faces) {
-    if (face.kind == ShellFace::Kind::wall || in_hole(face.bound)) continue;
+    if (face.kind == ShellFace::Kind::wall || face.bound.of_hole()) continue;
     for (const auto& loop : face.loops) {
       double bottom = 1e300, top = -1e300;
       for (const ShellUse use : loop)
@@ -211,7 +211,7 @@ std::vector<double> lines_across(const Shell& shell, const ShellFace& face, doub
 std::vector<std::vector<Tunnel>> tunnels_over(const Shell& shell) {
   std::vector<std::vector<Tunnel>> over(shell.plan.map.edges.size());
   for (const ShellFace& face : shell.faces) {
-    if (face.kind == ShellFace::Kind::wall || !in_hole(face.bound)) continue;
+    if (face.kind == ShellFace::Kind::wall || !face.bound.of_hole()) continue;
     for (const auto& loop : face.loops)
       for (const ShellUse use : loop)
         for (const HalfEdge h : shell.edges[use.edge].chain) {
@@ -260,7 +260,7 @@ Trails trails_of(const Shell& shell, double budget) {
   for (const Point p : map.vertices) trails.vertices.push_back({rounded(p), p});
   trails.lines = lines_for(shell, trails, 1.5 * budget);
   for (const ShellFace& face : shell.faces)
-    if (face.kind != ShellFace::Kind::wall && in_hole(face.bound))
+    if (face.kind != ShellFace::Kind::wall && face.bound.of_hole())
       for (const double line : lines_across(shell, face, 2 * budget)) trails.across[face.bound.tunnel].push_back(line);
   for (auto& [tunnel, lines] : trails.across) {
     std::sort(lines.begin(), lines.end());

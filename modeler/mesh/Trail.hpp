@@ -23,11 +23,6 @@ struct Trails {
   std::map<Tunnel, std::vector<double>> across;  ///< bands of a side hole's wall: distances from its axis, rising
 };
 
-/// Whether the bound is a side hole's trough or vault.
-inline bool in_hole(const Bound& bound) {
-  return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault;
-}
-
 /// Chords within `budget` (mm) of the curve from above and of every surface above it; cut where they cross the bands,
 /// which are so narrow that a chord across one stays within 1.5 times the budget of the playing surface.
 Trails trails_of(const Shell& shell, double budget);

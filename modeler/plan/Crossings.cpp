@@ -17,9 +17,6 @@ struct Pair {
 };
 
 Bound level(double z) { return {Bound::Kind::level, z}; }
-bool is_wall_of_hole(const Bound& bound) {
-  return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault;
-}
 
 /// What may bound the wood in either of two neighbours, or twice the same for one.
 std::set<Pair> pairs_of(const Candidates& left, const Candidates& right) {
@@ -145,7 +142,7 @@ class Divider {
       }
     }
     std::vector<int> nodes(touched.begin(), touched.end());
-    if (is_wall_of_hole(pair.upper)) {
+    if (pair.upper.of_hole()) {
       if (above && below) divide_along_hole(f, pair, nodes);
       return;
     }

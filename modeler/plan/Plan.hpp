@@ -29,6 +29,9 @@ struct Bound {
   double value = 0;  ///< level: its height z; arc: how far it is moved down (negative: up); trough, vault: the axis' z
   bool fallen = false;  ///< arc: the part beyond the line where the fall-away begins
   Tunnel tunnel = {};   ///< trough, vault
+
+  /// Whether it is half of a side hole's wall.
+  bool of_hole() const { return kind == Kind::trough || kind == Kind::vault; }
   friend auto operator<=>(const Bound&, const Bound&) = default;
 };
 

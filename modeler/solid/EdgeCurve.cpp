@@ -124,8 +124,6 @@ Jet height(const Surface& surface, const Bound& bound, Jet x, Jet y) {
   return crown - y * y / (radius + sqrt((radius - y) * (radius + y)));
 }
 
-bool in_hole(const Bound& bound) { return bound.kind == Bound::Kind::trough || bound.kind == Bound::Kind::vault; }
-
 /// An upright plane cuts a side hole's wall in an ellipse: a rational quadratic up to a third of a turn, which stays
 /// sound however long the ellipse.
 EdgeCurve over_hole_line(const Bound& bound, Point a, Point b) {
@@ -149,7 +147,7 @@ EdgeCurve over_hole_line(const Bound& bound, Point a, Point b) {
 }
 
 EdgeCurve over_line(const Surface& surface, const Bound& bound, Point a, Point b) {
-  if (in_hole(bound)) return over_hole_line(bound, a, b);
+  if (bound.of_hole()) return over_hole_line(bound, a, b);
   const bool sections_are_conic = surface.r2 == 0 || std::abs(b.x - a.x) <= tolerance::same;
   if (bound.kind == Bound::Kind::level || surface.flat)
     return straight(a, height(surface, bound, a), b, height(surface, bound, b));
@@ -273,7 +271,7 @@ EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   const ShellVertex& b = shell.vertices[edge.to];
   if (edge.upright) return straight(a.p, a.z, b.p, b.z);
   if (edge.crossing >= 0) return over_crossing(shell.plan.map.crossings[edge.crossing], a.p, b.p);
-  if (edge.piece.is_arc() && in_hole(edge.bound)) return over_hole_arc(edge.bound, edge.piece);
+  if (edge.piece.is_arc() && edge.bound.of_hole()) return over_hole_arc(edge.bound, edge.piece);
   if (edge.piece.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.piece);
   return over_line(shell.plan.surface, edge.bound, a.p, b.p);
 }

@@ -84,7 +84,7 @@ Handle(Geom2d_Curve) RoundWall::image(const ShellEdge& edge, const EdgeCurve& cu
     return new Geom2d_Line(gp_Pnt2d(angle(std::atan2(d.y, d.x)), foot.z), gp_Dir2d(0, 1));
   }
   const double from = angle(counter_clockwise_start(edge.piece));
-  if (edge.bound.kind == Bound::Kind::trough || edge.bound.kind == Bound::Kind::vault) return across_hole(curve);
+  if (edge.bound.of_hole()) return across_hole(curve);
   const Handle(Geom_BSplineCurve) spline = Handle(Geom_BSplineCurve)::DownCast(curve.curve);
   if (!spline.IsNull()) return unrolled(spline, from);
   return new Geom2d_Line(gp_Pnt2d(from, edge.bound.value), gp_Dir2d(1, 0));

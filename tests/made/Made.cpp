@@ -9,10 +9,7 @@ namespace sagitta::made {
 namespace {
 
 bool in_one_hole(const ShellFace& a, const ShellFace& b) {
-  const auto in_hole = [](const ShellFace& f) {
-    return f.bound.kind == Bound::Kind::trough || f.bound.kind == Bound::Kind::vault;
-  };
-  return in_hole(a) && in_hole(b) && a.bound.tunnel == b.bound.tunnel;
+  return a.bound.of_hole() && b.bound.of_hole() && a.bound.tunnel == b.bound.tunnel;
 }
 
 bool one_cylinder(const ShellFace& a, const ShellFace& b) {
