@@ -185,7 +185,7 @@ std::string hint_for_fault(const BoardFile& file, const Fault& fault) {
 
 }  // namespace
 
-void Reading::report(int level, Spot spot, const std::string& key, std::string message, std::string hint) {
+void Reading::report(int level, TextPosition spot, const std::string& key, std::string message, std::string hint) {
   const std::string& file = chain.files[static_cast<std::size_t>(level)].name;
   out.problems.push_back({file, spot.line, spot.column, key, std::move(message), std::move(hint)});
 }
@@ -210,7 +210,7 @@ int Reading::level(const std::string& key) const {
   return found == out.places.end() ? deepest_base + 1 : found->second.level;
 }
 
-void Reading::place(const std::string& key, Spot key_spot, const Node& node) {
+void Reading::place(const std::string& key, TextPosition key_spot, const Node& node) {
   const std::string& file = chain.files[static_cast<std::size_t>(node.level)].name;
   out.places[key] = {file, node.spot.line, node.spot.column, key_spot.line, key_spot.column, node.level};
 }

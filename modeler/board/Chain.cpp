@@ -81,7 +81,7 @@ class Builder {
     const Entry* entry = root.find("base");
     const auto* base = entry == nullptr ? nullptr : std::get_if<std::string>(&entry->node.value);
     if (base != nullptr && !base->empty()) {
-      const Spot spot = entry->node.spot;
+      const TextPosition spot = entry->node.spot;
       Node under = base_tree(*base, spot, level);
       std::erase_if(under.entries, [](const Entry& other) { return other.key == "base"; });
       root = merged(std::move(under), std::move(root));
@@ -92,7 +92,7 @@ class Builder {
     return root;
   }
 
-  Node base_tree(const std::string& base, Spot spot, int level) {
+  Node base_tree(const std::string& base, TextPosition spot, int level) {
     const ChainFile here = chain.files[static_cast<std::size_t>(level)];
     const auto refuse = [&](std::string message, std::string hint) {
       fail(level + 1, {here.name, spot.line, spot.column, "base", std::move(message), std::move(hint)});

@@ -7,7 +7,7 @@
 namespace sagitta {
 namespace {
 
-Spot spot_of(const toml::source_position& position) {
+TextPosition spot_of(const toml::source_position& position) {
   return {static_cast<int>(position.line), static_cast<int>(position.column)};
 }
 
@@ -68,7 +68,7 @@ Problem repeated(Problem problem, std::string_view text, const std::string& desc
 }
 
 Problem syntax_problem(const toml::parse_error& error, std::string_view text, const std::string& shown_name) {
-  const Spot spot = spot_of(error.source().begin);
+  const TextPosition spot = spot_of(error.source().begin);
   Problem problem{shown_name, std::max(spot.line, 1), std::max(spot.column, 1), "", "", ""};
   const std::string description(error.description());
   if (description.find("cannot redefine") != std::string::npos) return repeated(problem, text, description);

@@ -14,10 +14,10 @@
 namespace sagitta {
 
 /// A place in a text: 1-based line and column, in code points.
-struct Spot {
+struct TextPosition {
   int line = 1;
   int column = 1;
-  friend auto operator<=>(const Spot&, const Spot&) = default;
+  friend auto operator<=>(const TextPosition&, const TextPosition&) = default;
 };
 
 struct Entry;
@@ -25,7 +25,7 @@ struct Entry;
 struct Node {
   enum class Type { table, array, text, integer, real, yes_no, date };
   Type type = Type::table;
-  Spot spot;      ///< where the value begins; of a table, its header
+  TextPosition spot;      ///< where the value begins; of a table, its header
   int level = 0;  ///< 0 for the file itself, 1 for its base, 2 for that one's base ...
   std::variant<std::monostate, std::string, std::int64_t, double, bool> value;
   std::vector<Node> items;     ///< of an array
@@ -40,7 +40,7 @@ struct Node {
 
 struct Entry {
   std::string key;
-  Spot spot;  ///< of the key
+  TextPosition spot;  ///< of the key
   Node node;
 };
 

@@ -19,7 +19,7 @@ struct Reading {
   BoardFile out;
   std::set<std::string, std::less<>> bad;  ///< dotted keys that are there but could not be read
 
-  void report(int level, Spot spot, const std::string& key, std::string message, std::string hint = "");
+  void report(int level, TextPosition spot, const std::string& key, std::string message, std::string hint = "");
   /// On the value of a key that the file gives; else on its table's header.
   void report_value(const std::string& key, std::string message, std::string hint = "");
   /// On the key itself.
@@ -30,7 +30,7 @@ struct Reading {
   bool good(const std::string& key) const { return !bad.contains(key); }
   /// The file that gives the key, 0 for the file itself; a high number when none does.
   int level(const std::string& key) const;
-  void place(const std::string& key, Spot key_spot, const Node& node);
+  void place(const std::string& key, TextPosition key_spot, const Node& node);
   Units units(int level) const { return chain.files[static_cast<std::size_t>(level)].units; }
 };
 

@@ -49,7 +49,7 @@ TextEdits::TextEdits(std::string_view text) : text_(text), lines_{0} {
   }
 }
 
-std::size_t TextEdits::offset(Spot spot) const {
+std::size_t TextEdits::offset(TextPosition spot) const {
   const auto line = static_cast<std::size_t>(std::max(spot.line, 1)) - 1;
   if (line >= lines_.size()) return text_.size();
   std::size_t at = lines_[line];
@@ -58,12 +58,12 @@ std::size_t TextEdits::offset(Spot spot) const {
   return at;
 }
 
-char TextEdits::at(Spot spot) const {
+char TextEdits::at(TextPosition spot) const {
   const std::size_t place = offset(spot);
   return place < text_.size() ? text_[place] : '\0';
 }
 
-std::size_t TextEdits::line_start(Spot spot) const {
+std::size_t TextEdits::line_start(TextPosition spot) const {
   return lines_[std::min(static_cast<std::size_t>(std::max(spot.line, 1)) - 1, lines_.size() - 1)];
 }
 
@@ -72,7 +72,7 @@ std::size_t TextEdits::line_end(std::size_t offset) const {
   return end == std::string_view::npos ? text_.size() : end + 1;
 }
 
-std::size_t TextEdits::value_end(Spot spot) const {
+std::size_t TextEdits::value_end(TextPosition spot) const {
   const std::size_t start = offset(spot);
   if (start >= text_.size()) return text_.size();
   const char c = text_[start];
@@ -81,7 +81,7 @@ std::size_t TextEdits::value_end(Spot spot) const {
   return std::min(text_.find_first_of(",]}# \t\r\n", start), text_.size());
 }
 
-void TextEdits::replace_value(Spot spot, std::string value) {
+void TextEdits::replace_value(TextPosition spot, std::string value) {
   changes_.push_back({offset(spot), value_end(spot), std::move(value)});
 }
 

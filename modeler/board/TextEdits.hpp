@@ -15,16 +15,16 @@ class TextEdits {
   explicit TextEdits(std::string_view text);
 
   /// Byte of the text at a spot.
-  std::size_t offset(Spot spot) const;
+  std::size_t offset(TextPosition spot) const;
   /// The character at a spot, 0 behind the end.
-  char at(Spot spot) const;
-  std::size_t line_start(Spot spot) const;
+  char at(TextPosition spot) const;
+  std::size_t line_start(TextPosition spot) const;
   /// Behind the line break that ends the line of this byte.
   std::size_t line_end(std::size_t offset) const;
   /// Behind the last byte of the TOML value that begins at a spot.
-  std::size_t value_end(Spot spot) const;
+  std::size_t value_end(TextPosition spot) const;
 
-  void replace_value(Spot spot, std::string value);
+  void replace_value(TextPosition spot, std::string value);
   void remove_lines(std::size_t from, std::size_t to);
   /// Whole lines, put in at the beginning of a line.
   void insert(std::size_t offset, std::string lines);
