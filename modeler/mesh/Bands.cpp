@@ -4,6 +4,7 @@
 #include <map>
 
 #include "mesh/Ears.hpp"
+#include "mesh/Monotone.hpp"
 
 namespace sagitta {
 namespace {
@@ -117,9 +118,10 @@ class Bands {
       }
       std::vector<Point> polygon;
       for (const std::size_t i : loop) polygon.push_back(sides[i].a.p);
-      std::vector<std::array<int, 3>> ears = cut_ears(polygon);
-      even_out(polygon, ears);
-      for (const auto& [a, b, c] : ears)
+      std::vector<std::array<int, 3>> parts = cut_monotone(polygon);
+      if (parts.empty()) parts = cut_ears(polygon);
+      even_out(polygon, parts);
+      for (const auto& [a, b, c] : parts)
         triangles.push_back({sides[loop[a]].a.id, sides[loop[b]].a.id, sides[loop[c]].a.id});
     }
   }

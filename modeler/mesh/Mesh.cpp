@@ -1,6 +1,7 @@
 #include "mesh/Mesh.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <unordered_map>
 
 #include "mesh/Bands.hpp"
@@ -11,7 +12,7 @@
 namespace sagitta {
 namespace {
 
-constexpr double most_parts = 4000;  ///< of a stretch of a band's line
+constexpr double most_parts = 4000;  ///< of a stretch of a line
 
 struct PlaceHash {
   std::size_t operator()(const std::pair<float, float>& p) const {
@@ -84,12 +85,12 @@ class Mesher {
   }
 
   struct Corner {
-    Place at;
+    TrailPoint at;
     int id = -1;
   };
   using Corners = std::vector<Corner>;
 
-  static void add_to(Corners& corners, const Place& at, int id) {
+  static void add_to(Corners& corners, const TrailPoint& at, int id) {
     if (corners.empty() || corners.back().id != id) corners.push_back({at, id});
   }
 
@@ -100,7 +101,7 @@ class Mesher {
       const ShellEdge& edge = shell_.edges[use.edge];
       if (edge.upright) {
         const ShellVertex& v = shell_.vertices[shell_.start(use)];
-        const Place at{rounded(v.p), v.p};
+        const TrailPoint at{rounded(v.p), v.p};
         add_to(corners, at, points_.at(at.p, v.z));
       } else if (use.forward) {
         for (const HalfEdge h : edge.chain) follow(h, edge.bound, corners);
@@ -112,20 +113,20 @@ class Mesher {
     return corners;
   }
 
-  int point(const Place& at, const Bound& bound) {
+  int point(const TrailPoint& at, const Bound& bound) {
     return points_.at(at.p, height(surface_, bound, bound.of_hole() ? at.exact : at.p));
   }
 
   /// The points of a plan half-edge from its origin on, its target left out.
   void follow(HalfEdge h, const Bound& bound, Corners& out) {
     const PlanEdge& edge = shell_.plan.map.edges[h >> 1];
-    const std::vector<Place>& inner = trails_.edges[h >> 1];
-    const auto add = [&](const Place& at) { add_to(out, at, point(at, bound)); };
+    const std::vector<TrailPoint>& inner = trails_.edges[h >> 1];
+    const auto add = [&](const TrailPoint& at) { add_to(out, at, point(at, bound)); };
     add(trails_.vertices[h & 1 ? edge.to : edge.from]);
     if (h & 1) {
       for (auto at = inner.rbegin(); at != inner.rend(); ++at) add(*at);
     } else {
-      for (const Place& at : inner) add(at);
+      for (const TrailPoint& at : inner) add(at);
     }
   }
 
@@ -150,7 +151,7 @@ class Mesher {
 
   void add_spread(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
-    const auto loops = flat_loops(face, [](const Place& at) { return at.p; });
+    const auto loops = flat_loops(face, [](const TrailPoint& at) { return at.p; });
     const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
     for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between)) {
       top ? add_triangle(a, b, c) : add_triangle(c, b, a);
@@ -162,7 +163,7 @@ class Mesher {
   void add_hole_wall(const ShellFace& face) {
     const Tunnel& tunnel = face.bound.tunnel;
     const std::vector<double>& lines = trails_.across[tunnel];
-    const auto loops = flat_loops(face, [&](const Place& at) {
+    const auto loops = flat_loops(face, [&](const TrailPoint& at) {
       const double across = tunnel.across(at.exact);
       const auto line = std::lower_bound(lines.begin(), lines.end(), across - tolerance::same);
       const bool on_line = line != lines.end() && std::abs(*line - across) <= tolerance::same;
@@ -199,23 +200,31 @@ class Mesher {
     double step = 0;  // the wider of the bands that meet here
     if (line != trails_.lines.begin()) step = a.p.y - *(line - 1);
     if (line + 1 < trails_.lines.end()) step = std::max(step, *(line + 1) - a.p.y);
-    const double y = std::abs(a.p.y);
-    double bend = 0, twist = 0;
-    for (const double x : {a.p.x, b.p.x}) {
-      const double r = surface_.radius(x), slope = surface_.radius_slope(x);
-      const double steep = std::pow(r / std::sqrt(std::max(1e-9, (r - a.p.y) * (r + a.p.y))), 3);
-      bend = std::max(bend, steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r)));
-      twist = std::max(twist, steep * y * std::abs(slope) / (r * r));
-    }
     const double span = b.p.x - a.p.x;
-    const double by_bend = bend > 0 ? std::sqrt(8 * 0.15 * aim_ / bend) : 1e300;
-    const double by_twist = twist > 0 ? 4 * 0.2 * aim_ / (twist * step) : 1e300;
-    const int parts = static_cast<int>(std::min(most_parts, std::ceil(span / std::min(by_bend, by_twist))));
-    for (int i = 1; i < parts; ++i) {
-      const Point p = rounded({a.p.x + span * i / parts, a.p.y});
+    std::vector<double> places{0};
+    while (places.back() < span) {
+      const double from = places.back();
+      const double wide = std::min(span, step_along({a.p.x + from, a.p.y}, step));
+      const double next = std::min(wide, step_along({a.p.x + std::min(span, from + wide), a.p.y}, step));
+      places.push_back(from + std::max(next, span / most_parts));
+    }
+    const double fit = span / places.back();
+    for (std::size_t i = 1; i + 1 < places.size(); ++i) {
+      const Point p = rounded({a.p.x + fit * places[i], a.p.y});
       points.push_back({p, point({p, p}, bound)});
     }
     return points;
+  }
+
+  /// How far along the board a chord and the twist of a band `step` wide may reach from p.
+  double step_along(Point p, double step) const {
+    const double y = std::abs(p.y), r = surface_.radius(p.x), slope = surface_.radius_slope(p.x);
+    const double steep = std::pow(r / std::sqrt(std::max(1e-9, (r - y) * (r + y))), 3);
+    const double bend = steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r));
+    const double twist = steep * y * std::abs(slope) / (r * r);
+    const double by_bend = bend > 0 ? std::sqrt(8 * 0.15 * aim_ / bend) : 1e300;
+    const double by_twist = twist > 0 ? 4 * 0.2 * aim_ / (twist * step) : 1e300;
+    return std::min(by_bend, by_twist);
   }
 
   /// Distance of a triangle from the moved surface, at fifteen places.
@@ -238,7 +247,7 @@ class Mesher {
   void add_wall(const ShellFace& face) {
     for (const WallStrip& strip : face.strips) {
       const PlanEdge& edge = shell_.plan.map.edges[strip.plan_edge];
-      std::vector<Place> trail{trails_.vertices[edge.from]};
+      std::vector<TrailPoint> trail{trails_.vertices[edge.from]};
       trail.insert(trail.end(), trails_.edges[strip.plan_edge].begin(), trails_.edges[strip.plan_edge].end());
       trail.push_back(trails_.vertices[edge.to]);
       for (std::size_t i = 0; i + 1 < trail.size(); ++i)
@@ -254,7 +263,7 @@ class Mesher {
     return face.wood_left == same_way;
   }
 
-  std::vector<int> column(const Place& at, const WallStrip& strip) {
+  std::vector<int> column(const TrailPoint& at, const WallStrip& strip) {
     const int low = point(at, strip.low), high = point(at, strip.high);
     std::vector<int> points{low};
     for (const int i : points_.strictly_between(at.p, low, high)) points.push_back(i);
@@ -274,7 +283,7 @@ class Mesher {
     }
   }
 
-  void measure_round(const Piece& arc, const std::vector<Place>& trail) {
+  void measure_round(const Piece& arc, const std::vector<TrailPoint>& trail) {
     for (std::size_t i = 0; i + 1 < trail.size(); ++i) {
       const Point middle = between(trail[i].p, trail[i + 1].p, 0.5);
       mesh_.deviation = std::max(mesh_.deviation, std::abs(distance(middle, arc.centre) - arc.radius));
@@ -295,7 +304,11 @@ class Mesher {
 }  // namespace
 
 Mesh make_mesh(const Shell& shell, double deviation, const Cancel& cancel) {
-  return Mesher(shell, deviation, cancel).run();
+  constexpr int rounds = 5;  // a long triangle between sides of unlike density may stray further than its own sides
+  for (int round = 0;; ++round) {
+    Mesh mesh = Mesher(shell, std::ldexp(deviation, -round), cancel).run();
+    if (mesh.deviation <= deviation || round + 1 == rounds) return mesh;
+  }
 }
 
 double volume(const Mesh& mesh) {

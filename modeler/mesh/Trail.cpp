@@ -14,6 +14,10 @@ constexpr double clear_of_points = 1e-3;
 /// Points further apart than this stay apart when rounded to floats. mm.
 constexpr double clear_of_rounding = 1e-4;
 constexpr double most_bands = 4000;
+/// Places are whole multiples of this, mm: then differences of places anywhere on a board are exact in doubles.
+constexpr double grid = 0x1p-30;
+
+double on_grid(double x) { return static_cast<float>(std::nearbyint(x / grid) * grid) + 0.0; }
 
 struct Track {
   const Shell& shell;
@@ -110,6 +114,9 @@ class Curvature {
       places_[i - 1].second = std::min(places_[i - 1].second, places_[i].second);
   }
 
+  /// The furthest |y| of the playing surface; 0 when it is flat.
+  double reach() const { return places_.empty() ? 0 : places_.back().first; }
+
   /// The width over which a chord at y strays by `off` from the surface, square to it: S sqrt(8 off / R).
   double width(double y, double off) const {
     const auto place = std::lower_bound(places_.begin(), places_.end(), std::pair{std::abs(y), 0.0});
@@ -127,7 +134,7 @@ class Curvature {
 double clear_line(double y, double step, const std::vector<double>& vertices, double enough = 10 * clear_of_points) {
   double best = y, most = -1;
   for (int k = 0; k <= 8; ++k) {
-    const double at = static_cast<float>(y - step * k / 24);
+    const double at = on_grid(y - step * k / 24);
     const auto above = std::lower_bound(vertices.begin(), vertices.end(), at);
     double clear = 1e300;
     if (above != vertices.end()) clear = *above - at;
@@ -144,7 +151,7 @@ double clear_line(double y, double step, const std::vector<double>& vertices, do
 /// Lines over the plan, narrower apart where the surface is steep; more where a loop would lie between two of them.
 std::vector<double> lines_for(const Shell& shell, const Trails& trails, double off) {
   std::vector<double> vertices;
-  for (const Place& at : trails.vertices) vertices.push_back(at.p.y);
+  for (const TrailPoint& at : trails.vertices) vertices.push_back(at.p.y);
   std::sort(vertices.begin(), vertices.end());
   const double low = vertices.front(), high = vertices.back();
   const double widest = (high - low) / 4, narrowest = (high - low) / most_bands;
@@ -152,6 +159,7 @@ std::vector<double> lines_for(const Shell& shell, const Trails& trails, double o
   std::vector<double> lines;
   for (double y = low;;) {
     double step = std::min(widest, curvature.width(y, off));
+    if (y < -curvature.reach()) step = std::min(step, std::max(narrowest, -curvature.reach() - y));
     step = std::clamp(std::min(step, curvature.width(y + step, off)), narrowest, widest);
     if (y + step >= high) break;
     const double next = clear_line(y + step, step, vertices);
@@ -223,16 +231,16 @@ std::vector<std::vector<Tunnel>> tunnels_over(const Shell& shell) {
 }
 
 /// A place on every line of a hole's wall that the trail crosses.
-void cut_across(std::vector<Place>& inner, const Place& from, const Place& to, const Tunnel& tunnel,
+void cut_across(std::vector<TrailPoint>& inner, const TrailPoint& from, const TrailPoint& to, const Tunnel& tunnel,
                 const std::vector<double>& lines) {
-  std::vector<Place> result;
-  Place last = from;
+  std::vector<TrailPoint> result;
+  TrailPoint last = from;
   inner.push_back(to);
-  for (const Place& next : inner) {
+  for (const TrailPoint& next : inner) {
     const double a = tunnel.across(last.exact), b = tunnel.across(next.exact);
     const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(a, b) + tolerance::same);
     const auto end = std::lower_bound(first, lines.end(), std::max(a, b) - tolerance::same);
-    std::vector<Place> cuts;
+    std::vector<TrailPoint> cuts;
     for (auto line = first; line < end; ++line) {
       const Point p = between(last.exact, next.exact, (*line - a) / (b - a));
       cuts.push_back({rounded(p), p});
@@ -248,7 +256,7 @@ void cut_across(std::vector<Place>& inner, const Place& from, const Place& to, c
 
 }  // namespace
 
-Point rounded(Point p) { return {static_cast<float>(p.x), static_cast<float>(p.y)}; }
+Point rounded(Point p) { return {on_grid(p.x), on_grid(p.y)}; }
 
 Trails trails_of(const Shell& shell, double budget) {
   const Subdivision& map = shell.plan.map;
@@ -270,8 +278,8 @@ Trails trails_of(const Shell& shell, double budget) {
   trails.edges.resize(map.edges.size());
   for (std::size_t e = 0; e < map.edges.size(); ++e) {
     if (bounds[e].empty()) continue;
-    const Place& from = trails.vertices[map.edges[e].from];
-    const Place& to = trails.vertices[map.edges[e].to];
+    const TrailPoint& from = trails.vertices[map.edges[e].from];
+    const TrailPoint& to = trails.vertices[map.edges[e].to];
     const Track track{shell, map.edges[e], bounds[e], budget};
     const bool straight = !map.edges[e].piece.is_arc() && map.edges[e].crossing < 0;
     std::vector<Point> inner;

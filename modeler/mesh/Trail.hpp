@@ -11,14 +11,14 @@ namespace sagitta {
 
 /// A place of the mesh from above. A side hole's wall is upright at its sides: its height is taken from the place
 /// before rounding.
-struct Place {
+struct TrailPoint {
   Point p;  ///< 32-bit floats held in doubles
   Point exact;
 };
 
 struct Trails {
-  std::vector<Place> vertices;            ///< one a plan vertex
-  std::vector<std::vector<Place>> edges;  ///< for each plan edge: places strictly between its ends, from `from` on
+  std::vector<TrailPoint> vertices;            ///< one a plan vertex
+  std::vector<std::vector<TrailPoint>> edges;  ///< for each plan edge: places strictly between its ends, from `from` on
   std::vector<double> lines;              ///< the y of the bands, rising; floats
   std::map<Tunnel, std::vector<double>> across;  ///< bands of a side hole's wall: distances from its axis, rising
 };
@@ -27,7 +27,7 @@ struct Trails {
 /// which are so narrow that a chord across one stays within 1.5 times the budget of the playing surface.
 Trails trails_of(const Shell& shell, double budget);
 
-/// Rounded to the nearest 32-bit floats.
+/// Rounded to 32-bit floats that are whole multiples of 2^-30 mm.
 Point rounded(Point p);
 
 }  // namespace sagitta
