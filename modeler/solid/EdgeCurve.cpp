@@ -264,16 +264,40 @@ EdgeCurve over_crossing(const Crossing& curve, Point a, Point b) {
   return curve.r2 == 0 ? of_conic(level_section(curve, a, b)) : fitted_crossing(curve, a, b);
 }
 
-}  // namespace
+/// Heights within tolerance::height of each other meet in one vertex. A curve that ends beside it would pass the other
+/// height near by: it is bent to end in the vertex.
+EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact) {
+  const double first = exact.place(exact.first)[2].v, last = exact.place(exact.last)[2].v;
+  const double from = (exact.reversed ? b : a).z - first, to = (exact.reversed ? a : b).z - last;
+  if (std::max(std::abs(from), std::abs(to)) <= tolerance::same) return exact;
+  const double length = exact.last - exact.first;
+  EdgeCurve bent = of_fit(
+      [=, first_at = exact.first, place = exact.place](double t) {
+        std::array<Jet, 3> p = place(first_at + t);
+        p[2] = p[2] + Jet{from + (to - from) * t / length, (to - from) / length, 0};
+        return p;
+      },
+      length);
+  bent.reversed = exact.reversed;
+  bent.deviation += std::max({exact.deviation, std::abs(from), std::abs(to)});
+  return bent;
+}
 
-EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
-  const ShellVertex& a = shell.vertices[edge.from];
-  const ShellVertex& b = shell.vertices[edge.to];
+EdgeCurve exact_curve(const Shell& shell, const ShellEdge& edge, const ShellVertex& a, const ShellVertex& b) {
   if (edge.upright) return straight(a.p, a.z, b.p, b.z);
   if (edge.crossing >= 0) return over_crossing(shell.plan.map.crossings[edge.crossing], a.p, b.p);
   if (edge.piece.is_arc() && edge.bound.of_hole()) return over_hole_arc(edge.bound, edge.piece);
   if (edge.piece.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.piece);
   return over_line(shell.plan.surface, edge.bound, a.p, b.p);
+}
+
+}  // namespace
+
+EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
+  const ShellVertex& a = shell.vertices[edge.from];
+  const ShellVertex& b = shell.vertices[edge.to];
+  EdgeCurve exact = exact_curve(shell, edge, a, b);
+  return edge.bound.kind == Bound::Kind::arc && !edge.upright ? ending_in(a, b, std::move(exact)) : exact;
 }
 
 }  // namespace sagitta

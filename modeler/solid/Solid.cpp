@@ -135,7 +135,7 @@ class Builder {
   TopoDS_Face level_or_moved(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
     for (const auto& loop : face.loops)
-      for (const ShellUse use : loop) tolerate(use, height_apart(shell_.edges[use.edge], face.bound));
+      for (const ShellUse use : loop) tolerate(use, height_apart(shell_.edges[use.edge], face.bound) + curves_[use.edge].deviation);
     if (face.bound.kind == Bound::Kind::level) {
       const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
       return bounded(plane, face, false);
