@@ -1,0 +1,45 @@
+#include <gtest/gtest.h>
+
+#include <map>
+#include <regex>
+
+#include "Source.hpp"
+
+namespace sagitta::test {
+namespace {
+
+/// "namespace::Type" of every type that the text of a header defines outside of any other.
+std::vector<std::string> types_in(const std::vector<std::string>& lines) {
+  static const std::regex opened("namespace ([a-z:_]+) \\{.*"), type("(?:struct|class|enum class) ([A-Z]\\w*)(?: [^<]*)? \\{.*");
+  std::vector<std::string> found;
+  std::string space;
+  std::smatch match;
+  for (const std::string& line : lines) {
+    if (std::regex_match(line, match, opened)) space = match[1];
+    if (std::regex_match(line, match, type)) found.push_back(space + "::" + match[1].str());
+  }
+  return found;
+}
+
+/// C++20 [basic.def.odr]: one name, one definition in the whole program; the linker does not say where two differ.
+TEST(Names, AreGivenOnce) {
+  std::map<std::string, std::string> home;
+  for (const char* folder : {"modeler", "export", "viewer"})
+    for (const fs::path& file : code_below(folder)) {
+      if (file.extension() != ".hpp") continue;
+      for (const std::string& name : types_in(lines_of(file))) {
+        const auto [other, fresh] = home.try_emplace(name, shown(file));
+        EXPECT_TRUE(fresh) << name << " is defined in " << other->second << " and in " << shown(file);
+      }
+    }
+  EXPECT_GT(home.size(), 100U) << "the test no longer sees the types";
+}
+
+TEST(Names, TheTestSeesATypeInItsNamespace) {
+  const std::vector<std::string> lines{"namespace a {", "struct One {", "};", "struct Two;", "namespace b::c {",
+                                       "class Two final : Base {"};
+  EXPECT_EQ(types_in(lines), (std::vector<std::string>{"a::One", "b::c::Two"}));
+}
+
+}  // namespace
+}  // namespace sagitta::test
