@@ -5,7 +5,9 @@
 
 #include <set>
 
+#include "app/Files.hpp"
 #include "board/BoardFile.hpp"
+#include "document/Beside.hpp"
 #include "gui/Hand.hpp"
 
 namespace sagitta::test {
@@ -94,6 +96,51 @@ TEST(Documents, SavedAsAnotherFile) {
   EXPECT_EQ(hand.desk().document.path(), hand.folder() / "second.toml");
   EXPECT_DOUBLE_EQ(read_board((hand.folder() / "second.toml").string()).board.board.thickness, 6.25);
   EXPECT_NE(read_board(hand.file().string()).board.board.thickness, 6.25);
+}
+
+TEST(Documents, WhatABoardNamesIsTakenAlongWhenItIsSavedElsewhere) {
+  Hand hand;
+  write(hand.folder() / "neck.step", "a neck");
+  write(hand.folder() / "with-neck.toml", text_of(hand.file()) + "\n[neck]\nfile = \"neck.step\"\n");
+  hand.drop(hand.folder() / "with-neck.toml");
+  hand.wait();
+  fs::create_directory(hand.folder() / "other");
+  hand.press(GLFW_KEY_S, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);
+  hand.frames(3);
+  hand.click("Save the board as/name");
+  hand.press(GLFW_KEY_A, GLFW_MOD_CONTROL);
+  hand.type("other/moved");
+  hand.click("Save the board as/Save");
+  EXPECT_EQ(text_of(hand.folder() / "other/neck.step"), "a neck");
+  EXPECT_EQ(fs::path(hand.board().folder), hand.folder() / "other");
+  EXPECT_FALSE(hand.desk().document.dirty());
+}
+
+TEST(Documents, ABoardOnABaseIsWrittenWholeWhereItsBaseIsNot) {
+  Hand hand;
+  write(hand.folder() / "child.toml", "format = 1\nbase = \"heron-six.toml\"\n[slots]\nwidth = 0.6\n");
+  hand.drop(hand.folder() / "child.toml");
+  hand.wait();
+  ASSERT_DOUBLE_EQ(hand.board().slots.width, 0.6);
+  Board wanted = hand.board();
+  fs::create_directory(hand.folder() / "other");
+  ASSERT_TRUE(viewer::save_board_as(hand.desk(), hand.folder() / "other/child.toml"));
+  const BoardFile back = read_board((hand.folder() / "other/child.toml").string());
+  ASSERT_TRUE(back.sound());
+  wanted.folder = back.board.folder, wanted.base.clear();
+  EXPECT_EQ(back.board, wanted);
+}
+
+TEST(Documents, APresetFindsItsDrawings) {
+  Hand hand;
+  for (const Preset& preset : presets()) {
+    ASSERT_TRUE(viewer::open_preset(hand.desk(), std::string(preset.name))) << preset.name;
+    for (const PresetDrawing& drawing : preset.drawings)
+      EXPECT_EQ(text_of(fs::path(hand.board().folder) / drawing.file), drawing.text) << drawing.file;
+  }
+  const Preset made{"waves", "# waves\n", {{"wave.svg", "<svg/>"}}};
+  ASSERT_EQ(viewer::lay_out_drawings(made, hand.folder() / "waves"), "");
+  EXPECT_EQ(text_of(hand.folder() / "waves/wave.svg"), "<svg/>");
 }
 
 TEST(Documents, RevertCanBeUndone) {
@@ -188,7 +235,7 @@ TEST(Documents, ExportWritesTheFolder) {
   std::set<std::string> kinds;
   for (const auto& entry : fs::recursive_directory_iterator(hand.folder() / "heron-six-export"))
     if (entry.is_regular_file()) kinds.insert(entry.path().extension());
-  EXPECT_EQ(kinds, (std::set<std::string>{".csv", ".dxf", ".json", ".pdf", ".step", ".stl"}));
+  EXPECT_EQ(kinds, (std::set<std::string>{".3mf", ".csv", ".dxf", ".html", ".json", ".pdf", ".png", ".step", ".stl"}));
   hand.click("Export/Copy the folder's path");
   EXPECT_EQ(std::string(ImGui::GetClipboardText()), (hand.folder() / "heron-six-export").string());
   for (const char* file : {"manifest.json", "board.step", "board.stl", "slotted.step", "blank.stl"})

@@ -7,6 +7,7 @@
 #include <functional>
 
 #include "gui/Hand.hpp"
+#include "gui/NeckStep.hpp"
 #include "panels/FindingMarks.hpp"
 
 namespace sagitta::test {
@@ -142,6 +143,33 @@ TEST(Findings, TheNeckIsShadedWhereItStandsOut) {
   EXPECT_EQ(hand.text("Board/neck fit widest"), "board over by 0.2 mm");
   EXPECT_GT(Hand::changed(before, hand.app().snapshot()), 0.002);
   EXPECT_NE(hand.text("Checks/finding 1").find("Board narrower than neck"), std::string::npos);
+}
+
+TEST(Findings, TheNecksFileIsReadAndShaded) {
+  Hand hand;
+  // Heron-six is 42.5 mm wide at the nut. A block of a neck, 22 mm to the bass side and 21 to the treble, stands out
+  // 22 - 21.25 at the nut on the bass side, and nowhere on the treble side.
+  write_neck(hand.folder() / "neck.step", 400, 22, 21);
+  change(hand, [&](Board& b) { b.neck = Neck(), b.neck->file = "neck.step"; });
+  ASSERT_TRUE(hand.desk().good->neck && hand.desk().good->neck->shape);
+  hand.press(GLFW_KEY_K);
+  hand.wait();
+  EXPECT_EQ(hand.text("Board/neck fit narrowest"), "neck over by 0.75 mm");
+  EXPECT_NE(hand.text("Checks/finding 1").find("Neck outside board"), std::string::npos);
+  // The file changes: it is read again with the next change of the board.
+  write_neck(hand.folder() / "neck.step", 400, 21, 21);
+  std::filesystem::last_write_time(
+      hand.folder() / "neck.step",
+      std::filesystem::last_write_time(hand.folder() / "neck.step") + std::chrono::seconds(1));
+  change(hand, [](Board& b) { b.board.past_last_fret += 0.5; });
+  EXPECT_EQ(hand.text("Board/neck fit narrowest"), "board over by 0.25 mm");
+}
+
+TEST(Findings, ANecksFileThatIsNoneIsSaid) {
+  Hand hand;
+  write(hand.folder() / "neck.step", "not a neck");
+  change(hand, [&](Board& b) { b.neck = Neck(), b.neck->file = "neck.step"; });
+  EXPECT_NE(hand.text("Checks/finding 1").find("Neck file unread"), std::string::npos);
 }
 
 TEST(Findings, TheHumpUnderEachStringIsDrawnAndNamed) {

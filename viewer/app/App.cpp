@@ -68,6 +68,7 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
     desk_.settings.way_shown = true;
   }
   desk_.wake = [] { Window::wake(); };
+  desk_.state = spec_.state;
   desk_.view.camera = desk_.view.camera.facing(StandardView::bench);
   desk_.view.camera.parallel = desk_.settings.parallel;
   const std::string message = desk_.view.message;
@@ -226,7 +227,9 @@ void App::keep_copy() {
     if (copied_ == desk_.document.revision()) return;
     if (!desk_.document.previewing()) return;
   }
-  if (const std::string why = recovery_.keep(text_to_save(desk_.document), desk_.document.path()); !why.empty())
+  if (const std::string why =
+          recovery_.keep(text_to_save(desk_.document), desk_.document.path(), desk_.document.board().folder);
+      !why.empty())
     desk_.say(why);
   copied_ = desk_.document.revision();
   copy_kept_ = true;
@@ -281,8 +284,9 @@ void App::frame() {
 
 void App::give_up() {
   lost_ = true;
-  const bool kept = desk_.document.dirty() && !spec_.plain &&
-                    recovery_.keep(text_to_save(desk_.document), desk_.document.path()).empty();
+  const bool kept =
+      desk_.document.dirty() && !spec_.plain &&
+      recovery_.keep(text_to_save(desk_.document), desk_.document.path(), desk_.document.board().folder).empty();
   throw DisplayError(std::string("the graphics driver was reset, and this window cannot go on.\n") +
                      (kept ? "Start sagitta-viewer again: it offers the board as you left it."
                            : "Start sagitta-viewer again; nothing of the board is lost."));

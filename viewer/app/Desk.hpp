@@ -57,7 +57,8 @@ struct Desk {
   Browsing browsing;
   Measuring measuring;
   std::optional<Recovered> left_over;
-  std::string search;  ///< in the command list
+  std::filesystem::path state;  ///< where what outlives a session is kept; empty: the user's own folder for that
+  std::string search;           ///< in the command list
   int chosen_command = 0;
   double now = 0;                            ///< seconds, of the frame
   std::vector<std::string> wanted;           ///< commands asked for in this frame

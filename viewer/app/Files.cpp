@@ -2,6 +2,8 @@
 
 #include "board/Edit.hpp"
 #include "board/Writer.hpp"
+#include "document/Beside.hpp"
+#include "document/Folders.hpp"
 #include "document/WholeFile.hpp"
 #include "export/Presets.hpp"
 
@@ -50,11 +52,17 @@ bool open_board(Desk& desk, const fs::path& path) {
 bool open_preset(Desk& desk, const std::string& name) {
   const auto preset = preset_named(name);
   if (!preset) return false;
-  BoardFile file = read_board_text(preset->text, name + ".toml", fs::current_path().string());
+  fs::path folder = fs::current_path();
+  std::string trouble;
+  if (!preset->drawings.empty()) {
+    folder = (desk.state.empty() ? state_folder() : desk.state) / "presets" / name;
+    trouble = lay_out_drawings(*preset, folder);
+  }
+  BoardFile file = read_board_text(preset->text, name + ".toml", folder.string());
   if (!file.sound()) return refuse(desk, name, std::move(file.problems));
   settle(desk);
   desk.document.adopt(std::move(file.board), std::string(preset->text), "");
-  desk.say("A new board from " + name + "; it is not kept anywhere yet.");
+  desk.say(trouble.empty() ? "A new board from " + name + "; it is not kept anywhere yet." : trouble);
   return true;
 }
 
@@ -62,6 +70,19 @@ std::string text_to_save(const Document& document) {
   if (document.text().empty()) return write_board(document.board());
   return edit_text(document.text(), document.saved(), document.board());
 }
+
+namespace {
+
+/// The text as it belongs into a folder: whole, when the base that it builds on cannot be found from there.
+std::string text_for(const Document& document, const fs::path& path, const std::string& folder) {
+  const std::string text = text_to_save(document);
+  if (folder == document.board().folder) return text;
+  BoardFile back = read_board_text(text, path.filename().string(), folder);
+  back.board.folder = document.board().folder;
+  return back.sound() && back.board == document.board() ? text : write_board(document.board());
+}
+
+}  // namespace
 
 bool save_board(Desk& desk) {
   if (desk.document.path().empty()) {
@@ -72,14 +93,17 @@ bool save_board(Desk& desk) {
 }
 
 bool save_board_as(Desk& desk, const fs::path& path) {
-  const std::string text = text_to_save(desk.document);
+  std::error_code unresolved;
+  const fs::path folder = fs::absolute(path, unresolved).parent_path();
+  const std::string text = text_for(desk.document, path, folder.string());
   if (const std::string why = write_whole(path, text); !why.empty()) {
     desk.say(why);
     return false;
   }
-  desk.document.kept(path, text);
+  const std::string left_behind = take_along(desk.document.board(), folder);
+  desk.document.kept(path, text, folder.string());
   remember(desk.settings, path);
-  desk.say("Saved " + path.string());
+  desk.say("Saved " + path.string() + (left_behind.empty() ? "" : ". " + left_behind));
   return true;
 }
 
@@ -94,7 +118,7 @@ void take_left_over(Desk& desk) {
   const Recovered left = *desk.left_over;
   const bool placed = !left.board.empty();
   const std::string name = placed ? left.board.filename().string() : "recovered.toml";
-  const fs::path folder = placed ? left.board.parent_path() : fs::current_path();
+  const fs::path folder = placed ? left.board.parent_path() : left.folder.empty() ? fs::current_path() : left.folder;
   BoardFile file = read_board_text(left.text, name, folder.string());
   desk.left_over.reset();
   if (!file.sound()) {

@@ -73,7 +73,11 @@ void Document::redo() {
 
 void Document::revert() { change(saved_, "Revert to the saved board"); }
 
-void Document::kept(std::filesystem::path path, std::string text) {
+void Document::kept(std::filesystem::path path, std::string text, const std::string& folder) {
+  if (board_.folder != folder) ++revision_;
+  board_.folder = settled_.folder = folder;
+  for (auto* steps : {&past_, &future_})
+    for (Step& step : *steps) step.board.folder = folder;
   saved_ = board_;
   unkept_ = false;
   text_ = std::move(text);

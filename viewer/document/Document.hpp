@@ -49,8 +49,8 @@ class Document {
   void redo();
   /// Back to what is on disk, as a step that can itself be undone.
   void revert();
-  /// The board has been written to `path` as `text`.
-  void kept(std::filesystem::path path, std::string text);
+  /// The board has been written to `path` as `text`; its relative paths start from `folder` from now on.
+  void kept(std::filesystem::path path, std::string text, const std::string& folder);
 
  private:
   struct Step {

@@ -3,6 +3,7 @@
 #include <signal.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <charconv>
 
@@ -33,11 +34,11 @@ bool runs(int process) { return ::kill(process, 0) == 0 || errno == EPERM; }
 
 fs::path Recovery::copy_path() const { return folder_ / (stem + std::to_string(::getpid()) + ".toml"); }
 
-std::string Recovery::keep(const std::string& text, const fs::path& board) const {
+std::string Recovery::keep(const std::string& text, const fs::path& board, const fs::path& folder) const {
   std::error_code trouble;
   fs::create_directories(folder_, trouble);
   if (trouble) return "No recovery copy can be kept in " + folder_.string() + ": " + trouble.message() + ".";
-  const std::string place = write_whole(place_of(copy_path()), board.string());
+  const std::string place = write_whole(place_of(copy_path()), board.string() + "\n" + folder.string());
   return place.empty() ? write_whole(copy_path(), text) : place;
 }
 
@@ -60,7 +61,10 @@ std::optional<Recovered> Recovery::find_left() const {
   const auto text = read_whole(*newest), board = read_whole(place_of(*newest));
   if (!std::holds_alternative<std::string>(text)) return std::nullopt;
   const auto* where = std::get_if<std::string>(&board);
-  return Recovered{*newest, where ? fs::path(*where) : fs::path(), std::get<std::string>(text)};
+  const std::string places = where ? *where : "";
+  const auto end = std::min(places.find('\n'), places.size());
+  return Recovered{*newest, places.substr(0, end), places.substr(std::min(end + 1, places.size())),
+                   std::get<std::string>(text)};
 }
 
 void Recovery::discard(const Recovered& left) {

@@ -10,8 +10,9 @@
 namespace sagitta::viewer {
 
 struct Recovered {
-  std::filesystem::path copy;   ///< the board file that was left
-  std::filesystem::path board;  ///< the file that it was opened from; empty when it had none
+  std::filesystem::path copy;    ///< the board file that was left
+  std::filesystem::path board;   ///< the file that it was opened from; empty when it had none
+  std::filesystem::path folder;  ///< that its relative paths start from
   std::string text;
 };
 
@@ -19,7 +20,8 @@ class Recovery {
  public:
   explicit Recovery(std::filesystem::path folder) : folder_(std::move(folder)) {}
   /// Writes the copy whole. Returns "" or why it could not be written.
-  std::string keep(const std::string& text, const std::filesystem::path& board) const;
+  std::string keep(const std::string& text, const std::filesystem::path& board,
+                   const std::filesystem::path& folder) const;
   /// The board is saved, or given up: no copy is needed.
   void drop() const;
   /// The newest copy of a program that no longer runs.

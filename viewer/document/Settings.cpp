@@ -26,10 +26,13 @@ Settings from_json(const Json& json) {
   s.export_folder = json.value("export_folder", s.export_folder);
   s.export_step = json.value("export_step", s.export_step);
   s.export_stl = json.value("export_stl", s.export_stl);
+  s.export_three_mf = json.value("export_3mf", s.export_three_mf);
   s.export_dxf = json.value("export_dxf", s.export_dxf);
   s.export_svg = json.value("export_svg", s.export_svg);
   s.export_pdf = json.value("export_pdf", s.export_pdf);
   s.export_csv = json.value("export_csv", s.export_csv);
+  s.export_png = json.value("export_png", s.export_png);
+  s.export_html = json.value("export_html", s.export_html);
   s.export_paper = json.value("export_paper", s.export_paper);
   s.width = std::clamp(json.value("width", s.width), 640, 8192);
   s.height = std::clamp(json.value("height", s.height), 480, 8192);
@@ -46,10 +49,13 @@ Json to_json(const Settings& s) {
           {"export_folder", s.export_folder},
           {"export_step", s.export_step},
           {"export_stl", s.export_stl},
+          {"export_3mf", s.export_three_mf},
           {"export_dxf", s.export_dxf},
           {"export_svg", s.export_svg},
           {"export_pdf", s.export_pdf},
           {"export_csv", s.export_csv},
+          {"export_png", s.export_png},
+          {"export_html", s.export_html},
           {"export_paper", s.export_paper},
           {"width", s.width},
           {"height", s.height}};

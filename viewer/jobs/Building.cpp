@@ -7,6 +7,14 @@
 
 namespace sagitta::viewer {
 
+namespace {
+
+bool same_neck_file(const Board& a, const Board& b) {
+  return a.neck && b.neck && !a.neck->file.empty() && a.neck->file == b.neck->file && a.folder == b.folder;
+}
+
+}  // namespace
+
 Model begin_model(std::uint64_t generation, const Board& board, const Model* before) {
   Model model;
   if (before && before->layout && before->board == board) {
@@ -27,9 +35,15 @@ Model begin_model(std::uint64_t generation, const Board& board, const Model* bef
   model.faults = surface_faults(board, *layout, model.surface);
   if (!model.faults.empty()) return model;
   model.layout = layout;
-  model.findings = findings_of(board, *layout, model.surface);
-  model.fittings = std::make_shared<const Fittings>(dress_fittings(board, *layout, model.surface));
+  take_neck(model, before && same_neck_file(before->board, board) ? before->neck : nullptr);
   return model;
+}
+
+void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
+  model.neck = std::move(neck);
+  model.findings = findings_of(model.board, *model.layout, model.surface, model.neck.get());
+  model.fittings =
+      std::make_shared<const Fittings>(dress_fittings(model.board, *model.layout, model.surface, model.neck.get()));
 }
 
 std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, double deviation, const Cancel& cancel,

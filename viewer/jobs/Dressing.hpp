@@ -19,7 +19,8 @@ Cloth cloth_of(const Board& board, const std::string& material);
 Skin dress_body(const Board& board, const Surface& surface, const Shell& shell, const Mesh& mesh);
 /// The pieces lying in their pockets: flush with the surface once the radius is cut, as thick as they are before.
 Skin dress_pieces(const Board& board, const Surface& surface, Stage stage, const Shell& shell, const Mesh& mesh);
-Fittings dress_fittings(const Board& board, const Layout& layout, const Surface& surface);
+/// `neck` is what its STEP file says; null: its widths are the board file's.
+Fittings dress_fittings(const Board& board, const Layout& layout, const Surface& surface, const NeckReading* neck);
 
 /// Which inlay a face is the pocket floor of: an index into Board::inlays; -1 for every other face.
 int inlay_of(const Shell& shell, int face);

@@ -130,22 +130,28 @@ void add_nut(Skin& skin, const Board& board, const Layout& layout, const Surface
   add_box(skin, corners, surface.thickness - nut.depth, top, nut_colour, Finish::bone);
 }
 
-void add_neck(Skin& skin, const Board& board, const Layout& layout) {
+void add_neck(Skin& skin, const Board& board, const Layout& layout, const NeckReading* neck) {
   constexpr int along = 24, around = 20;
   constexpr float depth_at_nut = 15, depth_at_heel = 18;  // for the picture only
   double end = layout.heel_end;
   if (board.neck && board.neck->joint_fret && *board.neck->joint_fret < static_cast<int>(layout.frets.size()))
     end = layout.frets[static_cast<std::size_t>(*board.neck->joint_fret)].middle.x;
+  const auto fit = neck_fit(board, layout, neck);
+  if (fit && fit->from_file) end = fit->sides[0].back().x;
   Sweep sweep(skin, neck_colour, Finish::wood);
   for (int i = 0; i <= along; ++i) {
     const double s = static_cast<double>(i) / along, x = layout.nut_end + s * (end - layout.nut_end);
-    const auto half = static_cast<float>(neck_half_width(board, layout, x).value_or(layout.half_width(x)));
+    const auto half = [&](std::size_t side) {
+      return static_cast<float>(fit ? neck_half_width(*fit, layout, side, x) : layout.half_width(x));
+    };
+    const float bass = half(0), treble = half(1);
     const float depth = depth_at_nut + static_cast<float>(s) * (depth_at_heel - depth_at_nut);
     std::vector<Vec> points, normals;
     for (int j = 0; j <= around; ++j) {
       const float angle = turn / 2 * static_cast<float>(j) / around;
-      points.push_back({static_cast<float>(x), -half * std::cos(angle), -depth * std::sin(angle) - 0.1f});
-      normals.push_back(unit({0, -std::cos(angle) * depth, -std::sin(angle) * half}));
+      const float wide = std::cos(angle) > 0 ? bass : treble;
+      points.push_back({static_cast<float>(x), -wide * std::cos(angle), -depth * std::sin(angle) - 0.1f});
+      normals.push_back(unit({0, -std::cos(angle) * depth, -std::sin(angle) * wide}));
     }
     sweep.ring(points, normals);
   }
@@ -153,13 +159,13 @@ void add_neck(Skin& skin, const Board& board, const Layout& layout) {
 
 }  // namespace
 
-Fittings dress_fittings(const Board& board, const Layout& layout, const Surface& surface) {
+Fittings dress_fittings(const Board& board, const Layout& layout, const Surface& surface, const NeckReading* neck) {
   Fittings fittings;
   for (const FretLine& fret : layout.frets)
     if (fret.fret > 0 || board.scale.zero_fret) add_fret(fittings.frets, board, surface, fret);
   add_strings(fittings.strings, board, layout, surface);
   add_nut(fittings.strings, board, layout, surface);
-  add_neck(fittings.neck, board, layout);
+  add_neck(fittings.neck, board, layout, neck);
   for (Skin* skin : {&fittings.frets, &fittings.strings, &fittings.neck}) skin->bound();
   return fittings;
 }

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "findings/Finding.hpp"
+#include "findings/NeckShape.hpp"
 #include "layout/Layout.hpp"
 #include "mesh/Mesh.hpp"
 #include "scene/Skin.hpp"
@@ -45,7 +46,8 @@ struct Model {
   std::string trouble;  ///< a stage that could not be made, in words
   std::shared_ptr<const Layout> layout;
   Surface surface;
-  std::vector<Finding> findings;  ///< the costliest first
+  std::vector<Finding> findings;            ///< the costliest first
+  std::shared_ptr<const NeckReading> neck;  ///< of the neck's STEP file; null until it is read, or without one
   std::shared_ptr<const Fittings> fittings;
   std::array<std::shared_ptr<const StageModel>, stage_count> stages;
   std::optional<Exact> exact;  ///< of the stage shown

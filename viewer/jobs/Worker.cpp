@@ -137,6 +137,15 @@ void Worker::carry_out(const Order& order) {
   begin("Exact solid: " + std::string(name(order.stage)), true);
   if (stopped()) return;
   if (const StageModel* shown = model.at(order.stage)) model.exact = make_exact(*shown, model.trouble);
+  if (!order.board.neck || order.board.neck->file.empty()) {
+    model.settled = true;
+    return publish(last_ = model);
+  }
+  publish(last_ = model);
+  begin("Reading the neck's file", true);
+  const auto neck = neck_.read(order.board, *model.layout, [this] { return stopped(); });
+  if (stopped()) return;
+  if (neck != model.neck) take_neck(model, neck);
   model.settled = true;
   publish(last_ = model);
 }

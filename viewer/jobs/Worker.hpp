@@ -10,6 +10,7 @@
 #include <thread>
 
 #include "jobs/Model.hpp"
+#include "jobs/NeckReader.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta::viewer {
@@ -62,6 +63,7 @@ class Worker {
   std::string what_;
   double since_ = 0;
   Model last_;  ///< the worker's own
+  NeckReader neck_;
   std::thread thread_;
 };
 

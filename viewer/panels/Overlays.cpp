@@ -55,6 +55,13 @@ std::string fit_words(double over, const Manner& manner) {
   return (over > 0 ? "board over by " : "neck over by ") + shown(std::abs(over), manner);
 }
 
+std::string fit_legend(const Desk& desk) {
+  const auto fit = neck_fit(desk.good->board, *desk.good->layout, desk.good->neck.get());
+  if (!fit) return "Give the neck's widths at the nut and at the body to see the board against it";
+  return std::string(fit->from_file ? "By the neck's file: along" : "Along") + " the edges, drawn " +
+         shown_number(fit_scale, 0) + " times wider: in colour the board stands out, dark the neck does";
+}
+
 }  // namespace
 
 void draw_marked_finding(Desk& desk, ImVec2 low, Labels& labels) {
@@ -90,27 +97,27 @@ void draw_humps(Desk& desk, ImVec2 low, Labels& labels) {
 void draw_fit_to_neck(Desk& desk, ImVec2 low, Labels& labels) {
   if (!desk.view.fit_to_neck || !desk.good || !desk.good->layout) return;
   const Layout& layout = *desk.good->layout;
-  const auto fit = neck_fit(desk.good->board, layout);
+  const auto fit = neck_fit(desk.good->board, layout, desk.good->neck.get());
   if (!fit) return;
   const ImU32 over_ink = with_alpha(desk.ui.theme.accent, 150), short_ink = with_alpha(desk.ui.theme.text, 170);
-  for (const double side : {-1.0, 1.0})
-    for (std::size_t i = 1; i < fit->stations.size(); ++i) {
-      const FitStation &a = fit->stations[i - 1], &b = fit->stations[i];
+  for (const std::size_t side : {0u, 1u})
+    for (std::size_t i = 1; i < fit->sides[side].size(); ++i) {
+      const FitStation &a = fit->sides[side][i - 1], &b = fit->sides[side][i];
       const auto edge = [&](const FitStation& s, double by) {
-        return vec(s.x, side * (layout.half_width(s.x) + by), 0);
+        return vec(s.x, (side == 0 ? -1 : 1) * (layout.half_width(s.x) + by), 0);
       };
       fill(desk, low,
            {edge(a, 0), edge(b, 0), edge(b, fit_scale * std::abs(b.over)), edge(a, fit_scale * std::abs(a.over))},
            a.over + b.over >= 0 ? over_ink : short_ink);
     }
-  const auto label = [&](const FitStation& s, const char* name) {
+  const auto label = [&](const FitStation& s, int side, const char* name) {
     const std::string text = fit_words(s.over, desk.manner());
-    const double y = -layout.half_width(s.x) - fit_scale * std::abs(s.over) - 6;
+    const double y = (side == 0 ? -1 : 1) * (layout.half_width(s.x) + fit_scale * std::abs(s.over) + 6);
     if (const auto at = in_window(desk.view.camera, vec(s.x, y, 0), low)) labels.put(*at, text, *at);
     desk.ui.note_area(name, low, low, text);
   };
-  label(fit->widest, "neck fit widest");
-  if (fit->narrowest.x != fit->widest.x) label(fit->narrowest, "neck fit narrowest");
+  label(fit->widest, fit->widest_side, "neck fit widest");
+  if (fit->narrowest.over != fit->widest.over) label(fit->narrowest, fit->narrowest_side, "neck fit narrowest");
 }
 
 std::vector<std::string> legends_of(const Desk& desk) {
@@ -122,11 +129,7 @@ std::vector<std::string> legends_of(const Desk& desk) {
                         : "Under each string: the surface against a straight line, drawn " +
                               shown_number(hump_scale(humps_of(*desk.good->layout, desk.good->surface)), 0) +
                               " times higher");
-  if (desk.view.fit_to_neck)
-    lines.push_back(neck_fit(desk.good->board, *desk.good->layout)
-                        ? "Along the edges, drawn " + shown_number(fit_scale, 0) +
-                              " times wider: in colour the board stands out, dark the neck does"
-                        : "Give the neck's widths at the nut and at the body to see the board against it");
+  if (desk.view.fit_to_neck) lines.push_back(fit_legend(desk));
   return lines;
 }
 

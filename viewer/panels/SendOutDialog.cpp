@@ -18,7 +18,15 @@ std::string usual_folder(const Desk& desk) {
 }
 
 HandOffKinds kinds_of(const Settings& s) {
-  return {s.export_step, s.export_stl, s.export_dxf, s.export_svg, s.export_pdf, s.export_csv};
+  return {.step = s.export_step,
+          .stl = s.export_stl,
+          .dxf = s.export_dxf,
+          .svg = s.export_svg,
+          .pdf = s.export_pdf,
+          .csv = s.export_csv,
+          .three_mf = s.export_three_mf,
+          .png = s.export_png,
+          .html = s.export_html};
 }
 
 void draw_paper(Desk& desk) {
@@ -36,6 +44,7 @@ void draw_form(Desk& desk) {
   ui.quiet("One folder for the machine, the bench and next month, with a list of its files.");
   ui.tick("STEP: each stage as an exact solid, for CAM", s.export_step);
   ui.tick("STL: each stage as triangles within 0.005 mm", s.export_stl);
+  ui.tick("3MF: the same triangles with unit, name and colour", s.export_three_mf);
   ui.tick("DXF: outlines by operation, for each set-up in its own zero", s.export_dxf);
   ui.tick("SVG: the same outlines in true size", s.export_svg);
   ui.tick("PDF: slotting template and drawings at 1:1", s.export_pdf);
@@ -44,6 +53,8 @@ void draw_form(Desk& desk) {
     draw_paper(desk);
   }
   ui.tick("CSV: frets, wire and pieces as tables", s.export_csv);
+  ui.tick("PNG: a picture of each stage", s.export_png);
+  ui.tick("HTML: the job sheet for the machine, set-up by set-up", s.export_html);
   ImGui::TextUnformatted("Folder");
   ImGui::SetNextItemWidth(-1);
   ui.text_field("folder", s.export_folder, "folder to write");
@@ -51,7 +62,7 @@ void draw_form(Desk& desk) {
   const bool taken = fs::exists(s.export_folder, trouble) && !fs::is_empty(s.export_folder, trouble);
   if (taken) ui.warning("This folder holds something; exporting replaces it whole.");
   const HandOffKinds k = kinds_of(s);
-  const bool any = k.step || k.stl || k.dxf || k.svg || k.pdf || k.csv;
+  const bool any = k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv || k.png || k.html;
   const bool able = any && !s.export_folder.empty() && desk.model && desk.model->layout && desk.model->faults.empty();
   if (!able && desk.model && !desk.model->faults.empty())
     ui.warning("The board has problems: see the list on the right.");

@@ -8,6 +8,7 @@
 #include "app/Shot.hpp"
 #include "app/Window.hpp"
 #include "document/Folders.hpp"
+#include "export/NeckProcess.hpp"
 
 namespace {
 
@@ -40,6 +41,7 @@ int open_window(const std::string& board) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  if (const auto code = run_as_neck_reader(argc, argv)) return *code;
   CLI::App line("See and shape a fretboard. Without a picture to draw it opens a window.", "sagitta-viewer");
   std::string size = "1280x800";
   ShotSpec shot;

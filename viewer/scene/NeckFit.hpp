@@ -1,28 +1,32 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
+#include "findings/NeckShape.hpp"
 #include "layout/Layout.hpp"
 
 namespace sagitta::viewer {
 
-/// The board's edge against the neck's at one place. Both edges are alike: the neck is centred. mm.
+/// The board's edge against the neck's at one place of one side, mm.
 struct FitStation {
   double x = 0;
-  double over = 0;  ///< the board's half width less the neck's: over the neck when positive, short of it when negative
+  double over = 0;  ///< from the neck's edge out to the board's: over the neck when positive, short of it when negative
 };
 
 struct NeckFit {
-  std::vector<FitStation> stations;  ///< from the nut to the body end, every fret among them
-  FitStation widest, narrowest;      ///< where the board stands out most, and where it falls short most
-  std::optional<double> crossing;    ///< x where one becomes the other
+  /// Along the bass edge (negative y) and the treble edge, by rising x.
+  std::array<std::vector<FitStation>, 2> sides;
+  FitStation widest, narrowest;  ///< where the board stands out most, and where it falls short most
+  int widest_side = 0, narrowest_side = 0;
+  bool from_file = false;  ///< by the neck's STEP file, not by its widths
 };
 
-/// The neck's half width at x, its straight sides carried on; nothing while the neck's widths are not given. A rough
+/// From the neck's STEP file where that was read, else from its widths at nut and body; nothing without either. A rough
 /// neck counts as trimmed.
-std::optional<double> neck_half_width(const Board& board, const Layout& layout, double x);
-/// Nothing while the neck's widths are not given.
-std::optional<NeckFit> neck_fit(const Board& board, const Layout& layout);
+std::optional<NeckFit> neck_fit(const Board& board, const Layout& layout, const NeckReading* neck);
+/// The neck's half width on a side (0 the bass edge, 1 the treble), its ends carried on.
+double neck_half_width(const NeckFit& fit, const Layout& layout, std::size_t side, double x);
 
 }  // namespace sagitta::viewer
