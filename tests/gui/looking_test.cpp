@@ -89,7 +89,38 @@ TEST(Looking, TheSectionAtASlotShowsItsDepth) {
                                       hand.desk().view.cut);
   // Arc floor: everywhere as deep as the decision says; the picture's mesh may be off by its deviation.
   EXPECT_NEAR(slice.cut_depth.value_or(0), slot_depth(hand.board()), 2 * hand.desk().shown()->deviation);
-  EXPECT_EQ(hand.text("Board/section Cut depth"), viewer::shown(*slice.cut_depth, hand.desk().manner()));
+  EXPECT_EQ(hand.text("Board/section Cut depth"), viewer::shown(*slice.cut_depth, hand.desk().manner(), 2));
+}
+
+TEST(Looking, TheSectionIsDimensionedAndReadUnderThePointer) {
+  Hand hand;
+  for (int i = 0; i < 5; ++i) hand.press(GLFW_KEY_RIGHT_BRACKET);
+  hand.wait();
+  std::string all;
+  for (int i = 1; hand.sees("Board/section label " + std::to_string(i)); ++i)
+    all += hand.text("Board/section label " + std::to_string(i)) + "; ";
+  const double x = hand.desk().view.cut;
+  const Surface& s = hand.desk().good->surface;
+  // What is left below a slot with an arc floor: the surface less the depth, and at the edge the same.
+  const double depth = slot_depth(hand.board()), edge = s.height(x, hand.desk().good->layout->half_width(x));
+  const auto has = [&](double mm, const char* word) {
+    for (const double off : {-0.01, 0.0, 0.01})  // the picture's mesh
+      if (all.find(viewer::shown(mm + off, hand.desk().manner(), 2) + word) != all.npos) return true;
+    return false;
+  };
+  EXPECT_TRUE(has(depth, " deep")) << all;
+  EXPECT_TRUE(has(s.height(x, 0) - depth, " left")) << all;
+  EXPECT_TRUE(has(edge - depth, ";")) << all;
+  hand.press(GLFW_KEY_G);
+  hand.wait();
+  EXPECT_NE(hand.text("Board/section enlarged").find("times larger"), std::string::npos);
+  const viewer::Seen picture = hand.see("Board/picture"), panel = hand.see("Board");
+  for (float at = panel.low.x + 0.5f * (panel.high.x - panel.low.x);
+       at < panel.high.x && !hand.sees("Board/section reading"); at += 20) {
+    hand.move(at, picture.high.y + 60);
+    hand.frames(3);
+  }
+  EXPECT_NE(hand.text("Board/section reading").find("below the surface"), std::string::npos);
 }
 
 TEST(Looking, TheSectionsEdgesAreTheSurfaces) {
@@ -101,6 +132,12 @@ TEST(Looking, TheSectionsEdgesAreTheSurfaces) {
     EXPECT_NEAR(slice.bass_edge, s.height(x, l.half_width(x)), 2 * hand.desk().shown()->deviation) << x;
     EXPECT_NEAR(slice.high_y - slice.low_y, 2 * l.half_width(x), 2 * hand.desk().shown()->deviation) << x;
   }
+}
+
+TEST(Looking, EveryStageHasItsSmallPicture) {
+  Hand hand;
+  for (const char* name : {"Blank", "Pockets cut", "Radius cut", "Slots cut", "Outline cut"})
+    EXPECT_EQ(hand.text(std::string("Stages/") + name), "drawn") << name;
 }
 
 TEST(Looking, AStagePictureShowsThatStage) {

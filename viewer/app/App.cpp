@@ -268,7 +268,10 @@ void App::frame() {
   run_commands();
   order_work();
   picture_.refresh(desk_);
+  const std::uint64_t small_pictures = picture_.changes();
   stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_);
+  // The strip was laid out before its new picture was drawn.
+  if (picture_.changes() != small_pictures) frames_owed_ = std::max(frames_owed_, 1);
   const bool other = interface_.lay_out(static_cast<float>(width()), static_cast<float>(height()), picture_.changes());
   const bool draw = other || std::exchange(uncovered_, false);
   if (draw) draw_into(false);

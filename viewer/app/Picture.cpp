@@ -1,6 +1,7 @@
 #include "app/Picture.hpp"
 
 #include "app/Window.hpp"
+#include "scene/Flight.hpp"
 
 namespace sagitta::viewer {
 
@@ -12,6 +13,14 @@ constexpr float moving_share = 0.75f;
 constexpr double least_change = 0.01;  ///< mm that fill the scale of differences at least
 
 const Skin nothing;
+
+/// The last third of the board, near enough to see what each cut has done.
+Camera strip_look(Camera camera, const Layout& layout) {
+  const double length = layout.heel_end - layout.nut_end, seen = 0.36 * length;
+  camera =
+      near_look(camera, {static_cast<float>(layout.heel_end - 0.42 * seen), 0, 0}, false, static_cast<float>(seen));
+  return camera;
+}
 
 bool outlined(Stage stage) { return stage == Stage::board || stage == Stage::finished; }
 
@@ -129,7 +138,7 @@ bool Picture::refresh_stages(Desk& desk) {
     small_.cast_from(footprint_of(*desk.good, stage));
     Camera camera;
     camera.width = static_cast<float>(target.width()), camera.height = static_cast<float>(target.height());
-    camera = camera.facing(StandardView::bench).fitted(model->body.low, model->body.high);
+    camera = strip_look(camera, *desk.good->layout);
     Showing showing;
     showing.parts = {true, desk.view.pieces, false, false, false, false};
     ++changes_;

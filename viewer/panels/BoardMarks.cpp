@@ -41,8 +41,10 @@ void draw_dimension(Desk& desk, ImVec2 low, const Dimension& d, Labels& labels) 
   ImVec2 along = *b - *a;
   const float l = std::hypot(along.x, along.y);
   along = l > 0 ? ImVec2(along.x / l, along.y / l) : ImVec2(1, 0);
-  tick(paint, *a, along, desk.ui.px(6), ink, thick);
-  tick(paint, *b, along, desk.ui.px(6), ink, thick);
+  if (d.text.empty()) return;
+  const float half_tick = std::clamp(l / 2, desk.ui.px(2), desk.ui.px(6));
+  tick(paint, *a, along, half_tick, ink, thick);
+  tick(paint, *b, along, half_tick, ink, thick);
   const ImVec2 middle((a->x + b->x) / 2, (a->y + b->y) / 2);
   const bool room = l > 2 * half_text + desk.ui.px(24);
   labels.put(room ? middle : ImVec2(std::max(a->x, b->x) + half_text + desk.ui.px(14), middle.y), d.text, middle);

@@ -14,13 +14,7 @@ Widths widths_of(const Shape& s) {
 /// Draws the choice in the columns of the rows.
 bool form_choice(Ui& ui, const std::string& name, const std::string& label, const std::vector<std::string>& options,
                  int& chosen) {
-  const float room = ImGui::GetContentRegionAvail().x;
-  const float start = ImGui::GetCursorPosX();
-  ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(fitted(label, room * 0.46f).c_str());
-  ImGui::SameLine();
-  ImGui::SetCursorPosX(start + room * 0.46f + ui.px(6));
-  ImGui::SetNextItemWidth(room * 0.54f - ui.px(6));
+  ImGui::SetNextItemWidth(row_label(ui, label));
   return ui.choice(name, options, chosen);
 }
 

@@ -25,7 +25,7 @@ constexpr B scale_blocks[] = {{"scale", "", scale_lines}, {"", "The board as a w
 constexpr L string_lines[] = {{"strings.count", "Strings"},
                               {"strings.nut_spread", "Spread at the nut"},
                               {"strings.saddle_spread", "Spread at the saddle"},
-                              {"strings.spacing", "Equal spacing of"},
+                              {"strings.spacing", "Spacing"},
                               {"strings.gauges", "Gauges, bass first"}};
 constexpr B string_blocks[] = {{"strings", "", string_lines}};
 
@@ -35,7 +35,7 @@ constexpr L shape_lines[] = {{"board.thickness", "Thickness"},
                              {"board.heel_margin", "String to edge, heel"},
                              {"board.nut_width", "Nut width"},
                              {"board.heel_width", "Heel width"},
-                             {"board.behind_nut", "Wood behind the nut"},
+                             {"board.behind_nut", "Behind the nut"},
                              {"board.past_last_fret", "Past the last fret"},
                              {"board.heel", "Heel end"},
                              {"board.heel_arc_radius", "Heel arc radius"},
@@ -48,7 +48,7 @@ constexpr B shape_blocks[] = {
 constexpr L surface_lines[] = {{"surface.profile", "Profile"},
                                {"surface.radius_at_nut", "Radius at the nut"},
                                {"surface.radius_at_heel", "Radius at the heel"},
-                               {"surface.heel_at", "Heel radius reached at"},
+                               {"surface.heel_at", "Heel radius at"},
                                {"surface.fall_from_fret", "Fall-away from fret"},
                                {"surface.fall", "Fall at the heel end"}};
 constexpr B surface_blocks[] = {{"surface", "", surface_lines}};

@@ -127,7 +127,8 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
 void draw_extra(Drawing& d, const DecisionBlock& block, const Table& table) {
   bool there = row_count(d.draft, table) > 0;
   ImGui::Dummy(ImVec2(0, d.desk.ui.px(2)));
-  if (d.desk.ui.tick(std::string(block.title), there)) {
+  row_label(d.desk.ui, std::string(block.title));
+  if (d.desk.ui.tick("##" + std::string(block.title), there)) {
     set_row_count(d.draft, table, there ? 1 : 0);
     if (there && block.table == "binding") d.draft.binding->width = 1.5;
     if (there && block.table == "side_dots" && d.draft.side_dots->frets.empty()) {

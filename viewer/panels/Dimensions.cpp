@@ -147,12 +147,54 @@ void for_inlays(Sketch& s, const std::string& key) {
   }
 }
 
-void for_blank(Sketch& s) {
+void for_pins(Sketch& s) {
+  for (const Pin& p : s.layout.pins) {
+    const Point pin = p.centre;
+    const double r = s.board.pins->diameter / 2;
+    s.between(s.at(pin.x - r, pin.y, 0), s.at(pin.x + r, pin.y, 0),
+              "\u00f8 " + s.mm(2 * r) + " at " + shown_bare(pin.x, s.manner) + ", " + shown_bare(pin.y, s.manner));
+  }
+}
+
+void for_blank(Sketch& s, const std::string& key) {
+  if (plain_key(key).rfind("pins", 0) == 0 && s.board.pins) return for_pins(s);
   const Box& b = s.layout.blank;
   const double z = s.layout.blank_thickness;
+  if (key == "blank.at") {
+    s.between(s.at(b.low.x, b.low.y, z), s.at(0, b.low.y, z), s.mm(-b.low.x));
+    s.between(s.at(0, b.low.y, z), s.at(0, 0, z), s.mm(-b.low.y));
+  }
+  s.between(s.at(b.low.x, b.high.y, z), s.at(b.high.x, b.high.y, z), "");
+  s.between(s.at(b.low.x, b.low.y, z), s.at(b.low.x, b.high.y, z), "");
   s.between(s.at(b.low.x, b.low.y, z), s.at(b.high.x, b.low.y, z), s.mm(b.high.x - b.low.x));
   s.between(s.at(b.high.x, b.low.y, z), s.at(b.high.x, b.high.y, z), s.mm(b.high.y - b.low.y));
   s.between(s.at(b.low.x, b.low.y, 0), s.at(b.low.x, b.low.y, z), s.mm(z));
+}
+
+void for_neck(Sketch& s, const std::string& key) {
+  const Layout& l = s.layout;
+  if (!s.board.neck) return;
+  const Neck& n = *s.board.neck;
+  const double end = n.body_at.value_or(l.heel_end), low = -0.5;
+  const auto width = [&](double x, double wide) {
+    s.between(s.at(x, -wide / 2, low), s.at(x, wide / 2, low), s.mm(wide));
+  };
+  if (n.channel_width && n.channel_depth && key.rfind("neck.channel", 0) == 0) {
+    const double from = n.channel_from.value_or(0), to = n.channel_to.value_or(end), half = *n.channel_width / 2;
+    for (const double y : {-half, half}) s.between(s.at(from, y, low), s.at(to, y, low), "");
+    s.between(s.at(from, -half, low), s.at(from, half, low), s.mm(2 * half));
+    return s.note(s.at((from + to) / 2, 0, low), "channel " + s.mm(*n.channel_depth) + " deep");
+  }
+  if (n.limit && key == "neck.limit") {
+    const double y = outside(l);
+    s.between(s.at(*n.limit, -y, 0), s.at(*n.limit, y, 0), "");
+    return s.note(s.at(*n.limit, 0, s.surface.thickness), "no further than " + s.mm(*n.limit));
+  }
+  if (n.joint_fret && *n.joint_fret < static_cast<int>(l.frets.size()))
+    s.note(s.on(l.frets[static_cast<std::size_t>(*n.joint_fret)].middle.x, 0, 1),
+           "joint, " + s.mm(l.frets[static_cast<std::size_t>(*n.joint_fret)].middle.x));
+  if (n.nut_width) width(0, *n.nut_width);
+  if (n.body_width) width(end, *n.body_width);
 }
 
 }  // namespace
@@ -181,7 +223,10 @@ std::vector<Dimension> dimensions_for(const std::string& key, const Board& board
       for_inlays(s, key);
       break;
     case 6:
-      for_blank(s);
+      for_blank(s, key);
+      break;
+    case 8:
+      for_neck(s, key);
       break;
     default:
       break;

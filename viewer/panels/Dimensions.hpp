@@ -9,7 +9,8 @@
 
 namespace sagitta::viewer {
 
-/// A dimension drawn on the board: a line between two points with ticks, or (a == b) a note at a point.
+/// A dimension drawn on the board: a line between two points with ticks, or (a == b) a note at a point. Without a text
+/// it is a bare line.
 struct Dimension {
   Vec a, b;
   std::string text;

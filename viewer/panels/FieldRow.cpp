@@ -11,6 +11,7 @@ namespace sagitta::viewer {
 namespace {
 
 constexpr float label_share = 0.46f;
+constexpr float label_gap = 6;
 constexpr float drag_threshold = 3;
 
 std::optional<double> number_of(const Value& value) {
@@ -61,28 +62,31 @@ DragStep drag_step(const Field& field, double value, const Manner& manner) {
   return {size / 400, 5 * unit * inch};
 }
 
+float row_label(Ui& ui, const std::string& words, const std::string& help) {
+  const float room = ImGui::GetContentRegionAvail().x, start = ImGui::GetCursorPosX();
+  const std::string kept = fitted(words, room * label_share);
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted(kept.c_str());
+  ui.help((kept == words ? "" : words + "\n") + help);
+  ImGui::SameLine();
+  ImGui::SetCursorPosX(start + room * label_share + ui.px(label_gap));
+  return room * (1 - label_share) - ui.px(label_gap);
+}
+
 void FieldRows::forget() {
   typing_.clear(), text_.clear(), refused_text_.clear(), refused_why_.clear();
   dragging_.clear();
 }
 
-Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const std::string& label, const Row& row,
+Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const std::string& words, const Row& row,
                      std::optional<double> usual) {
   ImGui::PushID(key.c_str());
-  const float room = ImGui::GetContentRegionAvail().x;
-  const ImVec2 start = ImGui::GetCursorPos();
-  ImGui::AlignTextToFramePadding();
-  const bool narrow = ImGui::CalcTextSize(label.c_str()).x > room * label_share;
-  ImGui::TextUnformatted((narrow ? fitted(label, room * label_share) : label).c_str());
-  ui.help((narrow ? label + "\n" : "") + help_of(field, manner));
-  ImGui::SameLine();
-  ImGui::SetCursorPosX(start.x + room * label_share + ui.px(6));
+  const float room = row_label(ui, words, help_of(field, manner));
   const bool given = !std::holds_alternative<std::monostate>(field.access.get(reading(row)));
   const bool clearable =
       given && !required(field) && std::holds_alternative<std::monostate>(default_value(field)) && takes_drag(field);
   const float clear_width = clearable ? ImGui::GetFrameHeight() : 0;
-  const Cell cell{ui,  field, key,
-                  row, usual, room * (1 - label_share) - ui.px(6) - (clearable ? clear_width + ui.px(2) : 0)};
+  const Cell cell{ui, field, key, row, usual, room - (clearable ? clear_width + ui.px(2) : 0)};
   Edit edit = Edit::none;
   if (field.kind == Kind::choice)
     edit = choice(cell);
@@ -143,7 +147,8 @@ Edit FieldRows::number(const Cell& cell) {
   const ImU32 ink = refused ? ui.theme.accent : given ? ui.theme.text : ui.theme.quiet;
   ImGui::GetWindowDrawList()->AddText(ImVec2(low.x + pad.x, low.y + pad.y), ink, shown_text.c_str());
   ui.note(cell.key, text);
-  ui.help(help_of(cell.field, manner));
+  const bool cut_short = !text.empty() && shown_text != text;
+  ui.help((cut_short ? text + "\n" : "") + help_of(cell.field, manner));
   if (hovered && takes_drag(cell.field)) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
   if (hovered || focused) in_hand_ = hovered || in_hand_.empty() ? cell.key : in_hand_;
   if (ImGui::IsItemActivated()) drag_x_ = ImGui::GetIO().MousePos.x, moved_ = false, ui.forget_led();

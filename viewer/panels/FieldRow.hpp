@@ -63,6 +63,9 @@ class FieldRows {
   std::map<std::string, std::string> refused_text_, refused_why_;
 };
 
+/// Writes a row's label and moves on to where its value stands. Returns the width left for the value, pixels.
+float row_label(Ui& ui, const std::string& words, const std::string& help = "");
+
 /// Length of one pixel's drag and the grid that dragged values fall on, in the field's own unit (mm, degrees, 1).
 struct DragStep {
   double pixel = 0, grid = 0;

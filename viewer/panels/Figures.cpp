@@ -116,10 +116,14 @@ Manner manner_of(Display display, const Board& board) {
   return {board.units, board.units == Units::inch};
 }
 
-std::string shown_number(double value, int decimals) {
+std::string fixed_number(double value, int decimals) {
   char text[64];
   std::snprintf(text, sizeof text, "%.*f", decimals, value);
-  std::string s = text;
+  return text;
+}
+
+std::string shown_number(double value, int decimals) {
+  std::string s = fixed_number(value, decimals);
   if (s.find('.') != s.npos) s.erase(s.find_last_not_of('0') + 1);
   if (!s.empty() && s.back() == '.') s.pop_back();
   return s == "-0" ? "0" : s;
@@ -134,6 +138,14 @@ std::string shown_bare(double mm, const Manner& manner, int decimals) {
 
 std::string shown(double mm, const Manner& manner, int decimals) {
   return shown_bare(mm, manner, decimals) + " " + std::string(unit_name(manner.units));
+}
+
+std::string shown_in_column(double mm, const Manner& manner, int decimals) {
+  if (manner.units == Units::inch) {
+    if (manner.fractions && inch_fraction(mm)) return shown(mm, manner, decimals);
+    return fixed_number(mm / mm_per_inch, decimals + 1) + " in";
+  }
+  return fixed_number(mm, decimals) + " mm";
 }
 
 std::string shown_range(const Field& field, const Manner& manner) {

@@ -21,8 +21,12 @@ Manner manner_of(Display display, const Board& board);
 
 /// "647.7 mm", "25.5 in", "25 1/2 in". `decimals` of a millimetre; inches get one and a half more.
 std::string shown(double mm, const Manner& manner, int decimals = 3);
-/// The same without the unit.
+/// The same with all its decimals, so that figures under each other line up.
+std::string shown_in_column(double mm, const Manner& manner, int decimals = 3);
+/// As shown(), without the unit.
 std::string shown_bare(double mm, const Manner& manner, int decimals = 3);
+/// A plain number with all its decimals.
+std::string fixed_number(double value, int decimals);
 /// A plain number without trailing zeros.
 std::string shown_number(double value, int decimals = 4);
 

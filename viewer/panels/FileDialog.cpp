@@ -89,7 +89,7 @@ fs::path meant(const Desk& desk) {
 void draw_recent(Desk& desk) {
   if (desk.view.dialog == Dialog::save_as || desk.settings.recent.empty()) return;
   ImGui::PushStyleColor(ImGuiCol_Text, desk.ui.theme.quiet);
-  ImGui::TextUnformatted("Boards of late");
+  ImGui::TextUnformatted("Opened lately");
   ImGui::PopStyleColor();
   for (std::size_t i = 0; i < desk.settings.recent.size() && i < 4; ++i)
     if (desk.ui.row("recent " + std::to_string(i + 1), desk.settings.recent[i], false))

@@ -58,20 +58,27 @@ void draw_places(Desk& desk, const Layout& layout, float foot) {
     const int fret = layout.slots[i].fret;
     const double place = place_of(layout, i);
     draw_cells(desk.ui, fret, "place",
-               {std::to_string(fret), shown(place, m),
-                i + 1 < layout.slots.size() ? shown(place_of(layout, i + 1) - place, m) : "",
-                shown_number(cents_per_tenth(layout, fret), 2)});
+               {std::to_string(fret), shown_in_column(place, m),
+                i + 1 < layout.slots.size() ? shown_in_column(place_of(layout, i + 1) - place, m) : "",
+                fixed_number(cents_per_tenth(layout, fret), 2)});
   }
   ImGui::EndTable();
 }
 
 void draw_wire(Desk& desk, const std::vector<WirePiece>& list, float foot) {
   const Manner m = desk.manner();
-  if (!begin_table(desk.ui, "wire", {"Fret", "Cut to", "Bend to radius", "Nip the tang, bass", "treble"}, foot)) return;
-  for (const WirePiece& p : list)
-    draw_cells(desk.ui, p.fret, "wire",
-               {std::to_string(p.fret), shown(p.cut, m, 1), p.bend_radius ? shown(*p.bend_radius, m, 0) : "straight",
-                p.nip_bass > 0 ? shown(p.nip_bass, m, 1) : "", p.nip_treble > 0 ? shown(p.nip_treble, m, 1) : ""});
+  const bool nips =
+      std::any_of(list.begin(), list.end(), [](const WirePiece& p) { return p.nip_bass + p.nip_treble > 0; });
+  Cells heads{"Fret", "Cut to", "Bend to radius"};
+  if (nips) heads.insert(heads.end(), {"Nip tang, bass", "Nip tang, treble"});
+  if (!begin_table(desk.ui, "wire", heads, foot)) return;
+  for (const WirePiece& p : list) {
+    Cells cells{std::to_string(p.fret), shown_in_column(p.cut, m, 1),
+                p.bend_radius ? shown_in_column(*p.bend_radius, m, 0) : "straight"};
+    if (nips)
+      for (const double nip : {p.nip_bass, p.nip_treble}) cells.push_back(nip > 0 ? shown_in_column(nip, m, 1) : "");
+    draw_cells(desk.ui, p.fret, "wire", cells);
+  }
   ImGui::EndTable();
 }
 
@@ -138,13 +145,13 @@ void draw_measured(Desk& desk, const Layout& layout, const std::vector<SlotError
     ImGui::AlignTextToFramePadding();
     cell_right(std::to_string(fret));
     ImGui::TableNextColumn();
-    cell_right(shown(place_of(layout, i), m));
+    cell_right(shown_in_column(place_of(layout, i), m));
     ImGui::TableNextColumn();
     draw_measured_field(desk, i, fret, i <= desk.document.board().measured_slots.size());
     std::string off, pitch;
     if (i < errors.size()) {
-      off = shown(errors[i].off, m);
-      pitch = shown_number(std::abs(errors[i].cents), 2) + (errors[i].cents < 0 ? " cents flat" : " cents sharp");
+      off = shown_in_column(errors[i].off, m);
+      pitch = fixed_number(std::abs(errors[i].cents), 2) + (errors[i].cents < 0 ? " cents flat" : " cents sharp");
     }
     ImGui::TableNextColumn();
     cell_right(off);

@@ -45,7 +45,7 @@ void Labels::put(ImVec2 at, const std::string& text, ImVec2 anchor) {
   const ImVec4 box = box_at(middle, half);
   const bool moved = best > half.y * half.y && best < 1e30f;
   sheets_.push_back({box, text, anchor, moved || std::hypot(anchor.x - middle.x, anchor.y - middle.y) > 6 * half.y});
-  ui_.note_area("label " + std::to_string(sheets_.size()), {box.x, box.y}, {box.z, box.w}, text);
+  ui_.note_area(name_ + std::to_string(sheets_.size()), {box.x, box.y}, {box.z, box.w}, text);
   taken_.push_back(box);
 }
 

@@ -10,7 +10,8 @@ namespace sagitta::viewer {
 /// tied to it by a line. Made anew for each frame.
 class Labels {
  public:
-  Labels(Ui& ui, ImDrawList* paint) : ui_(ui), paint_(paint) {}
+  /// The sheets are noted as `name` and their number.
+  Labels(Ui& ui, ImDrawList* paint, std::string name = "label ") : ui_(ui), paint_(paint), name_(std::move(name)) {}
 
   ~Labels() { draw(); }
   Labels(const Labels&) = delete;
@@ -33,6 +34,7 @@ class Labels {
   void draw();
   Ui& ui_;
   ImDrawList* paint_;
+  std::string name_;
   std::vector<Sheet> sheets_;
   std::vector<ImVec4> taken_;  ///< low x, low y, high x, high y
 };

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "panels/Labels.hpp"
 #include "scene/Slice.hpp"
 
 namespace sagitta::viewer {
@@ -25,72 +26,134 @@ void figure(Desk& desk, const std::string& label, const std::string& value) {
   ImGui::PushStyleColor(ImGuiCol_Text, desk.ui.theme.quiet);
   ImGui::TextUnformatted(label.c_str());
   ImGui::PopStyleColor();
-  ImGui::SameLine(desk.ui.px(112));
-  ImGui::TextUnformatted(value.c_str());
+  ImGui::SameLine(desk.ui.px(92));
+  ImGui::TextUnformatted(wrapped(value, ImGui::GetContentRegionAvail().x).c_str());
   desk.ui.note("section " + label, value);
 }
 
+/// The section is cut from the picture's triangles: its figures are good to the second decimal.
+std::string words_of(const Desk& desk, double mm) { return shown(mm, desk.manner(), 2); }
+
 void draw_figures(Desk& desk, const Slice& s) {
-  const Manner m = desk.manner();
-  figure(desk, "At", shown(s.x, m, 2) + ", " + s.where);
-  figure(desk, "Radius", s.radius ? shown(*s.radius, m, 2) : "flat");
-  figure(desk, "Bass edge", shown(s.bass_edge, m));
-  figure(desk, "Treble edge", shown(s.treble_edge, m));
-  figure(desk, "Cut depth", s.cut_depth ? shown(*s.cut_depth, m) : "no cut here");
-  figure(desk, "Left below", shown(s.least_left, m));
+  figure(desk, "At", words_of(desk, s.x) + ", " + s.where);
+  figure(desk, "Radius", s.radius ? words_of(desk, *s.radius) : "flat");
+  figure(desk, "Bass edge", words_of(desk, s.bass_edge));
+  figure(desk, "Treble edge", words_of(desk, s.treble_edge));
+  figure(desk, "Cut depth", s.cut_depth ? words_of(desk, *s.cut_depth) : "no cut here");
+  figure(desk, "Left below", words_of(desk, s.least_left));
 }
 
-void draw_lines(Desk& desk, const Slice& s, const Frame& f, ImVec2 low, ImVec2 high) {
+/// The picture of the section: where it is drawn, and how.
+struct Sheet {
+  Desk& desk;
+  const Slice& slice;
+  const Surface& surface;
+  ImVec2 low, high;
+  Frame frame;
+  Labels& labels;
   ImDrawList* paint = ImGui::GetWindowDrawList();
-  paint->PushClipRect(low, high, true);
-  for (const SliceLine& line : s.lines)
-    paint->AddLine(f.at(line.a), f.at(line.b), desk.ui.theme.text, desk.ui.px(1.5f));
-  const double left = s.low_y - (s.high_y - s.low_y), right = s.high_y + (s.high_y - s.low_y);
-  paint->AddLine(f.at({left, 0}), f.at({right, 0}), desk.ui.theme.line);
-  paint->PopClipRect();
+
+  ImVec2 at(double y, double z) const { return frame.at({y, z}); }
+  double uncut(double y) const { return uncut_at(slice, surface, y); }
+  double top(double y) const { return top_at(slice, y).value_or(slice.high_z); }
+  std::string mm(double v) const { return words_of(desk, v); }
+  /// An upright dimension at a pixel's x, with its words beside it.
+  void upright(float x, double from, double to, float side, const std::string& text, ImVec2 off = {}) const {
+    const ImU32 ink = desk.ui.theme.accent;
+    const float a = std::min(at(0, from).y, high.y), b = at(0, to).y, half = desk.ui.px(3);
+    paint->AddLine(ImVec2(x, a), ImVec2(x, b), ink, desk.ui.px(1.5f));
+    for (const float y : {a, b}) paint->AddLine(ImVec2(x - half, y), ImVec2(x + half, y), ink, desk.ui.px(1.5f));
+    const float wide = ImGui::CalcTextSize(text.c_str()).x / 2 + desk.ui.px(9);
+    labels.put(ImVec2(x + side * wide, (a + b) / 2) + off, text, ImVec2(x, (a + b) / 2));
+  }
+};
+
+void draw_lines(const Sheet& s) {
+  const Ui& ui = s.desk.ui;
+  s.paint->PushClipRect(s.low, s.high, true);
+  if (s.slice.cut_depth) {
+    constexpr int steps = 48;
+    for (int i = 0; i < steps; ++i) {
+      const auto y = [&](int k) { return s.slice.low_y + (s.slice.high_y - s.slice.low_y) * k / steps; };
+      s.paint->AddLine(s.at(y(i), s.uncut(y(i))), s.at(y(i + 1), s.uncut(y(i + 1))), ui.theme.quiet, ui.px(1));
+    }
+  }
+  for (const SliceLine& line : s.slice.lines)
+    s.paint->AddLine(s.frame.at(line.a), s.frame.at(line.b), ui.theme.text, ui.px(1.5f));
+  const double wide = s.slice.high_y - s.slice.low_y;
+  s.paint->AddLine(s.at(s.slice.low_y - wide, 0), s.at(s.slice.high_y + wide, 0), ui.theme.line);
+  s.paint->PopClipRect();
 }
 
-void label(Desk& desk, ImVec2 at, const std::string& text, ImVec2 low, ImVec2 high) {
-  const ImVec2 size = ImGui::CalcTextSize(text.c_str());
-  ImVec2 corner(at.x - size.x / 2, at.y - size.y / 2);
-  corner.x = std::clamp(corner.x, low.x, std::max(low.x, high.x - size.x));
-  corner.y = std::clamp(corner.y, low.y, std::max(low.y, high.y - size.y));
-  ImGui::GetWindowDrawList()->AddText(corner, desk.ui.theme.accent, text.c_str());
+/// Radius, both edges, the cut and what is left below it; enlarged, what the surface falls toward its edge as well.
+void draw_marks(const Sheet& s) {
+  const Slice& c = s.slice;
+  const Ui& ui = s.desk.ui;
+  const float gap = ui.px(12);
+  s.upright(s.at(c.low_y, 0).x - gap, s.frame.base, c.bass_edge, -1, s.mm(c.bass_edge));
+  s.upright(s.at(c.high_y, 0).x + gap, s.frame.base, c.treble_edge, 1, s.mm(c.treble_edge));
+  const ImVec2 crown = s.at(0, s.uncut(0));
+  if (c.radius) s.labels.put(crown - ImVec2(0, ui.px(18)), "R " + shown(*c.radius, s.desk.manner(), 1), crown);
+  if (s.desk.view.magnified) {
+    const double edge = s.uncut(c.high_y), drop = s.uncut(0) - edge;
+    const ImVec2 corner = s.at(c.high_y, s.uncut(0));
+    if (drop > 0) s.paint->AddLine(crown, corner, ui.theme.line, ui.px(1));
+    if (drop > 0) s.upright(corner.x + gap, edge, s.uncut(0), 1, s.mm(drop));
+  }
+  const double floor = s.top(c.cut_at);
+  if (c.cut_depth)
+    s.upright(s.at(c.cut_at, 0).x, floor, floor + *c.cut_depth, 1, s.mm(*c.cut_depth) + " deep",
+              ImVec2(ui.px(30), -ui.px(26)));
+  if (s.desk.view.magnified) return;
+  const ImVec2 inside = s.at(c.cut_at, (std::max(s.frame.base, 0.0) + floor) / 2);
+  s.labels.put(inside, s.mm(floor) + " left", inside);
 }
 
-void draw_marks(Desk& desk, const Slice& s, const Frame& f, ImVec2 low, ImVec2 high) {
-  ImDrawList* paint = ImGui::GetWindowDrawList();
-  const Manner m = desk.manner();
-  const float gap = desk.ui.px(12), half_text = ImGui::GetFontSize() / 2;
-  const auto upright = [&](double y, double top, float side, const std::string& text) {
-    const ImVec2 a = f.at({y, 0}), b = f.at({y, top});
-    const float x = a.x + side * gap;
-    paint->AddLine(ImVec2(x, a.y), ImVec2(x, b.y), desk.ui.theme.accent, desk.ui.px(1.5f));
-    const float wide = ImGui::CalcTextSize(text.c_str()).x;
-    label(desk, ImVec2(x + side * (desk.ui.px(6) + wide / 2), (a.y + b.y) / 2), text, low, high);
-  };
-  upright(s.low_y, s.bass_edge, -1, shown(s.bass_edge, m));
-  upright(s.high_y, s.treble_edge, 1, shown(s.treble_edge, m));
-  if (s.radius)
-    label(desk, f.at({0, s.high_z}) - ImVec2(0, half_text + desk.ui.px(6)), "R " + shown(*s.radius, m, 1), low, high);
-  const double middle_top = top_at(s, 0).value_or(s.high_z);
-  label(desk, f.at({0, middle_top / 2}), shown(middle_top, m) + " left", low, high);
+void draw_enlarged(const Sheet& s) {
+  const std::string text = "Heights drawn " + shown_number(s.frame.up / s.frame.across, 0) + " times larger";
+  const ImVec2 at = s.low + ImVec2(s.desk.ui.px(4), s.desk.ui.px(2)), size = ImGui::CalcTextSize(text.c_str());
+  s.paint->AddText(at, s.desk.ui.theme.quiet, text.c_str());
+  s.labels.keep_clear(at, at + size);
+  s.desk.ui.note_area("section enlarged", at, at + size, text);
 }
 
-/// The whole section at one scale; or, magnified, one edge of it with heights enlarged.
-Frame frame_for(const Desk& desk, const Slice& s, ImVec2 low, ImVec2 high) {
-  const double wide = std::max(s.high_y - s.low_y, 1.0), tall = std::max(s.high_z, 1.0);
-  const double room_x = high.x - low.x - desk.ui.px(170), room_y = high.y - low.y - desk.ui.px(44);
+/// Under the pointer: how high the wood stands there, and how far below the uncut surface.
+void draw_reading(const Sheet& s) {
+  const ImVec2 pointer = ImGui::GetIO().MousePos;
+  if (!ImGui::IsWindowHovered() || pointer.x < s.low.x || pointer.x > s.high.x || pointer.y < s.low.y ||
+      pointer.y > s.high.y)
+    return;
+  const double y = s.frame.middle + static_cast<double>(pointer.x - s.frame.origin.x) / s.frame.across;
+  if (y <= s.slice.low_y || y >= s.slice.high_y) return;
+  const double top = s.top(y), depth = s.uncut(y) - top;
+  constexpr double seen = 0.005;
+  std::string text = s.mm(top) + " high at " + s.mm(y);
+  if (depth > seen) text += ", " + s.mm(depth) + " below the surface";
+  const ImVec2 place = s.at(y, top);
+  s.paint->AddLine(ImVec2(place.x, s.low.y), ImVec2(place.x, s.high.y), s.desk.ui.theme.quiet, s.desk.ui.px(1));
+  s.paint->AddCircleFilled(place, s.desk.ui.px(3), s.desk.ui.theme.accent);
+  s.labels.put(ImVec2(place.x, s.high.y), text, place);
+  s.desk.ui.note_area("section reading", place, place, text);
+}
+
+/// The whole section at one scale; or its height enlarged, from just below its least.
+Frame frame_for(const Desk& desk, const Slice& s, const Surface& surface, ImVec2 low, ImVec2 high) {
+  const double crown = std::max(s.high_z, uncut_at(s, surface, 0));
+  const double wide = std::max(s.high_y - s.low_y, 1.0), tall = std::max(crown, 1.0);
+  const float words = ImGui::CalcTextSize(words_of(desk, s.bass_edge).c_str()).x;
+  const double room_x = high.x - low.x - 2 * (words + desk.ui.px(34)), room_y = high.y - low.y - desk.ui.px(56);
   Frame f;
   f.middle = (s.low_y + s.high_y) / 2;
   f.across = std::max(std::min(room_x / wide, room_y / tall), 0.1);
   f.up = f.across;
-  f.origin = ImVec2((low.x + high.x) / 2, high.y - desk.ui.px(14));
+  const double below = (high.y - low.y - f.up * tall) / 2;
+  f.origin = ImVec2((low.x + high.x) / 2, high.y - static_cast<float>(below));
   if (!desk.view.magnified) return f;
   const double least = std::max(std::min(s.least_left, std::min(s.bass_edge, s.treble_edge)) - 0.2, 0.0);
   f.base = least;
-  f.up = room_y / std::max(s.high_z - least, 0.05);
-  f.across = room_x / wide;
+  f.up = std::max(room_y, 1.0) / std::max(crown - least, 0.05);
+  f.across = std::max(room_x / wide, 0.1);
+  f.origin.y = high.y - desk.ui.px(10);
   return f;
 }
 
@@ -115,13 +178,16 @@ void draw_slice(Desk& desk, ImVec2 low, ImVec2 size) {
   ImGui::EndChild();
   if (s.lines.empty()) return;
   const ImVec2 from(low.x + column, low.y + desk.ui.px(6)), to(high.x - desk.ui.px(10), high.y - desk.ui.px(6));
-  const Frame f = frame_for(desk, s, from, to);
-  draw_lines(desk, s, f, from, to);
-  if (!desk.view.magnified)
-    draw_marks(desk, s, f, from, to);
-  else
-    label(desk, ImVec2((from.x + to.x) / 2, from.y + desk.ui.px(8)),
-          "heights enlarged " + shown_number(f.up / f.across, 0) + " times", from, to);
+  paint->PushClipRect(from, to, true);
+  {
+    Labels labels(desk.ui, paint, "section label ");
+    const Sheet sheet{desk, s, desk.good->surface, from, to, frame_for(desk, s, desk.good->surface, from, to), labels};
+    draw_lines(sheet);
+    if (desk.view.magnified) draw_enlarged(sheet);
+    draw_marks(sheet);
+    draw_reading(sheet);
+  }
+  paint->PopClipRect();
 }
 
 }  // namespace sagitta::viewer

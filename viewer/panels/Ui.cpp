@@ -33,9 +33,12 @@ bool Ui::begin_dialog(const std::string& name, ImVec2 size) {
   ImGui::SetNextWindowPos(ImVec2(room.x / 2, room.y / 2), ImGuiCond_Always, ImVec2(0.5f, 0.5f));
   ImGui::SetNextWindowSize(size);
   if (!ImGui::IsPopupOpen(name.c_str())) ImGui::OpenPopup(name.c_str());
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1.0f);
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, px(6));
   const bool open = ImGui::BeginPopupModal(name.c_str(), nullptr,
                                            ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize |
                                                ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoSavedSettings);
+  ImGui::PopStyleVar(2);
   if (!open) return false;
   note_area("", ImGui::GetWindowPos(), ImGui::GetWindowPos() + size);
   heading(name);
@@ -83,7 +86,7 @@ bool Ui::toggle(const std::string& label, bool& value) {
 
 bool Ui::tick(const std::string& label, bool& value) {
   const bool changed = ImGui::Checkbox(label.c_str(), &value);
-  note(label, value ? "on" : "off");
+  note(label.starts_with("##") ? label.substr(2) : label, value ? "on" : "off");
   return changed;
 }
 

@@ -44,6 +44,7 @@ class Ui {
   bool button(const std::string& label, bool enabled = true);
   bool primary(const std::string& label, bool enabled = true);  ///< the one button that goes on, in the accent colour
   bool toggle(const std::string& label, bool& value);
+  /// With "##" before it the label is only a name: its words stand elsewhere.
   bool tick(const std::string& label, bool& value);
   bool row(const std::string& label, const std::string& shown, bool chosen);  ///< one line of a list
   bool text_field(const std::string& name, std::string& text, const char* hint = "", ImGuiInputTextFlags flags = 0);

@@ -47,6 +47,10 @@ std::optional<double> top_at(const Slice& slice, double y) {
   return top;
 }
 
+double uncut_at(const Slice& slice, const Surface& surface, double y) {
+  return slice.shaped && surface.exists(slice.x, y) ? surface.height(slice.x, y) : slice.high_z;
+}
+
 Slice slice_of(const StageModel& stage, const Layout& layout, const Surface& surface, double x) {
   Slice slice;
   slice.x = x;
@@ -59,6 +63,7 @@ Slice slice_of(const StageModel& stage, const Layout& layout, const Surface& sur
       slice.low_z = std::min(slice.low_z, p.y), slice.high_z = std::max(slice.high_z, p.y);
     }
   const bool shaped = stage.stage != Stage::blank && stage.stage != Stage::pocketed;
+  slice.shaped = shaped;
   if (shaped && !surface.flat) slice.radius = surface.radius(x);
   const double edge = (slice.high_y - slice.low_y) * 1e-4;
   slice.middle = shaped && surface.exists(x, 0) ? surface.height(x, 0) : slice.high_z;
@@ -71,10 +76,13 @@ Slice slice_of(const StageModel& stage, const Layout& layout, const Surface& sur
       const double inward = std::clamp(p.x, slice.low_y + edge, slice.high_y - edge);
       const double top = top_at(slice, inward).value_or(slice.high_z);
       slice.least_left = std::min(slice.least_left, top);
-      const double uncut = shaped && surface.exists(x, inward) ? surface.height(x, inward) : slice.high_z;
-      deepest = std::max(deepest, uncut - top);
+      const double uncut = uncut_at(slice, surface, inward);
+      if (uncut - top > deepest) deepest = uncut - top, slice.cut_at = inward;
     }
-  if (deepest > 0.02) slice.cut_depth = deepest;
+  // An arc floor is as deep everywhere: then its depth is shown in the middle.
+  constexpr double least_cut = 0.02, same = 1e-3;
+  if (deepest > least_cut) slice.cut_depth = deepest;
+  if (std::abs(uncut_at(slice, surface, 0) - top_at(slice, 0).value_or(0) - deepest) < same) slice.cut_at = 0;
   slice.where = place_name(layout, x);
   return slice;
 }
