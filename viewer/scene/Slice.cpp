@@ -80,7 +80,8 @@ Slice slice_of(const StageModel& stage, const Layout& layout, const Surface& sur
       if (uncut - top > deepest) deepest = uncut - top, slice.cut_at = inward;
     }
   // An arc floor is as deep everywhere: then its depth is shown in the middle.
-  constexpr double least_cut = 0.02, same = 1e-3;
+  constexpr double least_cut = 0.02;
+  const double same = 2 * stage.deviation;
   if (deepest > least_cut) slice.cut_depth = deepest;
   if (std::abs(uncut_at(slice, surface, 0) - top_at(slice, 0).value_or(0) - deepest) < same) slice.cut_at = 0;
   slice.where = place_name(layout, x);
