@@ -75,7 +75,7 @@ double surface_shift(const ReadyBoard& a, const ReadyBoard& b) {
 std::vector<Feature> cuts_of(const ReadyBoard& ready) {
   std::vector<Feature> cuts;
   for (Feature& feature :
-       features_of(ready.board(), ready.layout, ready.surface, work_done_at(ready.board(), Stage::board)))
+       features_of(ready.board(), ready.layout, ready.surface, ready.inlays, work_done_at(ready.board(), Stage::board)))
     if (feature.role == Feature::Role::cut) cuts.push_back(std::move(feature));
   return cuts;
 }
@@ -112,7 +112,7 @@ std::string shown(const Field& field, const Value& value, Units units) {
 std::optional<Effect> effect_alone(const ReadyBoard& a, const Board& changed) {
   BoardFile file;
   file.board = changed;
-  const auto prepared = prepare(std::move(file));
+  const auto prepared = prepare(std::move(file), a.outside);
   const ReadyBoard* ready = std::get_if<ReadyBoard>(&prepared);
   return ready ? std::optional(effect_of(a, *ready)) : std::nullopt;
 }

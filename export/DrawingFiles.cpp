@@ -49,7 +49,7 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
   const Board& board = ready.file.board;
-  const InlayOutlines inlays = inlay_outlines(board, ready.layout);
+  const InlayOutlines inlays = inlay_outlines(ready.inlays);
   if (kinds.csv) files = table_files(ready, inlays);
   if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
   const Drawing drawing = drawing_of(board, ready.layout, inlays, options);

@@ -55,7 +55,7 @@ std::vector<GuideLine> guide_lines(const ReadyBoard& ready, Stage stage) {
   if (done.slots)
     for (const Slot& slot : ready.layout.slots) guides.push_back(slot_line(ready, slot, done.outline));
   if (done.pockets)
-    for (const Feature& feature : features_of(ready.board(), ready.layout, ready.surface, done))
+    for (const Feature& feature : features_of(ready.board(), ready.layout, ready.surface, ready.inlays, done))
       if (feature.kind == Source::Kind::pocket)
         guides.push_back(in_bound(feature.name + " pocket", "pockets",
                                   feature.shape ? outline(*feature.shape) : feature.loop, feature.bound));

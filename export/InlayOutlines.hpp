@@ -4,19 +4,17 @@
 
 #include <vector>
 
-#include "board/Board.hpp"
 #include "export/Drawing.hpp"
 #include "inlay/Inlays.hpp"
-#include "layout/Layout.hpp"
 
 namespace sagitta {
 
 struct InlayOutlines {
-  std::vector<Figure> pockets;     ///< each once, though two inlays may share it
+  std::vector<Figure> pockets;     ///< as cut: what runs together is one pocket
   std::vector<InlayPiece> pieces;  ///< each once, named by material and number
 };
 
-InlayOutlines inlay_outlines(const Board& board, const Layout& layout);
+InlayOutlines inlay_outlines(const Inlays& inlays);
 
 /// A piece's outlines as figures that carry its name.
 std::vector<Figure> figures_of(const InlayPiece& piece);

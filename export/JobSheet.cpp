@@ -15,7 +15,7 @@ namespace {
 
 std::vector<JobSetUp> job_setups(const ReadyBoard& ready) {
   std::vector<JobSetUp> list;
-  const Drawing drawing = drawing_of(ready.board(), ready.layout, inlay_outlines(ready.board(), ready.layout));
+  const Drawing drawing = drawing_of(ready.board(), ready.layout, inlay_outlines(ready.inlays));
   for (const SetUp& setup : setups_of(ready.board(), ready.layout)) {
     JobSetUp own;
     own.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
@@ -63,7 +63,7 @@ JobTable caliper_checks(const ReadyBoard& ready) {
 JobTable pieces_of(const ReadyBoard& ready) {
   const Board& board = ready.board();
   JobTable table{{"piece", "fret", "material", "along", "across", "thickness", "pocket"}, {}};
-  for (const ListedPiece& listed : piece_list(inlay_outlines(board, ready.layout).pieces)) {
+  for (const ListedPiece& listed : piece_list(ready.inlays.pieces)) {
     const Point size = listed.box.high - listed.box.low;
     table.rows.push_back({listed.piece.name, std::to_string(listed.piece.fret), listed.piece.material,
                           fixed_measure(board, size.x), fixed_measure(board, size.y),

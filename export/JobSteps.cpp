@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "export/InlayOutlines.hpp"
 #include "export/Measures.hpp"
 #include "export/PieceList.hpp"
 #include "findings/Work.hpp"
@@ -66,7 +65,7 @@ double length_of(const Loop& loop) {
 class Steps {
  public:
   Steps(const ReadyBoard& ready, const SetUp& setup)
-      : board_(ready.board()), layout_(ready.layout), surface_(ready.surface), setup_(setup) {}
+      : board_(ready.board()), layout_(ready.layout), surface_(ready.surface), inlays_(ready.inlays), setup_(setup) {}
 
   JobStep step(Operation operation) {
     step_ = {operation_word(operation), {}, stage_before(board_, operation), stage_after(operation), {}};
@@ -128,7 +127,7 @@ class Steps {
 
   void inlay() {
     fact("depth", "pieces are cut flat from their sheets, right through; glue them in and let them stand proud");
-    for (const ListedPiece& listed : piece_list(inlay_outlines(board_, layout_).pieces))
+    for (const ListedPiece& listed : piece_list(inlays_.pieces))
       step_.ticks.push_back(listed.piece.name + " at fret " + std::to_string(listed.piece.fret));
   }
 
@@ -218,6 +217,7 @@ class Steps {
   const Board& board_;
   const Layout& layout_;
   const Surface& surface_;
+  const Inlays& inlays_;
   const SetUp& setup_;
   JobStep step_;
 };

@@ -23,26 +23,31 @@ const Plan& ReadyBoard::plan(Stage stage) const {
 
 std::variant<DrawnBoard, Problems> draw(const std::string& path) { return draw(read_board(path)); }
 
-std::variant<ReadyBoard, Problems> prepare(DrawnBoard drawn) {
+std::variant<ReadyBoard, Problems> prepare(DrawnBoard drawn, Outside outside) {
   const Surface surface = surface_of(drawn.file.board, drawn.layout);
   Faults faults = surface_faults(drawn.file.board, drawn.layout, surface);
   if (!faults.empty()) return locate(drawn.file, faults);
-  ReadyBoard ready{std::move(drawn.file), std::move(drawn.layout), surface, {}};
+  ReadyBoard ready{std::move(drawn.file), std::move(drawn.layout), surface, {}, {}, outside};
+  auto inlays = fit_inlays(ready.board(), ready.layout, outside);
+  if (const auto* wrong = std::get_if<Faults>(&inlays)) return locate(ready.file, *wrong);
+  ready.inlays = std::get<Inlays>(std::move(inlays));
   for (const Stage stage : stages_of(ready.board())) {
-    auto plan = make_plan(ready.board(), ready.layout, surface, stage);
+    auto plan = make_plan(ready.board(), ready.layout, surface, ready.inlays, stage);
     if (const auto* wrong = std::get_if<Faults>(&plan)) return locate(ready.file, *wrong);
     ready.plans.push_back(std::get<Plan>(std::move(plan)));
   }
   return ready;
 }
 
-std::variant<ReadyBoard, Problems> prepare(BoardFile file) {
+std::variant<ReadyBoard, Problems> prepare(BoardFile file, Outside outside) {
   auto drawn = draw(std::move(file));
   if (auto* problems = std::get_if<Problems>(&drawn)) return std::move(*problems);
-  return prepare(std::get<DrawnBoard>(std::move(drawn)));
+  return prepare(std::get<DrawnBoard>(std::move(drawn)), outside);
 }
 
-std::variant<ReadyBoard, Problems> prepare(const std::string& path) { return prepare(read_board(path)); }
+std::variant<ReadyBoard, Problems> prepare(const std::string& path, Outside outside) {
+  return prepare(read_board(path), outside);
+}
 
 Problems problems_of(const std::variant<ReadyBoard, Problems>& prepared) {
   const auto* problems = std::get_if<Problems>(&prepared);

@@ -4,7 +4,9 @@
 #include <variant>
 #include <vector>
 
+#include "artwork/ReadArtwork.hpp"
 #include "board/BoardFile.hpp"
+#include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
 #include "plan/Plan.hpp"
 #include "surface/Surface.hpp"
@@ -22,7 +24,9 @@ struct ReadyBoard {
   BoardFile file;
   Layout layout;
   Surface surface;
-  std::vector<Plan> plans;  ///< one a stage, in the order of stages_of
+  Inlays inlays;
+  std::vector<Plan> plans;             ///< one a stage, in the order of stages_of
+  Outside outside = Outside::refused;  ///< whether drawings could lie outside the board's folder
 
   const Board& board() const { return file.board; }
   /// The stage must be one of the board's.
@@ -34,15 +38,15 @@ using Problems = std::vector<Problem>;
 /// Reads the file and lays the board out, or says everything that keeps it from that.
 std::variant<DrawnBoard, Problems> draw(const std::string& path);
 
-/// Draws the board and makes sure that its surface and the plan of every stage can be made, or says everything that
-/// keeps it from that.
-std::variant<ReadyBoard, Problems> prepare(const std::string& path);
+/// Draws the board, reads and fits its artwork, and makes sure that its surface and the plan of every stage can be
+/// made, or says everything that keeps it from that. `outside`: whether drawings may lie outside the board's folder.
+std::variant<ReadyBoard, Problems> prepare(const std::string& path, Outside outside = Outside::refused);
 
 /// The same for a file that has been read, or for a board that never was in one.
-std::variant<ReadyBoard, Problems> prepare(BoardFile file);
+std::variant<ReadyBoard, Problems> prepare(BoardFile file, Outside outside = Outside::refused);
 
 /// The same for a board that is laid out already: the layout may differ from what the board asks for.
-std::variant<ReadyBoard, Problems> prepare(DrawnBoard drawn);
+std::variant<ReadyBoard, Problems> prepare(DrawnBoard drawn, Outside outside = Outside::refused);
 
 /// Empty when the board is ready.
 Problems problems_of(const std::variant<ReadyBoard, Problems>& prepared);

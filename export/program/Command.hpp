@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <functional>
 
+#include "artwork/ReadArtwork.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta {
@@ -25,6 +26,9 @@ struct Command {
   CLI::App* app = nullptr;
   std::function<int()> run;
 };
+
+/// Adds --allow-outside to a command that reads artwork; `chosen` must live as long as the command.
+void add_outside_flag(CLI::App& app, Outside& chosen);
 
 /// Each adds its word to the program.
 Command check_command(CLI::App& program);

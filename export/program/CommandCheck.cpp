@@ -23,8 +23,8 @@ std::string verdict(const std::string& path, const std::vector<Problem>& problem
   return problems.empty() && notes_only ? path + ": no problems, nothing to look at\n" : std::string();
 }
 
-int check(const std::string& path, bool json) {
-  const auto prepared = prepare(path);
+int check(const std::string& path, bool json, Outside outside) {
+  const auto prepared = prepare(path, outside);
   const std::vector<Problem> problems = problems_of(prepared);
   const std::vector<Finding> findings = findings_of(prepared);
   if (json)
@@ -39,16 +39,24 @@ int check(const std::string& path, bool json) {
 
 }  // namespace
 
+void add_outside_flag(CLI::App& app, Outside& chosen) {
+  app.add_flag_callback(
+      "--allow-outside", [&chosen] { chosen = Outside::allowed; },
+      "Read drawings that lie outside the board's folder too");
+}
+
 Command check_command(CLI::App& program) {
   struct Options {
     std::string board;
     bool json = false;
+    Outside outside = Outside::refused;
   };
   const auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("check", "Say what is wrong with a board file, before any wood is cut.");
   app->add_option("BOARD", options->board, "The board file")->required();
   app->add_flag("--json", options->json, "Print the list as JSON, for other programs");
-  return {app, [options] { return check(options->board, options->json); }};
+  add_outside_flag(*app, options->outside);
+  return {app, [options] { return check(options->board, options->json, options->outside); }};
 }
 
 }  // namespace sagitta

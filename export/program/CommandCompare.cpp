@@ -12,12 +12,13 @@ namespace {
 struct Options {
   std::string a, b;
   bool json = false;
+  Outside outside = Outside::refused;
 };
 
 int compare(const Options& options) {
   std::vector<ReadyBoard> boards;
   for (const std::string& path : {options.a, options.b}) {
-    auto prepared = prepare(read_board_or_manifest(path));
+    auto prepared = prepare(read_board_or_manifest(path), options.outside);
     if (const auto* problems = std::get_if<Problems>(&prepared)) {
       std::cerr << problem_text(*problems);
       return exit_input;
@@ -42,6 +43,7 @@ Command compare_command(CLI::App& program) {
   app->add_option("A", options->a, "A board file, or the manifest.json of a hand-off folder")->required();
   app->add_option("B", options->b, "The other one")->required();
   app->add_flag("--json", options->json, "Print the list as JSON, for other programs; mm");
+  add_outside_flag(*app, options->outside);
   return {app, [options] { return compare(*options); }};
 }
 

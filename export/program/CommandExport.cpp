@@ -23,6 +23,7 @@ struct Options {
   std::vector<std::string> only;
   double deviation = default_deviation;
   bool replace = false, dowels = false;
+  Outside outside = Outside::refused;
   bool chosen = false;  ///< anything was said about how the folder is to be made
 };
 
@@ -85,7 +86,7 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   if (names_manifest(options.board)) repeat = read_manifest(options.board);
   if (repeat && options.chosen)
     throw UsageError(options.board + " says itself how its folder is made: give only --to and --replace with it");
-  const auto prepared = prepare(repeat ? repeat->file : read_board(options.board));
+  const auto prepared = prepare(repeat ? repeat->file : read_board(options.board), options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&prepared)) {
     std::cerr << problem_text(*problems);
     return exit_input;
@@ -134,6 +135,7 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
       ->capture_default_str();
   app->add_flag("--dowels", options->dowels,
                 "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
+  add_outside_flag(*app, options->outside);
   app->add_flag("--replace", options->replace,
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
   return {

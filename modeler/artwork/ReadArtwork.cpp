@@ -79,7 +79,7 @@ std::variant<std::string, Fault> artwork_path(const std::string& folder, const s
   if (outside == Outside::allowed) return whole.string();
   const auto refused = [&](const std::string& why) {
     return Fault{"", "the drawing \"" + file + "\" " + why,
-                 "put the drawing beside the board file, or say that drawings from elsewhere are allowed"};
+                 "put the drawing beside the board file, or allow drawings from elsewhere: --allow-outside"};
   };
   if (named.is_absolute()) return refused("is named by its whole path; only drawings in the board's folder are read");
   const fs::path inside = named.lexically_normal();

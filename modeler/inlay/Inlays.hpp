@@ -1,28 +1,98 @@
 #pragma once
 
 /// Inlays: every piece and the pocket that it is let into, fitted to each other and to the cutters, in the board's
-/// frame. Lengths in mm.
+/// frame. Lengths in mm, areas in mm^2.
 
+#include <map>
+#include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
-#include "plane/Plane.hpp"
+#include "artwork/ReadArtwork.hpp"
+#include "inlay/Region.hpp"
+#include "layout/Layout.hpp"
+#include "plane/Cancel.hpp"
+#include "plane/Rounded.hpp"
 
 namespace sagitta {
 
-/// A flat region: outer outlines counter-clockwise, holes clockwise, none crossing another.
-using Loops = std::vector<Loop>;
-
-/// One piece of inlay material and its pocket.
+/// One piece of inlay material, in one part, and its pocket.
 struct InlayPiece {
   std::string name;  ///< "shell-01": material and number, the same in every file and on screen
   std::string material;
   int inlay = 0;         ///< index into Board::inlays
   int fret = 0;          ///< the marker's
+  int figure = -1;       ///< index into Inlays::figures
   double depth = 0;      ///< of the pocket, below the finished thickness
   double thickness = 0;  ///< of the piece as cut from its sheet
   Loops piece;
   Loops pocket;
+  std::optional<Rounded> shape;  ///< of the piece; empty for artwork
+  friend bool operator==(const InlayPiece&, const InlayPiece&) = default;
 };
+
+/// What is cut for artwork: the pockets of one marker's pieces, run together where they overlap.
+struct ArtworkPocket {
+  int inlay = 0;
+  int fret = 0;
+  Loops outlines;
+  friend bool operator==(const ArtworkPocket&, const ArtworkPocket&) = default;
+};
+
+/// What the cutters make of one drawn region, where it lies on the board.
+struct RegionFigures {
+  int inlay = 0;
+  int fret = 0;
+  int region = 0;  ///< in the drawing's order
+  std::string colour, material;
+  double drawn_area = 0;
+  double lost_area = 0;  ///< drawn, but in no piece of this region
+  double gap_area = 0;   ///< of that, what a pocket takes: it is filled with glue
+  double void_area = 0;  ///< of that, where the wood stands: corners that no cutter reaches
+  double departure = 0;  ///< the greatest way from a point of the drawing to the piece, or the other way round
+  Point departure_at;
+  std::optional<double> piece_neck, pocket_neck;  ///< the narrowest place; none under `widest_neck`
+  Point piece_neck_at, pocket_neck_at;
+  double smallest_piece = 0;  ///< least area of a part; 0 when nothing is left
+  double cleared_area = 0;    ///< of the pockets, what the clearing cutter reaches
+  double detail_area = 0;     ///< and what it leaves to the detail cutter
+  Point detail_at;            ///< where most of that lies
+  Region lost;                ///< the lost area, to be shown on the drawing
+  friend bool operator==(const RegionFigures&, const RegionFigures&) = default;
+};
+
+/// Wider places of a piece are not called necks. mm.
+inline constexpr double widest_neck = 5;
+
+struct Inlays {
+  std::vector<InlayPiece> pieces;      ///< inlay after inlay, fret after fret, in the drawing's order
+  std::vector<ArtworkPocket> pockets;  ///< of artwork only: the simple shapes' are their closed form
+  std::vector<RegionFigures> figures;  ///< of artwork only
+  friend bool operator==(const Inlays&, const Inlays&) = default;
+};
+
+/// Artwork by the file's name as the board gives it.
+using Drawings = std::map<std::string, Artwork>;
+
+/// Reads every artwork file of the board once; relative names start from the board's folder. Faults: a drawing that
+/// cannot be had, or that lies outside of it where the builder has not allowed that.
+std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside = Outside::refused);
+
+/// Fits every inlay. Each drawing is fitted once for each size that it is used in and then placed, turned and mirrored.
+/// Faults: a colour without material (the colours found are listed), a drawing that leaves no piece, a fit that does
+/// not settle. Cancelled: no pieces and no faults.
+std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
+                                        const Cancel& cancel = {});
+/// The two in one.
+std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside = Outside::refused,
+                                        const Cancel& cancel = {});
+
+/// The pocket that one marker of an inlay is let into: the piece grown by the clearance, no corner sharper than the
+/// cutters named. Empty when the cutter does not enter. Not for artwork.
+Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre);
+
+/// inlays[].piece_thickness, with its default resolved.
+double piece_thickness(const Inlay& inlay);
 
 }  // namespace sagitta

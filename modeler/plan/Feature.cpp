@@ -8,8 +8,6 @@
 namespace sagitta {
 namespace {
 
-using std::numbers::pi;
-
 /// How far beyond the strip the cuts that run to its sides are drawn. mm.
 constexpr double overrun = 1;
 
@@ -88,33 +86,26 @@ std::vector<Feature> binding_features(const Board& board, const Layout& layout) 
   return features;
 }
 
-Rounded piece_core(const Inlay& inlay) {
-  const double x = inlay.along.value_or(0) / 2, y = inlay.across.value_or(0) / 2;
-  switch (inlay.shape) {
-    case InlayShape::dot:
-      return {{{0, 0}}, inlay.diameter / 2};
-    case InlayShape::block:
-      return {{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, 0};
-    case InlayShape::diamond:
-      return {{{-x, 0}, {0, -y}, {x, 0}, {0, y}}, 0};
-    case InlayShape::trapezoid: {
-      const double n = inlay.across_nut.value_or(0) / 2, h = inlay.across_heel.value_or(0) / 2;
-      return {{{-x, -n}, {x, -h}, {x, h}, {-x, n}}, 0};
-    }
-    case InlayShape::artwork:
-      break;
-  }
-  return {};
+/// A pocket without its outline.
+Feature pocket_ground(const Board& board, int inlay, int fret) {
+  Feature f;
+  f.kind = Source::Kind::pocket;
+  f.name = "inlay " + std::to_string(inlay + 1) + ", fret " + std::to_string(fret);
+  f.key = "inlays[" + std::to_string(inlay) + "]";
+  f.bound = level(board.board.thickness - board.inlays[inlay].depth);
+  return f;
 }
 
 Feature pocket_feature(const Board& board, const Marker& marker) {
-  const Inlay& inlay = board.inlays[marker.inlay];
-  Feature f;
-  f.kind = Source::Kind::pocket;
-  f.name = "inlay " + std::to_string(marker.inlay + 1) + ", fret " + std::to_string(marker.fret);
-  f.key = "inlays[" + std::to_string(marker.inlay) + "]";
-  f.bound = level(board.board.thickness - inlay.depth);
-  f.shape = pocket_shape(board, inlay, marker.centre);
+  Feature f = pocket_ground(board, marker.inlay, marker.fret);
+  f.shape = pocket_shape(board, board.inlays[marker.inlay], marker.centre);
+  return f;
+}
+
+/// Every pocket of one figure at one cut.
+Feature artwork_feature(const Board& board, const ArtworkPocket& pocket) {
+  Feature f = pocket_ground(board, pocket.inlay, pocket.fret);
+  for (const Loop& loop : pocket.outlines) f.loop.insert(f.loop.end(), loop.begin(), loop.end());
   return f;
 }
 
@@ -178,18 +169,7 @@ WorkDone work_done_at(const Board& board, Stage stage) {
   return done;
 }
 
-Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre) {
-  const double cutter = inlay_cutter_radius(board);
-  const Rounded core = shrunk(piece_core(inlay), cutter);
-  if (core.empty()) return {};
-  const Rounded pocket = shrunk(core, -(cutter + inlay.clearance));
-  const double hand = board.hand == Hand::left ? -1 : 1;
-  const double turn = inlay.turn_degrees * pi / 180;
-  Rounded shape = turn == 0 ? pocket : turned(pocket, hand * turn);
-  return moved(shape, centre);
-}
-
-std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
+std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
                                  const WorkDone& done) {
   std::vector<Feature> features{stock_feature(layout, done.outline)};
   if ((done.radius || done.slots) && !done.outline) features.push_back(strip_feature(layout));
@@ -200,6 +180,8 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
   }
   if (done.outline && board.binding)
     for (Feature& f : binding_features(board, layout)) features.push_back(std::move(f));
+  if (done.pockets)  // artwork first: a dot that only touches it is the one to be drawn back
+    for (const ArtworkPocket& pocket : inlays.pockets) features.push_back(artwork_feature(board, pocket));
   if (done.pockets)
     for (const Marker& marker : layout.markers)
       if (board.inlays[marker.inlay].shape != InlayShape::artwork) features.push_back(pocket_feature(board, marker));

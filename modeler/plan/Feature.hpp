@@ -28,7 +28,7 @@ struct Feature {
   Bound bound;
   bool in_strip = false;         ///< counts only inside the strip
   std::optional<Rounded> shape;  ///< convex with round corners: may be drawn back where it only touches
-  Loop loop;                     ///< used when there is no `shape`
+  Loop loop;                     ///< used when there is no `shape`; artwork: all its outlines one after the other
   std::optional<Point> seam;     ///< a line that bounds nothing runs through here, square to the centre line
 };
 
@@ -40,10 +40,6 @@ struct WorkDone {
 WorkDone work_done_at(const Board& board, Stage stage);
 
 std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
-                                 const WorkDone& done);
-
-/// The pocket that one marker of an inlay is let into: the piece grown by the clearance, no corner sharper than the
-/// cutters named. Empty when the cutter does not enter. Not for artwork.
-Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre);
+                                 const Inlays& inlays, const WorkDone& done);
 
 }  // namespace sagitta

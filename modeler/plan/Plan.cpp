@@ -35,14 +35,14 @@ class Floors {
 
 class Planner {
  public:
-  Planner(const Board& board, const Layout& layout, const Surface& surface, Stage stage)
-      : board_(board), layout_(layout), surface_(surface), done_(work_done_at(board, stage)) {
+  Planner(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays, Stage stage)
+      : board_(board), layout_(layout), surface_(surface), inlays_(inlays), done_(work_done_at(board, stage)) {
     plan_.stage = stage;
     plan_.surface = surface;
   }
 
   std::variant<Plan, Faults> run() {
-    features_ = features_of(board_, layout_, surface_, done_);
+    features_ = features_of(board_, layout_, surface_, inlays_, done_);
     Faults faults = unbuildable();
     if (!faults.empty()) return faults;
     Box extent;
@@ -98,10 +98,6 @@ class Planner {
       if (f.shape && f.shape->empty())
         faults.push_back({f.key, f.name + ": the cutters named are too large to cut this pocket",
                           "name a smaller pocket-detail or piece cutter, or make the inlay larger"});
-    if (done_.pockets)
-      for (std::size_t i = 0; i < board_.inlays.size(); ++i)
-        if (board_.inlays[i].shape == InlayShape::artwork)
-          faults.push_back({"inlays[" + std::to_string(i) + "].shape", "artwork is not built yet", ""});
     return faults;
   }
 
@@ -253,6 +249,7 @@ class Planner {
   const Board& board_;
   const Layout& layout_;
   const Surface& surface_;
+  const Inlays& inlays_;
   WorkDone done_;
   std::vector<Feature> features_;
   Floors floors_, offsets_;
@@ -270,8 +267,16 @@ double height(const Surface& surface, const Bound& bound, Point p) {
   return surface.thickness - fall - surface.drop(p.x, p.y) - bound.value;
 }
 
+std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface,
+                                     const Inlays& inlays, Stage stage) {
+  return Planner(board, layout, surface, inlays, stage).run();
+}
+
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface, Stage stage) {
-  return Planner(board, layout, surface, stage).run();
+  const bool drawn = work_done_at(board, stage).pockets;
+  auto inlays = drawn ? fit_inlays(board, layout) : std::variant<Inlays, Faults>(Inlays{});
+  if (auto* faults = std::get_if<Faults>(&inlays)) return std::move(*faults);
+  return make_plan(board, layout, surface, std::get<Inlays>(inlays), stage);
 }
 
 }  // namespace sagitta

@@ -8,6 +8,7 @@
 #include <variant>
 #include <vector>
 
+#include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
 #include "plan/Stage.hpp"
 #include "plan/Subdivision.hpp"
@@ -68,6 +69,9 @@ struct Plan {
 
 /// The plan of one stage of a board whose layout and surface are free of faults.
 /// Faults: features that cannot be built, with the reason.
+std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface,
+                                     const Inlays& inlays, Stage stage);
+/// The same where the inlays have not been fitted yet: drawings are read and fitted first.
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface, Stage stage);
 
 }  // namespace sagitta

@@ -180,7 +180,8 @@ TEST(Drawing, SameBoardSameBytes) {
 
 std::size_t pockets_of(const ReadyBoard& ready) {
   const Board& board = ready.file.board;
-  const Drawing drawing = drawing_of(board, ready.layout, inlay_outlines(board, ready.layout));
+  const Inlays inlays = std::get<Inlays>(fit_inlays(board, ready.layout));
+  const Drawing drawing = drawing_of(board, ready.layout, inlay_outlines(inlays));
   return layer_named(drawing, "pocket")->figures.size();
 }
 

@@ -1,0 +1,71 @@
+#include "inlay/Biarc.hpp"
+
+#include <algorithm>
+
+namespace sagitta {
+namespace {
+
+constexpr double most_turn = 3;    // radians; arc_between() takes the shorter way round
+constexpr double flat = 2e-5;      // mm of height over the chord: a line
+constexpr double one_centre = 1e-4;  // mm; arcs of one circle found twice
+
+}  // namespace
+
+Piece arc_along(Point p, Point t, Point q) {
+  const Point chord = q - p;
+  const double aside = cross(t, chord), square = dot(chord, chord);
+  // Height of the arc over its chord: half the chord times tan(quarter turn), nearly aside / 4.
+  if (std::abs(aside) / 4 < flat && dot(t, chord) > 0) return line(p, q);
+  const double radius = square / (2 * aside);  // to the left
+  const Point centre = p + radius * left_of(t);
+  return arc_between(centre, std::abs(radius), p, q, radius > 0);
+}
+
+std::vector<Piece> biarc(Point p, Point t, Point q, Point u) {
+  const Point chord = q - p, sum = t + u;
+  const double square = dot(chord, chord), along = dot(chord, sum), spread = 2 * (1 - dot(t, u));
+  double leg = 0;
+  if (spread < 1e-12) {
+    if (along <= 0) return {};
+    leg = square / (2 * along);
+  } else {
+    leg = (-along + std::sqrt(along * along + spread * square)) / spread;
+  }
+  const Point joint = 0.5 * (p + q + leg * (t - u));
+  const Piece first = arc_along(p, t, joint);
+  const Piece second = arc_along(q, -1.0 * u, joint).reversed();
+  for (const Piece& piece : {first, second}) {
+    if (piece.is_arc() && std::abs(piece.sweep) > most_turn) return {};
+  }
+  // The way round that was asked for, not the shorter one.
+  if (dot(joint - p, t) < 0 || dot(q - joint, u) < 0) return {};
+  if (!first.is_arc() && !second.is_arc() && std::abs(cross(t, chord)) < flat) return {line(p, q)};
+  if (first.is_arc() && second.is_arc() && distance(first.centre, second.centre) < one_centre &&
+      std::abs(first.sweep + second.sweep) < most_turn && (first.sweep > 0) == (second.sweep > 0))
+    return {arc_along(p, t, q)};
+  return {first, second};
+}
+
+Point end_direction(const Piece& piece) { return unit(piece.slope(1)); }
+
+double off_chain(const std::vector<Piece>& chain, Point x) {
+  double least = 1e300;
+  for (const Piece& piece : chain) {
+    double off = std::min(distance(x, piece.a), distance(x, piece.b));
+    if (!piece.is_arc()) {
+      const Point d = piece.b - piece.a;
+      const double s = dot(x - piece.a, d);
+      if (s > 0 && s < dot(d, d)) off = std::abs(cross(d, x - piece.a)) / length(d);
+    } else {
+      const Point from_centre = x - piece.centre;
+      const double turn = piece.sweep > 0 ? 1 : -1;
+      const bool between_rays = turn * cross(piece.a - piece.centre, from_centre) >= 0 &&
+                                turn * cross(from_centre, piece.b - piece.centre) >= 0;
+      if (between_rays) off = std::abs(length(from_centre) - piece.radius);
+    }
+    least = std::min(least, off);
+  }
+  return least;
+}
+
+}  // namespace sagitta

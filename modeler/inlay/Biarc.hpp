@@ -1,0 +1,23 @@
+#pragma once
+
+#include <vector>
+
+#include "plane/Plane.hpp"
+
+namespace sagitta {
+
+/// The arc from p to q that leaves p along the unit vector t; a line when it bends by less than a kernel can see.
+Piece arc_along(Point p, Point t, Point q);
+
+/// Two arcs from p to q with a common tangent where they meet, leaving p along t and reaching q along u (unit vectors);
+/// one piece where both are one circle or one line. Nothing when an arc would turn by more than 3 radians.
+/// Source: the biarc with legs of equal length, closed form (common textbook construction, from memory).
+std::vector<Piece> biarc(Point p, Point t, Point q, Point u);
+
+/// Unit tangent at the end of a piece.
+Point end_direction(const Piece& piece);
+
+/// Distance from x to the chain of pieces, each taken between the rays through its ends.
+double off_chain(const std::vector<Piece>& chain, Point x);
+
+}  // namespace sagitta

@@ -1,0 +1,84 @@
+#include "inlay/Fit.hpp"
+
+#include <algorithm>
+
+#include "inlay/OutlineIndex.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr int most_rounds = 8;
+
+bool within(const Region& region, const OutlineIndex& other) {
+  for (const Polygon& polygon : region)
+    for (const Point p : polygon)
+      if (other.nearest(p).distance > fit_settled) return false;
+  return true;
+}
+
+/// Whether no point of either outline lies further than fit_settled from the other.
+bool same(const Region& a, const Region& b) {
+  if (a.empty() || b.empty()) return a.empty() == b.empty();
+  return within(a, OutlineIndex(b)) && within(b, OutlineIndex(a));
+}
+
+/// What closing makes exactly as wide as the cutter would come and go with each round: opening spares it. mm.
+constexpr double spared = 0.0003;
+
+/// Closed, then opened: taking off r twice is taking off 2 r.
+Region closed_and_opened(const Region& region, double r) {
+  return grown(grown(grown(region, r), spared - 2 * r), r - spared);
+}
+
+void judge(const Region& extra, const Region& other, Departure& worst) {
+  if (extra.empty()) return;
+  const OutlineIndex index(other);
+  for (const Polygon& polygon : extra)
+    for (std::size_t i = 0; i < polygon.size(); ++i)
+      for (const double s : {0.0, 0.25, 0.5, 0.75}) {
+        const Point p = between(polygon[i], polygon[(i + 1) % polygon.size()], s);
+        const double way = index.nearest(p).distance;
+        if (way > worst.distance) worst = {way, p};
+      }
+}
+
+}  // namespace
+
+Region opened(const Region& region, double radius) {
+  return radius > 0 ? grown(grown(region, -radius), radius) : region;
+}
+
+std::optional<Region> fit(const Region& drawn, double radius, const Cancel& cancel) {
+  if (radius <= 0) return drawn;
+  Region piece = opened(drawn, radius);
+  for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
+    Region next = closed_and_opened(piece, radius);
+    const bool still = same(piece, next);
+    piece = std::move(next);
+    if (still) return piece;
+  }
+  return std::nullopt;
+}
+
+Departure departure(const Region& drawn, const Region& made) {
+  Departure worst;
+  judge(without(drawn, made), made, worst);
+  judge(without(made, drawn), drawn, worst);
+  return worst;
+}
+
+double largest_radius(const Region& drawn, double limit, double most, const Cancel& cancel) {
+  const auto serves = [&](double radius) {
+    const auto made = fit(drawn, radius, cancel);
+    return made && !made->empty() && departure(drawn, *made).distance <= limit;
+  };
+  if (serves(most)) return most;
+  double good = 0, bad = most;
+  while (bad - good > 0.001 && !cancel.wanted()) {
+    const double middle = (good + bad) / 2;
+    (serves(middle) ? good : bad) = middle;
+  }
+  return good;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,31 @@
+#pragma once
+
+/// One drawing fitted at one size: its pieces, its pockets and its figures in the drawing's own frame, the middle of its
+/// bounding box at the origin.
+
+#include "inlay/Inlays.hpp"
+
+namespace sagitta {
+
+struct FittedFigure {
+  struct Part {
+    int region = 0;  ///< index into Artwork::regions
+    Loops piece, pocket;
+  };
+  std::vector<Part> parts;
+  Loops pockets;                       ///< all parts' pockets run together
+  std::vector<RegionFigures> figures;  ///< one a region; `inlay`, `fret` and `material` are not set
+};
+
+/// What a figure is cut with. Radii of the cutters as they cut.
+struct FigureCut {
+  double scale = 1;  ///< of the drawing
+  double radius = 0, clearance = 0;
+  double clearing_radius = 0;  ///< 0: no clearing cutter
+};
+
+/// Of touching regions, in the drawing's order, each later one first loses what lies within the clearance of an earlier
+/// piece. Faults: a fit that does not settle, a drawing of which nothing is left.
+std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel);
+
+}  // namespace sagitta

@@ -1,0 +1,209 @@
+#include "inlay/Inlays.hpp"
+
+#include <algorithm>
+
+#include "artwork/ColourMaterials.hpp"
+#include "inlay/FittedFigure.hpp"
+#include "inlay/Flatten.hpp"
+#include "inlay/Placement.hpp"
+#include "inlay/Refit.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+std::string key_of(int inlay) { return "inlays[" + std::to_string(inlay) + "]"; }
+
+/// Radius of the smallest cutter named for clearing pockets, as it cuts; 0: none.
+double clearing_radius(const Board& board) {
+  double least = 0;
+  for (const Cutter& cutter : board.cutters) {
+    if (std::find(cutter.use.begin(), cutter.use.end(), CutterUse::pocket_clear) == cutter.use.end()) continue;
+    const double cut = cutter.measured_cut.value_or(cutter.diameter + cutter.runout) / 2;
+    least = least == 0 ? cut : std::min(least, cut);
+  }
+  return least;
+}
+
+bool same_pocket(const InlayPiece& a, const InlayPiece& b) {
+  if (a.depth != b.depth || a.pocket.size() != b.pocket.size()) return false;
+  for (std::size_t i = 0; i < a.pocket.size(); ++i) {
+    if (a.pocket[i].size() != b.pocket[i].size()) return false;
+    for (std::size_t k = 0; k < a.pocket[i].size(); ++k)
+      if (distance(a.pocket[i][k].at(0.5), b.pocket[i][k].at(0.5)) > tolerance::snap) return false;
+  }
+  return true;
+}
+
+class Fitter {
+ public:
+  Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel)
+      : board_(board), layout_(layout), drawings_(drawings), cancel_(cancel) {}
+
+  std::variant<Inlays, Faults> run() {
+    for (const Marker& marker : layout_.markers) {
+      if (cancel_.wanted()) return Inlays{};
+      if (inlay_of(marker).shape == InlayShape::artwork) {
+        add_artwork(marker);
+      } else {
+        add_simple(marker);
+      }
+    }
+    if (!faults_.empty()) return faults_;
+    if (cancel_.wanted()) return Inlays{};
+    return std::move(inlays_);
+  }
+
+ private:
+  const Inlay& inlay_of(const Marker& marker) const { return board_.inlays[marker.inlay]; }
+
+  InlayPiece piece_at(const Marker& marker) const {
+    const Inlay& inlay = inlay_of(marker);
+    InlayPiece piece;
+    piece.material = inlay.material;
+    piece.inlay = marker.inlay;
+    piece.fret = marker.fret;
+    piece.depth = inlay.depth;
+    piece.thickness = piece_thickness(inlay);
+    return piece;
+  }
+
+  void add(InlayPiece piece) {
+    for (const InlayPiece& other : inlays_.pieces)
+      if (same_pocket(piece, other)) return;  // the same pocket from two inlays is one pocket
+    const int number = ++count_[piece.material];
+    piece.name = piece.material + (number < 10 ? "-0" : "-") + std::to_string(number);
+    inlays_.pieces.push_back(std::move(piece));
+  }
+
+  void add_simple(const Marker& marker) {
+    const Rounded pocket = pocket_shape(board_, inlay_of(marker), marker.centre);
+    if (pocket.empty()) return;  // the plan says so
+    InlayPiece piece = piece_at(marker);
+    piece.shape = shrunk(pocket, inlay_of(marker).clearance);
+    piece.piece = {outline(*piece.shape)};
+    piece.pocket = {outline(pocket)};
+    add(std::move(piece));
+  }
+
+  void blame(const Marker& marker, const std::string& key, Fault fault) {
+    fault.key = key_of(marker.inlay) + key;
+    if (std::find(faults_.begin(), faults_.end(), fault) == faults_.end()) faults_.push_back(std::move(fault));
+  }
+
+  /// Whether every colour has its material; the faults that say what lacks list the colours found.
+  bool has_materials(const Marker& marker, const Artwork& artwork) {
+    const Faults wrong = material_faults(board_, static_cast<std::size_t>(marker.inlay), artwork);
+    for (const Fault& fault : wrong)
+      if (std::find(faults_.begin(), faults_.end(), fault) == faults_.end()) faults_.push_back(fault);
+    return wrong.empty();
+  }
+
+  const FittedFigure* figure_of(const Marker& marker, const Artwork& artwork) {
+    const Inlay& inlay = inlay_of(marker);
+    const Box box = bounds(artwork);
+    const double drawn = inlay.along ? box.high.x - box.low.x : box.high.y - box.low.y;
+    const double wanted = inlay.along ? *inlay.along : inlay.across.value_or(drawn);
+    if (artwork.regions.empty() || !(drawn > 0)) {
+      blame(
+          marker, ".file",
+          {"", inlay.file + " has no filled area to inlay", "fill the outlines, and look at the notes on the drawing"});
+      return nullptr;
+    }
+    const FigureCut cut{wanted / drawn, inlay_cutter_radius(board_), inlay.clearance, clearing_radius(board_)};
+    const auto key = std::make_tuple(inlay.file, cut.scale, cut.clearance);
+    auto found = fitted_.find(key);
+    if (found == fitted_.end()) {
+      auto made = fit_figure(artwork, cut, cancel_);
+      if (const auto* wrong = std::get_if<Faults>(&made)) {
+        for (const Fault& fault : *wrong) blame(marker, ".file", fault);
+        return nullptr;
+      }
+      found = fitted_.emplace(key, std::get<FittedFigure>(std::move(made))).first;
+    }
+    return &found->second;
+  }
+
+  void add_artwork(const Marker& marker) {
+    const auto drawing = drawings_.find(inlay_of(marker).file);
+    if (drawing == drawings_.end()) {
+      blame(marker, ".file", {"", inlay_of(marker).file + " has not been read", "look whether the file is there"});
+      return;
+    }
+    const Artwork& artwork = drawing->second;
+    const FittedFigure* figure = has_materials(marker, artwork) ? figure_of(marker, artwork) : nullptr;
+    if (!figure || cancel_.wanted()) return;
+    const Placement place{inlay_of(marker).turn_degrees * std::numbers::pi / 180, board_.hand == Hand::left,
+                          marker.centre};
+    const auto material = [&](int region) {
+      return material_of(inlay_of(marker), artwork.regions[static_cast<std::size_t>(region)].colour);
+    };
+    const int first = static_cast<int>(inlays_.figures.size());
+    for (const RegionFigures& drawn : figure->figures) {
+      RegionFigures figures = drawn;
+      figures.inlay = marker.inlay;
+      figures.fret = marker.fret;
+      figures.material = material(drawn.region);
+      for (Point* p : {&figures.departure_at, &figures.piece_neck_at, &figures.pocket_neck_at, &figures.detail_at})
+        *p = place(*p);
+      figures.lost = place(figures.lost);
+      inlays_.figures.push_back(std::move(figures));
+    }
+    for (const FittedFigure::Part& part : figure->parts) {
+      InlayPiece piece = piece_at(marker);
+      piece.material = material(part.region);
+      piece.figure = first + part.region;
+      piece.piece = place(part.piece);
+      piece.pocket = place(part.pocket);
+      add(std::move(piece));
+    }
+    inlays_.pockets.push_back({marker.inlay, marker.fret, place(figure->pockets)});
+  }
+
+  const Board& board_;
+  const Layout& layout_;
+  const Drawings& drawings_;
+  const Cancel& cancel_;
+  Inlays inlays_;
+  Faults faults_;
+  std::map<std::string, int> count_;  ///< pieces of each material so far
+  std::map<std::tuple<std::string, double, double>, FittedFigure> fitted_;
+};
+
+}  // namespace
+
+std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside) {
+  Drawings drawings;
+  Faults faults;
+  for (std::size_t i = 0; i < board.inlays.size(); ++i) {
+    const Inlay& inlay = board.inlays[i];
+    if (inlay.shape != InlayShape::artwork || drawings.contains(inlay.file)) continue;
+    const auto path = artwork_path(board.folder, inlay.file, outside);
+    auto read = std::holds_alternative<Fault>(path) ? ArtworkOrFaults(Faults{std::get<Fault>(path)})
+                                                    : read_artwork(std::get<std::string>(path));
+    if (auto* wrong = std::get_if<Faults>(&read)) {
+      for (Fault& fault : *wrong) {
+        fault.key = key_of(static_cast<int>(i)) + ".file";
+        faults.push_back(std::move(fault));
+      }
+      continue;
+    }
+    drawings.emplace(inlay.file, std::get<Artwork>(std::move(read)));
+  }
+  if (!faults.empty()) return faults;
+  return drawings;
+}
+
+std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
+                                        const Cancel& cancel) {
+  return Fitter(board, layout, drawings, cancel).run();
+}
+
+std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside,
+                                        const Cancel& cancel) {
+  auto drawings = read_drawings(board, outside);
+  if (auto* faults = std::get_if<Faults>(&drawings)) return std::move(*faults);
+  return fit_inlays(board, layout, std::get<Drawings>(drawings), cancel);
+}
+
+}  // namespace sagitta

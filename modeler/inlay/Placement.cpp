@@ -1,0 +1,39 @@
+#include "inlay/Placement.hpp"
+
+#include <algorithm>
+
+namespace sagitta {
+
+Point Placement::operator()(Point p) const {
+  Point q = turn == 0 ? p : turned(p, turn);
+  if (mirrored) q.y = -q.y;
+  return q + centre;
+}
+
+Loops Placement::operator()(const Loops& loops) const {
+  Loops placed;
+  placed.reserve(loops.size());
+  for (const Loop& loop : loops) {
+    Loop& image = placed.emplace_back();
+    image.reserve(loop.size());
+    for (const Piece& piece : loop) {
+      const Point a = (*this)(piece.a), b = (*this)(piece.b);
+      const bool left = (piece.sweep > 0) != mirrored;
+      Piece moved = piece.is_arc() ? arc_between((*this)(piece.centre), piece.radius, a, b, left) : line(a, b);
+      image.push_back(mirrored ? moved.reversed() : moved);
+    }
+    if (mirrored) std::reverse(image.begin(), image.end());
+  }
+  return placed;
+}
+
+Region Placement::operator()(const Region& region) const {
+  Region placed = region;
+  for (Polygon& polygon : placed) {
+    for (Point& p : polygon) p = (*this)(p);
+    if (mirrored) std::reverse(polygon.begin(), polygon.end());
+  }
+  return placed;
+}
+
+}  // namespace sagitta

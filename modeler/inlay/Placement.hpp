@@ -1,0 +1,18 @@
+#pragma once
+
+#include "inlay/Region.hpp"
+
+namespace sagitta {
+
+/// Where a figure lies: turned about its own middle, mirrored in y for a left-handed board, and moved.
+struct Placement {
+  double turn = 0;  ///< radians
+  bool mirrored = false;
+  Point centre;
+
+  Point operator()(Point p) const;
+  Loops operator()(const Loops& loops) const;
+  Region operator()(const Region& region) const;
+};
+
+}  // namespace sagitta

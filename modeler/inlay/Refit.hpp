@@ -1,0 +1,23 @@
+#pragma once
+
+#include "inlay/Region.hpp"
+
+namespace sagitta {
+
+/// How far a refitted curve may stray from the polygon that it stands for, mm: piece and pocket together stay within
+/// 0.003 mm of the clearance.
+inline constexpr double refit_tolerance = 0.0012;
+
+/// The region's outlines as true lines and arcs within `tolerance` of its polygons. Real corners stay corners; between
+/// them lines and arcs follow each other with one tangent. The polygons must be finer than 0.0005 mm where they stand
+/// for curves. Where outlines run nearer to each other than four tolerances they are followed more closely, so that
+/// they do not cross.
+Loops refitted(const Region& region, double tolerance = refit_tolerance);
+
+/// The same outlines moved out by `by` (in, when negative), for tiny amounts: no piece may vanish. mm.
+Loops nudged(const Loops& loops, double by);
+
+double area(const Loops& loops);
+Box bounds(const Loops& loops);
+
+}  // namespace sagitta

@@ -1,0 +1,41 @@
+#pragma once
+
+/// Filled regions as polygons, and what can be done to them. Lengths in mm.
+
+#include <vector>
+
+#include "plane/Plane.hpp"
+
+namespace sagitta {
+
+using Polygon = std::vector<Point>;
+/// Closed polygons: outer ones counter-clockwise, holes clockwise, none crossing another.
+using Region = std::vector<Polygon>;
+
+/// The same with true lines and arcs: outer outlines counter-clockwise, holes clockwise, none crossing another.
+using Loops = std::vector<Loop>;
+
+/// Area of the region, holes taken off. mm^2.
+double area(const Region& region);
+Box bounds(const Region& region);
+
+/// All points within `by` of the region; a negative `by` takes off all points within -by of what is outside it. Arcs
+/// are drawn with chords within 0.0002 mm.
+Region grown(const Region& region, double by);
+/// What is in a and not in b.
+Region without(const Region& a, const Region& b);
+Region united(const Region& a, const Region& b);
+Region common(const Region& a, const Region& b);
+/// Any polygons made into a region: filled is what they wind about counter-clockwise.
+Region filled(const Region& polygons);
+
+/// The connected parts of a region, each an outer polygon followed by its holes.
+std::vector<Region> parts(const Region& region);
+
+/// Without the points that lie within `tolerance` of the line between those kept.
+Region thinned(const Region& region, double tolerance);
+
+/// Whether p lies in the region.
+bool contains(const Region& region, Point p);
+
+}  // namespace sagitta

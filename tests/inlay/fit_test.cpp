@@ -1,0 +1,212 @@
+// The fit against closed forms and on random drawings. Round cutters leave exactly what Minkowski opening leaves.
+
+#include "inlay/Fit.hpp"
+
+#include <gtest/gtest.h>
+
+#include "inlay/FittedFigure.hpp"
+#include "inlay/Flatten.hpp"
+#include "inlay/OutlineIndex.hpp"
+#include "inlay/Refit.hpp"
+#include "inlay/SampleDrawings.hpp"
+
+namespace sagitta {
+namespace {
+
+using std::numbers::pi;
+using namespace test;
+
+/// Outlines are within a micron of exact: chords of the drawing, of each of the seven offsets, and Clipper's rounding.
+constexpr double micron = 0.001;
+
+Region square(double a) { return {{{0, 0}, {a, 0}, {a, a}, {0, a}}}; }
+
+// Each corner loses r^2 - pi r^2 / 4.
+TEST(Fit, RoundsTheCornersOfASquare) {
+  const double a = 10, r = 1.5;
+  const Region piece = *fit(square(a), r);
+  EXPECT_NEAR(area(piece), a * a - (4 - pi) * r * r, 2 * pi * r * micron);
+  // Steiner's formula for a convex piece: A + P c + pi c^2.
+  const double outline = 4 * (a - 2 * r) + 2 * pi * r;
+  EXPECT_NEAR(area(grown(piece, 0.05)), area(piece) + outline * 0.05 + pi * 0.05 * 0.05, outline * micron);
+}
+
+// TRADE: a corner stands off r (sqrt 2 - 1): 0.58 mm cutter 0.121 mm (there to three digits; here exactly).
+TEST(Fit, LeavesASharpCornerStanding) {
+  const Region drawn = square(8);
+  const Departure most = departure(drawn, *fit(drawn, 0.29));
+  EXPECT_NEAR(most.distance, 0.29 * (std::sqrt(2.0) - 1), micron);
+  EXPECT_NEAR(std::abs(most.at.x - 4) + std::abs(most.at.y - 4), 8, micron);
+}
+
+TEST(Fit, KeepsADiscLargerThanTheCutter) {
+  const Region drawn = flattened({disc({1, 2}, 3)}, 1, {0, 0});
+  const Region piece = *fit(drawn, 2.9);
+  EXPECT_LT(departure(drawn, piece).distance, micron);
+  const Loops loops = refitted(piece);
+  ASSERT_EQ(loops.size(), 1u);
+  ASSERT_EQ(loops[0].size(), 2u);
+  EXPECT_NEAR(loops[0][0].radius, 3, micron);
+  EXPECT_NEAR(distance(loops[0][0].centre, {1, 2}), 0, micron);
+}
+
+TEST(Fit, LeavesNothingOfAStripNarrowerThanTheCutter) { EXPECT_TRUE(fit({{{0, 0}, {10, 0}, {10, 1}, {0, 1}}}, 0.6)->empty()); }
+
+// Five outer corners lose (1 - pi/4) r^2 each, the inner one gains as much.
+TEST(Fit, RoundsAnLOutsideAndInside) {
+  const double r = 0.8;
+  const Region piece = *fit({{{0, 0}, {10, 0}, {10, 4}, {4, 4}, {4, 10}, {0, 10}}}, r);
+  EXPECT_NEAR(area(piece), 64 - 4 * (1 - pi / 4) * r * r, 40 * micron);
+}
+
+// A U has six outer corners and two inner ones.
+TEST(Fit, RoundsAU) {
+  const double r = 0.5;
+  const Region piece = *fit({{{0, 0}, {9, 0}, {9, 8}, {6, 8}, {6, 3}, {3, 3}, {3, 8}, {0, 8}}}, r);
+  EXPECT_NEAR(area(piece), 72 - 15 - (6 - 2) * (1 - pi / 4) * r * r, 50 * micron);
+}
+
+// Teeth wider than the cutter stay, gaps narrower than it are filled.
+TEST(Fit, FillsTheGapsOfAFineComb) {
+  Polygon comb{{0, 0}, {10, 0}};
+  for (int tooth = 4; tooth >= 0; --tooth) {
+    comb.insert(comb.end(), {{2.0 * tooth + 2, 6}, {2.0 * tooth + 0.4, 6}});
+    if (tooth > 0) comb.insert(comb.end(), {{2.0 * tooth + 0.4, 3}, {2.0 * tooth, 3}});
+  }
+  comb.push_back({0.4, 0});
+  const Region piece = *fit({comb}, 0.5);
+  ASSERT_EQ(piece.size(), 1u);
+  EXPECT_NEAR(area(piece), 9.6 * 6 + 0.2 * 0, 1.5);  // the left side leans by 0.4; filled gaps end in hollows
+  EXPECT_TRUE(contains(piece, {4.2, 4}));
+}
+
+// A point of a star with half-angle a loses r^2 (1/tan a - (pi/2 - a)); an inner corner of half-angle b gains the same
+// with b.
+TEST(Fit, RoundsTheTipsOfAStar) {
+  const int tips = 5;
+  const double outer = 12, inner = 6, r = 0.4;
+  Polygon star;
+  for (int i = 0; i < 2 * tips; ++i) star.push_back((i % 2 ? inner : outer) * turned({1, 0}, pi * i / tips));
+  const auto half = [&](int i) {
+    const Point p = star[i], q = star[(i + 1) % star.size()] - p, o = star[(i + star.size() - 1) % star.size()] - p;
+    return std::acos(dot(unit(q), unit(o))) / 2;
+  };
+  const auto loss = [&](double a) { return r * r * (1 / std::tan(a) - (pi / 2 - a)); };
+  const Region piece = *fit({star}, r);
+  EXPECT_NEAR(area(piece), area(Region{star}) - tips * loss(half(0)) + tips * loss(half(1)), 90 * micron);
+}
+
+// Two discs nearer than the closing radius: closing bridges them with a neck too thin for the cutter.
+TEST(Fit, DoesNotFallIntoTheTrapOfTwoDiscs) {
+  const double r = 0.5, gap = 0.35;
+  const Region drawn = flattened({disc({-2, 0}, 2 - gap / 2), disc({2, 0}, 2 - gap / 2)}, 1, {0, 0});
+  const auto piece = fit(drawn, r);
+  ASSERT_TRUE(piece);
+  const Region pocket = grown(*piece, 0.05);
+  EXPECT_LT(departure(pocket, opened(pocket, r)).distance, micron);
+}
+
+TEST(Fit, FindsTheLargestCutterForADeparture) {
+  EXPECT_NEAR(largest_radius(square(10), 0.2, 3), 0.2 / (std::sqrt(2.0) - 1), 0.004);
+}
+
+TEST(Fit, MeasuresANeck) {
+  // Two squares joined by a bar 1.2 wide.
+  const Region dumbbell{{{0, 0}, {5, 0}, {5, 1.9}, {9, 1.9}, {9, 0}, {14, 0}, {14, 5}, {9, 5}, {9, 3.1}, {5, 3.1}, {5, 5}, {0, 5}}};
+  EXPECT_NEAR(OutlineIndex(dumbbell).neck(true, 5).width, 1.2, 1e-9);
+}
+
+/// The greatest way from a point of one outline to the other.
+double stray(const Region& a, const Region& b) {
+  double most = 0;
+  const OutlineIndex index(b);
+  for (const Polygon& polygon : a)
+    for (const Point p : polygon) most = std::max(most, index.nearest(p).distance);
+  return most;
+}
+
+TEST(Refit, FollowsSmoothCurvesWithOneTangent) {
+  const Region drawn = filled(flattened({wave({0, 0}, 24, 15, 2, 7)}, 1, {0, 0}));
+  const Region piece = *fit(drawn, 0.4);
+  const Loops loops = refitted(piece);
+  EXPECT_LT(stray(flattened(loops), piece), 0.002);
+  EXPECT_LT(stray(piece, flattened(loops)), 0.002);
+  for (const Loop& loop : loops)
+    for (std::size_t i = 0; i < loop.size(); ++i) {
+      const Point in = unit(loop[i].slope(1)), out = unit(loop[(i + 1) % loop.size()].slope(0));
+      EXPECT_LT(std::abs(std::atan2(cross(in, out), dot(in, out))), 0.005);
+      EXPECT_EQ(loop[i].b, loop[(i + 1) % loop.size()].a);
+    }
+}
+
+TEST(Refit, MakesOneArcOfEachRoundedCorner) {
+  const Loops loops = refitted(*fit(square(10), 1.5));
+  ASSERT_EQ(loops.size(), 1u);
+  ASSERT_EQ(loops[0].size(), 8u);
+  for (const Piece& piece : loops[0]) {
+    if (piece.is_arc()) {
+      EXPECT_NEAR(piece.radius, 1.5, 0.002);
+    }
+  }
+}
+
+/// Seeded drawings: one to four polygons, waves and discs, some touching or overlapping.
+Artwork random_drawing(unsigned seed) {
+  std::mt19937 dice(seed);
+  const auto roll = [&](double low, double high) { return low + (high - low) * static_cast<double>(dice()) / 4294967295.0; };
+  Artwork artwork;
+  const int count = 1 + static_cast<int>(dice() % 4);
+  Region above;
+  for (int i = 0; i < count; ++i) {
+    const Point centre{roll(-6, 6), roll(-6, 6)};
+    StrokeLoop loop;
+    if (dice() % 3 == 0) {
+      loop = wave(centre, 5 + static_cast<int>(dice() % 8), roll(2, 6), roll(0, 1.2), seed + 1000 * static_cast<unsigned>(i));
+    } else {
+      const int corners = 3 + static_cast<int>(dice() % 7);
+      std::vector<Point> points;
+      for (int k = 0; k < corners; ++k) points.push_back(centre + roll(1, 6) * turned({1, 0}, 2 * pi * k / corners));
+      loop = polygon(points);
+    }
+    // Regions of one drawing do not overlap: what lies above takes its place.
+    const Region own = filled(flattened({loop}, 1, {0, 0}));
+    DrawnRegion region{"#101010", {}};
+    for (const Polygon& p : without(own, above)) region.outlines.push_back(polygon(p));
+    above = united(above, own);
+    if (!region.outlines.empty()) artwork.regions.push_back(std::move(region));
+  }
+  return artwork;
+}
+
+void expect_fits(const FittedFigure& figure, double r, double clearance) {
+  Region all, other_regions;
+  int region = -1;
+  for (const FittedFigure::Part& part : figure.parts) {
+    if (part.region != region) other_regions = all;
+    region = part.region;
+    const Region piece = flattened(part.piece), pocket = flattened(part.pocket);
+    EXPECT_LT(area(without(piece, pocket)), 1e-6);                                      // inside everywhere
+    EXPECT_LT(stray(pocket, grown(piece, clearance)), 0.003);                           // the gap is the clearance
+    EXPECT_LT(departure(pocket, opened(pocket, r - 0.003)).distance, 0.003);            // the cutter comes everywhere
+    EXPECT_LT(area(common(other_regions, grown(piece, clearance - 0.003))), 1e-6);      // neighbours keep apart
+    EXPECT_LT(area(common(all, piece)), 1e-6);
+    all = united(all, piece);
+  }
+}
+
+TEST(Fit, HoldsOnRandomDrawings) {
+  for (unsigned seed = 1; seed <= 179; ++seed) {
+    SCOPED_TRACE("seed " + std::to_string(seed));
+    const double r = 0.2 + 0.1 * (seed % 5), clearance = 0.03 + 0.01 * (seed % 4);
+    const auto made = fit_figure(random_drawing(seed), {1, r, clearance, 0}, {});
+    if (const auto* faults = std::get_if<Faults>(&made)) {
+      EXPECT_NE(faults->front().message.find("leave nothing"), std::string::npos) << faults->front().message;
+      continue;
+    }
+    expect_fits(std::get<FittedFigure>(made), r, clearance);
+    if (HasFailure()) break;
+  }
+}
+
+}  // namespace
+}  // namespace sagitta
