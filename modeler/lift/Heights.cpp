@@ -11,6 +11,10 @@ namespace {
 /// Heights do not change places within an edge: equal at five places means equal all along.
 bool same_height(const Plan& plan, const PlanEdge& edge, const Bound& a, const Bound& b) {
   if (a == b) return true;
+  if (edge.crossing >= 0) {
+    const Crossing& crossing = plan.map.crossings[edge.crossing];
+    if (meets_along(crossing, a) && meets_along(crossing, b)) return true;
+  }
   for (const double t : {0.5, 0.0, 1.0, 0.25, 0.75}) {
     const Point p = plan.map.at(edge, t);
     if (std::abs(height(plan.surface, a, p) - height(plan.surface, b, p)) > tolerance::height) return false;

@@ -10,11 +10,9 @@ namespace {
 Point on_wall(const Crossing& curve, Point a, Point b, double t) {
   const Tunnel& tunnel = *curve.tunnel;
   const double r = tunnel.radius;
-  const ChordNormal chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
-                          r * tunnel.angle(tunnel.across(b))};
-  const double s = chord.foot([&](double u, double w) { return above_wall(curve, u, w / r); }, t)[0];
-  const double u = chord.a1 + t * (chord.b1 - chord.a1) + s * chord.n1();
-  const double w = chord.a2 + t * (chord.b2 - chord.a2) + s * chord.n2();
+  const WallChord chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
+                        r * tunnel.angle(tunnel.across(b))};
+  const auto [u, w] = on_normal(chord, [&](double along, double arc) { return above_wall(curve, along, arc / r); }, t);
   return tunnel.at(u, r * std::sin(w / r));
 }
 

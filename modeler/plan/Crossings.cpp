@@ -71,7 +71,7 @@ class Divider {
   Divider(Subdivision& map, const std::vector<Candidates>& candidates, const Surface& surface)
       : map_(map), candidates_(candidates), surface_(surface) {}
 
-  void run() {
+  std::set<Tunnel> run() {
     cut_edges();
     borders_.resize(candidates_.size());
     for (int e = 0; e < static_cast<int>(map_.edges.size()); ++e) {
@@ -80,6 +80,7 @@ class Divider {
     }
     for (int f = 1; f < static_cast<int>(candidates_.size()); ++f)
       for (const Pair& pair : pairs_of(candidates_[f], candidates_[f])) divide_face(f, pair);
+    return std::move(grazed_);
   }
 
  private:
@@ -95,11 +96,20 @@ class Divider {
       for (const Pair& pair : pairs_of(candidates_[edge.left], candidates_[edge.right])) {
         const auto along = [&](double t) { return gap(pair, map_.at(edge, t)); };
         const int samples = edge.piece.is_arc() ? 16 : 6;
-        for (const double t : contacts_of(along, tolerance::height, samples)) cuts.push_back(t);
+        for (const double t : contacts_of(along, tolerance::height, samples))
+          grazes(pair, edge, t) ? void(grazed_.insert(pair.upper.tunnel)) : cuts.push_back(t);
       }
       std::sort(cuts.begin(), cuts.end());
       cut(static_cast<int>(e), edge, cuts);
     }
+  }
+
+  /// Whether an edge that runs into a hole's side is crossed a hair beside it, where the wall is as good as upright.
+  bool grazes(const Pair& pair, const PlanEdge& edge, double t) const {
+    if (!pair.upper.of_hole()) return false;
+    const Tunnel& tunnel = pair.upper.tunnel;
+    const auto at_side = [&](Point p) { return tunnel.radius - std::abs(tunnel.across(p)) <= 4 * tolerance::vertex; };
+    return at_side(map_.at(edge, t)) && !at_side(map_.at(edge, 0.5));
   }
 
   void cut(int e, const PlanEdge& whole, const std::vector<double>& cuts) {
@@ -261,6 +271,7 @@ class Divider {
     return false;
   }
 
+  std::set<Tunnel> grazed_;
   Subdivision& map_;
   const std::vector<Candidates>& candidates_;
   const Surface& surface_;
@@ -269,8 +280,8 @@ class Divider {
 
 }  // namespace
 
-void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface) {
-  Divider(map, candidates, surface).run();
+std::set<Tunnel> divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface) {
+  std::set<Tunnel> grazed = Divider(map, candidates, surface).run();
   std::vector<std::pair<int, int>> old_faces;
   for (const PlanEdge& edge : map.edges) old_faces.emplace_back(edge.left, edge.right);
   map.trace();
@@ -280,6 +291,7 @@ void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, 
     renewed[map.edges[e].right] = candidates[old_faces[e].second];
   }
   candidates = std::move(renewed);
+  return grazed;
 }
 
 }  // namespace sagitta

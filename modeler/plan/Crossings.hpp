@@ -4,6 +4,7 @@
 /// a level floor, the playing surface moved down and a side hole's wall meet are divided along the crossing curves.
 
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "plan/Plan.hpp"
@@ -29,7 +30,8 @@ inline Bound vault_over(Bound trough) {
 }
 
 /// Cuts and divides `map`; `candidates` (one a face) is re-made for the new faces. Afterwards no two heights change
-/// places within an edge or a cell.
-void divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface);
+/// places within an edge or a cell. Returns the side holes that something crosses a hair beside where their wall stands
+/// upright: there the division does not hold.
+std::set<Tunnel> divide_at_crossings(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface);
 
 }  // namespace sagitta

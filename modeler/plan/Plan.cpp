@@ -55,9 +55,12 @@ class Planner {
     constexpr int rounds = 8;  // three outlines through one point may leave wood corner to corner: draw one back
     for (int round = 0; round < rounds; ++round) {
       settle_side_holes(features_, surface_, snap, plan_.notes);
+      grazed_.clear();
       divide();
-      if (!part_pinched(snap)) break;
+      const bool moved = raise_grazed(), parted = part_pinched(snap);
+      if (!moved && !parted) break;
     }
+    if (faults = still_grazed(); !faults.empty()) return faults;
     for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
     return std::move(plan_);
   }
@@ -67,8 +70,37 @@ class Planner {
     Arrangement arrangement = arrange(strands());
     plan_.map = std::move(arrangement.map);
     std::vector<Candidates> candidates = candidates_of(arrangement.covers);
-    divide_at_crossings(plan_.map, candidates, surface_);
+    grazed_ = divide_at_crossings(plan_.map, candidates, surface_);
     resolve(candidates);
+  }
+
+  bool is_grazed(const Feature& f) const {
+    return f.role == Feature::Role::hole && grazed_.count(f.bound.tunnel) > 0;
+  }
+
+  /// Moves side holes that a floor meets a hair beside where their wall stands upright. False when there are none.
+  bool raise_grazed() {
+    for (Feature& f : features_) {
+      if (!is_grazed(f)) continue;
+      f.bound.value += tolerance::graze;
+      note_once({f.key, f.name + " meets a floor just where its wall stands upright; moved up by 0.01 mm",
+                 "use a slightly larger or smaller side dot"});
+    }
+    return !grazed_.empty();
+  }
+
+  Faults still_grazed() const {
+    Faults faults;
+    for (const Feature& f : features_)
+      if (is_grazed(f))
+        faults.push_back({f.key, f.name + ": a floor runs along the widest place of the hole and leaves wood thinner than a hair",
+                          "use a larger or smaller side dot, or another depth of the cut that it runs into"});
+    return faults;
+  }
+
+  void note_once(Fault note) {
+    const auto told = [&](const Fault& other) { return other.message == note.message; };
+    if (std::none_of(plan_.notes.begin(), plan_.notes.end(), told)) plan_.notes.push_back(std::move(note));
   }
 
   /// Draws back a feature at every place where wood meets wood only along a line. False when there is none to draw
@@ -84,10 +116,8 @@ class Planner {
     for (const int feature : yielding) {
       Feature& f = features_[feature];
       f.shape = shrunk(*f.shape, snap);
-      const std::string message = f.name + " leaves wood that only touches; drawn back so that a skin of wood stays";
-      const auto told = [&](const Fault& note) { return note.message == message; };
-      if (std::none_of(plan_.notes.begin(), plan_.notes.end(), told))
-        plan_.notes.push_back({f.key, message, "move it a little, or change its size"});
+      note_once({f.key, f.name + " leaves wood that only touches; drawn back so that a skin of wood stays",
+                 "move it a little, or change its size"});
     }
     return !yielding.empty();
   }
@@ -253,6 +283,7 @@ class Planner {
   WorkDone done_;
   std::vector<Feature> features_;
   Floors floors_, offsets_;
+  std::set<Tunnel> grazed_;
   Plan plan_;
 };
 
@@ -265,6 +296,13 @@ double height(const Surface& surface, const Bound& bound, Point p) {
   if (bound.kind != Bound::Kind::arc) return bound.value;
   const double fall = bound.fallen ? surface.fall_slope * (p.x - *surface.fall_start) : 0;
   return surface.thickness - fall - surface.drop(p.x, p.y) - bound.value;
+}
+
+bool meets_along(const Crossing& crossing, const Bound& bound) {
+  if (bound.kind == Bound::Kind::arc) return bound.value == crossing.offset && bound.fallen == crossing.fallen;
+  if (!crossing.tunnel) return bound.kind == Bound::Kind::level && bound.value == crossing.level;
+  const Bound::Kind wall = crossing.side > 0 ? Bound::Kind::vault : Bound::Kind::trough;
+  return bound.kind == wall && bound.value == crossing.axis && bound.tunnel == *crossing.tunnel;
 }
 
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface,

@@ -39,6 +39,9 @@ struct Bound {
 /// Height of a bound at p; the part (fallen or not) is taken from the bound, not from p.
 double height(const Surface& surface, const Bound& bound, Point p);
 
+/// Whether the bound is one of the two that meet along the crossing.
+bool meets_along(const Crossing& crossing, const Bound& bound);
+
 /// The wood over a cell, by the surfaces that bound it (kind none: not there): from `bottom` to `top`, or, where a side
 /// hole passes, from `bottom` to `trough` and from `vault` to `top`, or one of the two.
 struct Cell {

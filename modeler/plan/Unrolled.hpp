@@ -25,29 +25,34 @@ T above_wall(const Crossing& curve, T along, T angle) {
   return crown - y * y / (radius + sqrt((radius - y) * (radius + y))) - wall;
 }
 
-/// The way from the chord of two places on the rolled-out wall to the curve: (first, second) are the two coordinates in
-/// mm, gap(first, second) is zero on the curve.
-struct ChordNormal {
-  double a1 = 0, a2 = 0, b1 = 0, b2 = 0;
-
-  double n1() const { return a2 - b2; }
-  double n2() const { return b1 - a1; }
-  /// How far along (n1, n2) the curve lies from the chord at t, and the slope of the gap there.
-  template <class Gap>
-  std::array<double, 2> foot(Gap gap, double t) const {
-    const double c1 = a1 + t * (b1 - a1), c2 = a2 + t * (b2 - a2);
-    const auto off = [&](double s) { return gap(c1 + s * n1(), c2 + s * n2()); };
-    constexpr double step = 1e-6;
-    double s = 0, slope = 1;
-    for (int i = 0; i < 40; ++i) {
-      slope = (off(s + step) - off(s - step)) / (2 * step);
-      if (slope == 0) break;
-      const double by = off(s) / slope;
-      s -= by;
-      if (std::abs(by) < 1e-15) break;
-    }
-    return {s, slope};
+/// How far along (n1, n2) from (c1, c2) the gap is zero, and its slope there.
+template <class Gap>
+std::array<double, 2> foot(Gap gap, double c1, double c2, double n1, double n2) {
+  const auto off = [&](double s) { return gap(c1 + s * n1, c2 + s * n2); };
+  constexpr double step = 1e-6;
+  double s = 0, slope = 1;
+  for (int i = 0; i < 40; ++i) {
+    slope = (off(s + step) - off(s - step)) / (2 * step);
+    if (slope == 0) break;
+    const double by = off(s) / slope;
+    s -= by;
+    if (std::abs(by) < 1e-15) break;
   }
+  return {s, slope};
+}
+
+/// Two places on the rolled-out wall, from a to b.
+struct WallChord {
+  double a1 = 0, a2 = 0, b1 = 0, b2 = 0;
 };
+
+/// The place on the curve gap(first, second) = 0 on the chord's normal at t.
+template <class Gap>
+std::array<double, 2> on_normal(const WallChord& chord, Gap gap, double t) {
+  const double n1 = chord.a2 - chord.b2, n2 = chord.b1 - chord.a1;
+  const double c1 = chord.a1 + t * (chord.b1 - chord.a1), c2 = chord.a2 + t * (chord.b2 - chord.a2);
+  const double s = foot(gap, c1, c2, n1, n2)[0];
+  return {c1 + s * n1, c2 + s * n2};
+}
 
 }  // namespace sagitta

@@ -188,20 +188,64 @@ EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
   return result;
 }
 
+/// A cubic near a curve on the rolled-out wall, with its ends and its tangents there: on its normals the curve is
+/// followed, however it turns. The handles are those of a circle's arc.
+class Guide {
+ public:
+  template <class Gap>
+  Guide(const WallChord& chord, Gap gap) : chord_(chord) {
+    const Point a = tangent(gap, chord.a1, chord.a2, true), b = tangent(gap, chord.b1, chord.b2, false);
+    const double turn = std::abs(std::atan2(cross(a, b), dot(a, b)));
+    const double length = std::hypot(chord.b1 - chord.a1, chord.b2 - chord.a2);
+    const double handle = length * (turn > 1e-6 ? 2.0 / 3 * std::tan(turn / 4) / std::sin(turn / 2) : 1.0 / 3);
+    first_ = {chord.a1, chord.a1 + handle * a.x, chord.b1 - handle * b.x, chord.b1};
+    second_ = {chord.a2, chord.a2 + handle * a.y, chord.b2 - handle * b.y, chord.b2};
+  }
+
+  std::array<Jet, 2> at(Jet t) const { return {cubic(first_, t), cubic(second_, t)}; }
+  std::array<Jet, 2> normal(Jet t) const { return {-1 * slope(second_, t), slope(first_, t)}; }
+
+ private:
+  using Handles = std::array<double, 4>;
+
+  /// Along the curve at an end; where it runs square to the chord, it comes from or goes to the hole's upright side.
+  template <class Gap>
+  Point tangent(Gap gap, double v, double w, bool leaves) const {
+    const Point t = unit({-gap(constant(v), Jet{w, 1, 0}).d, gap(Jet{v, 1, 0}, constant(w)).d});
+    const double along = dot(t, unit({chord_.b1 - chord_.a1, chord_.b2 - chord_.a2}));
+    const bool square = std::abs(along) < 0.1;
+    const bool right = square ? (t.y * w < 0) == leaves : along > 0;
+    return right ? t : -1 * t;
+  }
+
+  static Jet cubic(const Handles& h, Jet t) {
+    const Jet s = 1 - t;
+    return h[0] * (s * s * s) + 3 * h[1] * (s * s * t) + 3 * h[2] * (s * t * t) + h[3] * (t * t * t);
+  }
+  static Jet slope(const Handles& h, Jet t) {
+    const Jet s = 1 - t;
+    return 3 * (h[1] - h[0]) * (s * s) + 6 * (h[2] - h[1]) * (s * t) + 3 * (h[3] - h[2]) * (t * t);
+  }
+
+  WallChord chord_;
+  Handles first_{}, second_{};
+};
+
 /// A curve on a side hole's wall from a to b, `gap` zero along it: followed on the rolled-out wall or, for a round wall
-/// that stands across the hole, on both rolled out. gap and place take the two coordinates of the chord as jets.
+/// that stands across the hole, on both rolled out. gap and place take the two coordinates as jets.
 template <class Gap, class Place>
-EdgeCurve along_chord(const ChordNormal& chord, Gap gap, Place place) {
+EdgeCurve along_wall(const WallChord& chord, Gap gap, Place place) {
   return of_fit(
-      [=](double t) {
+      [=, guide = Guide(chord, gap)](double at) {
+        const Jet t{at, 1, 0};
+        const auto [c1, c2] = guide.at(t);
+        const auto [n1, n2] = guide.normal(t);
         const auto plain = [&](double first, double second) { return gap(constant(first), constant(second)).v; };
-        const auto [foot, slope] = chord.foot(plain, t);
-        const Jet c1{chord.a1 + t * (chord.b1 - chord.a1), chord.b1 - chord.a1, 0};
-        const Jet c2{chord.a2 + t * (chord.b2 - chord.a2), chord.b2 - chord.a2, 0};
-        Jet s = constant(foot);
+        const auto [away, slope] = foot(plain, c1.v, c2.v, n1.v, n2.v);
+        Jet s = constant(away);
         constexpr int orders = 3;  // each step makes one more derivative right
-        for (int i = 0; i < orders; ++i) s = s - (1 / slope) * gap(c1 + chord.n1() * s, c2 + chord.n2() * s);
-        return place(c1 + chord.n1() * s, c2 + chord.n2() * s);
+        for (int i = 0; i < orders; ++i) s = s - (1 / slope) * gap(c1 + n1 * s, c2 + n2 * s);
+        return place(c1 + n1 * s, c2 + n2 * s);
       },
       1);
 }
@@ -211,13 +255,13 @@ EdgeCurve over_hole_arc(const Bound& bound, const Piece& piece) {
   const Tunnel tunnel = bound.tunnel;
   const double sense = bound.kind == Bound::Kind::vault ? 1 : -1, r = tunnel.radius, big = piece.radius;
   const double first = r * tunnel.angle(tunnel.across(piece.a)), last = r * tunnel.angle(tunnel.across(piece.b));
-  const ChordNormal chord{big * piece.start, first, big * (piece.start + piece.sweep), last};
+  const WallChord chord{big * piece.start, first, big * (piece.start + piece.sweep), last};
   const auto across = [=](Jet v) {
     const Jet angle = (1 / big) * v;
     return tunnel.nx * (piece.centre.x + big * cos(angle)) + tunnel.ny * (piece.centre.y + big * sin(angle)) -
            constant(tunnel.offset);
   };
-  return along_chord(
+  return along_wall(
       chord, [=](Jet v, Jet w) { return across(v) - r * sin((1 / r) * w); },
       [=](Jet v, Jet w) {
         const Jet angle = (1 / big) * v;
@@ -230,9 +274,9 @@ EdgeCurve over_hole_arc(const Bound& bound, const Piece& piece) {
 EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
   const Tunnel tunnel = *curve.tunnel;
   const double r = tunnel.radius;
-  const ChordNormal chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
+  const WallChord chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
                           r * tunnel.angle(tunnel.across(b))};
-  return along_chord(
+  return along_wall(
       chord, [=](Jet u, Jet w) { return above_wall(curve, u, (1 / r) * w); },
       [=](Jet u, Jet w) {
         const Jet angle = (1 / r) * w, across = tunnel.offset + r * sin(angle);

@@ -3,6 +3,7 @@
 #include <Geom_BSplineSurface.hxx>
 #include <Geom_CylindricalSurface.hxx>
 #include <Geom_Plane.hxx>
+#include <algorithm>
 #include <gp_Ax3.hxx>
 
 #include "solid/Image.hpp"
@@ -58,7 +59,7 @@ Patch::Patch(const Surface& surface, const Bound& bound, double low, double high
     : low_(low), high_(high), law_(surface) {
   plane_ = surface.flat;
   cylinder_ = !plane_ && surface.r1 == 0 && surface.r2 == 0 && !(bound.fallen && surface.fall_slope != 0);
-  const double sine = slant + 0.05 * (1 - slant);
+  const double sine = slant + 0.05 * std::min(slant, 1 - slant);  // no wider than needed: images keep their digits
   const double angle = std::asin(sine);
   half_tangent_ = std::tan(angle / 2);
   geometry_ = plane_      ? plane_of(surface, bound)

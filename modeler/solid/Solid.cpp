@@ -124,6 +124,7 @@ class Builder {
   double height_apart(const ShellEdge& edge, const Bound& bound) const {
     double most = 0;
     if (edge.bound == bound) return most;
+    if (edge.crossing >= 0 && meets_along(shell_.plan.map.crossings[edge.crossing], bound)) return most;
     for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
       const Point p = shell_.at(edge, t);
       const Surface& surface = shell_.plan.surface;

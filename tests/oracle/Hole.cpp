@@ -50,6 +50,31 @@ void add_meetings(const std::vector<Strand>& strands, Point from, Point d, std::
   }
 }
 
+/// Every u at which the stretches along the hole change: corners, the sides of circles, and where a level meets the wall.
+std::vector<double> breaks_across(const Sections& sections, const Frame& frame) {
+  const double r = frame.hole.dot.radius;
+  const Point left = left_of(frame.hole.dot.inward);
+  std::vector<double> us{-r, r};
+  const auto add = [&](const std::vector<Strand>& strands) {
+    for (const Strand& t : strands) {
+      us.push_back(dot(t.a - frame.hole.dot.mouth, left));
+      if (t.radius == 0) continue;
+      for (const double side : {-t.radius, t.radius}) us.push_back(dot(t.centre - frame.hole.dot.mouth, left) + side);
+    }
+  };
+  add(sections.outline);
+  for (const auto* regions : {&sections.cuts, &sections.pins})
+    for (const Region& region : *regions) {
+      add(region.strands);
+      const double rise = region.value - frame.hole.z;
+      if (region.floor == Cut::Floor::level && std::abs(rise) < r)
+        for (const double side : {-1.0, 1.0}) us.push_back(side * std::sqrt((r - rise) * (r + rise)));
+    }
+  std::sort(us.begin(), us.end());
+  std::erase_if(us, [&](double u) { return u < -r || u > r; });
+  return us;
+}
+
 /// The cuts and pins that come near the hole, and the outline.
 Sections near(const Sections& all, const Frame& frame) {
   Box box;
@@ -66,6 +91,9 @@ Sections near(const Sections& all, const Frame& frame) {
 }
 
 }  // namespace
+
+/// Absolute, mm^2 and mm^3: a millionth of the smallest board is a hundred times more.
+constexpr double inner = 1e-6, outer = 1e-5;
 
 double hole_volume(const Work& work, const Sections& sections, std::size_t index) {
   const Frame frame{work.holes[index]};
@@ -92,10 +120,13 @@ double hole_volume(const Work& work, const Sections& sections, std::size_t index
     std::erase_if(ss, [&](double s) { return s < 0 || s > dot.depth; });
     double sum = 0;
     for (std::size_t i = 0; i + 1 < ss.size(); ++i)
-      sum += integral([&](double s) { return taken_at(u, s); }, ss[i], ss[i + 1], 1e-9).value;
+      sum += integral([&](double s) { return taken_at(u, s); }, ss[i], ss[i + 1], inner).value;
     return sum;
   };
-  return integral(along_line, -dot.radius, dot.radius, 1e-7).value;
+  const std::vector<double> us = breaks_across(some, frame);
+  double sum = 0;
+  for (std::size_t i = 0; i + 1 < us.size(); ++i) sum += integral(along_line, us[i], us[i + 1], outer).value;
+  return sum;
 }
 
 }  // namespace sagitta::oracle

@@ -99,6 +99,8 @@ Region region_of(const Loop& loop, Cut::Floor floor, double value) {
   for (const Strand& s : region.strands) {
     region.box.add(s.a);
     region.box.add(s.b);
+    const double x = std::clamp(s.radius > 0 ? s.centre.x : s.x0, s.x0, s.x1);  // an arc's highest or lowest place
+    region.box.add({x, s.y(x)});
   }
   return region;
 }

@@ -20,7 +20,7 @@ namespace {
 constexpr double agreement = 1e-6;
 
 /// What drawing back cuts that only touch may change, mm^3: each moves a cut's edge by at most twice the snap, for the
-/// cut's whole length and depth. Nothing for plans without such notes.
+/// cut's whole length and depth, or a side hole up by tolerance::graze. Nothing for plans without such notes.
 double drawn_back(const Plan& plan, const oracle::Work& work) {
   double largest = 0;
   for (const oracle::Cut& cut : work.cuts) {
@@ -28,7 +28,9 @@ double drawn_back(const Plan& plan, const oracle::Work& work) {
     const double depth = cut.floor == oracle::Cut::Floor::arc ? cut.value : work.surface.thickness - cut.value;
     largest = std::max(largest, perimeter(cut.region) * depth);
   }
-  return static_cast<double>(plan.notes.size()) * 2 * tolerance::snap * largest;
+  double hole = 0;
+  for (const oracle::SideHole& side : work.holes) hole = std::max(hole, 2 * side.dot.radius * side.dot.depth);
+  return static_cast<double>(plan.notes.size()) * (2 * tolerance::snap * largest + tolerance::graze * hole);
 }
 
 struct Stagewise {
