@@ -304,7 +304,7 @@ class Mesher {
 }  // namespace
 
 Mesh make_mesh(const Shell& shell, double deviation, const Cancel& cancel) {
-  constexpr int rounds = 5;  // a long triangle between sides of unlike density may stray further than its own sides
+  constexpr int rounds = 8;  // a long triangle between sides of unlike density may stray further than its own sides
   for (int round = 0;; ++round) {
     Mesh mesh = Mesher(shell, std::ldexp(deviation, -round), cancel).run();
     if (mesh.deviation <= deviation || round + 1 == rounds) return mesh;

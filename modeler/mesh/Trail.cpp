@@ -48,18 +48,18 @@ struct Track {
     return false;
   }
 
-  void divide(double from, double to, int depth, std::vector<Point>& out) const {
+  void divide(double from, double to, int depth, std::vector<TrailPoint>& out) const {
     constexpr int deepest = 12;
     if (depth < deepest && (bends(from, to) || (depth == 0 && edge.piece.is_arc() && std::abs(edge.piece.sweep) > 1))) {
       const double middle = (from + to) / 2;
       divide(from, middle, depth + 1, out);
-      out.push_back(rounded(at(middle)));
+      out.push_back({rounded(at(middle)), at(middle)});
       divide(middle, to, depth + 1, out);
     }
   }
 
   /// A straight edge: the bands' lines first, more points only where those leave too long a chord.
-  void cut_then_divide(Point from, Point to, const std::vector<double>& lines, std::vector<Point>& out) const {
+  void cut_then_divide(Point from, Point to, const std::vector<double>& lines, std::vector<TrailPoint>& out) const {
     const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(from.y, to.y));
     const auto end = std::lower_bound(lines.begin(), lines.end(), std::max(from.y, to.y));
     std::vector<double> cuts(first, std::max(first, end));
@@ -68,7 +68,7 @@ struct Track {
     for (const double y : cuts) {
       const double t = (y - from.y) / (to.y - from.y);
       divide(last, t, 0, out);
-      out.push_back(rounded({from.x + t * (to.x - from.x), y}));
+      out.push_back({rounded({from.x + t * (to.x - from.x), y}), at(t)});
       last = t;
     }
     divide(last, 1, 0, out);
@@ -77,22 +77,27 @@ struct Track {
 
 /// Every line y = const that lies strictly between two neighbours gets a point there; an inner point that lies as good
 /// as on the line makes way for it.
-void cut_at_lines(std::vector<Point>& inner, Point from, Point to, const std::vector<double>& lines) {
-  std::vector<Point> result{from};
+void cut_at_lines(std::vector<TrailPoint>& inner, const TrailPoint& from, const TrailPoint& to,
+                  const std::vector<double>& lines) {
+  const auto free = [&](Point p) { return !std::binary_search(lines.begin(), lines.end(), p.y); };
+  std::vector<TrailPoint> result{from};
   inner.push_back(to);
   for (std::size_t i = 0; i < inner.size(); ++i) {
-    const Point last = result.back(), p = inner[i];
-    const double low = std::min(last.y, p.y), high = std::max(last.y, p.y);
-    auto first = std::upper_bound(lines.begin(), lines.end(), low);
-    auto end = std::lower_bound(lines.begin(), lines.end(), high);
-    std::vector<Point> cuts;
-    for (auto line = first; line < end; ++line)
-      cuts.push_back(rounded({last.x + (*line - last.y) / (p.y - last.y) * (p.x - last.x), *line}));
-    if (last.y > p.y) std::reverse(cuts.begin(), cuts.end());
-    if (!cuts.empty() && result.size() > 1 && distance(cuts.front(), last) < clear_of_points) result.pop_back();
+    const TrailPoint last = result.back(), next = inner[i];
+    const Point a = last.p, b = next.p;
+    auto first = std::upper_bound(lines.begin(), lines.end(), std::min(a.y, b.y));
+    auto end = std::lower_bound(lines.begin(), lines.end(), std::max(a.y, b.y));
+    std::vector<TrailPoint> cuts;
+    for (auto line = first; line < end; ++line) {
+      const double t = (*line - a.y) / (b.y - a.y);
+      cuts.push_back({rounded({a.x + t * (b.x - a.x), *line}), between(last.exact, next.exact, t)});
+    }
+    if (a.y > b.y) std::reverse(cuts.begin(), cuts.end());
+    if (!cuts.empty() && result.size() > 1 && free(a) && distance(cuts.front().p, a) < clear_of_points)
+      result.pop_back();
     result.insert(result.end(), cuts.begin(), cuts.end());
-    const bool near_cut = !cuts.empty() && distance(cuts.back(), p) < clear_of_points;
-    if (!near_cut || i + 1 == inner.size()) result.push_back(p);
+    const bool near_cut = !cuts.empty() && free(b) && distance(cuts.back().p, b) < clear_of_points;
+    if (!near_cut || i + 1 == inner.size()) result.push_back(next);
   }
   inner.assign(result.begin() + 1, result.end() - 1);
 }
@@ -282,15 +287,14 @@ Trails trails_of(const Shell& shell, double budget) {
     const TrailPoint& to = trails.vertices[map.edges[e].to];
     const Track track{shell, map.edges[e], bounds[e], budget};
     const bool straight = !map.edges[e].piece.is_arc() && map.edges[e].crossing < 0;
-    std::vector<Point> inner;
+    std::vector<TrailPoint>& inner = trails.edges[e];
     if (straight) {
       track.cut_then_divide(from.p, to.p, trails.lines, inner);
     } else {
       track.divide(0, 1, 0, inner);
-      cut_at_lines(inner, from.p, to.p, trails.lines);
+      cut_at_lines(inner, from, to, trails.lines);
     }
-    for (const Point p : inner) trails.edges[e].push_back({p, p});
-    for (const Tunnel& tunnel : tunnels[e]) cut_across(trails.edges[e], from, to, tunnel, trails.across[tunnel]);
+    for (const Tunnel& tunnel : tunnels[e]) cut_across(inner, from, to, tunnel, trails.across[tunnel]);
   }
   return trails;
 }

@@ -74,9 +74,7 @@ class Planner {
     resolve(candidates);
   }
 
-  bool is_grazed(const Feature& f) const {
-    return f.role == Feature::Role::hole && grazed_.count(f.bound.tunnel) > 0;
-  }
+  bool is_grazed(const Feature& f) const { return f.role == Feature::Role::hole && grazed_.count(f.bound.tunnel) > 0; }
 
   /// Moves side holes that a floor meets a hair beside where their wall stands upright. False when there are none.
   bool raise_grazed() {
@@ -93,8 +91,9 @@ class Planner {
     Faults faults;
     for (const Feature& f : features_)
       if (is_grazed(f))
-        faults.push_back({f.key, f.name + ": a floor runs along the widest place of the hole and leaves wood thinner than a hair",
-                          "use a larger or smaller side dot, or another depth of the cut that it runs into"});
+        faults.push_back(
+            {f.key, f.name + ": a floor runs along the widest place of the hole and leaves wood thinner than a hair",
+             "use a larger or smaller side dot, or another depth of the cut that it runs into"});
     return faults;
   }
 

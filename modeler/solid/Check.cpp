@@ -25,6 +25,22 @@ int count(const TopoDS_Shape& shape, TopAbs_ShapeEnum kind) {
   return map.Extent();
 }
 
+/// Wires of one face that touch in a vertex are one loop.
+int loops_of(const TopoDS_Shape& solid) {
+  int loops = count(solid, TopAbs_WIRE);
+  for (TopExp_Explorer face(solid, TopAbs_FACE); face.More(); face.Next()) {
+    TopTools_IndexedMapOfShape seen;
+    for (TopExp_Explorer wire(face.Current(), TopAbs_WIRE); wire.More(); wire.Next()) {
+      TopTools_IndexedMapOfShape own;
+      TopExp::MapShapes(wire.Current(), TopAbs_VERTEX, own);
+      for (int i = 1; i <= own.Extent(); ++i)
+        if (seen.Contains(own(i))) --loops;
+      for (int i = 1; i <= own.Extent(); ++i) seen.Add(own(i));
+    }
+  }
+  return loops;
+}
+
 int uses(const TopoDS_Edge& edge, const TopTools_ListOfShape& faces) {
   int sum = 0;
   for (const TopoDS_Shape& face : faces)
@@ -60,7 +76,7 @@ std::string unsound(const TopoDS_Solid& solid, int genus) {
     const int n = uses(TopoDS::Edge(faces_of_edge.FindKey(i)), faces_of_edge(i));
     if (n != 2) wrong << "an edge is used " << n << " times\n";
   }
-  const int faces = count(solid, TopAbs_FACE), loops = count(solid, TopAbs_WIRE);
+  const int faces = count(solid, TopAbs_FACE), loops = loops_of(solid);
   const int euler = count(solid, TopAbs_VERTEX) - count(solid, TopAbs_EDGE) + faces - (loops - faces);
   if (euler != 2 * (1 - genus)) wrong << "Euler number " << euler << " instead of " << 2 * (1 - genus) << "\n";
   return wrong.str();

@@ -46,15 +46,17 @@ Conic wall_section(const Surface& surface, const Bound& bound, Point a, Point b)
   return conic;
 }
 
-/// Where a level floor meets the surface, y^2 = delta (2 R - delta) with both factors linear in x.
+/// Where a level floor meets the surface, y^2 = delta (2 R - delta) with both factors linear in x, between the x of a
+/// and of b.
 Conic level_section(const Crossing& curve, Point a, Point b) {
   const auto depth = [&](double x) { return std::max(0.0, curve.d0 + curve.d1 * x); };
   const auto rest = [&](double x) { return 2 * (curve.r0 + curve.r1 * x) - depth(x); };
-  const double ya = std::abs(a.y), yb = std::abs(b.y);
+  const double ya = std::sqrt(depth(a.x) * rest(a.x)), yb = std::sqrt(depth(b.x) * rest(b.x));
   const double q = std::sqrt(depth(a.x) * rest(b.x)) + std::sqrt(depth(b.x) * rest(a.x));
   const double weight = (ya + yb) / q, s = ya / (ya + yb);
+  const Point first{a.x, curve.side * ya}, last{b.x, curve.side * yb};
   const Point middle{a.x + s * (b.x - a.x), curve.side * q / (2 * weight)};
-  return {a, middle, b, curve.level, curve.level, curve.level, weight};
+  return {first, middle, last, curve.level, curve.level, curve.level, weight};
 }
 
 EdgeCurve straight(Point a, double za, Point b, double zb) {
@@ -275,7 +277,7 @@ EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
   const Tunnel tunnel = *curve.tunnel;
   const double r = tunnel.radius;
   const WallChord chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
-                          r * tunnel.angle(tunnel.across(b))};
+                        r * tunnel.angle(tunnel.across(b))};
   return along_wall(
       chord, [=](Jet u, Jet w) { return above_wall(curve, u, (1 / r) * w); },
       [=](Jet u, Jet w) {
@@ -311,19 +313,25 @@ EdgeCurve over_crossing(const Crossing& curve, Point a, Point b) {
 /// Heights within tolerance::height of each other meet in one vertex. A curve that ends beside it would pass the other
 /// height near by: it is bent to end in the vertex.
 EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact) {
-  const double first = exact.place(exact.first)[2].v, last = exact.place(exact.last)[2].v;
-  const double from = (exact.reversed ? b : a).z - first, to = (exact.reversed ? a : b).z - last;
-  if (std::max(std::abs(from), std::abs(to)) <= tolerance::same) return exact;
+  const ShellVertex& start = exact.reversed ? b : a;
+  const ShellVertex& end = exact.reversed ? a : b;
+  const auto away = [](const ShellVertex& v, const std::array<Jet, 3>& p) {
+    return std::array{v.p.x - p[0].v, v.p.y - p[1].v, v.z - p[2].v};
+  };
+  const std::array<double, 3> from = away(start, exact.place(exact.first)), to = away(end, exact.place(exact.last));
+  const double off = std::max(std::hypot(from[0], from[1], from[2]), std::hypot(to[0], to[1], to[2]));
+  if (off <= tolerance::same) return exact;
   const double length = exact.last - exact.first;
   EdgeCurve bent = of_fit(
-      [=, first_at = exact.first, place = exact.place](double t) {
-        std::array<Jet, 3> p = place(first_at + t);
-        p[2] = p[2] + Jet{from + (to - from) * t / length, (to - from) / length, 0};
+      [=, first = exact.first, place = exact.place](double t) {
+        std::array<Jet, 3> p = place(first + t);
+        for (int k = 0; k < 3; ++k)
+          p[k] = p[k] + Jet{from[k] + (to[k] - from[k]) * t / length, (to[k] - from[k]) / length, 0};
         return p;
       },
       length);
   bent.reversed = exact.reversed;
-  bent.deviation += std::max({exact.deviation, std::abs(from), std::abs(to)});
+  bent.deviation += exact.deviation + off;
   return bent;
 }
 
@@ -341,7 +349,8 @@ EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   const ShellVertex& a = shell.vertices[edge.from];
   const ShellVertex& b = shell.vertices[edge.to];
   EdgeCurve exact = exact_curve(shell, edge, a, b);
-  return edge.bound.kind == Bound::Kind::arc && !edge.upright ? ending_in(a, b, std::move(exact)) : exact;
+  const bool may_miss = !edge.upright && (edge.bound.kind == Bound::Kind::arc || edge.crossing >= 0);
+  return may_miss ? ending_in(a, b, std::move(exact)) : exact;
 }
 
 }  // namespace sagitta

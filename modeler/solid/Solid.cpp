@@ -1,5 +1,6 @@
 #include "solid/Solid.hpp"
 
+#include <BRepCheck_Analyzer.hxx>
 #include <BRep_Builder.hxx>
 #include <Geom_Plane.hxx>
 #include <Standard_Failure.hxx>
@@ -95,11 +96,28 @@ class Builder {
     brep_.UpdateVertex(vertices_[shell_.edges[use.edge].to], tolerance);
   }
 
-  /// Adds the loops to a face whose surface looks outward, or inward with `inside_out`.
+  using Loop = std::vector<ShellUse>;
+
+  /// A face within its loops, whose surface looks outward, or inward with `inside_out`.
   TopoDS_Face bounded(const Handle(Geom_Surface) & surface, const ShellFace& face, bool inside_out) {
+    TopoDS_Face made = within(face.loops, surface, inside_out);
+    const auto twice = [&](const Loop& loop) { return passes_twice(loop); };
+    if (std::none_of(face.loops.begin(), face.loops.end(), twice) || BRepCheck_Analyzer(made).IsValid()) return made;
+    // the kernel lost its way where a loop touches itself along a tangent
+    return within(parted(face.loops), surface, inside_out);
+  }
+
+  bool passes_twice(const Loop& loop) const {
+    std::vector<int> starts;
+    for (const ShellUse use : loop) starts.push_back(shell_.start(use));
+    std::sort(starts.begin(), starts.end());
+    return std::adjacent_find(starts.begin(), starts.end()) != starts.end();
+  }
+
+  TopoDS_Face within(const std::vector<Loop>& loops, const Handle(Geom_Surface) & surface, bool inside_out) {
     TopoDS_Face made;
     brep_.MakeFace(made, surface, least_tolerance);
-    for (const auto& loop : face.loops) {
+    for (const Loop& loop : loops) {
       TopoDS_Wire wire;
       brep_.MakeWire(wire);
       for (std::size_t i = 0; i < loop.size(); ++i) {
@@ -112,6 +130,25 @@ class Builder {
     }
     if (inside_out) made.Reverse();
     return made;
+  }
+
+  /// The loops cut apart where they pass a vertex twice.
+  std::vector<Loop> parted(const std::vector<Loop>& loops) const {
+    std::vector<Loop> parts;
+    for (const Loop& loop : loops) {
+      Loop open;
+      for (const ShellUse use : loop) {
+        const int v = shell_.start(use);
+        const auto again = std::find_if(open.begin(), open.end(), [&](ShellUse u) { return shell_.start(u) == v; });
+        if (again != open.end()) {
+          parts.emplace_back(again, open.end());
+          open.erase(again, open.end());
+        }
+        open.push_back(use);
+      }
+      parts.push_back(std::move(open));
+    }
+    return parts;
   }
 
   const Patch& patch(const Bound& bound) {
@@ -136,7 +173,8 @@ class Builder {
   TopoDS_Face level_or_moved(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
     for (const auto& loop : face.loops)
-      for (const ShellUse use : loop) tolerate(use, height_apart(shell_.edges[use.edge], face.bound) + curves_[use.edge].deviation);
+      for (const ShellUse use : loop)
+        tolerate(use, height_apart(shell_.edges[use.edge], face.bound) + curves_[use.edge].deviation);
     if (face.bound.kind == Bound::Kind::level) {
       const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
       return bounded(plane, face, false);

@@ -50,7 +50,8 @@ void add_meetings(const std::vector<Strand>& strands, Point from, Point d, std::
   }
 }
 
-/// Every u at which the stretches along the hole change: corners, the sides of circles, and where a level meets the wall.
+/// Every u at which the stretches along the hole change: corners, the sides of circles, and where a level meets the
+/// wall.
 std::vector<double> breaks_across(const Sections& sections, const Frame& frame) {
   const double r = frame.hole.dot.radius;
   const Point left = left_of(frame.hole.dot.inward);
