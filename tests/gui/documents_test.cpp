@@ -7,6 +7,7 @@
 
 #include "app/Files.hpp"
 #include "board/BoardFile.hpp"
+#include "board/Writer.hpp"
 #include "document/Beside.hpp"
 #include "gui/Hand.hpp"
 
@@ -191,6 +192,39 @@ TEST(Documents, ComparedWithTheSavedBoard) {
   const auto alone = hand.picture();
   EXPECT_GT(Hand::changed(compared, alone), 0.0005);
   EXPECT_FALSE(hand.desk().comparison.has_value());
+}
+
+TEST(Documents, ComparedWithASecondBoard) {
+  Hand hand;
+  Board other = hand.board();
+  other.slots.width = 0.6, other.limits["thin-edge"] = 3, other.materials["ebony"].density = 1100;
+  other.board.past_last_fret = 22;
+  write(hand.folder() / "other.toml", write_board(other));
+  const auto alone = hand.picture();
+  hand.press(GLFW_KEY_D, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);
+  hand.frames(3);
+  hand.click("Compare with a board/other.toml");
+  hand.click("Compare with a board/Compare");
+  hand.until([&] { return hand.desk().comparison && hand.desk().comparison->model; });
+  EXPECT_THAT(hand.text("Checks/difference slots.width"), testing::HasSubstr("0.6 mm \u2192 0.584 mm"));
+  EXPECT_THAT(hand.text("Checks/difference limits.thin-edge"), testing::HasSubstr("3 \u2192 not given"));
+  EXPECT_THAT(hand.text("Checks/difference materials.ebony"), testing::HasSubstr("1100 kg/m\u00b3 \u2192 not given"));
+  EXPECT_GT(Hand::changed(alone, hand.picture()), 0.0005);  // the other heel end stands out beyond this one's
+  hand.click("Checks/difference slots.width");
+  hand.wait();
+  EXPECT_TRUE(hand.see("Decisions/slots.width").in_view);
+}
+
+TEST(Documents, ExportGoesOnBehindTheWindowAndItsBarStopsIt) {
+  Hand hand;
+  hand.press(GLFW_KEY_E, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  hand.click("Export/Export");
+  hand.press(GLFW_KEY_ESCAPE);
+  EXPECT_THAT(hand.text("Status/work"), testing::StartsWith("Exporting: "));
+  hand.click("Status/Stop");
+  hand.until([&] { return !hand.desk().sending.state().running; }, 60);
+  EXPECT_FALSE(fs::exists(hand.folder() / "heron-six-export"));
 }
 
 TEST(Documents, ARecoveryCopyIsThereWithinTwoSeconds) {

@@ -68,6 +68,33 @@ TEST(Looking, MeasuringSnapsToCorners) {
   EXPECT_EQ(hand.text("Board/measured").substr(0, 5), viewer::shown(2 * half, hand.desk().manner()).substr(0, 5));
 }
 
+TEST(Looking, MeasuringSnapsToSlotCentresAndEdgesAndTellsFaces) {
+  Hand hand;
+  hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R), hand.press(GLFW_KEY_M);
+  hand.wait();
+  const Layout& l = *hand.desk().good->layout;
+  const auto pick = [&](double x, double y) {
+    const ImVec2 at = pixel(hand, on_surface(hand, x, y));
+    hand.click_at(at.x, at.y);
+  };
+  // Between the middles of two slots, picked a little beside them: equal temperament, 648 mm.
+  pick(l.frets[5].middle.x + 1, 3), pick(l.frets[12].middle.x - 1, 3);
+  ASSERT_EQ(hand.desk().view.picks.size(), 2u);
+  EXPECT_EQ(hand.desk().view.picks[0].snap, viewer::Snap::slot_centre);
+  EXPECT_NEAR(viewer::measure(hand.desk().view.picks[0], hand.desk().view.picks[1]).along,
+              648 * (std::pow(2, -5 / 12.0) - 0.5), 1e-3);  // 32-bit points
+  // From edge to edge across a fret space without a marker, away from any corner.
+  const double x = (l.frets[1].middle.x + l.frets[2].middle.x) / 2, half = l.half_width(x);
+  pick(x, -half + 1), pick(x, half - 1);
+  EXPECT_EQ(hand.desk().view.picks[0].snap, viewer::Snap::edge);
+  EXPECT_EQ(hand.desk().view.picks[1].snap, viewer::Snap::edge);
+  EXPECT_NEAR(viewer::measure(hand.desk().view.picks[0], hand.desk().view.picks[1]).across, 2 * half, 0.05);
+  // Two parallel faces: straight down 6 mm between them, 10 mm apart along.
+  const viewer::Picked top{viewer::Snap::face, {0, 0, 6}, {0, 0, 1}, "top"};
+  const viewer::Picked below{viewer::Snap::face, {10, 0, 0}, {0, 0, -1}, "glue face"};
+  EXPECT_NEAR(viewer::measure(top, below).faces.value_or(0), 6, 1e-6);
+}
+
 TEST(Looking, TheCuttingPlaneIsDraggedAlongTheBoard) {
   Hand hand;
   hand.press(GLFW_KEY_X);

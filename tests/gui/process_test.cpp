@@ -93,6 +93,22 @@ TEST(Process, AShotHasItsSizeAndNeedsNoDisplay) {
   EXPECT_EQ(number(20), 360);
 }
 
+TEST(Process, AShotOfOnePanelIsItsRectangle) {
+  Folder folder;
+  const std::string shot = std::string(SAGITTA_VIEWER) + " " + preset("heron-six") + " --shot " +
+                           (folder.path / "a.png").string() + " --size 1000x700 --window --panel ";
+  ASSERT_EQ(run(shot + "Bar").code, 0);
+  const std::string png = text_of(folder.path / "a.png");
+  const auto number = [&](std::size_t at) {
+    return static_cast<unsigned char>(png[at + 2]) * 256 + static_cast<unsigned char>(png[at + 3]);
+  };
+  EXPECT_EQ(number(16), 1000);
+  EXPECT_EQ(number(20), 41);  // letters of 15.5, 10 inside a button, 16 around it
+  const Ended unknown = run(shot + "Cellar");
+  EXPECT_EQ(unknown.code, 2);
+  EXPECT_NE(unknown.errors.find("Cellar"), std::string::npos);
+}
+
 TEST(Process, AShotOfABrokenBoardSaysWhere) {
   Folder folder;
   write(folder.path / "bad.toml", "format = 1\n[scale]\nlenght = 648\n");

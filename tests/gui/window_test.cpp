@@ -73,6 +73,20 @@ TEST(Window, NothingIsOutOfReachWithTextAtTwoHundredPercent) {
   reach_everything(hand);
 }
 
+TEST(Window, AScreenOfFinePixelsMakesEverythingLarger) {
+  ASSERT_TRUE(have_display());
+  const std::string property = "xprop -root -f RESOURCE_MANAGER 8s -set RESOURCE_MANAGER ";
+  if (std::system((property + "'Xft.dpi: 192'").c_str()) != 0) GTEST_SKIP() << "xprop is not installed";
+  {
+    Hand hand({"heron-six", 2560, 1500});
+    EXPECT_EQ(hand.desk().ui.scale, 2);  // 192 / 96
+    const viewer::Seen button = hand.see("Bar/Open");
+    EXPECT_GT(button.high.y - button.low.y, 45);  // 15.5 of letters and 10 of margin, twice
+    reach_everything(hand);
+  }
+  std::system("xprop -root -remove RESOURCE_MANAGER");
+}
+
 TEST(Window, EveryCommandHasItsOwnKey) {
   std::set<std::pair<int, int>> keys;
   for (const viewer::Command& c : viewer::commands()) {

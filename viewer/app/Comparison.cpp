@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace sagitta::viewer {
 
@@ -24,6 +25,31 @@ void compare_rows(const Table& table, std::size_t i, const Board& here, const Bo
   }
 }
 
+std::string material_words(const std::map<std::string, Material>& all, const std::string& name) {
+  const auto found = all.find(name);
+  if (found == all.end()) return "not given";
+  std::string words;
+  const auto add = [&](const std::string& part) { words += (words.empty() ? "" : ", ") + part; };
+  if (found->second.density) add(shown_number(*found->second.density) + " kg/m\u00b3");
+  if (!found->second.colour.empty()) add(found->second.colour);
+  if (found->second.kind) add("kind " + std::to_string(static_cast<int>(*found->second.kind)));
+  return words.empty() ? "as built in" : words;
+}
+
+/// Entries of two maps by name, where one lacks it or gives it otherwise.
+template <class Map, class Words>
+void compare_named(const Map& here, const Map& there, const std::string& table, const Words& words,
+                   std::vector<Difference>& out) {
+  std::set<std::string> names;
+  for (const Map* map : {&here, &there})
+    for (const auto& [name, value] : *map) names.insert(name);
+  for (const std::string& name : names) {
+    const auto a = here.find(name), b = there.find(name);
+    if (a != here.end() && b != there.end() && a->second == b->second) continue;
+    out.push_back({table + "." + name, words(here, name), words(there, name)});
+  }
+}
+
 }  // namespace
 
 std::vector<Difference> differences(const Board& here, const Board& there, const Manner& manner) {
@@ -33,10 +59,12 @@ std::vector<Difference> differences(const Board& here, const Board& there, const
     const std::size_t rows = std::max(row_count(here, table), row_count(there, table));
     for (std::size_t i = 0; i < rows; ++i) compare_rows(table, i, here, there, manner, out);
   }
-  for (const auto& [name, limit] : here.limits)
-    if (const auto other = there.limits.find(name); other == there.limits.end() || other->second != limit)
-      out.push_back({"limits." + name, shown_number(limit),
-                     other == there.limits.end() ? "not given" : shown_number(other->second)});
+  compare_named(here.materials, there.materials, "materials", material_words, out);
+  const auto limit = [](const auto& all, const std::string& name) {
+    const auto found = all.find(name);
+    return found == all.end() ? std::string("not given") : shown_number(found->second);
+  };
+  compare_named(here.limits, there.limits, "limits", limit, out);
   return out;
 }
 

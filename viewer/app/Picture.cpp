@@ -16,7 +16,7 @@ const Skin nothing;
 
 /// The last third of the board, near enough to see what each cut has done.
 Camera strip_look(Camera camera, const Layout& layout) {
-  const double length = layout.heel_end - layout.nut_end, seen = 0.36 * length;
+  const double length = layout.heel_end - layout.nut_end, seen = 0.45 * length;
   camera =
       near_look(camera, {static_cast<float>(layout.heel_end - 0.42 * seen), 0, 0}, false, static_cast<float>(seen));
   return camera;

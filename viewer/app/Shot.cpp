@@ -3,6 +3,7 @@
 #include <stb/stb_image_write.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <iostream>
 
 #include "app/App.hpp"
@@ -26,6 +27,27 @@ int write(const std::string& file, int width, int height, const std::vector<std:
   if (stbi_write_png(file.c_str(), width, height, 3, rows.data(), 3 * width)) return 0;
   std::cerr << "sagitta-viewer: " << file << " cannot be written. Choose another place.\n";
   return 3;
+}
+
+/// The pixels of a rectangle of the window.
+std::vector<std::uint8_t> cropped(const std::vector<std::uint8_t>& rows, int width, int x, int y, int w, int h) {
+  std::vector<std::uint8_t> out;
+  for (int row = y; row < y + h; ++row) {
+    const auto from = rows.begin() + 3 * (static_cast<std::ptrdiff_t>(row) * width + x);
+    out.insert(out.end(), from, from + 3 * static_cast<std::ptrdiff_t>(w));
+  }
+  return out;
+}
+
+int write_window(App& app, const ShotSpec& spec) {
+  if (spec.panel.empty()) return write(spec.file, spec.width, spec.height, app.snapshot());
+  const Seen* seen = app.desk().ui.find(spec.panel);
+  if (!seen) return std::cerr << "sagitta-viewer: there is no panel \"" << spec.panel << "\" to be seen.\n", 2;
+  const int x = std::max(static_cast<int>(seen->low.x), 0), y = std::max(static_cast<int>(seen->low.y), 0);
+  const int w = std::min(static_cast<int>(seen->high.x), spec.width) - x;
+  const int h = std::min(static_cast<int>(seen->high.y), spec.height) - y;
+  if (w <= 0 || h <= 0) return std::cerr << "sagitta-viewer: the panel has no room at this size.\n", 2;
+  return write(spec.file, w, h, cropped(app.snapshot(), spec.width, x, y, w, h));
 }
 
 /// Runs frames until everything is made and drawn.
@@ -64,7 +86,7 @@ int make_shot(const ShotSpec& spec) {
     settle(app);
   }
   if (const auto problems = problems_of(desk); !problems.empty() && !spec.window) return print(problems), 2;
-  if (spec.window) return write(spec.file, spec.width, spec.height, app.snapshot());
+  if (spec.window) return write_window(app, spec);
   return write(spec.file, app.picture().width(), app.picture().height(), app.picture().pixels());
 }
 

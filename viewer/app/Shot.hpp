@@ -10,6 +10,7 @@ struct ShotSpec {
   int width = 1280, height = 800;
   std::string stage, view;  ///< names; "" for the finished outline and the bench
   bool window = false;      ///< the whole window with its panels instead of the board alone
+  std::string panel;        ///< with the window: only the rectangle of this panel or dialog, by its name: "Stages"
   bool dark = false;
   double text_size = 1;
   int decision = -2;                  ///< with the window: the group that is open, from 0; -2 leaves it

@@ -4,9 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "panels/BoardMarks.hpp"
 #include "panels/DecisionsPanel.hpp"
+#include "panels/Dialogs.hpp"
 #include "panels/Overlays.hpp"
 #include "panels/SlicePanel.hpp"
 
@@ -20,10 +22,17 @@ constexpr float wheel_step = 0.88f;  // nearer by this for each notch
 
 using What = BoardHand::What;
 
-void draw_bar(Desk& desk) {
+/// A button of the bar that is on or off, and the command behind it.
+struct Switch {
+  const char* label;
+  bool on;
+  const char* command;
+};
+
+void draw_views(Desk& desk, float width) {
   Ui& ui = desk.ui;
   int view = -1;
-  ImGui::SetNextItemWidth(ui.px(116));
+  ImGui::SetNextItemWidth(width);
   static const std::vector<std::string> names = {"On the bench", "From above", "Bass edge", "Treble edge",
                                                  "Nut end",      "Heel end",   "From below"};
   ImGui::PushID("views");
@@ -38,29 +47,50 @@ void draw_bar(Desk& desk) {
   }
   ImGui::PopID();
   if (view >= 0) desk.ask("view " + std::string(name(standard_views[view])));
+}
+
+/// What is shown; and the switches that found no room in the bar.
+void draw_show(Desk& desk, std::span<const Switch> rest) {
+  Ui& ui = desk.ui;
+  if (!ImGui::BeginPopup("show")) return;
+  ui.tick("Fret wire", desk.view.frets);
+  ui.tick("Strings and nut", desk.view.strings);
+  ui.tick("Inlays in place", desk.view.pieces);
+  ui.tick("Neck", desk.view.neck);
+  ui.tick("Board against the neck", desk.view.fit_to_neck);
+  ui.tick("Hump under each string", desk.view.humps);
+  ui.tick("Edges", desk.view.edges);
+  if (ui.tick("Parallel projection", desk.view.camera.parallel)) desk.settings.parallel = desk.view.camera.parallel;
+  for (const Switch& s : rest) {
+    bool now = s.on;
+    if (ui.tick(s.label, now)) desk.ask(s.command);
+  }
+  ImGui::EndPopup();
+}
+
+void draw_bar(Desk& desk, float right) {
+  Ui& ui = desk.ui;
+  const float gap = ImGui::GetStyle().ItemSpacing.x, room = right - ImGui::GetCursorScreenPos().x;
+  const float others = button_width(ui, "Fit") + button_width(ui, "Show") + 2 * gap;
+  draw_views(desk, std::clamp(room - others, ui.px(60), ui.px(116)));
   ImGui::SameLine();
   if (ui.button("Fit")) desk.ask("fit");
   ImGui::SameLine();
   if (ui.button("Show")) ImGui::OpenPopup("show");
-  if (ImGui::BeginPopup("show")) {
-    ui.tick("Fret wire", desk.view.frets);
-    ui.tick("Strings and nut", desk.view.strings);
-    ui.tick("Inlays in place", desk.view.pieces);
-    ui.tick("Neck", desk.view.neck);
-    ui.tick("Board against the neck", desk.view.fit_to_neck);
-    ui.tick("Hump under each string", desk.view.humps);
-    ui.tick("Edges", desk.view.edges);
-    if (ui.tick("Parallel projection", desk.view.camera.parallel)) desk.settings.parallel = desk.view.camera.parallel;
-    ImGui::EndPopup();
-  }
-  const auto toggle = [&](const char* label, bool on, const char* command) {
+  const Switch switches[] = {{"Height", desk.view.shade == Shade::height, "height shade"},
+                             {"Cut across", desk.view.cutting, "cutting plane"},
+                             {"Measure", desk.view.measuring, "measure"}};
+  std::size_t shown = 0;
+  float end = ImGui::GetItemRectMax().x;
+  for (const Switch& s : switches) {
+    end += gap + button_width(ui, s.label);
+    if (end > right) break;
     ImGui::SameLine();
-    bool now = on;
-    if (ui.toggle(label, now)) desk.ask(command);
-  };
-  toggle("Height", desk.view.shade == Shade::height, "height shade");
-  toggle("Cut across", desk.view.cutting, "cutting plane");
-  toggle("Measure", desk.view.measuring, "measure");
+    bool now = s.on;
+    if (ui.toggle(s.label, now)) desk.ask(s.command);
+    ++shown;
+  }
+  draw_show(desk, std::span(switches).subspan(shown));
 }
 
 void pick(Desk& desk, ImVec2 at, ImVec2 low) {
@@ -142,7 +172,11 @@ void draw_legends(Desk& desk, ImVec2 low, float height, Labels& labels) {
   ImDrawList* paint = ImGui::GetWindowDrawList();
   float y = low.y + height - ui.px(12);
   for (const std::string& text : lines) {
-    const std::string kept = fitted(text, desk.view.camera.width - ui.px(28));
+    // On a small picture one line is enough: it may not cover the board.
+    const float room = desk.view.camera.width - ui.px(28);
+    const std::string lines_of_it = wrapped(text, room);
+    const bool small = ImGui::CalcTextSize(lines_of_it.c_str()).y > height / 5;
+    const std::string kept = small ? fitted(text, room) : lines_of_it;
     const ImVec2 size = ImGui::CalcTextSize(kept.c_str()), pad(ui.px(6), ui.px(3));
     const ImVec2 at(low.x + ui.px(14), y - size.y);
     paint->AddRectFilled(at - pad, at + size + pad, ui.theme.paper, ui.px(3));
@@ -191,7 +225,7 @@ void draw_board(Desk& desk, ImVec2 low, ImVec2 size, const BoardPicture& picture
                           true)) {
     ImGui::SetCursorScreenPos(low + ImVec2(desk.ui.px(12), desk.ui.px(8)));
     ImGui::BeginGroup();
-    draw_bar(desk);
+    draw_bar(desk, low.x + size.x - desk.ui.px(12));
     ImGui::EndGroup();
     const ImVec2 corner(low.x, low.y + board_bar_height(desk.ui));
     draw_picture(desk, corner, picture);

@@ -144,7 +144,7 @@ constexpr L neck_lines[] = {{"neck.state", "Neck is"},
                             {"neck.limit", "Board may reach"},
                             {"neck.file", "Neck's STEP file"}};
 constexpr L measured_lines[] = {{"measured.slots", "Slots after cutting"}};
-constexpr B neck_blocks[] = {{"neck", "Neck", neck_lines}, {"measured", "Measured", measured_lines}};
+constexpr B neck_blocks[] = {{"neck", "Fit to a neck", neck_lines}, {"measured", "Measured", measured_lines}};
 
 constexpr DecisionGroup groups[] = {
     {"Scale and frets", scale_blocks},   {"Strings", string_blocks},    {"Board", shape_blocks},

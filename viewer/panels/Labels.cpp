@@ -33,7 +33,8 @@ void Labels::put(ImVec2 at, const std::string& text, ImVec2 anchor) {
   const ImVec2 wanted = kept_inside(at, half, low, high);
   const ImVec2 step(half.x + ui_.px(4), 2 * half.y + ui_.px(3));
   ImVec2 middle = wanted;
-  float best = 1e30f;
+  constexpr float none = 1e30f;
+  float best = none;
   for (int i = -10; i <= 10; ++i)
     for (int j = -3; j <= 3; ++j) {
       const ImVec2 tried =
@@ -42,8 +43,9 @@ void Labels::put(ImVec2 at, const std::string& text, ImVec2 anchor) {
       const float far = off.x * off.x + off.y * off.y;
       if (far < best && free(box_at(tried, half))) best = far, middle = tried;
     }
+  if (best == none) return;
   const ImVec4 box = box_at(middle, half);
-  const bool moved = best > half.y * half.y && best < 1e30f;
+  const bool moved = best > half.y * half.y;
   sheets_.push_back({box, text, anchor, moved || std::hypot(anchor.x - middle.x, anchor.y - middle.y) > 6 * half.y});
   ui_.note_area(name_ + std::to_string(sheets_.size()), {box.x, box.y}, {box.z, box.w}, text);
   taken_.push_back(box);

@@ -18,7 +18,8 @@ class Labels {
   Labels& operator=(const Labels&) = delete;
 
   /// Finds room for the words with their middle at `at`, or as near to it as they go inside the picture, in pixels.
-  /// What they belong to stands at `anchor`: a line ties them to it when they had to move. Drawn last, over all lines.
+  /// What they belong to stands at `anchor`: a line ties them to it when they had to move. Drawn last, over all lines;
+  /// left out where there is no room at all.
   void put(ImVec2 at, const std::string& text, ImVec2 anchor);
   /// Keeps words off a spot.
   void keep_clear(ImVec2 low, ImVec2 high) { taken_.push_back({low.x, low.y, high.x, high.y}); }

@@ -50,6 +50,7 @@ void draw_form(Desk& desk) {
   ui.tick("PDF: slotting template and drawings at 1:1", s.export_pdf);
   if (s.export_pdf) {
     ImGui::SameLine();
+    if (ImGui::GetContentRegionAvail().x < ui.px(100)) ImGui::NewLine();
     draw_paper(desk);
   }
   ui.tick("CSV: frets, wire and pieces as tables", s.export_csv);

@@ -106,7 +106,9 @@ void draw_marks(const Sheet& s) {
               ImVec2(ui.px(30), -ui.px(26)));
   if (s.desk.view.magnified) return;
   const ImVec2 inside = s.at(c.cut_at, (std::max(s.frame.base, 0.0) + floor) / 2);
-  s.labels.put(inside, s.mm(floor) + " left", inside);
+  const std::string left = s.mm(floor) + " left";
+  if (ImGui::CalcTextSize(left.c_str()).x + gap < s.at(c.high_y, 0).x - s.at(c.low_y, 0).x)
+    s.labels.put(inside, left, inside);
 }
 
 void draw_enlarged(const Sheet& s) {

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "app/Commands.hpp"
+#include "panels/Dialogs.hpp"
 
 namespace sagitta::viewer {
 
@@ -79,9 +80,14 @@ void draw_top_bar(Desk& desk, ImVec2 low, ImVec2 size) {
                                     {"Redo", "redo"},
                                     {"Compare", "compare saved"},
                                     {"Commands", "commands"}};
+    // A narrow bar leaves the last ones out; the list of commands, which has them all, always stays.
+    const float gap = desk.ui.px(6), list = button_width(desk.ui, "Commands") + desk.ui.px(14);
     for (const auto& [label, name] : names) {
+      const bool last = std::string_view(name) == "commands";
+      const float end = ImGui::GetCursorScreenPos().x + button_width(desk.ui, label);
+      if (!last && end + gap + list > low.x + size.x) continue;
       command_button(desk, label, name);
-      ImGui::SameLine(0, desk.ui.px(6));
+      ImGui::SameLine(0, gap);
     }
     draw_title(desk, low.x + size.x);
     ImGui::GetWindowDrawList()->AddLine(ImVec2(low.x, low.y + size.y - 1), ImVec2(low.x + size.x, low.y + size.y - 1),

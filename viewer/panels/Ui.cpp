@@ -85,7 +85,17 @@ bool Ui::toggle(const std::string& label, bool& value) {
 }
 
 bool Ui::tick(const std::string& label, bool& value) {
-  const bool changed = ImGui::Checkbox(label.c_str(), &value);
+  const float box = ImGui::GetFrameHeight() + ImGui::GetStyle().ItemInnerSpacing.x;
+  const float room = ImGui::GetContentRegionAvail().x - box;
+  const bool popup = ImGui::GetCurrentWindow()->Flags & ImGuiWindowFlags_AlwaysAutoResize;
+  const bool wide = !popup && !label.starts_with("##") && ImGui::CalcTextSize(label.c_str()).x > room;
+  const bool changed = ImGui::Checkbox((wide ? "##" + label : label).c_str(), &value);
+  if (wide) {
+    note(label, value ? "on" : "off");
+    ImGui::SameLine(0, ImGui::GetStyle().ItemInnerSpacing.x);
+    ImGui::TextUnformatted(wrapped(label, room).c_str());
+    return changed;
+  }
   note(label.starts_with("##") ? label.substr(2) : label, value ? "on" : "off");
   return changed;
 }
@@ -114,7 +124,8 @@ bool Ui::choice(const std::string& name, const std::vector<std::string>& options
   bool changed = false;
   if (arrives(name)) ImGui::SetKeyboardFocusHere();
   const std::string id = "##" + name;
-  const bool open = ImGui::BeginCombo(id.c_str(), now.c_str());
+  const float face = ImGui::CalcItemWidth() - ImGui::GetFrameHeight() - 2 * ImGui::GetStyle().FramePadding.x;
+  const bool open = ImGui::BeginCombo(id.c_str(), fitted(now, face).c_str());
   if (!open) {
     note(name, now);
     return false;

@@ -51,7 +51,11 @@ int main(int argc, char** argv) {
   line.add_option("--size", size, "of the picture, pixels")->type_name("WxH")->needs(file);
   line.add_option("--stage", shot.stage, "blank, pocketed, radiused, slotted, board or finished")->needs(file);
   line.add_option("--view", shot.view, "bench, above, below, bass-edge, treble-edge, nut-end or heel-end")->needs(file);
-  line.add_flag("--window", shot.window, "the whole window with its panels instead of the board alone")->needs(file);
+  auto* window = line.add_flag("--window", shot.window, "the whole window with its panels instead of the board alone")
+                     ->needs(file);
+  line.add_option("--panel", shot.panel, "of the window, only this panel: Decisions, Board, Stages, Checks")
+      ->type_name("NAME")
+      ->needs(window);
   line.add_flag("--dark", shot.dark, "dark colours")->needs(file);
   line.add_option("--text", shot.text_size, "text size, 1 is usual")
       ->check(CLI::Range(least_text, most_text))
