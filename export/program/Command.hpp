@@ -4,6 +4,7 @@
 #include <functional>
 
 #include "artwork/ReadArtwork.hpp"
+#include "export/PdfBook.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta {
@@ -39,5 +40,9 @@ Command new_command(CLI::App& program);
 Command keys_command(CLI::App& program);
 Command findings_command(CLI::App& program);
 Command compare_command(CLI::App& program);
+Command trial_command(CLI::App& program, const Cancel& cancel);
+
+/// The paper of that name. Throws UsageError.
+Paper paper_wanted(const std::string& name);
 
 }  // namespace sagitta

@@ -65,11 +65,6 @@ std::vector<Stage> stages_wanted(const Board& board, const std::string& wanted) 
   throw UsageError(message);
 }
 
-Paper paper_wanted(const std::string& name) {
-  if (const Paper* paper = paper_named(name)) return *paper;
-  throw UsageError("--paper " + name + ": there is no such paper; choose from " + paper_list);
-}
-
 HandOff order_of(const Options& options, const ReadyBoard& ready) {
   if (options.dowels && dowels_of(ready.layout).empty())
     throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
@@ -101,6 +96,11 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
 }
 
 }  // namespace
+
+Paper paper_wanted(const std::string& name) {
+  if (const Paper* paper = paper_named(name)) return *paper;
+  throw UsageError("--paper " + name + ": there is no such paper; choose from " + paper_list);
+}
 
 Command export_command(CLI::App& program, const Cancel& cancel) {
   const auto options = std::make_shared<Options>();

@@ -3,8 +3,8 @@
 
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
-#include "export/Repeat.hpp"
 #include "export/NeckProcess.hpp"
+#include "export/Repeat.hpp"
 #include "export/program/Command.hpp"
 #include "solid/Solid.hpp"
 
@@ -52,9 +52,9 @@ int run(int argc, char** argv) {
   program.footer(
       "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
   const Cancel cancel = catch_interrupts();
-  const Command commands[] = {check_command(program),   frets_command(program),   export_command(program, cancel),
-                              new_command(program),     presets_command(program), keys_command(program),
-                              findings_command(program), compare_command(program)};
+  const Command commands[] = {check_command(program),    frets_command(program),   export_command(program, cancel),
+                              new_command(program),      presets_command(program), keys_command(program),
+                              findings_command(program), compare_command(program), trial_command(program, cancel)};
   try {
     program.parse(argc, argv);
   } catch (const CLI::Success& asked) {

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <vector>
+
+#include "export/DrawingFiles.hpp"
+#include "export/Folder.hpp"
+#include "export/StepStyle.hpp"
+#include "export/Trial.hpp"
+#include "plane/Cancel.hpp"
+
+namespace sagitta {
+
+/// The strip from above, a layer for each operation, named as in the board's own drawings; each figure says its slot's
+/// width or its pocket's clearance.
+Drawing trial_drawing(const Trial& trial);
+
+/// The sheet that goes with the strip: what to cut, what to measure, and which key of the board file to set from it.
+std::string trial_sheet_pdf(const ReadyBoard& ready, const Trial& trial, const Paper& paper);
+
+/// Writes strip.step, strip.stl, pieces.step, pieces.stl, trial.dxf (R2000), trial-r12.dxf, trial.svg and trial-sheet.pdf.
+/// Throws FolderError, BuildError, and Interrupted when the token is asked to stop.
+void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper, Folder& folder, const Cancel& cancel);
+
+}  // namespace sagitta

@@ -1,0 +1,57 @@
+#include <iostream>
+
+#include "export/Folder.hpp"
+#include "export/Interrupt.hpp"
+#include "export/Report.hpp"
+#include "export/TrialFiles.hpp"
+#include "export/program/Command.hpp"
+
+namespace sagitta {
+namespace {
+
+struct Options {
+  std::string board, to, paper = "A4";
+  bool replace = false;
+  Outside outside = Outside::refused;
+};
+
+int make_trial(const Options& options, const Cancel& cancel) {
+  const Paper paper = paper_wanted(options.paper);
+  const auto prepared = prepare(options.board, options.outside);
+  if (const auto* problems = std::get_if<Problems>(&prepared)) {
+    std::cerr << problem_text(*problems);
+    return exit_input;
+  }
+  const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
+  const auto trial = trial_of(ready);
+  if (const auto* problems = std::get_if<Problems>(&trial)) {
+    std::cerr << problem_text(*problems);
+    return exit_input;
+  }
+  Folder folder(options.to, options.replace, {options.board});
+  write_trial(ready, std::get<Trial>(trial), paper, folder, cancel);
+  stop_if_wanted(cancel);
+  folder.keep();
+  return exit_good;
+}
+
+}  // namespace
+
+Command trial_command(CLI::App& program, const Cancel& cancel) {
+  const auto options = std::make_shared<Options>();
+  CLI::App* app = program.add_subcommand(
+      "trial",
+      "Make a strip to try the machine on before the board is cut: slots and pockets a little tighter and "
+      "looser than wanted, with a sheet that says what to measure and which key to set.");
+  app->add_option("BOARD", options->board, "The board file")->required();
+  app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
+  app->add_option("--paper", options->paper, "The paper that the sheet is printed on: A4, A3, Letter, Tabloid")
+      ->type_name("NAME")
+      ->capture_default_str();
+  add_outside_flag(*app, options->outside);
+  app->add_flag("--replace", options->replace,
+                "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
+  return {app, [options, cancel] { return make_trial(*options, cancel); }};
+}
+
+}  // namespace sagitta
