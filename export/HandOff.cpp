@@ -13,12 +13,14 @@
 #include "export/JobHtml.hpp"
 #include "export/Manifest.hpp"
 #include "export/Picture.hpp"
+#include "export/PieceBodies.hpp"
 #include "export/Progress.hpp"
 #include "export/Repeat.hpp"
 #include "export/StepFile.hpp"
 #include "export/StepFileLines.hpp"
 #include "export/StlFile.hpp"
 #include "export/ThreeMfFile.hpp"
+#include "lift/Apart.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Plan.hpp"
 #include "solid/Solid.hpp"
@@ -58,6 +60,17 @@ ManifestBody figures_of(const TopoDS_Solid& solid) {
   return body;
 }
 
+/// The bodies as one mesh.
+Mesh together(const std::vector<ThreeMfBody>& bodies) {
+  Mesh all;
+  for (const ThreeMfBody& body : bodies) {
+    const auto first = static_cast<std::uint32_t>(all.points.size());
+    all.points.insert(all.points.end(), body.mesh.points.begin(), body.mesh.points.end());
+    for (const auto& [a, b, c] : body.mesh.triangles) all.triangles.push_back({first + a, first + b, first + c});
+  }
+  return all;
+}
+
 /// Pixels: beside the solids, and in the job sheet.
 constexpr int picture_width = 1600, small_width = 480;
 
@@ -71,7 +84,8 @@ class Writer {
         order_(order),
         folder_(folder),
         cancel_(cancel),
-        all_(static_cast<int>(order.stages.size()) * (order.kinds.step + wants_meshes(order.kinds))),
+        all_(static_cast<int>(order.stages.size() + order.assemblies.size()) *
+             (order.kinds.step + wants_meshes(order.kinds))),
         progress_(all_) {}
 
   void write(Stage stage) {
@@ -80,6 +94,15 @@ class Writer {
     const Shell shell = lift(ready_.plan(stage));
     if (order_.kinds.step) write_step(shell);
     if (wants_meshes(order_.kinds)) write_meshes(shell);
+  }
+
+  void write(Assembly assembly) {
+    stop_if_wanted(cancel_);
+    const std::vector<PieceBody> pieces = piece_bodies(ready_, assembly);
+    const std::optional<Stage> wood = wood_of(assembly, board());
+    const std::optional<Shell> shell = wood ? std::optional(lift(ready_.plan(*wood))) : std::nullopt;
+    if (order_.kinds.step) write_step(assembly, shell, pieces);
+    if (wants_meshes(order_.kinds)) write_meshes(assembly, shell, pieces);
   }
 
   void write_papers() {
@@ -101,9 +124,10 @@ class Writer {
  private:
   const Board& board() const { return ready_.board(); }
 
-  std::string title() const {
-    return (board().name.empty() ? "fretboard" : board().name) + " " + std::string(name(stage_));
+  std::string title(std::string_view what) const {
+    return (board().name.empty() ? "fretboard" : board().name) + " " + std::string(what);
   }
+  std::string title() const { return title(name(stage_)); }
 
   void begin(const std::string& what) {
     progress_.step(what);
@@ -135,6 +159,61 @@ class Writer {
       small_pictures_[std::string(name(stage_))] = png_bytes(paint({{&mesh, wood.colour}}, small_width));
   }
 
+  void write_step(Assembly assembly, const std::optional<Shell>& wood, const std::vector<PieceBody>& pieces) {
+    begin(std::string(name(assembly)) + ", exact solids");
+    StepModel model;
+    model.name = title(name(assembly));
+    std::vector<ManifestBody> bodies;
+    const auto put = [&](const std::string& body, const std::string& made_of, const Shell& shell) {
+      const TopoDS_Solid solid = make_solid(shell);
+      stop_if_wanted(cancel_);
+      model.bodies.push_back(
+          {body, body == "board" ? "board" : "pieces of " + made_of, material(board(), made_of).colour, solid});
+      bodies.push_back(figures_of(solid));
+      bodies.back().name = body;
+      bodies.back().material = made_of;
+    };
+    if (wood) put("board", board().blank.material, *wood);
+    for (const PieceBody& piece : pieces) {
+      const std::vector<Shell> parts = apart(piece.shell);
+      for (std::size_t i = 0; i < parts.size(); ++i)
+        put(parts.size() == 1 ? piece.name : piece.name + " part " + std::to_string(i + 1), piece.material, parts[i]);
+    }
+    add(name(assembly), "step", step_text(model, order_.step_style), std::move(bodies));
+  }
+
+  void write_meshes(Assembly assembly, const std::optional<Shell>& wood, const std::vector<PieceBody>& pieces) {
+    begin(std::string(name(assembly)) + ", triangles");
+    std::vector<ThreeMfBody> bodies;
+    std::vector<ManifestBody> figures;
+    double deviation = 0;
+    std::size_t triangles = 0;
+    const auto put = [&](const std::string& body, const std::string& made_of, const Shell& shell) {
+      const MaterialFacts facts = material(board(), made_of);
+      bodies.push_back({body, facts.name, facts.colour, make_mesh(shell, order_.deviation, cancel_)});
+      stop_if_wanted(cancel_);
+      const Mesh& mesh = bodies.back().mesh;
+      figures.push_back(figures_of(mesh));
+      figures.back().name = body;
+      figures.back().material = made_of;
+      deviation = std::max(deviation, mesh.deviation);
+      triangles += mesh.triangles.size();
+    };
+    if (wood) put("board", board().blank.material, *wood);
+    for (const PieceBody& piece : pieces) put(piece.name, piece.material, piece.shell);
+    const auto add_meshes = [&](const std::string& kind, const std::string& bytes) {
+      ManifestFile& file = add(name(assembly), kind, bytes, figures);
+      file.deviation = deviation;
+      file.triangles = triangles;
+    };
+    if (order_.kinds.stl && !wood) add_meshes("stl", stl_bytes(together(bodies), title(name(assembly))));
+    if (order_.kinds.three_mf) add_meshes("3mf", three_mf_bytes(title(name(assembly)), bodies));
+    if (!order_.kinds.png) return;
+    std::vector<PaintedBody> painted;
+    for (const ThreeMfBody& body : bodies) painted.push_back({&body.mesh, body.colour});
+    add_paper({std::string(name(assembly)) + ".png", "png", png_bytes(paint(painted, picture_width))});
+  }
+
   void add_mesh(const std::string& kind, const std::string& bytes, const Mesh& mesh) {
     ManifestFile& file = add(kind, bytes, figures_of(mesh));
     file.deviation = mesh.deviation;
@@ -142,17 +221,16 @@ class Writer {
   }
 
   ManifestFile& add(const std::string& kind, const std::string& bytes, ManifestBody body) {
-    stop_if_wanted(cancel_);
     body.name = "board";
     body.material = board().blank.material;
-    ManifestFile file{std::string(name(stage_)) + "." + kind,
-                      std::string(name(stage_)),
-                      kind,
-                      bytes.size(),
-                      sha256(bytes),
-                      {std::move(body)},
-                      {},
-                      {}};
+    return add(name(stage_), kind, bytes, {std::move(body)});
+  }
+
+  ManifestFile& add(std::string_view what, const std::string& kind, const std::string& bytes,
+                    std::vector<ManifestBody> bodies) {
+    stop_if_wanted(cancel_);
+    const std::string stage(what);
+    ManifestFile file{stage + "." + kind, stage, kind, bytes.size(), sha256(bytes), std::move(bodies), {}, {}};
     folder_.add(file.file, bytes);
     return files_.emplace_back(std::move(file));
   }
@@ -179,6 +257,7 @@ class Writer {
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel) {
   Writer writer(ready, order, folder, cancel);
   for (const Stage stage : order.stages) writer.write(stage);
+  for (const Assembly assembly : order.assemblies) writer.write(assembly);
   writer.write_papers();
   writer.write_job_sheet();
   writer.write_manifest();

@@ -6,6 +6,7 @@
 
 #include "export/Drawing.hpp"
 #include "export/Folder.hpp"
+#include "export/PieceBodies.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/StepStyle.hpp"
 #include "mesh/Mesh.hpp"
@@ -23,6 +24,7 @@ struct HandOffKinds {
 /// What goes into a hand-off folder.
 struct HandOff {
   std::vector<Stage> stages;
+  std::vector<Assembly> assemblies;
   HandOffKinds kinds;
   double deviation = default_deviation;  ///< of the meshes, mm
   DrawingOptions drawing = {};
@@ -31,8 +33,9 @@ struct HandOff {
   std::function<void(int done, int all, const std::string& what)> tell = {};
 };
 
-/// Adds STAGE.step, .stl, .3mf and .png for each stage, the drawings, the job sheet, and manifest.json. Shows its progress on a terminal.
-/// Throws FolderError, BuildError, and Interrupted when the token is asked to stop.
+/// Adds STAGE.step, .stl, .3mf and .png for each stage, the same of the assemblies (an STL only of the flat pieces),
+/// the drawings, the job sheet, and manifest.json. Shows its progress on a terminal. Throws FolderError, BuildError,
+/// and Interrupted when the token is asked to stop.
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel);
 
 }  // namespace sagitta

@@ -30,8 +30,12 @@ HandOff order_of(const Json& options) {
     order.kinds.*known->member = true;
   }
   for (const std::string& stage : options.at("stages").get<std::vector<std::string>>()) {
-    if (!stage_named(stage)) throw RepeatError("there is no stage \"" + stage + "\"");
-    order.stages.push_back(*stage_named(stage));
+    if (const auto assembly = assembly_named(stage))
+      order.assemblies.push_back(*assembly);
+    else if (stage_named(stage))
+      order.stages.push_back(*stage_named(stage));
+    else
+      throw RepeatError("there is no stage \"" + stage + "\"");
   }
   order.deviation = options.at("deviation").get<double>();
   const Paper* paper = paper_named(options.at("paper").get<std::string>());
@@ -57,6 +61,7 @@ Json options_json(const HandOff& order) {
   for (const KindName& kind : kind_names)
     if (order.kinds.*kind.member) only.push_back(kind.name);
   for (const Stage stage : order.stages) stages.push_back(name(stage));
+  for (const Assembly assembly : order.assemblies) stages.push_back(name(assembly));
   return {{"only", only},
           {"stages", stages},
           {"deviation", order.deviation},

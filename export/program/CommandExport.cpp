@@ -55,14 +55,28 @@ HandOffKinds kinds_of(const std::vector<std::string>& only) {
   return kinds;
 }
 
-std::vector<Stage> stages_wanted(const Board& board, const std::string& wanted) {
-  const std::vector<Stage> all = stages_of(board);
-  if (wanted.empty()) return all;
+Stage stage_wanted(const ReadyBoard& ready, const std::string& wanted) {
+  const std::vector<Stage> all = stages_of(ready.board());
   const std::optional<Stage> stage = stage_named(wanted);
-  if (stage && std::find(all.begin(), all.end(), *stage) != all.end()) return {*stage};
+  if (stage && std::find(all.begin(), all.end(), *stage) != all.end()) return *stage;
   std::string message = "--stage " + wanted + ": this board has no such stage; it has";
   for (const Stage each : all) message += (each == all.front() ? " " : ", ") + std::string(name(each));
+  for (const Assembly each : assemblies_of(ready)) message += ", " + std::string(name(each));
   throw UsageError(message);
+}
+
+/// What of stages and assemblies is wanted; an empty word: all.
+void choose_stages(const ReadyBoard& ready, const std::string& wanted, HandOff& order) {
+  const std::vector<Assembly> all = assemblies_of(ready);
+  const std::optional<Assembly> one = assembly_named(wanted);
+  if (wanted.empty()) {
+    order.stages = stages_of(ready.board());
+    order.assemblies = all;
+  } else if (one && std::find(all.begin(), all.end(), *one) != all.end()) {
+    order.assemblies = {*one};
+  } else {
+    order.stages = {stage_wanted(ready, wanted)};
+  }
 }
 
 HandOff order_of(const Options& options, const ReadyBoard& ready) {
@@ -72,7 +86,13 @@ HandOff order_of(const Options& options, const ReadyBoard& ready) {
   const DrawingOptions drawing{options.dowels, paper_wanted(options.paper)};
   const StepStyle style{options.step == "ap242" ? StepSchema::ap242 : StepSchema::ap214,
                         options.step_units == "in" ? Units::inch : Units::mm};
-  return {stages_wanted(ready.board(), options.stage), kinds_of(options.only), options.deviation, drawing, style};
+  HandOff order;
+  choose_stages(ready, options.stage, order);
+  order.kinds = kinds_of(options.only);
+  order.deviation = options.deviation;
+  order.drawing = drawing;
+  order.step_style = style;
+  return order;
 }
 
 int hand_off_board(const Options& options, const Cancel& cancel) {
@@ -115,7 +135,8 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
                   "html (the job sheet); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
-  app->add_option("--stage", options->stage, "Only this stage: blank, pocketed, radiused, slotted, board")
+  app->add_option("--stage", options->stage,
+                  "Only this stage: blank, pocketed, radiused, slotted, board, finished; or pieces, inlaid, job")
       ->type_name("NAME");
   app->add_option("--deviation", options->deviation,
                   "How far the triangles of an STL may stray from the exact surface, mm")

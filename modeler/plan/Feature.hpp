@@ -19,6 +19,7 @@ struct Feature {
     cut,      ///< lowers the top to `bound`
     removal,  ///< no wood is left
     pin,      ///< raises the bottom to `bound`
+    piece,    ///< a piece of inlay: no wood but within it, from `bound` up to `ceiling`
     hole      ///< takes the wood between `bound`, a trough, and the vault over it
   };
   Role role = Role::cut;
@@ -26,6 +27,7 @@ struct Feature {
   std::string name;
   std::string key;  ///< the board-file key that places it
   Bound bound;
+  Bound ceiling;                 ///< of a piece
   bool in_strip = false;         ///< counts only inside the strip
   std::optional<Rounded> shape;  ///< convex with round corners: may be drawn back where it only touches
   Loop loop;                     ///< used when there is no `shape`; artwork: all its outlines one after the other
@@ -41,5 +43,9 @@ WorkDone work_done_at(const Board& board, Stage stage);
 
 std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
                                  const Inlays& inlays, const WorkDone& done);
+
+/// The plan of any such features on stock whose top is at `top`.
+std::variant<Plan, Faults> plan_of(const Surface& surface, double top, Stage stage, const WorkDone& done,
+                                   std::vector<Feature> features);
 
 }  // namespace sagitta

@@ -35,14 +35,16 @@ class Floors {
 
 class Planner {
  public:
-  Planner(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays, Stage stage)
-      : board_(board), layout_(layout), surface_(surface), inlays_(inlays), done_(work_done_at(board, stage)) {
+  /// `top`: height of the stock's top. Features as they are at the stage, with what has been done by then.
+  Planner(const Surface& surface, double top, Stage stage, const WorkDone& done, std::vector<Feature> features)
+      : surface_(surface), top_(top), done_(done), features_(std::move(features)) {
     plan_.stage = stage;
     plan_.surface = surface;
+    of_piece_ = std::any_of(features_.begin(), features_.end(),
+                            [](const Feature& f) { return f.role == Feature::Role::piece; });
   }
 
   std::variant<Plan, Faults> run() {
-    features_ = features_of(board_, layout_, surface_, inlays_, done_);
     Faults faults = unbuildable();
     if (!faults.empty()) return faults;
     Box extent;
@@ -145,11 +147,12 @@ class Planner {
 
   void note_heights() {
     floors_.add(0);
-    floors_.add(layout_.blank_thickness);
+    floors_.add(top_);
     offsets_.add(done_.on_top);
     if (surface_.flat) floors_.add(level_of_moved(-done_.on_top));
     for (const Feature& f : features_) {
-      if (f.bound.kind == Bound::Kind::level) floors_.add(f.bound.value);
+      for (const Bound& bound : {f.bound, f.ceiling})
+        if (bound.kind == Bound::Kind::level) floors_.add(bound.value);
       if (f.bound.kind != Bound::Kind::arc) continue;
       offsets_.add(-f.bound.value);
       if (surface_.flat) floors_.add(level_of_moved(f.bound.value));
@@ -186,19 +189,20 @@ class Planner {
 
   Candidates candidates_at(int face, const std::vector<int>& cover) {
     Candidates here;
-    bool strip = done_.outline, removed = false;
+    bool strip = done_.outline, removed = false, held = !of_piece_;
     for (const int i : cover) {
       here.wood = here.wood || features_[i].role == Feature::Role::stock;
       strip = strip || features_[i].role == Feature::Role::strip;
       removed = removed || features_[i].role == Feature::Role::removal;
+      held = held || features_[i].role == Feature::Role::piece;
     }
-    here.wood = here.wood && !removed;
+    here.wood = here.wood && held && !removed;
     if (!here.wood) return here;
     const bool fallen = beyond_fall(face);
     const bool radiused = done_.radius && strip;
     lower(here,
           canonical(radiused ? Bound{Bound::Kind::arc, -done_.on_top, false}
-                             : Bound{Bound::Kind::level, layout_.blank_thickness, false},
+                             : Bound{Bound::Kind::level, top_, false},
                     fallen),
           -1);
     for (const int i : cover) {
@@ -207,7 +211,9 @@ class Planner {
         here.trough = f.bound;
         here.hole_feature = i;
       }
-      if (f.role == Feature::Role::pin) here.bottom = std::max(here.bottom, floors_.canonical(f.bound.value));
+      const bool raises = f.role == Feature::Role::pin || f.role == Feature::Role::piece;
+      if (raises) here.bottom = std::max(here.bottom, floors_.canonical(f.bound.value));
+      if (f.role == Feature::Role::piece) lower(here, canonical(f.ceiling, fallen), i);
       if (f.role != Feature::Role::cut || (f.in_strip && !strip)) continue;
       lower(here, canonical(f.bound, fallen), i);
     }
@@ -275,12 +281,11 @@ class Planner {
     if (!below) cell.bottom = {};
   }
 
-  const Board& board_;
-  const Layout& layout_;
   const Surface& surface_;
-  const Inlays& inlays_;
+  double top_;
   WorkDone done_;
   std::vector<Feature> features_;
+  bool of_piece_ = false;
   Floors floors_, offsets_;
   std::set<Tunnel> grazed_;
   Plan plan_;
@@ -304,9 +309,15 @@ bool meets_along(const Crossing& crossing, const Bound& bound) {
   return bound.kind == wall && bound.value == crossing.axis && bound.tunnel == *crossing.tunnel;
 }
 
+std::variant<Plan, Faults> plan_of(const Surface& surface, double top, Stage stage, const WorkDone& done,
+                                   std::vector<Feature> features) {
+  return Planner(surface, top, stage, done, std::move(features)).run();
+}
+
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface,
                                      const Inlays& inlays, Stage stage) {
-  return Planner(board, layout, surface, inlays, stage).run();
+  const WorkDone done = work_done_at(board, stage);
+  return plan_of(surface, layout.blank_thickness, stage, done, features_of(board, layout, surface, inlays, done));
 }
 
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface, Stage stage) {

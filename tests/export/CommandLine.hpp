@@ -53,6 +53,12 @@ inline void write_file(const fs::path& path, const std::string& text) {
   if (!file.flush()) throw std::runtime_error("cannot write " + path.string());
 }
 
+/// The presets' drawings, for a preset that is copied into a folder.
+inline void copy_drawings(const fs::path& folder) {
+  for (const auto& entry : fs::directory_iterator(fs::path(SAGITTA_SOURCE) / "presets"))
+    if (entry.path().extension() == ".svg") fs::copy_file(entry.path(), folder / entry.path().filename());
+}
+
 /// What a command left behind: its exit code (128 + the signal when one ended it) and what it printed.
 struct Outcome {
   int code = -1;

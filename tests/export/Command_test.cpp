@@ -59,12 +59,13 @@ TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
   ASSERT_EQ(sagitta("export " + good + " --to " + at("all")).code, 0);
   EXPECT_EQ(listing(scratch / "all"),
             "blank.3mf\nblank.png\nblank.step\nblank.stl\nboard-r12.dxf\nboard.3mf\nboard.dxf\nboard.png\n"
-            "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ninlay-drawing.pdf\njob-sheet.html\nmanifest.json\n"
-            "pieces.csv\npieces.json\npocketed.3mf\npocketed.png\npocketed.step\npocketed.stl\nradiused.3mf\n"
-            "radiused.png\nradiused.step\nradiused.stl\nsetups\nsetups/whole-job-01\n"
-            "setups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\nsetups/whole-job-01/setup.pdf\n"
-            "setups/whole-job-01/setup.svg\nshop-drawing.pdf\nslotted.3mf\nslotted.png\nslotted.step\nslotted.stl\n"
-            "template.pdf\nwire.csv\nwire.json\n");
+            "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ninlaid.3mf\ninlaid.png\ninlaid.step\n"
+            "inlay-drawing.pdf\njob-sheet.html\njob.3mf\njob.png\njob.step\nmanifest.json\npieces.3mf\n"
+            "pieces.csv\npieces.json\npieces.png\npieces.step\npieces.stl\npocketed.3mf\npocketed.png\n"
+            "pocketed.step\npocketed.stl\nradiused.3mf\nradiused.png\nradiused.step\nradiused.stl\nsetups\n"
+            "setups/whole-job-01\nsetups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\n"
+            "setups/whole-job-01/setup.pdf\nsetups/whole-job-01/setup.svg\nshop-drawing.pdf\nslotted.3mf\n"
+            "slotted.png\nslotted.step\nslotted.stl\ntemplate.pdf\nwire.csv\nwire.json\n");
   ASSERT_EQ(sagitta("export " + good + " --to " + at("one") + " --only stl --stage board --deviation 0.05").code, 0);
   EXPECT_EQ(listing(scratch / "one"), "board.stl\nmanifest.json\n");
 }

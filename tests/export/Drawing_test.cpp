@@ -19,6 +19,7 @@ class Drawn {
  public:
   explicit Drawn(const std::string& preset, const std::string& extra = "") {
     write_file(scratch_ / "board.toml", extra + bytes_of(preset_path(preset)));
+    copy_drawings(scratch_.path());
     const Outcome outcome = sagitta("export '" + (scratch_ / "board.toml").string() + "' --only dxf,svg --dowels --to '" +
                                     (scratch_ / "out").string() + "'");
     if (outcome.code != 0) throw std::runtime_error(outcome.err);

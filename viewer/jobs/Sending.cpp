@@ -65,6 +65,7 @@ void Sending::run(const SendingOrder& order) {
     }
     HandOff hand_off;
     hand_off.stages = stages_of(order.board);
+    hand_off.assemblies = assemblies_of(std::get<ReadyBoard>(prepared));
     hand_off.kinds = order.kinds;
     if (const Paper* paper = paper_named(order.paper)) hand_off.drawing.paper = *paper;
     hand_off.tell = [this](int done, int all, const std::string& what) {
