@@ -1,7 +1,6 @@
 // The drawings of our own: each is read with nothing to say about it.
 
 #include <filesystem>
-#include <set>
 
 #include "Drawing.hpp"
 #include "artwork/ColourMaterials.hpp"
@@ -40,7 +39,6 @@ TEST(PresetDrawings, KeepTheirCurves) {
 
 TEST(PresetDrawings, HaveAMaterialAndASheetForEachColour) {
   int seen = 0;
-  std::set<std::string> used;
   for (const fs::path& path : presets(".toml")) {
     const BoardFile read = read_board(path);
     ASSERT_TRUE(read.sound()) << path.filename() << ": " << read.problems.front().message;
@@ -48,16 +46,13 @@ TEST(PresetDrawings, HaveAMaterialAndASheetForEachColour) {
       const Inlay& inlay = read.board.inlays[i];
       if (inlay.shape != InlayShape::artwork) continue;
       ++seen;
-      used.insert(inlay.file);
       const auto where = artwork_path(read.board.folder, inlay.file);
       ASSERT_TRUE(std::holds_alternative<std::string>(where)) << std::get<Fault>(where).message;
       const Artwork art = good(read_artwork(std::get<std::string>(where)), inlay.file);
       EXPECT_EQ(words(material_faults(read.board, i, art)), "") << path.filename();
     }
   }
-  if (seen > 0) {
-    EXPECT_EQ(used.size(), presets(".svg").size()) << "a drawing that no board uses";
-  }
+  EXPECT_GE(seen, 9);
 }
 
 }  // namespace

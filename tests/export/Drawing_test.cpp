@@ -158,6 +158,7 @@ TEST_P(DrawingOf, LeftHandIsTheMirrorOfRightHand) {
   else
     text.replace(text.find("format = 1"), 10, "format = 1\nhand = \"left\"");
   write_file(scratch / "other.toml", text);
+  copy_drawings(scratch.path());
   const std::string to = (scratch / "out").string();
   ASSERT_EQ(sagitta("export '" + (scratch / "other.toml").string() + "' --only dxf,svg --dowels --to '" + to + "'").code, 0);
   Drawn drawn(GetParam());
