@@ -173,7 +173,10 @@ void Hand::release() {
 
 void Hand::drag(const std::string& name, float dx, float dy, bool let_go) {
   const viewer::Seen seen = see(name);
-  const float x = (seen.low.x + seen.high.x) / 2, y = (seen.low.y + seen.high.y) / 2;
+  drag_from((seen.low.x + seen.high.x) / 2, (seen.low.y + seen.high.y) / 2, dx, dy, let_go);
+}
+
+void Hand::drag_from(float x, float y, float dx, float dy, bool let_go) {
   move(x, y);
   InputEvent down = event(InputEvent::Kind::button);
   down.down = true;

@@ -58,6 +58,7 @@ class Hand {
   void click(const std::string& name);
   void click_at(float x, float y);
   void drag(const std::string& name, float dx, float dy = 0, bool release = true);
+  void drag_from(float x, float y, float dx, float dy, bool release = true);
   void release();
   void move(float x, float y);
   void press(int key, int mods = 0);

@@ -6,6 +6,7 @@
 #include <chrono>
 
 #include "app/Commands.hpp"
+#include "app/Drawings.hpp"
 #include "app/Files.hpp"
 #include "app/Window.hpp"
 #include "export/Presets.hpp"
@@ -36,6 +37,13 @@ bool key_of_text(const Chord& key) {
                                        key.key == GLFW_KEY_X || key.key == GLFW_KEY_C || key.key == GLFW_KEY_V);
   const bool function = key.key >= GLFW_KEY_F1 && key.key <= GLFW_KEY_F12;
   return editing || (!function && !(key.mods & (GLFW_MOD_CONTROL | GLFW_MOD_ALT)));
+}
+
+/// A drawing becomes an inlay; anything else is taken for a board.
+void take_dropped(Desk& desk, const std::string& path) {
+  if (!is_drawing(path)) return when_settled(desk, [path](Desk& d) { open_board(d, path); });
+  desk.placing = static_cast<int>(desk.document.board().inlays.size());
+  place_drawing(desk, path);
 }
 
 }  // namespace
@@ -118,7 +126,7 @@ void App::take_input() {
   if (drained.events > 0) frames_owed_ = 3;
   const ImGuiIO& io = ImGui::GetIO();
   if (drained.events > 0) last_input_ = now();
-  for (const std::string& path : drained.dropped) when_settled(desk_, [path](Desk& d) { open_board(d, path); });
+  for (const std::string& path : drained.dropped) take_dropped(desk_, path);
   if (drained.close) desk_.ask("quit");
   if (drained.uncovered) uncovered_ = true;
   const bool typing = io.WantTextInput || desk_.rows.typing();

@@ -141,6 +141,14 @@ void add_view_commands(std::vector<Command>& all) {
   all.push_back({"height shade", "Shade by height", "Look", {GLFW_KEY_H, 0}, [](Desk& d) {
                    d.view.shade = d.view.shade == Shade::height ? Shade::materials : Shade::height;
                  }});
+  all.push_back({"remaining shade", "Shade what is left of each piece", "Look", {GLFW_KEY_Q, 0}, [](Desk& d) {
+                   d.view.shade = d.view.shade == Shade::remaining ? Shade::materials : Shade::remaining;
+                 }});
+  all.push_back({"lift pieces", "Lift the pieces out of their pockets", "Look", {GLFW_KEY_O, 0}, [](Desk& d) {
+                   constexpr float clear = 8;  // mm, above any pocket
+                   d.view.lift = d.view.lift > 0 ? 0 : clear;
+                 }});
+  all.push_back(flip("lost corners", "Show what the cutters cannot reach", {GLFW_KEY_W, 0}, &View::lost));
   all.push_back({"change shade",
                  "Shade by what differs",
                  "Look",
@@ -186,6 +194,10 @@ void add_window_commands(std::vector<Command>& all) {
   all.push_back(
       {"slot places", "Places of the slots, and cents for 0.1 mm", "Look", {GLFW_KEY_L, 0}, frets(FretPage::places)});
   all.push_back({"wire list", "Fret wire to cut", "Look", {GLFW_KEY_L, shift}, frets(FretPage::wire)});
+  all.push_back(dialog("sheets", "Sheets with their pieces", "Look", {GLFW_KEY_S, 0}, Dialog::sheets));
+  all.push_back({"drawing", "Add a drawing as an inlay", "Edit", {GLFW_KEY_O, ctrl | shift}, [](Desk& d) {
+                   d.placing = static_cast<int>(d.document.board().inlays.size()), d.view.dialog = Dialog::drawing;
+                 }});
   all.push_back({"measured slots", "Type in measured slots", "Edit", {GLFW_KEY_L, ctrl}, frets(FretPage::measured)});
   all.push_back(dialog("comfort", "Text size, colours and units", "Window", {GLFW_KEY_COMMA, ctrl}, Dialog::comfort));
   all.push_back({"larger text", "Larger text", "Window", {GLFW_KEY_EQUAL, ctrl}, [](Desk& d) { resize_text(d, 1.1); }});

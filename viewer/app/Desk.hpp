@@ -27,9 +27,12 @@ struct Browsing {
 
 /// What a hand is doing on the board's picture.
 struct BoardHand {
-  enum class What { none, orbit, pan, plane, click } what = What::none;
+  enum class What { none, orbit, pan, plane, click, inlay } what = What::none;
   ImVec2 start, last;  ///< pointer, pixels of the window
   double start_cut = 0;
+  int inlay = -1;     ///< being dragged: index into the board's inlays
+  Point start_shift;  ///< its shift along and across when the drag began
+  Vec grabbed;        ///< where it was taken hold of, mm
 };
 
 /// The page about each fret: what it shows and what is half typed on it.
@@ -56,6 +59,7 @@ struct Desk {
   Sending sending;
   Browsing browsing;
   Measuring measuring;
+  int placing = 0;  ///< index of the inlay that a drawing is chosen for; one past the last: a new one
   std::optional<Recovered> left_over;
   std::filesystem::path state;  ///< where what outlives a session is kept; empty: the user's own folder for that
   std::string search;           ///< in the command list

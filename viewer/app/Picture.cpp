@@ -14,6 +14,13 @@ constexpr double least_change = 0.01;  ///< mm that fill the scale of difference
 
 const Skin nothing;
 
+float thickest_piece(const Model& model) {
+  double most = least_change;
+  if (model.fitted)
+    for (const InlayPiece& piece : model.fitted->inlays.pieces) most = std::max(most, piece.thickness);
+  return static_cast<float>(most);
+}
+
 /// The last third of the board, near enough to see what each cut has done.
 Camera strip_look(Camera camera, const Layout& layout) {
   const double length = layout.heel_end - layout.nut_end, seen = 0.45 * length;
@@ -47,9 +54,12 @@ Showing showing_of(const Desk& desk, double largest_change) {
   s.bench = !(whole && v.neck);
   s.shade = v.shade == Shade::change && !desk.comparison ? Shade::materials : v.shade;
   if (v.cutting) s.cut = static_cast<float>(v.cut);
+  s.lift = v.lift;
   if (!desk.good) return s;
   if (s.shade == Shade::change) {
     s.span = {0, static_cast<float>(std::max(largest_change, least_change))};
+  } else if (s.shade == Shade::remaining) {
+    s.span = {0, thickest_piece(*desk.good)};
   } else if (const StageModel* stage = desk.shown()) {
     const double edge = desk.good->layout ? desk.good->layout->half_width(desk.good->layout->heel_end) : 0;
     const Surface& surface = desk.good->surface;

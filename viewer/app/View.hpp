@@ -27,7 +27,9 @@ enum class Dialog {
   comfort,
   unsaved,
   left_over,
-  frets
+  frets,
+  sheets,
+  drawing
 };
 
 /// A finding by its name and place, so that it is found again in the next board.
@@ -46,6 +48,9 @@ struct View {
   bool cutting = false;
   double cut = 100;  ///< x, mm
   bool magnified = false;
+
+  float lift = 0;     ///< of the pieces above their pockets, mm
+  bool lost = false;  ///< what the cutters cannot reach is shaded on the drawing
 
   bool measuring = false;
   std::vector<Picked> picks;

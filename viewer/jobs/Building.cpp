@@ -15,7 +15,7 @@ bool same_neck_file(const Board& a, const Board& b) {
 
 }  // namespace
 
-Model begin_model(std::uint64_t generation, const Board& board, const Model* before) {
+Model begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter) {
   Model model;
   if (before && before->layout && before->board == board) {
     model = *before;
@@ -34,6 +34,9 @@ Model begin_model(std::uint64_t generation, const Board& board, const Model* bef
   model.surface = surface_of(board, *layout);
   model.faults = surface_faults(board, *layout, model.surface);
   if (!model.faults.empty()) return model;
+  model.fitted = fitter.fit(board, *layout);
+  model.faults = model.fitted->faults;
+  if (!model.faults.empty()) return model;
   model.layout = layout;
   take_neck(model, before && same_neck_file(before->board, board) ? before->neck : nullptr);
   return model;
@@ -48,7 +51,7 @@ void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
 
 std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, double deviation, const Cancel& cancel,
                                              std::string& trouble, Faults& faults) {
-  auto planned = make_plan(model.board, *model.layout, model.surface, stage);
+  auto planned = make_plan(model.board, *model.layout, model.surface, model.fitted->inlays, stage);
   if (auto* found = std::get_if<Faults>(&planned)) {
     for (Fault& fault : *found)
       if (std::find(faults.begin(), faults.end(), fault) == faults.end()) faults.push_back(std::move(fault));
@@ -66,7 +69,7 @@ std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, do
   }
   if (cancel.wanted()) return nullptr;
   made->body = dress_body(model.board, model.surface, made->shell, made->mesh);
-  made->pieces = dress_pieces(model.board, model.surface, stage, made->shell, made->mesh);
+  made->pieces = dress_pieces(model.board, *model.layout, model.surface, model.fitted->inlays, stage);
   return made;
 }
 

@@ -1,11 +1,17 @@
 #include "jobs/Dressing.hpp"
 
 #include <algorithm>
-#include <charconv>
-#include <string_view>
 #include <utility>
 
 namespace sagitta::viewer {
+
+Vec surface_normal(const Surface& s, double x, double y) {
+  if (s.flat) return unit({static_cast<float>(s.fall_start && x > *s.fall_start ? s.fall_slope : 0), 0, 1});
+  const double r = s.radius(x), root = std::sqrt(std::max(r * r - y * y, 1e-6));
+  const double fall = s.fall_start && x > *s.fall_start ? s.fall_slope : 0;
+  const double dx = -fall - s.radius_slope(x) * (1 - r / root), dy = -y / root;
+  return unit({static_cast<float>(-dx), static_cast<float>(-dy), 1});
+}
 
 namespace {
 
@@ -17,15 +23,6 @@ constexpr float crisp_facets = 0.866f;
 constexpr std::uint32_t facet = 0x80000000u;
 
 Vec vec(const std::array<float, 3>& p) { return {p[0], p[1], p[2]}; }
-
-/// Upward normal of the playing surface moved up or down: (-dz/dx, -dz/dy, 1).
-Vec surface_normal(const Surface& s, double x, double y) {
-  if (s.flat) return unit({static_cast<float>(s.fall_start && x > *s.fall_start ? s.fall_slope : 0), 0, 1});
-  const double r = s.radius(x), root = std::sqrt(std::max(r * r - y * y, 1e-6));
-  const double fall = s.fall_start && x > *s.fall_start ? s.fall_slope : 0;
-  const double dx = -fall - s.radius_slope(x) * (1 - r / root), dy = -y / root;
-  return unit({static_cast<float>(-dx), static_cast<float>(-dy), 1});
-}
 
 /// Vertices of a skin, one for each point of each face.
 class Dresser {
@@ -123,28 +120,7 @@ class Dresser {
   std::vector<std::uint32_t> faces_, earlier_;  ///< of each vertex: its face, the one made before it at its point
 };
 
-/// Height of a piece's top over a point of its pocket's floor.
-double piece_top(const Board& board, const Surface& surface, Stage stage, const Inlay& inlay, Vec floor) {
-  const double thick = floor.z + inlay.piece_thickness.value_or(inlay.depth + 0.2);
-  const bool cut = stage != Stage::blank && stage != Stage::pocketed;
-  if (!cut) return thick;
-  const double surface_there = surface.exists(floor.x, floor.y) ? surface.height(floor.x, floor.y) : surface.thickness;
-  const double on_top = stage == Stage::finished ? 0 : board.sanding;
-  return std::min(thick, surface_there + on_top);
-}
-
 }  // namespace
-
-int inlay_of(const Shell& shell, int face) {
-  const ShellFace& f = shell.faces[static_cast<std::size_t>(face)];
-  if (f.kind != ShellFace::Kind::top || f.feature < 0) return -1;
-  const FeatureName& feature = shell.plan.features[static_cast<std::size_t>(f.feature)];
-  constexpr std::string_view word = "inlay ";
-  if (feature.kind != Source::Kind::pocket || feature.name.rfind(word, 0) != 0) return -1;
-  int number = 0;
-  std::from_chars(feature.name.data() + word.size(), feature.name.data() + feature.name.size(), number);
-  return number - 1;
-}
 
 Skin dress_body(const Board& board, const Surface& surface, const Shell& shell, const Mesh& mesh) {
   Dresser dresser(surface, shell, mesh);
@@ -152,29 +128,6 @@ Skin dress_body(const Board& board, const Surface& surface, const Shell& shell, 
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t) dresser.add(t, wood);
   dresser.finish();
   dresser.add_edges();
-  return std::move(dresser.skin);
-}
-
-Skin dress_pieces(const Board& board, const Surface& surface, Stage stage, const Shell& shell, const Mesh& mesh) {
-  Dresser dresser(surface, shell, mesh);
-  std::vector<int> inlays(shell.faces.size());
-  for (std::size_t f = 0; f < inlays.size(); ++f) inlays[f] = inlay_of(shell, static_cast<int>(f));
-  std::vector<std::size_t> owner;
-  for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
-    const int inlay = mesh.face[t] < 0 ? -1 : inlays[static_cast<std::size_t>(mesh.face[t])];
-    if (inlay < 0 || inlay >= static_cast<int>(board.inlays.size())) continue;
-    const std::size_t before = dresser.skin.vertices.size();
-    dresser.add(t, cloth_of(board, board.inlays[static_cast<std::size_t>(inlay)].material));
-    owner.resize(dresser.skin.vertices.size(), static_cast<std::size_t>(inlay));
-    std::fill(owner.begin() + static_cast<std::ptrdiff_t>(before), owner.end(), static_cast<std::size_t>(inlay));
-  }
-  dresser.finish();
-  for (std::size_t v = 0; v < dresser.skin.vertices.size(); ++v) {
-    SkinVertex& vertex = dresser.skin.vertices[v];
-    vertex.position.z = static_cast<float>(piece_top(board, surface, stage, board.inlays[owner[v]], vertex.position));
-    if (stage != Stage::pocketed && surface.exists(vertex.position.x, vertex.position.y))
-      vertex.normal = surface_normal(surface, vertex.position.x, vertex.position.y);
-  }
   return std::move(dresser.skin);
 }
 

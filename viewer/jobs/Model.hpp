@@ -10,6 +10,7 @@
 
 #include "findings/Finding.hpp"
 #include "findings/NeckShape.hpp"
+#include "jobs/InlayFitter.hpp"
 #include "layout/Layout.hpp"
 #include "mesh/Mesh.hpp"
 #include "scene/Skin.hpp"
@@ -46,8 +47,9 @@ struct Model {
   std::string trouble;  ///< a stage that could not be made, in words
   std::shared_ptr<const Layout> layout;
   Surface surface;
-  std::vector<Finding> findings;            ///< the costliest first
-  std::shared_ptr<const NeckReading> neck;  ///< of the neck's STEP file; null until it is read, or without one
+  std::shared_ptr<const FittedInlays> fitted;  ///< drawings, pieces and pockets; null without a layout
+  std::vector<Finding> findings;               ///< the costliest first
+  std::shared_ptr<const NeckReading> neck;     ///< of the neck's STEP file; null until it is read, or without one
   std::shared_ptr<const Fittings> fittings;
   std::array<std::shared_ptr<const StageModel>, stage_count> stages;
   std::optional<Exact> exact;  ///< of the stage shown

@@ -111,7 +111,7 @@ void Worker::publish(Model model) {
 void Worker::carry_out(const Order& order) {
   const auto index = [](Stage s) { return static_cast<std::size_t>(s); };
   begin("Laying out the board", false);
-  Model model = begin_model(order.generation, order.board, &last_);
+  Model model = begin_model(order.generation, order.board, &last_, fitter_);
   if (!model.layout) {
     model.settled = true;
     last_ = model;

@@ -64,6 +64,7 @@ class Worker {
   double since_ = 0;
   Model last_;  ///< the worker's own
   NeckReader neck_;
+  InlayFitter fitter_;
   std::thread thread_;
 };
 

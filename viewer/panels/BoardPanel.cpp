@@ -9,6 +9,7 @@
 #include "panels/BoardMarks.hpp"
 #include "panels/DecisionsPanel.hpp"
 #include "panels/Dialogs.hpp"
+#include "panels/InlayMarks.hpp"
 #include "panels/Overlays.hpp"
 #include "panels/SlicePanel.hpp"
 
@@ -61,6 +62,13 @@ void draw_show(Desk& desk, std::span<const Switch> rest) {
   ui.tick("Hump under each string", desk.view.humps);
   ui.tick("Edges", desk.view.edges);
   if (ui.tick("Parallel projection", desk.view.camera.parallel)) desk.settings.parallel = desk.view.camera.parallel;
+  if (ui.tick("What cutters cannot reach", desk.view.lost)) desk.view.pieces = true;
+  bool remaining = desk.view.shade == Shade::remaining;
+  if (ui.tick("What is left of each piece", remaining)) desk.ask("remaining shade");
+  constexpr float highest = 20;
+  ImGui::SetNextItemWidth(ui.px(120));
+  ImGui::SliderFloat("Pieces lifted", &desk.view.lift, 0, highest, "%.0f mm");
+  ui.note("Pieces lifted", shown_number(static_cast<double>(desk.view.lift), 1));
   for (const Switch& s : rest) {
     bool now = s.on;
     if (ui.tick(s.label, now)) desk.ask(s.command);
@@ -133,6 +141,49 @@ void drag_plane(Desk& desk, ImVec2 now) {
   desk.view.cut = std::clamp(x, layout.nut_end + 0.01, layout.heel_end - 0.01);
 }
 
+/// Where a ray meets the plane at this height.
+std::optional<Vec> on_level(const Ray& ray, float z) {
+  if (std::abs(ray.along.z) < 1e-4f) return std::nullopt;
+  const float far = (z - ray.from.z) / ray.along.z;
+  if (far <= 0) return std::nullopt;
+  return ray.from + far * ray.along;
+}
+
+/// The inlay whose decision is in hand, when the pointer is on one of its pieces: it can be dragged.
+bool takes_inlay(Desk& desk, ImVec2 low) {
+  const StageModel* stage = desk.shown();
+  const ImVec2 pointer = ImGui::GetIO().MousePos;
+  const std::string& key = desk.rows.in_hand();
+  if (!stage || !desk.good->fitted || key.rfind("inlays[", 0) != 0 || desk.view.measuring) return false;
+  const auto hit = cast(stage->mesh, desk.view.camera.ray({pointer.x - low.x, pointer.y - low.y}));
+  if (!hit) return false;
+  const InlayPiece* piece = piece_at(desk.good->fitted->inlays, {hit->place.x, hit->place.y});
+  if (!piece || piece->inlay != std::atoi(key.c_str() + 7)) return false;
+  const Inlay& inlay = desk.document.board().inlays[static_cast<std::size_t>(piece->inlay)];
+  desk.hand.inlay = piece->inlay;
+  desk.hand.start_shift = {inlay.shift_along, inlay.shift_across};
+  desk.hand.grabbed = hit->place;
+  return true;
+}
+
+/// Moves the inlay with the pointer; near the middle of its space, or the centre line, it snaps there.
+void drag_inlay(Desk& desk, ImVec2 low, Edit how) {
+  const ImVec2 pointer = ImGui::GetIO().MousePos;
+  const auto now = on_level(desk.view.camera.ray({pointer.x - low.x, pointer.y - low.y}), desk.hand.grabbed.z);
+  Board draft = desk.document.board();
+  if (!now || desk.hand.inlay >= static_cast<int>(draft.inlays.size())) return;
+  const double side = draft.hand == Hand::left ? -1 : 1;
+  const auto reach = static_cast<double>(desk.ui.px(pick_reach) * desk.view.camera.mm_per_pixel(desk.hand.grabbed));
+  constexpr double grid = 0.05;
+  const auto snapped_to = [&](double shift) { return std::abs(shift) < reach ? 0.0 : std::round(shift / grid) * grid; };
+  Inlay& inlay = draft.inlays[static_cast<std::size_t>(desk.hand.inlay)];
+  inlay.shift_along = snapped_to(desk.hand.start_shift.x + static_cast<double>(now->x - desk.hand.grabbed.x));
+  inlay.shift_across = snapped_to(desk.hand.start_shift.y + side * static_cast<double>(now->y - desk.hand.grabbed.y));
+  desk.say("Along " + shown(inlay.shift_along, desk.manner()) + " from the middle of the space, across " +
+           shown(inlay.shift_across, desk.manner()) + " from the centre line");
+  desk.edit(std::move(draft), how, "Move the inlay");
+}
+
 void begin_hand(Desk& desk, ImVec2 low) {
   const ImGuiIO& io = ImGui::GetIO();
   desk.hand.start = desk.hand.last = io.MousePos;
@@ -142,7 +193,7 @@ void begin_hand(Desk& desk, ImVec2 low) {
   if (io.MouseDown[0] && off < desk.ui.px(14))
     desk.hand.what = What::plane, desk.hand.start_cut = desk.view.cut;
   else if (io.MouseDown[0] && !io.KeyShift)
-    desk.hand.what = What::click;
+    desk.hand.what = What::click, desk.hand.inlay = takes_inlay(desk, low) ? desk.hand.inlay : -1;
   else
     desk.hand.what = What::pan;
 }
@@ -152,12 +203,14 @@ void move_hand(Desk& desk, ImVec2 low) {
   const ImVec2 moved = io.MousePos - desk.hand.last;
   const ImVec2 from_start = io.MousePos - desk.hand.start;
   if (desk.hand.what == What::click && std::hypot(from_start.x, from_start.y) > desk.ui.px(click_slack))
-    desk.hand.what = What::orbit;
+    desk.hand.what = desk.hand.inlay >= 0 ? What::inlay : What::orbit;
   if (desk.hand.what == What::orbit) desk.view.camera = desk.view.camera.orbited(moved.x, moved.y);
   if (desk.hand.what == What::pan) desk.view.camera = desk.view.camera.panned(moved.x, moved.y);
   if (desk.hand.what == What::plane) drag_plane(desk, io.MousePos);
+  if (desk.hand.what == What::inlay && (moved.x != 0 || moved.y != 0)) drag_inlay(desk, low, Edit::moving);
   desk.hand.last = io.MousePos;
   if (io.MouseDown[0] || io.MouseDown[1] || io.MouseDown[2]) return;
+  if (desk.hand.what == What::inlay) drag_inlay(desk, low, Edit::done);
   if (desk.hand.what == What::click) pick(desk, desk.hand.start, low);
   desk.hand.what = What::none;
 }
@@ -167,6 +220,8 @@ void draw_legends(Desk& desk, ImVec2 low, float height, Labels& labels) {
   std::vector<std::string> lines = legends_of(desk);
   if (desk.view.shade == Shade::height)
     lines.push_back("Height of the surface: dark is low, light is high; a line every 0.25 mm");
+  if (desk.view.shade == Shade::remaining)
+    lines.push_back("Of each piece, once the board is sanded: in colour nothing is left, light is its full thickness");
   if (desk.view.shade == Shade::change)
     lines.push_back("Against the other board: in colour it is higher here, dark lower");
   ImDrawList* paint = ImGui::GetWindowDrawList();
@@ -209,6 +264,8 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
     draw_legends(desk, low, picture.height, labels);
     draw_fit_to_neck(desk, low, labels);
     draw_humps(desk, low, labels);
+    draw_lost(desk, low);
+    if (ImGui::IsItemHovered()) draw_piece_reading(desk, low, labels);
     draw_measurement(desk, low, labels);
     draw_marked_finding(desk, low, labels);
     draw_dimensions(desk, low, labels);

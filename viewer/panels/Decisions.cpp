@@ -80,7 +80,7 @@ constexpr L inlay_lines[] = {{"inlays.shape", "Shape"},
                              {"inlays.across", "Across the board"},
                              {"inlays.across_nut", "Across, nut side"},
                              {"inlays.across_heel", "Across, heel side"},
-                             {"inlays.file", "Artwork file"},
+                             {"inlays.file", "Drawing"},
                              {"inlays.shift_along", "Shift along"},
                              {"inlays.shift_across", "Shift across"},
                              {"inlays.turn", "Turn"},
@@ -189,6 +189,7 @@ std::string label_of_key(const std::string& key) {
     for (const DecisionBlock& block : group.blocks)
       for (const DecisionLine& line : block.lines)
         if (line.key == plain) return std::string(line.label);
+  if (plain == "inlays.colours") return "Colours of the drawing";
   return key;
 }
 

@@ -3,6 +3,7 @@
 #include <imgui_internal.h>
 
 #include "board/Fields.hpp"
+#include "panels/ArtworkRows.hpp"
 #include "panels/DecisionForms.hpp"
 #include "panels/Decisions.hpp"
 
@@ -103,6 +104,9 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
     const bool removed = ImGui::SmallButton("Remove");
     d.desk.ui.note(title + " " + std::to_string(i + 1) + " remove");
     if (!removed) draw_lines(d, block, table, i);
+    if (!removed && block.table == "inlays")
+      if (const Edit edit = draw_artwork_rows(d.desk, d.draft, i); edit != Edit::none)
+        d.edit = edit, d.what = "Material";
     ImGui::PopID();
     if (!removed) continue;
     const auto drop = [&](auto& list) { list.erase(list.begin() + static_cast<std::ptrdiff_t>(i)); };
@@ -116,6 +120,10 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
       drop(d.draft.setups);
     d.done("Remove " + lower(title) + " " + std::to_string(i + 1));
     return;
+  }
+  if (block.table == "inlays") {
+    if (d.desk.ui.button("Add a drawing")) d.desk.ask("drawing");
+    ImGui::SameLine();
   }
   if (d.desk.ui.button("Add " + lower(title))) {
     set_row_count(d.draft, table, row_count(d.draft, table) + 1);

@@ -33,6 +33,10 @@ const char* title_of(Dialog dialog) {
       return "A board was left open";
     case Dialog::frets:
       return "Fret by fret";
+    case Dialog::sheets:
+      return "Sheets with their pieces";
+    case Dialog::drawing:
+      return "Choose a drawing";
     case Dialog::none:
       break;
   }
@@ -65,7 +69,10 @@ void draw_inside(Desk& desk, Dialog dialog) {
     case Dialog::open:
     case Dialog::save_as:
     case Dialog::compare_with:
+    case Dialog::drawing:
       return draw_file_dialog(desk);
+    case Dialog::sheets:
+      return draw_sheets(desk);
     case Dialog::send_out:
       return draw_send_out(desk);
     case Dialog::commands:

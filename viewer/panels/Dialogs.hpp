@@ -15,6 +15,7 @@ void draw_way(Desk& desk);      ///< the first-run page
 void draw_comfort(Desk& desk);  ///< text size, colours, units
 void draw_unsaved(Desk& desk);
 void draw_left_over(Desk& desk);  ///< a recovery copy was found
+void draw_sheets(Desk& desk);     ///< the pieces as they are laid out on their sheets
 void draw_fret_page(Desk& desk);  ///< each slot's place, its wire, and where it was measured
 
 /// The row of buttons at a dialog's foot: moves to the bottom right for buttons of this total width, pixels.

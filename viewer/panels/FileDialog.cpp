@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "app/Drawings.hpp"
 #include "app/Files.hpp"
 #include "document/Folders.hpp"
 #include "panels/Dialogs.hpp"
@@ -18,8 +19,8 @@ struct Entry {
   bool folder = false;
 };
 
-/// Folders first, then board files; hidden ones left out.
-std::vector<Entry> entries(const fs::path& folder) {
+/// Folders first, then board files, or drawings; hidden ones left out.
+std::vector<Entry> entries(const fs::path& folder, bool drawings) {
   std::vector<Entry> found;
   std::error_code trouble;
   for (fs::directory_iterator it(folder, fs::directory_options::skip_permission_denied, trouble), end;
@@ -27,7 +28,9 @@ std::vector<Entry> entries(const fs::path& folder) {
     const std::string name = it->path().filename().string();
     std::error_code unknown;
     const bool is_folder = it->is_directory(unknown);
-    if (name.empty() || name[0] == '.' || (!is_folder && it->path().extension() != ".toml")) continue;
+    if (name.empty() || name[0] == '.' ||
+        (!is_folder && !(drawings ? is_drawing(it->path()) : it->path().extension() == ".toml")))
+      continue;
     found.push_back({it->path(), is_folder});
   }
   std::sort(found.begin(), found.end(), [](const Entry& a, const Entry& b) {
@@ -63,6 +66,9 @@ void take(Desk& desk, const fs::path& path) {
   if (dialog == Dialog::open) {
     finish(desk);
     open_board(desk, path);
+  } else if (dialog == Dialog::drawing) {
+    finish(desk);
+    place_drawing(desk, path);
   } else if (dialog == Dialog::compare_with) {
     finish(desk);
     compare_with(desk, path);
@@ -87,7 +93,8 @@ fs::path meant(const Desk& desk) {
 }
 
 void draw_recent(Desk& desk) {
-  if (desk.view.dialog == Dialog::save_as || desk.settings.recent.empty()) return;
+  if (desk.view.dialog != Dialog::open && desk.view.dialog != Dialog::compare_with) return;
+  if (desk.settings.recent.empty()) return;
   ImGui::PushStyleColor(ImGuiCol_Text, desk.ui.theme.quiet);
   ImGui::TextUnformatted("Opened lately");
   ImGui::PopStyleColor();
@@ -101,7 +108,7 @@ void draw_entries(Desk& desk) {
   const fs::path folder = desk.browsing.folder;
   if (folder.has_parent_path() && folder != folder.root_path() && desk.ui.row("up", "..  (the folder above)", false))
     desk.browsing.folder = folder.parent_path().string();
-  for (const Entry& entry : entries(folder)) {
+  for (const Entry& entry : entries(folder, desk.view.dialog == Dialog::drawing)) {
     const std::string name = entry.path.filename().string();
     if (!desk.ui.row(name, entry.folder ? name + "/" : name, name == desk.browsing.name)) continue;
     if (entry.folder)
@@ -117,7 +124,7 @@ void draw_entries(Desk& desk) {
 void draw_file_dialog(Desk& desk) {
   begin(desk);
   Ui& ui = desk.ui;
-  const bool saving = desk.view.dialog == Dialog::save_as;
+  const bool saving = desk.view.dialog == Dialog::save_as, drawing = desk.view.dialog == Dialog::drawing;
   ui.quiet(desk.browsing.folder);
   const float foot = 2 * ImGui::GetFrameHeightWithSpacing() + ui.px(14) +
                      (desk.browsing.message.empty() ? 0 : ImGui::GetFrameHeightWithSpacing());
@@ -128,7 +135,10 @@ void draw_file_dialog(Desk& desk) {
   ImGui::EndChild();
   if (desk.view.dialog != before) return;
   ImGui::SetNextItemWidth(-1);
-  ui.text_field("name", desk.browsing.name, saving ? "name of the file" : "choose a board, or type its path");
+  ui.text_field("name", desk.browsing.name,
+                saving    ? "name of the file"
+                : drawing ? "choose an SVG or DXF file, or type its path"
+                          : "choose a board, or type its path");
   const bool entered = ImGui::IsItemDeactivated() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false);
   std::error_code trouble;
   const bool there = !desk.browsing.name.empty() && fs::is_regular_file(meant(desk), trouble);
@@ -137,7 +147,10 @@ void draw_file_dialog(Desk& desk) {
     ui.warning(desk.browsing.message);
   else if (over)
     ui.warning("A file of this name is there; saving replaces it.");
-  const char* go = saving ? (over ? "Replace" : "Save") : desk.view.dialog == Dialog::open ? "Open" : "Compare";
+  const char* go = saving                             ? (over ? "Replace" : "Save")
+                   : drawing                          ? "Take it"
+                   : desk.view.dialog == Dialog::open ? "Open"
+                                                      : "Compare";
   dialog_foot(ui, button_width(ui, "Cancel") + button_width(ui, go) + ui.px(8));
   if (ui.button("Cancel")) return finish(desk);
   ImGui::SameLine();

@@ -54,6 +54,12 @@ Texture noise_texture() {
   return made;
 }
 
+Mat raised(float by) {
+  Mat m = identity();
+  m[14] = by;
+  return m;
+}
+
 }  // namespace
 
 Scene::Scene()
@@ -129,20 +135,23 @@ void Scene::draw_things(const Camera& camera, const Showing& showing, const Ink&
   things_.set("cut", showing.cut.value_or(uncut));
   things_.set("span", showing.span);
   const auto accent = linear(ink.accent);
-  const bool height = showing.shade == Shade::height;
-  things_.set("low_colour",
-              height ? std::array<float, 3>{0.012f, 0.02f, 0.035f} : std::array<float, 3>{0.01f, 0.05f, 0.16f});
-  things_.set("high_colour", height ? std::array<float, 3>{0.85f, 0.82f, 0.74f} : accent);
+  const bool height = showing.shade == Shade::height, left = showing.shade == Shade::remaining;
+  constexpr std::array<float, 3> light{0.85f, 0.82f, 0.74f}, dark{0.012f, 0.02f, 0.035f}, blue{0.01f, 0.05f, 0.16f};
+  things_.set("low_colour", height ? dark : left ? accent : blue);
+  things_.set("high_colour", height || left ? light : accent);
   gl::Enable(GL_POLYGON_OFFSET_FILL);
   gl::PolygonOffset(1, 1);
   for (const Part part : {Part::body, Part::pieces, Part::frets, Part::strings}) {
     const auto i = static_cast<std::size_t>(part);
     if (!showing.parts[i]) continue;
-    const bool shaded = part == Part::body || (part == Part::pieces && height);
+    const bool pieces = part == Part::pieces, remaining = showing.shade == Shade::remaining;
+    const bool shaded = pieces ? height || remaining : part == Part::body && !remaining;
+    things_.set("view", camera.matrix() * raised(pieces ? showing.lift : 0));
     things_.set("shade", shaded ? static_cast<int>(showing.shade) : 0);
     things_.set("opacity", 1.0f);
     parts_[i].draw_triangles();
   }
+  things_.set("view", camera.matrix());
   gl::Disable(GL_POLYGON_OFFSET_FILL);
   if (showing.parts[static_cast<std::size_t>(Part::neck)]) {
     gl::Enable(GL_BLEND);

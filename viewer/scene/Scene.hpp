@@ -16,7 +16,7 @@ namespace sagitta::viewer {
 enum class Part { body, pieces, frets, strings, neck, other };
 inline constexpr std::size_t part_count = 6;
 
-enum class Shade { materials, height, change };
+enum class Shade { materials, height, change, remaining };
 
 /// Colours of the picture, 0 .. 1, as shown on the screen.
 struct Ink {
@@ -34,6 +34,7 @@ struct Showing {
   bool quick = false;  ///< a plainer bench, for a picture that is soon replaced
   Shade shade = Shade::materials;
   std::array<float, 2> span{0, 1};  ///< lowest and highest of the shade, mm
+  float lift = 0;                   ///< pieces stand this much above their pockets, mm
   std::optional<float> cut;         ///< x of the cutting plane; wood on the nut's side is taken away
   friend bool operator==(const Showing&, const Showing&) = default;
 };

@@ -71,7 +71,7 @@ uniform vec3 eye;
 uniform vec3 back;
 uniform int parallel_rays;
 uniform int cutting;
-uniform int shade;          // 0 materials, 1 height, 2 change
+uniform int shade;          // 0 materials, 1 height, 2 change, 3 remaining
 uniform vec2 span;          // lowest and highest of the shade
 uniform vec3 low_colour;
 uniform vec3 high_colour;
@@ -102,6 +102,9 @@ void main() {
   } else if (shade == 2) {
     float t = clamp(moved / max(span.y, 1e-4), -1.0, 1.0);
     base = mix(vec3(0.42), t > 0.0 ? high_colour : low_colour, abs(t));
+    shine = 0.0;
+  } else if (shade == 3) {
+    base = mix(low_colour, high_colour, clamp((moved - span.x) / max(span.y - span.x, 1e-4), 0.0, 1.0));
     shine = 0.0;
   }
   vec3 h = normalize(v + normalize(vec3(-0.35, -0.5, 0.8)));

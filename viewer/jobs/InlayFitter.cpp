@@ -1,0 +1,29 @@
+#include "jobs/InlayFitter.hpp"
+
+namespace sagitta::viewer {
+
+std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const Layout& layout) {
+  Asked asked{board.inlays, board.cutters, layout.markers, board.hand, board.folder, {}};
+  for (const Inlay& inlay : board.inlays) {
+    std::error_code missing;
+    asked.written.push_back(
+        std::filesystem::last_write_time(std::filesystem::path(board.folder) / inlay.file, missing));
+  }
+  if (answer_ && asked == asked_) return answer_;
+  FittedInlays fitted;
+  auto drawings = read_drawings(board);
+  if (auto* faults = std::get_if<Faults>(&drawings)) {
+    fitted.faults = std::move(*faults);
+  } else {
+    fitted.drawings = std::get<Drawings>(std::move(drawings));
+    auto inlays = fit_inlays(board, layout, fitted.drawings);
+    if (auto* wrong = std::get_if<Faults>(&inlays))
+      fitted.faults = std::move(*wrong);
+    else
+      fitted.inlays = std::get<Inlays>(std::move(inlays));
+  }
+  asked_ = std::move(asked);
+  return answer_ = std::make_shared<const FittedInlays>(std::move(fitted));
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,38 @@
+#pragma once
+
+/// The board's drawings and what the cutters make of them, worked out again only when something that they depend on
+/// has changed.
+
+#include <filesystem>
+#include <memory>
+#include <vector>
+
+#include "inlay/Inlays.hpp"
+
+namespace sagitta::viewer {
+
+struct FittedInlays {
+  Drawings drawings;  ///< empty when they could not be read
+  Inlays inlays;      ///< empty when there are faults
+  Faults faults;
+};
+
+class InlayFitter {
+ public:
+  std::shared_ptr<const FittedInlays> fit(const Board& board, const Layout& layout);
+
+ private:
+  struct Asked {
+    std::vector<Inlay> inlays;
+    std::vector<Cutter> cutters;
+    std::vector<Marker> markers;
+    Hand hand = Hand::right;
+    std::string folder;
+    std::vector<std::filesystem::file_time_type> written;
+    bool operator==(const Asked&) const = default;
+  };
+  Asked asked_;
+  std::shared_ptr<const FittedInlays> answer_;
+};
+
+}  // namespace sagitta::viewer
