@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
+#include "export/JobPart.hpp"
 #include "export/PdfBook.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Plane.hpp"
@@ -70,6 +71,7 @@ struct InlayOutlines;
 struct DrawingOptions {
   bool dowels = false;
   Paper paper = *paper_named("A4");  ///< that PDFs are printed on
+  JobPart part = {};                 ///< what of the job the drawings are of
 };
 
 /// Everything that is cut, and the blank it is cut from, in the board's frame; the page is the board's box. The layers:

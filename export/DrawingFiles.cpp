@@ -1,5 +1,6 @@
 #include "export/DrawingFiles.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "export/DxfFile.hpp"
@@ -33,15 +34,39 @@ void add(std::vector<PaperFile>& files, const std::string& name, const std::stri
   files.push_back({name + ".json", "json", json.dump(2) + "\n"});
 }
 
+/// What papers an operation needs; all without one.
+struct Wanted {
+  std::optional<Operation> operation;
+
+  bool any_of(std::initializer_list<Operation> operations) const {
+    return !operation || std::find(operations.begin(), operations.end(), *operation) != operations.end();
+  }
+  bool slots() const { return any_of({Operation::slots}); }
+  bool pieces() const { return any_of({Operation::inlay}); }
+  bool inlays() const { return any_of({Operation::pockets, Operation::inlay}); }
+};
+
+/// The drawing without what other operations cut; its notes say that it is a part.
+Drawing part_of(Drawing drawing, const JobPart& part) {
+  if (part.whole()) return drawing;
+  drawing.notes.insert(drawing.notes.begin(), "A part of the job: " + words_of(part) + ".");
+  if (part.operation)
+    std::erase_if(drawing.layers, [&](const Layer& layer) {
+      return !is_ground(layer.name) && !is_cut_by(*part.operation, layer.name);
+    });
+  return drawing;
+}
+
 }  // namespace
 
-std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines& inlays) {
+std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines& inlays, const JobPart& part) {
   std::vector<PaperFile> files;
+  const Wanted wanted{part.operation};
   const std::vector<WirePiece> wire = wire_list(ready.file.board, ready.layout, ready.surface);
   const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
-  add(files, "frets", fret_csv(ready.layout), fret_json(ready.layout));
-  add(files, "wire", wire_csv(wire), wire_json(wire));
-  if (!pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
+  if (wanted.slots()) add(files, "frets", fret_csv(ready.layout), fret_json(ready.layout));
+  if (wanted.slots()) add(files, "wire", wire_csv(wire), wire_json(wire));
+  if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
   return files;
 }
 
@@ -50,25 +75,30 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
   std::vector<PaperFile> files;
   const Board& board = ready.file.board;
   const InlayOutlines inlays = inlay_outlines(ready.inlays);
-  if (kinds.csv) files = table_files(ready, inlays);
+  const Wanted wanted{options.part.operation};
+  if (kinds.csv) files = table_files(ready, inlays, options.part);
   if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
-  const Drawing drawing = drawing_of(board, ready.layout, inlays, options);
+  const Drawing drawing = part_of(drawing_of(board, ready.layout, inlays, options), options.part);
   if (kinds.pdf) {
-    files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, drawing, options.paper)});
-    files.push_back({"shop-drawing.pdf", "pdf", shop_drawing_pdf(ready, drawing, options.paper)});
-    if (!inlays.pieces.empty())
+    if (wanted.slots())
+      files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, drawing, options.paper)});
+    if (options.part.whole())
+      files.push_back({"shop-drawing.pdf", "pdf", shop_drawing_pdf(ready, drawing, options.paper)});
+    if (wanted.inlays() && !inlays.pieces.empty())
       files.push_back({"inlay-drawing.pdf", "pdf", inlay_drawing_pdf(ready, inlays, options.paper)});
   }
   add(files, "board", drawing, kinds);
   if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))
     add(files, "from-below", from_below(drawing), kinds);
-  if (board.neck) add(files, "mating", mating_drawing(board, mating_face(board, ready.layout)), kinds);
+  if (board.neck && options.part.whole())
+    add(files, "mating", mating_drawing(board, mating_face(board, ready.layout)), kinds);
   for (const SetUp& setup : setups_of(board, ready.layout)) {
     const std::string name = "setups/" + setup.folder + "/setup";
     const Drawing own = setup_drawing(board, ready.layout, setup, drawing);
     add(files, name, own, kinds);
     if (kinds.pdf) files.push_back({name + ".pdf", "pdf", setup_sheet_pdf(board, ready.layout, setup, own, options.paper)});
   }
+  if (!wanted.pieces()) return files;
   if (const auto nesting = nest(inlays.pieces, board.sheets, nest_rules(board)))
     for (const NestedSheet& sheet : nesting->sheets)
       add(files, "setups/" + sheet_folder(sheet) + "/setup", sheet_drawing(board, sheet), kinds);

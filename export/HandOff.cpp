@@ -116,9 +116,10 @@ class Writer {
     add_paper({"job-sheet.html", "html", job_html(job_sheet(ready_, board_findings(ready_)), small_pictures_)});
   }
 
-  void write_manifest() {
+  /// `whole`: the board that the folder is a part of.
+  void write_manifest(const Board& whole) {
     folder_.add("manifest.json",
-                manifest_text({SAGITTA_VERSION, write_board(board()), files_, options_json(order_).dump()}));
+                manifest_text({SAGITTA_VERSION, write_board(whole), files_, options_json(order_).dump()}));
   }
 
  private:
@@ -255,12 +256,13 @@ class Writer {
 }  // namespace
 
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel) {
-  Writer writer(ready, order, folder, cancel);
+  const ReadyBoard part = part_of(ready, order.drawing.part);
+  Writer writer(part, order, folder, cancel);
   for (const Stage stage : order.stages) writer.write(stage);
   for (const Assembly assembly : order.assemblies) writer.write(assembly);
   writer.write_papers();
   writer.write_job_sheet();
-  writer.write_manifest();
+  writer.write_manifest(ready.board());
 }
 
 }  // namespace sagitta

@@ -29,22 +29,6 @@ std::vector<CutterUse> uses_of(Operation operation) {
   return {};
 }
 
-std::string stage_after(Operation operation) {
-  switch (operation) {
-    case Operation::pockets:
-      return "pocketed";
-    case Operation::inlay:
-      return "";
-    case Operation::radius:
-      return "radiused";
-    case Operation::slots:
-      return "slotted";
-    case Operation::outline:
-      return "board";
-  }
-  return {};
-}
-
 /// The stage that the operation starts from.
 std::string stage_before(const Board& board, Operation operation) {
   std::string stage = "blank";
@@ -223,6 +207,22 @@ class Steps {
 };
 
 }  // namespace
+
+std::string stage_after(Operation operation) {
+  switch (operation) {
+    case Operation::pockets:
+      return "pocketed";
+    case Operation::inlay:
+      return "";
+    case Operation::radius:
+      return "radiused";
+    case Operation::slots:
+      return "slotted";
+    case Operation::outline:
+      return "board";
+  }
+  return {};
+}
 
 std::vector<JobStep> job_steps(const ReadyBoard& ready, const SetUp& setup) {
   std::vector<Operation> operations = setup.operations;

@@ -7,6 +7,9 @@
 
 namespace sagitta {
 
+/// The name of the stage that an operation leaves; empty for inlaying, which changes no wood.
+std::string stage_after(Operation operation);
+
 /// The set-up's operations in the order of work, with heights from its own zero.
 std::vector<JobStep> job_steps(const ReadyBoard& ready, const SetUp& setup);
 

@@ -6,6 +6,8 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "export/SetUp.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -20,6 +22,24 @@ constexpr KindName kind_names[] = {
     {"step", &HandOffKinds::step}, {"stl", &HandOffKinds::stl}, {"3mf", &HandOffKinds::three_mf},
     {"dxf", &HandOffKinds::dxf},   {"svg", &HandOffKinds::svg}, {"pdf", &HandOffKinds::pdf},
     {"csv", &HandOffKinds::csv},   {"png", &HandOffKinds::png}, {"html", &HandOffKinds::html}};
+
+JobPart part_in(const Json& words) {
+  JobPart part;
+  const std::string frets = words.at("frets").get<std::string>(), operation = words.at("operation").get<std::string>();
+  if (!frets.empty()) part.frets = frets_in(frets);
+  if (!operation.empty()) part.operation = operation_named(operation);
+  part.pieces = words.at("pieces").get<std::set<std::string>>();
+  if (words.contains("clearance")) part.clearance = words.at("clearance").get<double>();
+  return part;
+}
+
+Json part_json(const JobPart& part) {
+  Json words = {{"frets", words_of(part.frets)},
+                {"pieces", part.pieces},
+                {"operation", part.operation ? operation_word(*part.operation) : ""}};
+  if (part.clearance) words["clearance"] = *part.clearance;
+  return words;
+}
 
 HandOff order_of(const Json& options) {
   HandOff order;
@@ -40,7 +60,8 @@ HandOff order_of(const Json& options) {
   order.deviation = options.at("deviation").get<double>();
   const Paper* paper = paper_named(options.at("paper").get<std::string>());
   if (!paper) throw RepeatError("there is no paper \"" + options.at("paper").get<std::string>() + "\"");
-  order.drawing = {options.at("dowels").get<bool>(), *paper};
+  order.drawing = {options.at("dowels").get<bool>(), *paper, {}};
+  if (options.contains("part")) order.drawing.part = part_in(options.at("part"));
   order.step_style.schema = options.at("step") == "ap242" ? StepSchema::ap242 : StepSchema::ap214;
   order.step_style.units = options.at("step_units") == "in" ? Units::inch : Units::mm;
   return order;
@@ -62,13 +83,15 @@ Json options_json(const HandOff& order) {
     if (order.kinds.*kind.member) only.push_back(kind.name);
   for (const Stage stage : order.stages) stages.push_back(name(stage));
   for (const Assembly assembly : order.assemblies) stages.push_back(name(assembly));
-  return {{"only", only},
+  Json options = {{"only", only},
           {"stages", stages},
           {"deviation", order.deviation},
           {"paper", order.drawing.paper.name},
           {"dowels", order.drawing.dowels},
           {"step", order.step_style.schema == StepSchema::ap242 ? "ap242" : "ap214"},
-          {"step_units", order.step_style.units == Units::inch ? "in" : "mm"}};
+                  {"step_units", order.step_style.units == Units::inch ? "in" : "mm"}};
+  if (!order.drawing.part.whole()) options["part"] = part_json(order.drawing.part);
+  return options;
 }
 
 bool names_manifest(const std::string& path) { return std::filesystem::path(path).extension() == ".json"; }

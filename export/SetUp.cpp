@@ -1,5 +1,6 @@
 #include "export/SetUp.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 
@@ -52,7 +53,9 @@ SetUp setup_of(const Layout& layout, const Setup& spec, std::size_t number) {
   return setup;
 }
 
-bool drawn_for(Operation operation, const std::string& layer) {
+}  // namespace
+
+bool is_cut_by(Operation operation, const std::string& layer) {
   const auto any = [&](std::initializer_list<const char*> names) {
     for (const char* name : names)
       if (layer == name) return true;
@@ -68,12 +71,17 @@ bool drawn_for(Operation operation, const std::string& layer) {
   return false;
 }
 
-bool is_drawn(const SetUp& setup, const std::string& layer) {
-  for (const char* always : {"centre-line", "blank-centre", "blank", "dowels", "clamps"})
-    if (layer == always) return true;
-  for (const Operation operation : setup.operations)
-    if (drawn_for(operation, layer)) return true;
+bool is_ground(const std::string& layer) {
+  for (const char* each : {"centre-line", "blank-centre", "blank", "dowels", "clamps"})
+    if (layer == each) return true;
   return false;
+}
+
+namespace {
+
+bool is_drawn(const SetUp& setup, const std::string& layer) {
+  const auto cut = [&](Operation operation) { return is_cut_by(operation, layer); };
+  return is_ground(layer) || std::any_of(setup.operations.begin(), setup.operations.end(), cut);
 }
 
 std::string list_of(const std::vector<Operation>& operations) {
@@ -129,15 +137,18 @@ std::string operation_word(Operation operation) {
   return {};
 }
 
+Setup whole_job(const Board& board) {
+  Setup whole;
+  whole.name = "whole-job";
+  whole.operations = board.order;
+  return whole;
+}
+
 std::vector<SetUp> setups_of(const Board& board, const Layout& layout) {
   std::vector<SetUp> setups;
-  for (const Setup& spec : board.setups) setups.push_back(setup_of(layout, spec, setups.size() + 1));
-  if (setups.empty()) {
-    Setup whole;
-    whole.name = "whole-job";
-    whole.operations = board.order;
-    setups.push_back(setup_of(layout, whole, 1));
-  }
+  for (std::size_t i = 0; i < board.setups.size(); ++i)
+    if (!board.setups[i].operations.empty()) setups.push_back(setup_of(layout, board.setups[i], i + 1));
+  if (board.setups.empty()) setups.push_back(setup_of(layout, whole_job(board), 1));
   return setups;
 }
 

@@ -44,8 +44,16 @@ struct StockSize {
 };
 
 /// The set-ups that the board file names, in its order; one of all operations in the order of work, with its zero at the nut and
-/// on the glue face, when it names none.
+/// on the glue face, when it names none. A set-up without operations is left out, but counted.
 std::vector<SetUp> setups_of(const Board& board, const Layout& layout);
+
+/// What is done when the file names no set-up: everything, in the order of work.
+Setup whole_job(const Board& board);
+
+/// Whether an operation's outlines are on a layer of that name.
+bool is_cut_by(Operation operation, const std::string& layer);
+/// Whether a layer shows where the wood lies, not what is cut.
+bool is_ground(const std::string& layer);
 
 /// Nut, the blank's lower left corner, the blank's middle.
 std::vector<ZeroPlace> zero_places(const Layout& layout);

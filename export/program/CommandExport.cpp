@@ -4,6 +4,7 @@
 #include "export/Folder.hpp"
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
+#include "export/JobSteps.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Repeat.hpp"
 #include "export/Report.hpp"
@@ -24,6 +25,9 @@ struct Options {
   double deviation = default_deviation;
   bool replace = false, dowels = false;
   Outside outside = Outside::refused;
+  std::string frets, operation;
+  std::vector<std::string> pieces;
+  std::optional<double> clearance;
   bool chosen = false;  ///< anything was said about how the folder is to be made
 };
 
@@ -65,6 +69,32 @@ Stage stage_wanted(const ReadyBoard& ready, const std::string& wanted) {
   throw UsageError(message);
 }
 
+JobPart part_wanted(const Options& options) {
+  JobPart part;
+  if (!options.frets.empty()) part.frets = frets_in(options.frets);
+  if (!options.operation.empty()) part.operation = operation_named(options.operation);
+  part.pieces.insert(options.pieces.begin(), options.pieces.end());
+  if (options.clearance && part.pieces.empty())
+    throw UsageError("--clearance goes with --pieces: the pockets are cut, and only the pieces named are made again");
+  part.clearance = options.clearance;
+  if (!part.pieces.empty() && !part.operation && part.frets.empty()) part.operation = Operation::inlay;
+  return part;
+}
+
+/// The wood after the part's operation; the pieces alone where only they are made again.
+void choose_stages(const ReadyBoard& ready, const JobPart& part, HandOff& order) {
+  const std::vector<Assembly> all = assemblies_of(ready);
+  if (part.operation == Operation::inlay) {
+    if (all.empty()) throw UsageError("the board has no inlay pieces");
+    order.assemblies = {Assembly::pieces};
+  } else if (part.operation) {
+    order.stages = {*stage_named(stage_after(*part.operation))};
+  } else {
+    order.stages = stages_of(ready.board());
+    order.assemblies = all;
+  }
+}
+
 /// What of stages and assemblies is wanted; an empty word: all.
 void choose_stages(const ReadyBoard& ready, const std::string& wanted, HandOff& order) {
   const std::vector<Assembly> all = assemblies_of(ready);
@@ -83,11 +113,11 @@ HandOff order_of(const Options& options, const ReadyBoard& ready) {
   if (options.dowels && dowels_of(ready.layout).empty())
     throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
                      " beyond the radius cut at each end; take a longer or wider blank, or do without");
-  const DrawingOptions drawing{options.dowels, paper_wanted(options.paper)};
+  const DrawingOptions drawing{options.dowels, paper_wanted(options.paper), part_wanted(options)};
   const StepStyle style{options.step == "ap242" ? StepSchema::ap242 : StepSchema::ap214,
                         options.step_units == "in" ? Units::inch : Units::mm};
   HandOff order;
-  choose_stages(ready, options.stage, order);
+  options.stage.empty() ? choose_stages(ready, drawing.part, order) : choose_stages(ready, options.stage, order);
   order.kinds = kinds_of(options.only);
   order.deviation = options.deviation;
   order.drawing = drawing;
@@ -108,6 +138,7 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   }
   const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
   const HandOff order = repeat ? repeat->order : order_of(options, ready);
+  part_of(ready, order.drawing.part);  // what the board has not is said before anything is written
   Folder folder(options.to, options.replace, {options.board});
   write_hand_off(ready, order, folder, cancel);
   stop_if_wanted(cancel);
@@ -138,6 +169,15 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("--stage", options->stage,
                   "Only this stage: blank, pocketed, radiused, slotted, board, finished; or pieces, inlaid, job")
       ->type_name("NAME");
+  app->add_option("--frets", options->frets, "Only the slots of these frets and the inlays of these spaces: 9-22, or 1,3,9-12")
+      ->type_name("LIST");
+  app->add_option("--pieces", options->pieces, "Only these pieces: shell-03,bone-01")->type_name("NAMES")->delimiter(',');
+  app->add_option("--clearance", options->clearance,
+                  "With --pieces: how much room they have in their pockets, which are cut already, mm")
+      ->type_name("MM")
+      ->check(CLI::Range(0.0, 1.0));
+  app->add_option("--operation", options->operation, "Only this operation: pockets, inlay, radius, slots, outline")
+      ->type_name("NAME");
   app->add_option("--deviation", options->deviation,
                   "How far the triangles of an STL may stray from the exact surface, mm")
       ->type_name("MM")
@@ -161,7 +201,7 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
   return {
       app, [options, cancel, app] {
-        for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels"})
+        for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels", "--frets", "--pieces", "--clearance", "--operation"})
           options->chosen = options->chosen || app->count(each) > 0;
         return hand_off_board(*options, cancel);
       }};

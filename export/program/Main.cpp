@@ -3,6 +3,7 @@
 
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
+#include "export/JobPart.hpp"
 #include "export/NeckProcess.hpp"
 #include "export/Repeat.hpp"
 #include "export/program/Command.hpp"
@@ -23,6 +24,8 @@ int guarded(const std::function<int()>& run) try {
   std::cout.flush();
   return std::cout ? code : complain("the output could not be written; is the disk full?", exit_failed);
 } catch (const UsageError& error) {
+  return complain(error.what(), exit_input);
+} catch (const PartError& error) {
   return complain(error.what(), exit_input);
 } catch (const RepeatError& error) {
   return complain(error.what(), exit_input);
