@@ -63,11 +63,7 @@ ManifestBody figures_of(const TopoDS_Solid& solid) {
 /// The bodies as one mesh.
 Mesh together(const std::vector<ThreeMfBody>& bodies) {
   Mesh all;
-  for (const ThreeMfBody& body : bodies) {
-    const auto first = static_cast<std::uint32_t>(all.points.size());
-    all.points.insert(all.points.end(), body.mesh.points.begin(), body.mesh.points.end());
-    for (const auto& [a, b, c] : body.mesh.triangles) all.triangles.push_back({first + a, first + b, first + c});
-  }
+  for (const ThreeMfBody& body : bodies) append(all, body.mesh);
   return all;
 }
 

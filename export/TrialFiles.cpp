@@ -6,6 +6,7 @@
 #include "export/DxfFile.hpp"
 #include "export/InlayOutlines.hpp"
 #include "export/Interrupt.hpp"
+#include "export/PieceBodies.hpp"
 #include "export/StepFile.hpp"
 #include "export/StlFile.hpp"
 #include "export/SvgFile.hpp"
@@ -35,6 +36,18 @@ void name_by_clearance(Layer& layer, const Trial& trial) {
                             drawn_number(trial.pairs[i].clearance) + " mm";
 }
 
+/// All pieces are alike: the one that the pockets are tried with, as many times as there are pockets.
+void write_pieces(const ReadyBoard& strip, Folder& folder) {
+  StepModel model{strip.board().name + ", pieces", {}, {}};
+  Mesh all;
+  for (const PieceBody& piece : piece_bodies(strip, Assembly::pieces)) {
+    model.bodies.push_back({piece.name, "pieces of " + piece.material, piece.colour, make_solid(piece.shell)});
+    append(all, make_mesh(piece.shell));
+  }
+  folder.add("pieces.step", step_text(model));
+  folder.add("pieces.stl", stl_bytes(all, model.name));
+}
+
 }  // namespace
 
 Drawing trial_drawing(const Trial& trial) {
@@ -58,6 +71,7 @@ void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper
              step_text({strip.board().name, {{strip.board().name, "strip", wood.colour, make_solid(shell)}}, {}}));
   folder.add("strip.stl", stl_bytes(make_mesh(shell, default_deviation, cancel), strip.board().name));
   stop_if_wanted(cancel);
+  write_pieces(strip, folder);
   const Drawing drawing = trial_drawing(trial);
   folder.add("trial.dxf", dxf_text(drawing, DxfVersion::r2000));
   folder.add("trial-r12.dxf", dxf_text(drawing, DxfVersion::r12));

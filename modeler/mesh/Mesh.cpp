@@ -311,6 +311,12 @@ Mesh make_mesh(const Shell& shell, double deviation, const Cancel& cancel) {
   }
 }
 
+void append(Mesh& all, const Mesh& other) {
+  const auto first = static_cast<std::uint32_t>(all.points.size());
+  all.points.insert(all.points.end(), other.points.begin(), other.points.end());
+  for (const auto& [a, b, c] : other.triangles) all.triangles.push_back({first + a, first + b, first + c});
+}
+
 double volume(const Mesh& mesh) {
   double sum = 0;
   for (const auto& [a, b, c] : mesh.triangles) {

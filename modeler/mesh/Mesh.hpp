@@ -25,6 +25,9 @@ inline constexpr double default_deviation = 0.005;
 /// Triangles within `deviation` (mm, > 0) of the exact surfaces. Empty when cancelled.
 Mesh make_mesh(const Shell& shell, double deviation = default_deviation, const Cancel& cancel = {});
 
+/// Adds another body's points and triangles; `face` and `deviation` stay as they are.
+void append(Mesh& all, const Mesh& other);
+
 /// Volume enclosed, mm^3, by the divergence theorem.
 double volume(const Mesh& mesh);
 

@@ -79,6 +79,17 @@ TEST(TrialStrip, SolidLacksWhatTheDrawingTakesAway) {
   EXPECT_NEAR(volume_of(step.solids()[0]), expected, 1e-6 * expected);
 }
 
+TEST(TrialStrip, PiecesAreAsThickAsTheBoardsOwn) {
+  const ScratchFolder scratch;
+  const std::string to = trial_of_preset("heron-six", scratch);
+  const CopiedFigure piece = copied_layer(drawing_copies(to).at("trial.dxf"), "piece-shell").at(0);
+  const ReadStep step = read_step(bytes_of(to + "/pieces.step"));
+  ASSERT_EQ(step.parts.size(), 5U);
+  for (const ReadPart& part : step.parts)  // heron-six: pockets 1.5 deep, pieces 0.2 thicker where nothing is said
+    EXPECT_NEAR(volume_of(part.shape), area_of(piece) * 1.7, 1e-6 * area_of(piece));
+  EXPECT_EQ((bytes_of(to + "/pieces.stl").size() - 84) % 50, 0U);
+}
+
 TEST(TrialStrip, InInchesStepsAreThousandthsAndTheLengthIsFour) {
   const ScratchFolder scratch;
   const json drawing = drawing_copies(trial_of_preset("tern-inch-left", scratch)).at("trial.dxf");
