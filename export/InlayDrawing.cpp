@@ -40,8 +40,7 @@ void plan(PdfBook& book, const ReadyBoard& ready, const std::vector<ListedPiece>
   const auto at = [&](Point p) { return origin + factor * p; };
   for (const Slot& slot : layout.slots) book.line(at(slot.bass_end), at(slot.treble_end), Pen::faint);
   book.path(placed(layout.outline, factor, origin), true, Pen::outline);
-  double last = -1e9;
-  bool raised = false;
+  std::vector<Box> words;  // the numbers that stand outside of their pieces
   for (const ListedPiece& listed : pieces) {
     for (const Loop& loop : listed.piece.piece) book.path(placed(loop, factor, origin), true, Pen::line);
     const Box& own = listed.box;
@@ -53,11 +52,15 @@ void plan(PdfBook& book, const ReadyBoard& ready, const std::vector<ListedPiece>
       book.text(middle - Point{0, body_height / 2}, number, Text::body, Align::centre);
       continue;
     }
-    // Too small to be written into: over the piece, a step higher when its neighbour's number is near.
-    const double x = middle.x;
-    raised = x - last < width + 1 && x - last > 0.5 ? !raised : false;
-    last = x;
-    book.text({x, at(own.high).y + number_lift + (raised ? line_step : 0)}, number, Text::body, Align::centre);
+    // Too small to be written into: over the piece, higher where another number stands there already.
+    Point low{middle.x - width / 2, at(own.high).y + number_lift};
+    const auto taken = [&] {
+      const Box word{low - Point{0.5, 0.2}, low + Point{width + 0.5, body_height + 0.2}};
+      return std::any_of(words.begin(), words.end(), [&](const Box& other) { return other.overlaps(word); });
+    };
+    while (taken()) low.y += line_step;
+    words.push_back({low, low + Point{width, body_height}});
+    book.text({middle.x, low.y}, number, Text::body, Align::centre);
   }
 }
 

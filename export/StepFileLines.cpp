@@ -30,7 +30,8 @@ TopoDS_Edge edge(const Surface& surface, const GuidePiece& guide, const TopoDS_V
                  const TopoDS_Vertex& last) {
   Shell shell;
   shell.plan.surface = surface;
-  shell.vertices = {{guide.piece.a, 0}, {guide.piece.b, 0}};
+  const auto lifted_end = [&](Point p) { return ShellVertex{p, height(surface, guide.bound, p)}; };
+  shell.vertices = {lifted_end(guide.piece.a), lifted_end(guide.piece.b)};
   ShellEdge lifted;
   lifted.from = 0;
   lifted.to = 1;
