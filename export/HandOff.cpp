@@ -11,6 +11,7 @@
 #include "export/DrawingFiles.hpp"
 #include "export/Interrupt.hpp"
 #include "export/JobHtml.hpp"
+#include "export/JobPdf.hpp"
 #include "export/Manifest.hpp"
 #include "export/Picture.hpp"
 #include "export/PieceBodies.hpp"
@@ -68,9 +69,12 @@ Mesh together(const std::vector<ThreeMfBody>& bodies) {
 }
 
 /// Pixels: beside the solids, and in the job sheet.
-constexpr int picture_width = 1600, small_width = 480;
+constexpr int picture_width = 1600, small_width = 720;
 
-bool wants_meshes(const HandOffKinds& kinds) { return kinds.stl || kinds.three_mf || kinds.png || kinds.html; }
+bool wants_job_sheet(const HandOffKinds& kinds) { return kinds.html || kinds.pdf; }
+bool wants_meshes(const HandOffKinds& kinds) {
+  return kinds.stl || kinds.three_mf || kinds.png || wants_job_sheet(kinds);
+}
 
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
 class Writer {
@@ -107,9 +111,11 @@ class Writer {
   }
 
   void write_job_sheet() {
-    if (!order_.kinds.html) return;
+    if (!wants_job_sheet(order_.kinds)) return;
     stop_if_wanted(cancel_);
-    add_paper({"job-sheet.html", "html", job_html(job_sheet(ready_, board_findings(ready_)), small_pictures_)});
+    const JobSheet sheet = job_sheet(ready_, board_findings(ready_));
+    if (order_.kinds.html) add_paper({"job-sheet.html", "html", job_html(sheet, small_pictures_)});
+    if (order_.kinds.pdf) add_paper({"job-sheet.pdf", "pdf", job_pdf(sheet, small_pictures_, order_.drawing.paper)});
   }
 
   /// `whole`: the board that the folder is a part of.
@@ -152,8 +158,9 @@ class Writer {
       add_mesh("3mf", three_mf_bytes(title(), {{"board", wood.name, wood.colour, mesh}}), mesh);
     if (order_.kinds.png)
       add_paper({std::string(name(stage_)) + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
-    if (order_.kinds.html)
-      small_pictures_[std::string(name(stage_))] = png_bytes(paint({{&mesh, wood.colour}}, small_width));
+    if (wants_job_sheet(order_.kinds))
+      small_pictures_[std::string(name(stage_))] =
+          png_bytes(paint({{&mesh, on_paper(wood.colour)}}, small_width));
   }
 
   void write_step(Assembly assembly, const std::optional<Shell>& wood, const std::vector<PieceBody>& pieces) {

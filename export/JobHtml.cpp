@@ -3,6 +3,7 @@
 #include <openssl/evp.h>
 
 #include "export/Markup.hpp"
+#include "export/SvgFile.hpp"
 
 namespace sagitta {
 namespace {
@@ -75,13 +76,22 @@ std::string step_of(const JobStep& step, std::size_t number, const JobPictures& 
   return text + "</ul>\n";
 }
 
+/// From the blank's top down, as it lies.
+std::string levels_of(const std::vector<JobLevel>& levels) {
+  std::string text = "<table class=\"levels\">\n";
+  for (auto level = levels.rbegin(); level != levels.rend(); ++level)
+    text += "<tr><td>" + escaped(level->what) + "</td><td>" + escaped(level->z) + (level->zero ? " (the zero)" : "") +
+            "</td><td>" + (level->above.empty() ? "" : "above it: " + escaped(level->above)) + "</td></tr>\n";
+  return text + "</table>\n";
+}
+
 std::string setup_of(const JobSetUp& setup, const JobPictures& pictures) {
   std::string text =
       "<section>\n<h2>" + escaped(setup.title) + "</h2>\n<figure class=\"wide\">" +
-      image("image/svg+xml", setup.hold_down, setup.title) +
+      image("image/svg+xml", svg_text(setup.hold_down.drawing), setup.title) +
       "<figcaption>The blank from above: its centre lines, where clamps may stand, what is cut; the cross is "
       "the zero. In true size: setups/" +
-      escaped(setup.folder) + "</figcaption></figure>\n" + list_of(setup.notes, "");
+      escaped(setup.folder) + "</figcaption></figure>\n" + list_of(setup.notes, "") + levels_of(setup.levels);
   std::size_t number = 0;
   for (const JobStep& step : setup.steps) text += step_of(step, ++number, pictures);
   return text + "</section>\n";
@@ -96,8 +106,9 @@ std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
   text += "<h2>Open findings</h2>\n" + list_of(sheet.findings, "None.");
   text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.");
   for (const JobSetUp& setup : sheet.setups) text += setup_of(setup, pictures);
-  text += part("Check by caliper", sheet.checks) + part("Pieces", sheet.pieces) + part("Sheets", sheet.sheets) +
-          part("Wire", sheet.wire);
+  text += part("Check by caliper", sheet.checks) + part("Pieces", sheet.pieces);
+  if (!sheet.no_room.empty()) text += "<h2>Pieces without a sheet</h2>\n" + list_of(sheet.no_room, "");
+  text += part("Sheets", sheet.sheets) + part("Wire", sheet.wire);
   return text + "</body>\n</html>\n";
 }
 

@@ -1,5 +1,6 @@
 #include "export/JobSheet.hpp"
 
+#include <map>
 #include <set>
 
 #include "export/InlayOutlines.hpp"
@@ -7,11 +8,32 @@
 #include "export/Measures.hpp"
 #include "export/PieceList.hpp"
 #include "export/SetUp.hpp"
-#include "export/SvgFile.hpp"
 #include "findings/WireList.hpp"
+#include "inlay/Nesting.hpp"
 
 namespace sagitta {
 namespace {
+
+std::vector<JobLevel> levels_of(const ReadyBoard& ready, const SetUp& setup) {
+  const Board& board = ready.board();
+  std::vector<JobLevel> levels;
+  const auto add = [&](const std::string& what, double height, ZZero zero, const std::string& above) {
+    levels.push_back({what, "z = " + measure(board, setup.z_from_board(height)), setup.z_zero == zero, above});
+  };
+  const double finished = board.board.thickness, sanded = finished + board.sanding, top = ready.layout.blank_thickness;
+  if (setup.tape > 0) add("bed", -setup.tape, ZZero::bed, "tape " + measure(board, setup.tape));
+  add(setup.tape > 0 ? "glue face" : "glue face, on the bed", 0, ZZero::glue_face, "board " + measure(board, finished));
+  if (setup.tape <= 0) levels.back().zero = setup.z_zero != ZZero::blank_top;
+  levels.push_back({"finished top", "z = " + measure(board, setup.z_from_board(finished)), false,
+                    "comes off " + measure(board, top - finished)});
+  if (board.sanding > 0) {
+    levels.back().above = "sanding " + measure(board, board.sanding);
+    levels.push_back({"top as it is cut", "z = " + measure(board, setup.z_from_board(sanded)), false,
+                      "comes off " + measure(board, top - sanded)});
+  }
+  add("blank's top", top, ZZero::blank_top, "");
+  return levels;
+}
 
 std::vector<JobSetUp> job_setups(const ReadyBoard& ready) {
   std::vector<JobSetUp> list;
@@ -22,7 +44,9 @@ std::vector<JobSetUp> job_setups(const ReadyBoard& ready) {
     own.folder = setup.folder;
     own.notes = setup_notes(ready.board(), ready.layout, setup);
     own.notes.push_back("Clamp back within " + measure(ready.board(), setup.reclamp_error) + " of where it lay.");
-    own.hold_down = svg_text(setup_drawing(ready.board(), ready.layout, setup, drawing));
+    own.hold_down = {setup_drawing(ready.board(), ready.layout, setup, drawing), setup.from_board({0, 0}).x,
+                     ready.board().units};
+    own.levels = levels_of(ready, setup);
     own.steps = job_steps(ready, setup);
     list.push_back(std::move(own));
   }
@@ -31,7 +55,7 @@ std::vector<JobSetUp> job_setups(const ReadyBoard& ready) {
 
 JobTable caliper_checks(const ReadyBoard& ready) {
   const Board& board = ready.board();
-  const auto off = [&](double tolerance) { return "+- " + measure(board, tolerance); };
+  const auto off = [&](double tolerance) { return "\u00b1 " + measure(board, tolerance); };
   JobTable table{{"what", "should be", "tolerance", "measured"}, {}};
   const int last = ready.layout.frets.back().fret;
   const bool fan = board.scale.bass.has_value();
@@ -60,24 +84,34 @@ JobTable caliper_checks(const ReadyBoard& ready) {
   return table;
 }
 
-JobTable pieces_of(const ReadyBoard& ready) {
+/// Pieces, the sheets that they are cut from, and what no sheet has room for.
+void pieces_and_sheets(const ReadyBoard& ready, JobSheet& sheet) {
   const Board& board = ready.board();
-  JobTable table{{"piece", "fret", "material", "along", "across", "thickness", "pocket"}, {}};
-  for (const ListedPiece& listed : piece_list(ready.inlays.pieces)) {
-    const Point size = listed.box.high - listed.box.low;
-    table.rows.push_back({listed.piece.name, std::to_string(listed.piece.fret), listed.piece.material,
-                          fixed_measure(board, size.x), fixed_measure(board, size.y),
-                          fixed_measure(board, listed.piece.thickness), fixed_measure(board, listed.piece.depth)});
+  const bool sheets = !board.sheets.empty();
+  const Nesting nesting = sheets ? nest(ready.inlays.pieces, board.sheets, nest_rules(board)).value() : Nesting();
+  std::map<std::string, int> sheet_of;
+  std::map<int, std::size_t> pieces_on;
+  for (const NestedSheet& each : nesting.sheets)
+    for (const NestedPiece& piece : each.pieces) sheet_of[piece.name] = each.sheet + 1, ++pieces_on[each.sheet];
+  sheet.pieces.heads = {"piece", "fret", "material", "along", "across", "thickness", "pocket"};
+  if (sheets) sheet.pieces.heads.emplace_back("sheet");
+  for (const auto& [number, piece, box] : piece_list(ready.inlays.pieces)) {
+    const Point size = box.high - box.low;
+    sheet.pieces.rows.push_back({piece.name, std::to_string(piece.fret), piece.material, fixed_measure(board, size.x),
+                                 fixed_measure(board, size.y), fixed_measure(board, piece.thickness),
+                                 fixed_measure(board, piece.depth)});
+    const auto found = sheet_of.find(piece.name);
+    if (sheets) sheet.pieces.rows.back().push_back(found == sheet_of.end() ? "none" : std::to_string(found->second));
+    if (sheets && found == sheet_of.end())
+      sheet.no_room.push_back(piece.name + ": no sheet of " + piece.material + " has room for it");
   }
-  return table;
-}
-
-JobTable sheets_of(const Board& board) {
-  JobTable table{{"sheet of", "length", "width", "thickness"}, {}};
-  for (const Sheet& sheet : board.sheets)
-    table.rows.push_back({sheet.material, fixed_measure(board, sheet.length), fixed_measure(board, sheet.width),
-                          fixed_measure(board, sheet.thickness)});
-  return table;
+  sheet.sheets.heads = {"sheet", "material", "length", "width", "thickness", "pieces"};
+  for (std::size_t i = 0; i < board.sheets.size(); ++i) {
+    const Sheet& each = board.sheets[i];
+    sheet.sheets.rows.push_back({std::to_string(i + 1), each.material, fixed_measure(board, each.length),
+                                 fixed_measure(board, each.width), fixed_measure(board, each.thickness),
+                                 std::to_string(pieces_on[static_cast<int>(i)])});
+  }
 }
 
 JobTable wire_of(const ReadyBoard& ready) {
@@ -86,7 +120,7 @@ JobTable wire_of(const ReadyBoard& ready) {
   const std::vector<WirePiece> list = wire_list(board, ready.layout, ready.surface);
   for (const WirePiece& piece : list)
     table.rows.push_back({std::to_string(piece.fret), fixed_measure(board, piece.cut),
-                          piece.bend_radius ? measure(board, *piece.bend_radius) : "straight",
+                          piece.bend_radius ? fixed_measure(board, *piece.bend_radius) : "straight",
                           fixed_measure(board, piece.nip_bass), fixed_measure(board, piece.nip_treble),
                           fixed_measure(board, piece.tang)});
   if (!list.empty()) table.rows.push_back({"all", fixed_measure(board, total_wire(list)), "", "", "", ""});
@@ -101,8 +135,7 @@ JobSheet job_sheet(const ReadyBoard& ready, const std::vector<Finding>& findings
   sheet.units = unit_word(ready.board());
   sheet.setups = job_setups(ready);
   sheet.checks = caliper_checks(ready);
-  sheet.pieces = pieces_of(ready);
-  sheet.sheets = sheets_of(ready.board());
+  pieces_and_sheets(ready, sheet);
   sheet.wire = wire_of(ready);
   for (const Finding& finding : findings) {
     const bool caution = finding.name.starts_with("caution-");

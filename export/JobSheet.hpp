@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "export/HoldDown.hpp"
 #include "export/ReadyBoard.hpp"
 #include "findings/Finding.hpp"
 
@@ -26,10 +27,18 @@ struct JobStep {
   std::vector<std::string> ticks;                          ///< a box each, in the order along the board
 };
 
+/// A level of the wood on the machine, from below: bed, glue face, finished top, blank's top.
+struct JobLevel {
+  std::string what, z;  ///< z as it reads in the set-up's own zero
+  bool zero = false;    ///< z = 0 is set here
+  std::string above;    ///< what lies between it and the next: "tape", "board", "comes off"; empty at the top
+};
+
 struct JobSetUp {
   std::string title, folder;  ///< folder below setups/
   std::vector<std::string> notes;
-  std::string hold_down;       ///< SVG: blank, zero, centre lines, clamps, what is cut
+  HoldDown hold_down;  ///< blank, zero, centre lines, clamps, what is cut
+  std::vector<JobLevel> levels;
   std::vector<JobStep> steps;  ///< in the order of work
 };
 
@@ -38,6 +47,7 @@ struct JobSheet {
   std::vector<JobSetUp> setups;
   JobTable checks;  ///< by caliper
   JobTable pieces, sheets, wire;
+  std::vector<std::string> no_room;  ///< pieces that none of the board's sheets has room for
   std::vector<std::string> findings, cautions;
 };
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <set>
 
 #include "export/Measures.hpp"
 #include "export/PieceList.hpp"
@@ -98,12 +100,14 @@ class Steps {
   }
 
   void pockets() {
-    for (std::size_t i = 0; i < board_.inlays.size(); ++i) {
-      const Inlay& inlay = board_.inlays[i];
-      const double floor = board_.board.thickness - inlay.depth;
-      fact("depth", "inlay " + std::to_string(i + 1) + ": level floor at " + z(floor) + ", " + length(inlay.depth) +
-                        " below the finished middle, " + length(top(Operation::pockets) - floor) +
-                        " below the wood's top");
+    std::map<double, std::set<int>> inlays_at;
+    for (std::size_t i = 0; i < board_.inlays.size(); ++i)
+      inlays_at[board_.inlays[i].depth].insert(static_cast<int>(i) + 1);
+    for (const auto& [depth, inlays] : inlays_at) {
+      const double floor = board_.board.thickness - depth;
+      fact("depth", (inlays.size() > 1 ? "inlays " : "inlay ") + words_of(inlays) + ": level floor at " + z(floor) +
+                        ", " + length(depth) + " below the finished middle, " +
+                        length(top(Operation::pockets) - floor) + " below the wood's top");
     }
     for (const Marker& marker : layout_.markers)
       step_.ticks.push_back("pocket at fret " + std::to_string(marker.fret) + " (" + place(marker.centre) + ")");

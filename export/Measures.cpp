@@ -4,15 +4,23 @@
 
 namespace sagitta {
 
-std::string fixed_measure(const Board& board, double mm) {
-  const bool inches = board.units == Units::inch;
+namespace {
+
+std::string fixed(Units units, double mm) {
+  const bool inches = units == Units::inch;
   char buffer[400];
   std::snprintf(buffer, sizeof buffer, inches ? "%.3f" : "%.2f", inches ? mm / 25.4 : mm);
   return buffer;
 }
 
-std::string measure(const Board& board, double mm) {
-  std::string text = fixed_measure(board, mm);
+}  // namespace
+
+std::string fixed_measure(const Board& board, double mm) { return fixed(board.units, mm); }
+
+std::string measure(const Board& board, double mm) { return measure(board.units, mm); }
+
+std::string measure(Units units, double mm) {
+  std::string text = fixed(units, mm);
   text.erase(text.find_last_not_of('0') + 1);
   if (text.back() == '.') text.pop_back();
   return text == "-0" ? "0" : text;

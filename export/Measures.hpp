@@ -10,6 +10,7 @@ namespace sagitta {
 
 /// In the board's own units, without the unit: millimetres to 0.01, inches to 0.001; both without needless zeros.
 std::string measure(const Board& board, double mm);
+std::string measure(Units units, double mm);
 /// The same with all its decimals, for columns of numbers.
 std::string fixed_measure(const Board& board, double mm);
 /// "millimetres" or "inches".

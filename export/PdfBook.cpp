@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cstring>
+#include <map>
 #include <stdexcept>
 
 namespace sagitta {
@@ -38,6 +40,20 @@ PenLook look(Pen pen) {
 
 cairo_status_t collect(void* into, const unsigned char* bytes, unsigned int count) {
   static_cast<std::string*>(into)->append(reinterpret_cast<const char*>(bytes), count);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+/// What is left of the bytes of a PNG.
+struct Unread {
+  const std::string& bytes;
+  std::size_t at = 0;
+};
+
+cairo_status_t hand_out(void* from, unsigned char* to, unsigned int count) {
+  Unread& unread = *static_cast<Unread*>(from);
+  if (count > unread.bytes.size() - unread.at) return CAIRO_STATUS_READ_ERROR;
+  std::memcpy(to, unread.bytes.data() + unread.at, count);
+  unread.at += count;
   return CAIRO_STATUS_SUCCESS;
 }
 
@@ -80,8 +96,10 @@ struct PdfBook::Canvas {
   Face strong{library(), strong_file, CAIRO_FONT_WEIGHT_BOLD};
   double height = 0;
   bool begun = false;
+  std::map<std::string, cairo_surface_t*> images;  ///< by their bytes
 
   ~Canvas() {
+    for (const auto& [bytes_of_image, image] : images) cairo_surface_destroy(image);
     if (cairo) cairo_destroy(cairo);
     if (surface) cairo_surface_destroy(surface);
   }
@@ -110,7 +128,18 @@ struct PdfBook::Canvas {
   }
   void choose(Text size) {
     cairo_set_font_face(cairo, size == Text::body ? regular.get() : strong.get());
-    cairo_set_font_size(cairo, size == Text::body ? body_size : head_size);
+    cairo_set_font_size(cairo, size == Text::head ? head_size : body_size);
+  }
+  cairo_surface_t* image(const std::string& png) {
+    const auto found = images.find(png);
+    if (found != images.end()) return found->second;
+    Unread unread{png};
+    cairo_surface_t* read = cairo_image_surface_create_from_png_stream(hand_out, &unread);
+    if (cairo_surface_status(read) != CAIRO_STATUS_SUCCESS) {
+      cairo_surface_destroy(read);
+      throw std::runtime_error("a picture is no PNG");
+    }
+    return images[png] = read;
   }
 };
 
@@ -177,6 +206,23 @@ double PdfBook::width_of(const std::string& text, Text size) {
   cairo_text_extents_t extents;
   cairo_text_extents(canvas_->cairo, text.c_str(), &extents);
   return extents.x_advance;
+}
+
+void PdfBook::image(const std::string& png, const Box& box) {
+  Canvas& c = *canvas_;
+  cairo_surface_t* image = c.image(png);
+  cairo_save(c.cairo);
+  cairo_translate(c.cairo, box.low.x, c.height - box.high.y);
+  cairo_scale(c.cairo, (box.high.x - box.low.x) / cairo_image_surface_get_width(image),
+              (box.high.y - box.low.y) / cairo_image_surface_get_height(image));
+  cairo_set_source_surface(c.cairo, image, 0, 0);
+  cairo_paint(c.cairo);
+  cairo_restore(c.cairo);
+}
+
+double PdfBook::shape_of(const std::string& png) {
+  cairo_surface_t* image = canvas_->image(png);
+  return static_cast<double>(cairo_image_surface_get_width(image)) / cairo_image_surface_get_height(image);
 }
 
 void PdfBook::clip(const Box& box) {

@@ -20,8 +20,8 @@ struct Paper {
 const Paper* paper_named(std::string_view name);
 inline constexpr const char* paper_list = "A4, A3, Letter and Tabloid";
 
-/// The two sizes of text in all papers: height of the letters' body, mm.
-enum class Text { body, head };
+/// The kinds of text in all papers: a strong one is as large as the body, in the head's weight.
+enum class Text { body, strong, head };
 
 /// The pens, from strong to faint.
 enum class Pen { outline, line, thin, dash, faint };
@@ -47,6 +47,11 @@ class PdfBook {
   /// Baseline from `at`, turned counter-clockwise by `turn`.
   void text(Point at, const std::string& text, Text size = Text::body, Align align = Align::left, double turn = 0);
   double width_of(const std::string& text, Text size = Text::body);
+  /// The bytes of a PNG, stretched over the box. The same bytes again take no more room in the document. Throws
+  /// std::runtime_error when they are no PNG.
+  void image(const std::string& png, const Box& box);
+  /// Width over height of a PNG. Throws as image() does.
+  double shape_of(const std::string& png);
   /// What is painted from here on shows inside the box only, until unclip().
   void clip(const Box& box);
   void unclip();

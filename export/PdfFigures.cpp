@@ -11,6 +11,17 @@ namespace {
 constexpr double extension_gap = 1, extension_past = 1.5;
 constexpr double stroke_reach = 0.9, text_lift = 1.1;
 
+/// How many bytes of a text go into the width, at least one letter; UTF-8 is broken between letters only.
+std::size_t part_within(PdfBook& book, double width, const std::string& text, Text size) {
+  const auto next = [&](std::size_t at) {
+    for (++at; at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80;) ++at;
+    return at;
+  };
+  std::size_t part = next(0);
+  while (part < text.size() && book.width_of(text.substr(0, next(part)), size) <= width) part = next(part);
+  return part;
+}
+
 }  // namespace
 
 DrawingScale scale_for(double length, double room, double most) {
@@ -59,20 +70,39 @@ void title(PdfBook& book, const std::string& head, const std::string& below) {
   book.text({paper_margin, top - 9}, below);
 }
 
-double paragraph(PdfBook& book, Point top, double width, const std::string& text) {
+std::vector<std::string> lines_of(PdfBook& book, double width, const std::string& text, Text size) {
   std::istringstream words(text);
+  std::vector<std::string> rows;
   std::string row;
-  double y = top.y;
-  const auto set = [&] {
-    book.text({top.x, y}, row);
-    y -= line_step;
+  const auto end_row = [&] {
+    if (!row.empty()) rows.push_back(std::move(row));
     row.clear();
   };
   for (std::string word; words >> word;) {
-    if (!row.empty() && book.width_of(row + " " + word) > width) set();
+    if (!row.empty() && book.width_of(row + " " + word, size) > width) end_row();
+    while (row.empty() && book.width_of(word, size) > width) {
+      const std::size_t part = part_within(book, width, word, size);
+      if (part == word.size()) break;
+      rows.push_back(word.substr(0, part));
+      word.erase(0, part);
+    }
     row += (row.empty() ? "" : " ") + word;
   }
-  if (!row.empty()) set();
+  end_row();
+  return rows;
+}
+
+std::string cut_to(PdfBook& book, double width, const std::string& text, Text size) {
+  if (book.width_of(text, size) <= width) return text;
+  return text.substr(0, part_within(book, width - book.width_of("...", size), text, size)) + "...";
+}
+
+double paragraph(PdfBook& book, Point top, double width, const std::string& text) {
+  double y = top.y;
+  for (const std::string& row : lines_of(book, width, text)) {
+    book.text({top.x, y}, row);
+    y -= line_step;
+  }
   return top.y - y;
 }
 

@@ -35,6 +35,12 @@ void column(PdfBook& book, Point top, double width, const std::string& heading, 
 /// Title in the upper left corner and what the sheet is in the line below it.
 void title(PdfBook& book, const std::string& head, const std::string& below);
 
+/// The text in lines of at most `width`, broken between words; a word that is wider alone is broken where it must be.
+std::vector<std::string> lines_of(PdfBook& book, double width, const std::string& text, Text size = Text::body);
+
+/// The text, or as much of its beginning as goes into `width` with "..." behind it.
+std::string cut_to(PdfBook& book, double width, const std::string& text, Text size = Text::body);
+
 /// Text set in lines of at most `width`, downward from `top`; the height that it took.
 double paragraph(PdfBook& book, Point top, double width, const std::string& text);
 

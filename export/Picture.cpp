@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 #include <map>
 #include <numbers>
 #include <stdexcept>
@@ -17,6 +18,7 @@ constexpr int samples = 3;              ///< each pixel is painted as so many by
 constexpr double margin = 0.03;         ///< white beside the bodies, of the width
 constexpr double crease = 0.75;         ///< cosine between normals beyond which two triangles show a line
 constexpr double line_darkness = 0.45;  ///< what a line leaves of the light
+constexpr double paper_light = 0.5;     ///< of full light, the least that a printed body gives back
 constexpr double turn = -22 * std::numbers::pi / 180, rise = 38 * std::numbers::pi / 180;
 
 double inner(const Vector& a, const Vector& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
@@ -204,6 +206,17 @@ Picture paint(const std::vector<PaintedBody>& bodies, int width) {
     first += static_cast<int>(patches.size());
   }
   return canvas.finished();
+}
+
+std::string on_paper(const std::string& colour) {
+  std::string lighter = "#";
+  for (const double part : light_of(colour)) {
+    char digits[3];
+    std::snprintf(digits, sizeof digits, "%02x",
+                  static_cast<unsigned>(std::lround(255 * std::pow(paper_light + (1 - paper_light) * part, 1 / 2.2))));
+    lighter += digits;
+  }
+  return lighter;
 }
 
 std::string png_bytes(const Picture& picture) {

@@ -162,8 +162,8 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--only", options->only,
                   "Only these kinds of file: step (exact solids for CAM), stl and 3mf (triangles), dxf and svg "
-                  "(outlines in true size), pdf (to print), csv (tables, as JSON too), png (pictures of each stage), "
-                  "html (the job sheet); with commas between")
+                  "(outlines in true size), pdf (drawings and the job sheet, to print), csv (tables, as JSON too), png "
+                  "(pictures of each stage), html (the job sheet); with commas between")
       ->type_name("KINDS")
       ->delimiter(',');
   app->add_option("--stage", options->stage,

@@ -60,7 +60,7 @@ TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
   EXPECT_EQ(listing(scratch / "all"),
             "blank.3mf\nblank.png\nblank.step\nblank.stl\nboard-r12.dxf\nboard.3mf\nboard.dxf\nboard.png\n"
             "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ninlaid.3mf\ninlaid.png\ninlaid.step\n"
-            "inlay-drawing.pdf\njob-sheet.html\njob.3mf\njob.png\njob.step\nmanifest.json\npieces.3mf\n"
+            "inlay-drawing.pdf\njob-sheet.html\njob-sheet.pdf\njob.3mf\njob.png\njob.step\nmanifest.json\npieces.3mf\n"
             "pieces.csv\npieces.json\npieces.png\npieces.step\npieces.stl\npocketed.3mf\npocketed.png\n"
             "pocketed.step\npocketed.stl\nradiused.3mf\nradiused.png\nradiused.step\nradiused.stl\nsetups\n"
             "setups/whole-job-01\nsetups/whole-job-01/setup-r12.dxf\nsetups/whole-job-01/setup.dxf\n"

@@ -60,6 +60,34 @@ TEST(JobSheet, TellsDepthsFromTheSetUpsOwnZero) {
   EXPECT_TRUE(has_fact(sheet.setups[1].steps[2], "depth", "glue face at z = 0.15,"));
 }
 
+// Tape 0.15, glue face, finished 6.3, blank 7.5, upward from the bed; from the blank's top downward.
+TEST(JobSheet, TellsTheLevelsFromTheBedToTheBlanksTop) {
+  const auto levels = [](const JobSetUp& setup) {
+    std::string text;
+    for (const JobLevel& level : setup.levels)
+      text += level.what + " " + level.z + (level.zero ? " zero" : "") +
+              (level.above.empty() ? "" : ", " + level.above) + "\n";
+    return text;
+  };
+  const JobSheet sheet = sheet_of(two_setups);
+  EXPECT_EQ(levels(sheet.setups[1]),
+            "bed z = 0 zero, tape 0.15\nglue face z = 0.15, board 6.3\nfinished top z = 6.45, comes off 1.2\n"
+            "blank's top z = 7.65\n");
+  EXPECT_EQ(
+      levels(sheet.setups[0]),
+      "glue face, on the bed z = -7.5, board 6.3\nfinished top z = -1.2, comes off 1.2\nblank's top z = 0 zero\n");
+}
+
+TEST(JobSheet, PutsPocketsOfOneDepthTogether) {
+  const JobSheet sheet = sheet_of(
+      "\n[[inlays]]\nshape = \"dot\"\nfrets = [1]\ndepth = 1.5\n[[inlays]]\nshape = \"dot\"\n"
+      "frets = [2]\ndepth = 1\n");
+  std::vector<std::string> depths;
+  for (const auto& [name, what] : sheet.setups[0].steps[0].facts)
+    if (name == "depth") depths.push_back(what.substr(0, what.find(':')));
+  EXPECT_EQ(depths, (std::vector<std::string>{"inlay 3", "inlays 1-2"}));
+}
+
 TEST(JobSheet, HasTheOperationsInTheOrderOfWorkWithTheStockBeforeAndAfter) {
   const JobSheet sheet = sheet_of(two_setups);
   const std::vector<JobStep>& steps = sheet.setups[1].steps;

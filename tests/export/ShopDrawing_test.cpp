@@ -4,40 +4,13 @@
 #include <cstdio>
 
 #include "CommandLine.hpp"
+#include "PageWords.hpp"
 #include "export/Presets.hpp"
 
 /// The working drawings, as poppler reads their text and its places.
 
 namespace sagitta::test {
 namespace {
-
-struct Word {
-  std::string text;
-  double left = 0, top = 0, right = 0, bottom = 0;  ///< points, from the page's upper left corner
-};
-
-struct Page {
-  double width = 0, height = 0;
-  std::vector<Word> words;
-};
-
-std::vector<Page> pages_of(const fs::path& pdf) {
-  std::vector<Page> pages;
-  std::istringstream lines(shell("pdftotext -bbox '" + pdf.string() + "' -").out);
-  for (std::string line; std::getline(lines, line);) {
-    Page page;
-    Word word;
-    char text[256] = "";
-    if (std::sscanf(line.c_str(), " <page width=\"%lf\" height=\"%lf\"", &page.width, &page.height) == 2)
-      pages.push_back(page);
-    else if (std::sscanf(line.c_str(), " <word xMin=\"%lf\" yMin=\"%lf\" xMax=\"%lf\" yMax=\"%lf\">%255[^<]", &word.left,
-                         &word.top, &word.right, &word.bottom, text) == 5) {
-      word.text = text;
-      pages.at(pages.size() - 1).words.push_back(word);
-    }
-  }
-  return pages;
-}
 
 /// A preset's PDFs on one paper.
 struct Printed {
@@ -50,38 +23,20 @@ struct Printed {
   fs::path file(const std::string& name) const { return scratch / ("out/" + name); }
 };
 
-/// Poppler's boxes hold ascenders and descenders; lines of text stand closer than that. The ink keeps to this part.
-bool overlap(const Word& a, const Word& b) {
-  const double rise = 0.25 * std::min(a.bottom - a.top, b.bottom - b.top);
-  const double wide = std::min(a.right, b.right) - std::max(a.left, b.left);
-  const double high = std::min(a.bottom, b.bottom) - std::max(a.top, b.top);
-  return wide > 0.2 && high > rise;
-}
-
 class PrintedOn : public testing::TestWithParam<std::string> {};
 INSTANTIATE_TEST_SUITE_P(Papers, PrintedOn, testing::Values("A4", "A3", "Letter", "Tabloid"));
 
-// 5 mm is what printers leave blank (common practice, no source).
 TEST_P(PrintedOn, NoWordLeavesThePaperOrLiesOnAnother) {
-  constexpr double blank = 5 * 72 / 25.4;
   for (const Preset& preset : presets()) {
     const Printed printed(preset_path(std::string(preset.name)), GetParam());
     for (const char* name : {"shop-drawing.pdf", "inlay-drawing.pdf", "template.pdf",
-                             "setups/whole-job-01/setup.pdf"}) {
+                             "setups/whole-job-01/setup.pdf", "job-sheet.pdf"}) {
       if (!fs::exists(printed.file(name))) continue;
       const std::vector<Page> pages = pages_of(printed.file(name));
       ASSERT_FALSE(pages.empty()) << preset.name << " " << name;
       for (const Page& page : pages) {
         EXPECT_GT(page.words.size(), 10U);
-        for (std::size_t i = 0; i < page.words.size(); ++i) {
-          const Word& word = page.words[i];
-          EXPECT_TRUE(word.left > blank && word.top > blank && word.right < page.width - blank &&
-                      word.bottom < page.height - blank)
-              << preset.name << " " << name << ": \"" << word.text << "\" leaves the paper";
-          for (std::size_t k = 0; k < i; ++k)
-            EXPECT_FALSE(overlap(word, page.words[k]))
-                << preset.name << " " << name << ": \"" << word.text << "\" lies on \"" << page.words[k].text << "\"";
-        }
+        expect_readable(page, std::string(preset.name) + " " + name);
       }
     }
   }

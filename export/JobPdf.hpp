@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+
+#include "export/JobHtml.hpp"
+#include "export/JobSheet.hpp"
+#include "export/PdfBook.hpp"
+
+namespace sagitta {
+
+/// The sheet on paper, what JobHtml makes a page of: the same words, the same pictures. A stage without a picture is
+/// named in words.
+std::string job_pdf(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper);
+
+}  // namespace sagitta
