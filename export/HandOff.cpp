@@ -1,18 +1,16 @@
 #include "export/HandOff.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "board/Materials.hpp"
-#include "board/Writer.hpp"
 #include "export/BoardFindings.hpp"
-#include "export/Digest.hpp"
+#include "export/BodyFigures.hpp"
 #include "export/DrawingFiles.hpp"
 #include "export/Interrupt.hpp"
 #include "export/JobHtml.hpp"
 #include "export/JobPdf.hpp"
-#include "export/Manifest.hpp"
+#include "export/ListedFolder.hpp"
 #include "export/Picture.hpp"
 #include "export/PieceBodies.hpp"
 #include "export/Progress.hpp"
@@ -28,38 +26,6 @@
 
 namespace sagitta {
 namespace {
-
-double area_of(const std::array<float, 3>& a, const std::array<float, 3>& b, const std::array<float, 3>& c) {
-  const double u[3] = {double{b[0]} - a[0], double{b[1]} - a[1], double{b[2]} - a[2]};
-  const double v[3] = {double{c[0]} - a[0], double{c[1]} - a[1], double{c[2]} - a[2]};
-  return std::hypot(u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]) / 2;
-}
-
-/// A mesh's volume, area and box, from its own triangles.
-ManifestBody figures_of(const Mesh& mesh) {
-  ManifestBody body;
-  body.volume = volume(mesh);
-  for (const auto& [a, b, c] : mesh.triangles) body.area += area_of(mesh.points[a], mesh.points[b], mesh.points[c]);
-  for (std::size_t i = 0; i < 3; ++i) {
-    body.low[i] = mesh.points[0][i];
-    body.high[i] = mesh.points[0][i];
-    for (const auto& point : mesh.points) {
-      body.low[i] = std::min(body.low[i], double{point[i]});
-      body.high[i] = std::max(body.high[i], double{point[i]});
-    }
-  }
-  return body;
-}
-
-ManifestBody figures_of(const TopoDS_Solid& solid) {
-  const SolidFigures found = figures(solid);
-  ManifestBody body;
-  body.volume = found.volume;
-  body.area = found.area;
-  std::copy(std::begin(found.low), std::end(found.low), body.low.begin());
-  std::copy(std::begin(found.high), std::end(found.high), body.high.begin());
-  return body;
-}
 
 /// The bodies as one mesh.
 Mesh together(const std::vector<ThreeMfBody>& bodies) {
@@ -119,10 +85,7 @@ class Writer {
   }
 
   /// `whole`: the board that the folder is a part of.
-  void write_manifest(const Board& whole) {
-    folder_.add("manifest.json",
-                manifest_text({SAGITTA_VERSION, write_board(whole), files_, options_json(order_).dump()}));
-  }
+  void write_manifest(const Board& whole) { folder_.finish(whole, options_json(order_).dump()); }
 
  private:
   const Board& board() const { return ready_.board(); }
@@ -234,26 +197,22 @@ class Writer {
                     std::vector<ManifestBody> bodies) {
     stop_if_wanted(cancel_);
     const std::string stage(what);
-    ManifestFile file{stage + "." + kind, stage, kind, bytes.size(), sha256(bytes), std::move(bodies), {}, {}};
-    folder_.add(file.file, bytes);
-    return files_.emplace_back(std::move(file));
+    return folder_.add(stage + "." + kind, stage, kind, bytes, std::move(bodies));
   }
 
   void add_paper(const PaperFile& paper) {
     stop_if_wanted(cancel_);
-    folder_.add(paper.file, paper.bytes);
-    files_.push_back({paper.file, "", paper.kind, paper.bytes.size(), sha256(paper.bytes), {}, {}, {}});
+    folder_.add(paper.file, "", paper.kind, paper.bytes);
   }
 
   const ReadyBoard& ready_;
   const HandOff& order_;
-  Folder& folder_;
+  ListedFolder folder_;
   JobPictures small_pictures_;
   const Cancel& cancel_;
   int all_ = 0, done_ = 0;
   Progress progress_;
   Stage stage_ = Stage::blank;
-  std::vector<ManifestFile> files_;
 };
 
 }  // namespace

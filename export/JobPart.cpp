@@ -5,7 +5,9 @@
 #include <iterator>
 
 #include "export/ReadyBoard.hpp"
+#include "export/RefitDrawn.hpp"
 #include "export/SetUp.hpp"
+#include "layout/Measure.hpp"
 
 namespace sagitta {
 namespace {
@@ -70,15 +72,19 @@ void keep_pieces(ReadyBoard& ready, const std::set<std::string>& names) {
 
 /// The pockets are cut already: a piece with less room grows, one with more shrinks.
 void refit_pieces(ReadyBoard& ready, double clearance) {
+  std::vector<InlayPiece*> drawn;
   for (InlayPiece& piece : ready.inlays.pieces) {
     const Inlay& inlay = ready.board().inlays[static_cast<std::size_t>(piece.inlay)];
-    if (!piece.shape)
-      throw PartError("--clearance: " + piece.name +
-                      " is artwork, which is fitted pocket and piece together; change inlays.clearance and cut both");
+    if (!piece.shape) {
+      drawn.push_back(&piece);
+      continue;
+    }
     piece.shape = shrunk(*piece.shape, clearance - inlay.clearance);
     if (piece.shape->empty()) throw PartError("--clearance: nothing is left of " + piece.name);
     piece.piece = {outline(*piece.shape)};
   }
+  if (const std::string lost = refit_drawn(ready.board(), drawn, clearance); !lost.empty())
+    throw PartError("--clearance: with " + in_mm(clearance) + " nothing whole is left of " + lost);
 }
 
 }  // namespace

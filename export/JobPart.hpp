@@ -17,7 +17,7 @@ struct ReadyBoard;
 struct JobPart {
   std::set<int> frets;              ///< slots of these frets, inlays and side dots of these spaces; empty: all
   std::set<std::string> pieces;     ///< by name, "shell-03"; empty: all
-  std::optional<double> clearance;  ///< mm; the named pieces fit their pockets, as cut, with this much room
+  std::optional<double> clearance;  ///< mm; the named pieces fit their pockets, as cut, with this much room (RefitDrawn)
   std::optional<Operation> operation;
 
   bool whole() const { return frets.empty() && pieces.empty() && !operation; }

@@ -25,8 +25,8 @@ struct ManifestFile {
   std::optional<std::size_t> triangles;
 };
 
-/// What manifest.json holds: the folder's files, and the board's whole text, so that the folder can be made again from
-/// it alone.
+/// What manifest.json holds: the folder's files, copies of the board's drawings among them, and the board's whole text,
+/// so that the folder can be made again from it alone.
 struct Manifest {
   std::string version;  ///< of the program
   std::string board;    ///< the board as a board file, normalised

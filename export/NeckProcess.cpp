@@ -133,7 +133,7 @@ std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& lay
   const std::filesystem::path path = std::filesystem::path(board.folder) / board.neck->file;
   std::error_code wrong;
   const auto size = std::filesystem::file_size(path, wrong);
-  if (wrong) return NeckReading{{}, "the neck's file " + path.string() + " cannot be opened"};
+  if (wrong) return NeckReading{{}, "the neck's file " + board.neck->file + " cannot be opened"};
   if (static_cast<long long>(size) > limits.bytes)
     return NeckReading{{},
                        "the neck's file is " + std::to_string(size >> 20) + " MiB large; at most " +

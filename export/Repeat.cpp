@@ -6,6 +6,8 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "export/BoardSources.hpp"
+#include "export/Digest.hpp"
 #include "export/SetUp.hpp"
 
 namespace sagitta {
@@ -41,6 +43,13 @@ Json part_json(const JobPart& part) {
   return words;
 }
 
+Paper paper_in(const Json& options) {
+  const std::string name = options.at("paper").get<std::string>();
+  const Paper* paper = paper_named(name);
+  if (!paper) throw RepeatError("there is no paper \"" + name + "\"");
+  return *paper;
+}
+
 HandOff order_of(const Json& options) {
   HandOff order;
   for (const std::string& kind : options.at("only").get<std::vector<std::string>>()) {
@@ -58,9 +67,7 @@ HandOff order_of(const Json& options) {
       throw RepeatError("there is no stage \"" + stage + "\"");
   }
   order.deviation = options.at("deviation").get<double>();
-  const Paper* paper = paper_named(options.at("paper").get<std::string>());
-  if (!paper) throw RepeatError("there is no paper \"" + options.at("paper").get<std::string>() + "\"");
-  order.drawing = {options.at("dowels").get<bool>(), *paper, {}};
+  order.drawing = {options.at("dowels").get<bool>(), paper_in(options), {}};
   if (options.contains("part")) order.drawing.part = part_in(options.at("part"));
   order.step_style.schema = options.at("step") == "ap242" ? StepSchema::ap242 : StepSchema::ap214;
   order.step_style.units = options.at("step_units") == "in" ? Units::inch : Units::mm;
@@ -73,6 +80,37 @@ std::string text_of(const std::string& path) {
   text << file.rdbuf();
   if (!file) throw RepeatError(path + " cannot be read");
   return std::move(text).str();
+}
+
+/// What the manifest says that `use` makes of it; whatever is wrong is said with the manifest's name.
+template <typename Use>
+auto opened(const std::string& path, const Use& use) try {
+  return use(Json::parse(text_of(path)));
+} catch (const Json::exception&) {
+  throw RepeatError(path + " is not the manifest.json of a folder that `sagitta` made, or it was changed");
+} catch (const RepeatError& error) {
+  throw RepeatError(path + ": " + error.what());
+}
+
+bool is_trial(const Json& manifest) { return manifest.at("options").contains("trial"); }
+
+/// The board, with the copies of its drawings beside the manifest where it has any.
+BoardFile board_in(const Json& manifest, const std::string& path) {
+  std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  if (folder.empty()) folder = ".";
+  bool copies = false;
+  for (const Json& file : manifest.at("files")) {
+    if (file.at("kind") != source_kind) continue;
+    copies = true;
+    const std::string name = file.at("file").get<std::string>();
+    const std::string what = "its copy of what the board was made from, " + name;
+    if (!std::filesystem::exists(folder / name)) throw RepeatError(what + ", is missing; put it back beside the manifest");
+    if (sha256(text_of((folder / name).string())) != file.at("sha256").get<std::string>())
+      throw RepeatError(what +
+                        ", was changed since: the folder would not become the same; export the board file instead");
+  }
+  if (copies) folder /= source_folder;
+  return read_board_text(manifest.at("board").get<std::string>(), path, folder.string());
 }
 
 }  // namespace
@@ -96,19 +134,25 @@ Json options_json(const HandOff& order) {
 
 bool names_manifest(const std::string& path) { return std::filesystem::path(path).extension() == ".json"; }
 
-Repeat read_manifest(const std::string& path) try {
-  const Json manifest = Json::parse(text_of(path));
-  const std::string folder = std::filesystem::path(path).parent_path().string();
-  return {read_board_text(manifest.at("board").get<std::string>(), path, folder.empty() ? "." : folder),
-          order_of(manifest.at("options"))};
-} catch (const Json::exception&) {
-  throw RepeatError(path + " is not the manifest.json of a folder that `sagitta export` made, or it was changed");
-} catch (const RepeatError& error) {
-  throw RepeatError(path + ": " + error.what());
+Json trial_options_json(const Paper& paper) { return {{"trial", true}, {"paper", paper.name}}; }
+
+Repeat read_manifest(const std::string& path) {
+  return opened(path, [&](const Json& manifest) -> Repeat {
+    if (is_trial(manifest)) throw RepeatError("it is a trial strip's; make that again with `sagitta trial`");
+    return {board_in(manifest, path), order_of(manifest.at("options"))};
+  });
+}
+
+TrialRepeat read_trial_manifest(const std::string& path) {
+  return opened(path, [&](const Json& manifest) -> TrialRepeat {
+    if (!is_trial(manifest)) throw RepeatError("it is a board's; make that again with `sagitta export`");
+    return {board_in(manifest, path), paper_in(manifest.at("options"))};
+  });
 }
 
 BoardFile read_board_or_manifest(const std::string& path) {
-  return names_manifest(path) ? read_manifest(path).file : read_board(path);
+  if (!names_manifest(path)) return read_board(path);
+  return opened(path, [&](const Json& manifest) { return board_in(manifest, path); });
 }
 
 }  // namespace sagitta

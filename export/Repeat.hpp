@@ -19,16 +19,28 @@ struct Repeat {
   HandOff order;
 };
 
+/// The same of a trial strip's folder.
+struct TrialRepeat {
+  BoardFile file;
+  Paper paper;
+};
+
 /// How a folder is made, as a manifest holds it: {only, stages, deviation, paper, dowels, step, step_units}.
 nlohmann::ordered_json options_json(const HandOff& order);
+/// The same of a trial strip: {trial, paper}.
+nlohmann::ordered_json trial_options_json(const Paper& paper);
 
 /// Whether a path names a manifest rather than a board file: it ends in ".json".
 bool names_manifest(const std::string& path);
 
-/// Reads the manifest of a hand-off folder. Throws RepeatError.
+/// Reads the manifest of a hand-off folder; the board's drawings are the copies beside it. Throws RepeatError, also
+/// where one of the copies is missing or no longer what the manifest says, or the folder is a trial strip's.
 Repeat read_manifest(const std::string& path);
 
-/// The board of a board file or of a manifest. Throws RepeatError.
+/// Reads the manifest of a trial strip's folder. Throws RepeatError as read_manifest does.
+TrialRepeat read_trial_manifest(const std::string& path);
+
+/// The board of a board file or of a manifest of either kind. Throws RepeatError.
 BoardFile read_board_or_manifest(const std::string& path);
 
 }  // namespace sagitta

@@ -1,12 +1,17 @@
 #include "export/TrialFiles.hpp"
 
+#include <nlohmann/json.hpp>
+
 #include "board/Materials.hpp"
+#include "export/BodyFigures.hpp"
 #include "export/DrawingNumber.hpp"
 #include "export/DrawingParts.hpp"
 #include "export/DxfFile.hpp"
 #include "export/InlayOutlines.hpp"
 #include "export/Interrupt.hpp"
+#include "export/ListedFolder.hpp"
 #include "export/PieceBodies.hpp"
+#include "export/Repeat.hpp"
 #include "export/StepFile.hpp"
 #include "export/StlFile.hpp"
 #include "export/SvgFile.hpp"
@@ -36,16 +41,48 @@ void name_by_clearance(Layer& layer, const Trial& trial) {
                             drawn_number(trial.pairs[i].clearance) + " mm";
 }
 
+ManifestBody body(const std::string& name, const std::string& material, ManifestBody figures) {
+  figures.name = name;
+  figures.material = material;
+  return figures;
+}
+
+void add_mesh(ListedFolder& folder, const std::string& stage, const std::string& title, const Mesh& mesh,
+              std::vector<ManifestBody> bodies) {
+  ManifestFile& file = folder.add(stage + ".stl", stage, "stl", stl_bytes(mesh, title), std::move(bodies));
+  file.deviation = mesh.deviation;
+  file.triangles = mesh.triangles.size();
+}
+
+void write_strip(const ReadyBoard& strip, ListedFolder& folder, const Cancel& cancel) {
+  const std::string& title = strip.board().name;
+  const Shell shell = lift(strip.plan(Stage::board));
+  const MaterialFacts wood = material(strip.board(), strip.board().blank.material);
+  const TopoDS_Solid solid = make_solid(shell);
+  stop_if_wanted(cancel);
+  folder.add("strip.step", "strip", "step", step_text({title, {{title, "strip", wood.colour, solid}}, {}}),
+             {body("strip", strip.board().blank.material, figures_of(solid))});
+  const Mesh mesh = make_mesh(shell, default_deviation, cancel);
+  stop_if_wanted(cancel);
+  add_mesh(folder, "strip", title, mesh, {body("strip", strip.board().blank.material, figures_of(mesh))});
+}
+
 /// All pieces are alike: the one that the pockets are tried with, as many times as there are pockets.
-void write_pieces(const ReadyBoard& strip, Folder& folder) {
+void write_pieces(const ReadyBoard& strip, ListedFolder& folder, const Cancel& cancel) {
   StepModel model{strip.board().name + ", pieces", {}, {}};
   Mesh all;
+  std::vector<ManifestBody> solids, meshes;
   for (const PieceBody& piece : piece_bodies(strip, Assembly::pieces)) {
-    model.bodies.push_back({piece.name, "pieces of " + piece.material, piece.colour, make_solid(piece.shell)});
-    append(all, make_mesh(piece.shell));
+    const TopoDS_Solid solid = make_solid(piece.shell);
+    const Mesh mesh = make_mesh(piece.shell, default_deviation, cancel);
+    stop_if_wanted(cancel);
+    model.bodies.push_back({piece.name, "pieces of " + piece.material, piece.colour, solid});
+    solids.push_back(body(piece.name, piece.material, figures_of(solid)));
+    meshes.push_back(body(piece.name, piece.material, figures_of(mesh)));
+    append(all, mesh);
   }
-  folder.add("pieces.step", step_text(model));
-  folder.add("pieces.stl", stl_bytes(all, model.name));
+  folder.add("pieces.step", "pieces", "step", step_text(model), std::move(solids));
+  add_mesh(folder, "pieces", model.name, all, std::move(meshes));
 }
 
 }  // namespace
@@ -63,20 +100,15 @@ Drawing trial_drawing(const Trial& trial) {
 
 void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper, Folder& folder,
                  const Cancel& cancel) {
-  const ReadyBoard& strip = trial.strip;
-  const Shell shell = lift(strip.plan(Stage::board));
-  const MaterialFacts wood = material(strip.board(), strip.board().blank.material);
-  stop_if_wanted(cancel);
-  folder.add("strip.step",
-             step_text({strip.board().name, {{strip.board().name, "strip", wood.colour, make_solid(shell)}}, {}}));
-  folder.add("strip.stl", stl_bytes(make_mesh(shell, default_deviation, cancel), strip.board().name));
-  stop_if_wanted(cancel);
-  write_pieces(strip, folder);
+  ListedFolder listed(folder);
+  write_strip(trial.strip, listed, cancel);
+  write_pieces(trial.strip, listed, cancel);
   const Drawing drawing = trial_drawing(trial);
-  folder.add("trial.dxf", dxf_text(drawing, DxfVersion::r2000));
-  folder.add("trial-r12.dxf", dxf_text(drawing, DxfVersion::r12));
-  folder.add("trial.svg", svg_text(drawing));
-  folder.add("trial-sheet.pdf", trial_sheet_pdf(ready, trial, paper));
+  listed.add("trial.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r2000));
+  listed.add("trial-r12.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r12));
+  listed.add("trial.svg", "", "svg", svg_text(drawing));
+  listed.add("trial-sheet.pdf", "", "pdf", trial_sheet_pdf(ready, trial, paper));
+  listed.finish(ready.board(), trial_options_json(paper).dump());
   stop_if_wanted(cancel);
 }
 

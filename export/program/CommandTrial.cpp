@@ -2,6 +2,7 @@
 
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
+#include "export/Repeat.hpp"
 #include "export/Report.hpp"
 #include "export/TrialFiles.hpp"
 #include "export/program/Command.hpp"
@@ -11,13 +12,23 @@ namespace {
 
 struct Options {
   std::string board, to, paper = "A4";
-  bool replace = false;
+  bool replace = false, chosen = false;  ///< chosen: the paper was named
   Outside outside = Outside::refused;
 };
 
 int make_trial(const Options& options, const Cancel& cancel) {
-  const Paper paper = paper_wanted(options.paper);
-  const auto prepared = prepare(options.board, options.outside);
+  Paper paper = paper_wanted(options.paper);
+  BoardFile file;
+  if (names_manifest(options.board)) {
+    if (options.chosen)
+      throw UsageError(options.board + " says itself how its folder is made: give only --to and --replace with it");
+    TrialRepeat repeat = read_trial_manifest(options.board);
+    file = std::move(repeat.file);
+    paper = repeat.paper;
+  } else {
+    file = read_board(options.board);
+  }
+  const auto prepared = prepare(std::move(file), options.outside);
   if (const auto* problems = std::get_if<Problems>(&prepared)) {
     std::cerr << problem_text(*problems);
     return exit_input;
@@ -43,7 +54,8 @@ Command trial_command(CLI::App& program, const Cancel& cancel) {
       "trial",
       "Make a strip to try the machine on before the board is cut: slots and pockets a little tighter and "
       "looser than wanted, with a sheet that says what to measure and which key to set.");
-  app->add_option("BOARD", options->board, "The board file")->required();
+  app->add_option("BOARD", options->board, "The board file, or a trial strip's manifest.json, to make the same again")
+      ->required();
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--paper", options->paper, "The paper that the sheet is printed on: A4, A3, Letter, Tabloid")
       ->type_name("NAME")
@@ -51,7 +63,10 @@ Command trial_command(CLI::App& program, const Cancel& cancel) {
   add_outside_flag(*app, options->outside);
   app->add_flag("--replace", options->replace,
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
-  return {app, [options, cancel] { return make_trial(*options, cancel); }};
+  return {app, [options, cancel, app] {
+            options->chosen = app->count("--paper") > 0;
+            return make_trial(*options, cancel);
+          }};
 }
 
 }  // namespace sagitta

@@ -79,6 +79,146 @@ TEST(JobPart, PiecesGrowByTheRoomTheyLose) {
   EXPECT_EQ(list.find("shell-04"), std::string::npos);
 }
 
+/// Points along an outline, at most `apart` from each other; arcs by their bulges.
+std::vector<Point> points_along(const CopiedFigure& figure, double apart) {
+  std::vector<Point> points;
+  if (figure.circle) {
+    const auto& [x, y, r] = figure.corners[0];
+    const int count = static_cast<int>(2 * M_PI * r / apart) + 1;
+    for (int i = 0; i < count; ++i)
+      points.push_back({x + r * std::cos(2 * M_PI * i / count), y + r * std::sin(2 * M_PI * i / count)});
+    return points;
+  }
+  for (std::size_t i = 0; i < figure.corners.size(); ++i) {
+    const auto& a = figure.corners[i];
+    const auto& b = figure.corners[(i + 1) % figure.corners.size()];
+    const double angle = 4 * std::atan(a[2]), chord = std::hypot(b[0] - a[0], b[1] - a[1]);
+    const int count = static_cast<int>(chord * (1 + std::abs(angle)) / apart) + 1;
+    for (int k = 0; k < count; ++k) {
+      const double t = static_cast<double>(k) / count;
+      Point p{a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])};
+      if (a[2] != 0) {
+        // Along the arc: its middle lies chord / 2 / tan(angle / 2) to the left of the chord's.
+        const double off = chord / 2 / std::tan(angle / 2), r = chord / 2 / std::sin(angle / 2);
+        const Point m{(a[0] + b[0]) / 2 - off * (b[1] - a[1]) / chord, (a[1] + b[1]) / 2 + off * (b[0] - a[0]) / chord};
+        const double from = std::atan2(a[1] - m.y, a[0] - m.x) + t * angle;
+        p = {m.x + std::abs(r) * std::cos(from), m.y + std::abs(r) * std::sin(from)};
+      }
+      points.push_back(p);
+    }
+  }
+  return points;
+}
+
+std::vector<Point> points_along(const std::vector<CopiedFigure>& figures, double apart) {
+  std::vector<Point> points;
+  for (const CopiedFigure& figure : figures)
+    for (const Point p : points_along(figure, apart)) points.push_back(p);
+  return points;
+}
+
+/// From each point of an outline to the nearest of another.
+std::vector<double> gaps(const std::vector<Point>& from, const std::vector<Point>& to) {
+  std::vector<double> all;
+  for (const Point p : from) {
+    double least = 1e300;
+    for (const Point q : to)
+      if (std::abs(p.x - q.x) < least) least = std::min(least, distance(p, q));
+    all.push_back(least);
+  }
+  std::sort(all.begin(), all.end());
+  return all;
+}
+
+/// Whether p lies in an odd number of the outlines: in the pocket, and on none of its islands.
+bool inside(const std::vector<CopiedFigure>& figures, Point p) {
+  bool odd = false;
+  for (const CopiedFigure& figure : figures) {
+    const std::vector<Point> corners = points_along(figure, 0.02);
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      const Point a = corners[i], b = corners[(i + 1) % corners.size()];
+      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) odd = !odd;
+    }
+  }
+  return odd;
+}
+
+/// The least radius of an inner corner; those that turn by less than 45 degrees are no corner.
+double tightest(const std::vector<CopiedFigure>& figures) {
+  double least = 1e300;
+  for (const CopiedFigure& figure : figures)
+    for (std::size_t i = 0; i < figure.corners.size(); ++i) {
+      const auto& a = figure.corners[i];
+      const auto& b = figure.corners[(i + 1) % figure.corners.size()];
+      const double angle = 4 * std::atan(a[2]);
+      if (angle < -M_PI / 4) least = std::min(least, std::hypot(b[0] - a[0], b[1] - a[1]) / 2 / std::sin(-angle / 2));
+    }
+  return least;
+}
+
+// A drawn piece for a pocket that is cut: numerals, room 0.05 before. Outlines are within 0.0012 mm of what was fitted
+// and chords within 0.0005 (see the fit of drawings), points of the pocket 0.01 mm apart. An arc that strays by 0.0012
+// from one of 0.3 and turns by 45 degrees has a radius of 0.3 - 0.0012 / (1 / cos 22.5 - 1) = 0.285 at least.
+TEST(JobPart, DrawnPiecesGrowByTheRoomTheyLose) {
+  const ScratchFolder scratch;
+  const std::string board = "export '" + preset_path("numerals").string() + "' --only dxf --to '";
+  ASSERT_EQ(sagitta(board + (scratch / "all").string() + "'").code, 0);
+  const std::vector<CopiedFigure> all = copied_layer(drawing_copies(scratch / "all").at("board.dxf"), "pocket");
+  const std::vector<Point> pockets = points_along(all, 0.01);
+  constexpr double off = 0.004;
+  for (const double room : {0.01, 0.05, 0.09}) {
+    const std::string to = scratch / std::to_string(room);
+    const Outcome made = sagitta(board + to + "' --pieces bone-04,bone-05,bone-10 --clearance " + std::to_string(room));
+    ASSERT_EQ(made.code, 0) << made.err;
+    const std::vector<CopiedFigure> pieces = copied_layer(drawing_copies(to).at("board.dxf"), "piece-bone");
+    EXPECT_GE(pieces.size(), 3U);
+    const std::vector<Point> along = points_along(pieces, 0.05);
+    const std::vector<double> found = gaps(along, pockets);
+    EXPECT_GT(found.front(), room - off) << room;
+    EXPECT_LT(found.back(), std::max(room, 0.05) + off) << room << ": nowhere is more wood taken off than has to be";
+    EXPECT_NEAR(found[found.size() / 2], room, off) << room;
+    for (std::size_t i = 0; i < along.size(); i += 7) EXPECT_TRUE(inside(all, along[i])) << room;
+    EXPECT_GT(tightest(pieces), 0.285) << room << ": the cutter is 0.6 wide";
+  }
+}
+
+/// Exports pieces of a board with one drawing again; red is bone, blue pearl.
+Outcome drawn_again(const ScratchFolder& scratch, const std::string& shapes, const std::string& options) {
+  write_file(
+      scratch / "knot.svg",
+      "<svg xmlns='http://www.w3.org/2000/svg' width='12mm' height='12mm' viewBox='0 0 12 12'>" + shapes + "</svg>");
+  write_file(scratch / "board.toml",
+             bytes_of(preset_path("reed-tenor")) +
+                 "\n[[inlays]]\nshape = \"artwork\"\nfile = \"knot.svg\"\nfrets = [4]\nalong = 8\ndepth = 1.2\n"
+                 "colours = { \"#c02020\" = \"bone\", \"#2020c0\" = \"pearl\" }\n");
+  return sagitta("export '" + (scratch / "board.toml").string() + "' --only dxf --to '" + (scratch / "part").string() +
+                 "' " + options);
+}
+
+TEST(JobPart, PiecesOfOneFigureKeepApartWhenTheyAreMadeAgain) {
+  const ScratchFolder scratch;
+  const Outcome made = drawn_again(
+      scratch, "<rect width='6' height='12' fill='#c02020'/><rect x='6' width='6' height='12' fill='#2020c0'/>",
+      "--pieces bone-01,pearl-01 --clearance 0.02");
+  ASSERT_EQ(made.code, 0) << made.err;
+  const json drawing = drawing_copies(scratch / "part").at("board.dxf");
+  const std::vector<double> found = gaps(points_along(copied_layer(drawing, "piece-bone"), 0.01),
+                                         points_along(copied_layer(drawing, "piece-pearl"), 0.01));
+  EXPECT_NEAR(found.front(), 0.02, 0.004);
+}
+
+// Two squares of 4 mm on a bar of 1 mm, drawn 12 mm and made 8 mm long: with 0.6 mm of room the bar is gone.
+TEST(JobPart, APieceOfWhichNothingWholeIsLeftIsNamed) {
+  const ScratchFolder scratch;
+  const Outcome made = drawn_again(scratch,
+                                   "<path fill='#c02020' d='M0 4h4v1.5h4v-1.5h4v4h-4v-1.5h-4v1.5h-4z'/>"
+                                   "<rect y='10' width='4' height='2' fill='#2020c0'/>",
+                                   "--pieces bone-01 --clearance 0.6");
+  EXPECT_EQ(made.code, 2);
+  EXPECT_NE(made.err.find("left of bone-01"), std::string::npos) << made.err;
+  EXPECT_FALSE(fs::exists(scratch / "part"));
+}
+
 TEST(JobPart, ManifestMakesThePartAgain) {
   const ScratchFolder scratch;
   const std::string first = exported(scratch, "first", "--only dxf,step --frets 3,5 --operation pockets");

@@ -119,7 +119,8 @@ TEST(TrialStrip, SheetNamesTheKeysToSet) {
   const std::string to = trial_of_preset("heron-six", scratch);
   const Outcome text = shell("pdftotext -layout '" + to + "/trial-sheet.pdf' -");
   ASSERT_EQ(text.code, 0) << text.err;
-  for (const char* word : {"slots.width", "inlays.clearance", "cutters.measured_cut", "100.58", "0.584 *", "eye protection"})
+  for (const char* word :
+       {"slots.width", "inlays.clearance", "cutters.measured_cut", "100.58", "0.584 *", "eye protection"})
     EXPECT_NE(text.out.find(word), std::string::npos) << word;
 }
 
@@ -129,6 +130,60 @@ TEST(TrialStrip, SameBoardSameBytes) {
   EXPECT_EQ(listing(a), listing(b));
   for (const char* file : {"strip.step", "strip.stl", "trial.dxf", "trial-sheet.pdf"})
     EXPECT_EQ(bytes_of(a + "/" + file), bytes_of(b + "/" + file)) << file;
+}
+
+TEST(TrialStrip, ManifestListsWhatIsThere) {
+  const ScratchFolder scratch;
+  const std::string to = trial_of_preset("heron-six", scratch);
+  const json manifest = json::parse(bytes_of(to + "/manifest.json"));
+  std::string files = "manifest.json\n";
+  for (const json& file : manifest["files"]) {
+    const std::string name = file["file"], bytes = bytes_of(to + "/" + name);
+    files += name + "\n";
+    EXPECT_EQ(file["bytes"], bytes.size()) << name;
+    EXPECT_EQ(shell("sha256sum '" + to + "/" + name + "'").out.substr(0, 64), file["sha256"]) << name;
+  }
+  EXPECT_EQ(shell("cd '" + to + "' && find . -type f | sed 's|^[.]/||' | sort").out,
+            shell("printf '" + files + "' | sort").out);
+  // The strip's volume is what the kernel's STEP reader finds; its five pieces are 1.7 thick and 6 mm or so wide.
+  const json& strip = manifest["files"][0];
+  EXPECT_EQ(strip["file"], "strip.step");
+  EXPECT_NEAR(double{strip["bodies"][0]["volume"]}, volume_of(read_step(bytes_of(to + "/strip.step")).solids().at(0)),
+              1e-3);
+  EXPECT_EQ(manifest["files"][2]["bodies"].size(), 5U);
+}
+
+TEST(TrialStrip, ManifestMakesItAgain) {
+  const ScratchFolder scratch;
+  const std::string first = scratch / "first", again = scratch / "again", wrong = scratch / "wrong";
+  // A board with a drawing, gone by the time that the strip is made again; another paper than usual.
+  fs::create_directory(scratch / "shop");
+  copy_drawings(scratch / "shop");
+  fs::copy_file(preset_path("numerals"), scratch / "shop/board.toml");
+  ASSERT_EQ(sagitta("trial '" + (scratch / "shop/board.toml").string() + "' --paper Letter --to '" + first + "'").code,
+            0);
+  fs::remove_all(scratch / "shop");
+  const Outcome made = sagitta("trial '" + first + "/manifest.json' --to '" + again + "'");
+  ASSERT_EQ(made.code, 0) << made.err;
+  EXPECT_EQ(shell("diff -r '" + first + "' '" + again + "'").code, 0);
+  const Outcome paper = sagitta("trial '" + first + "/manifest.json' --paper A3 --to '" + wrong + "'");
+  EXPECT_EQ(paper.code, 2);
+  EXPECT_NE(paper.err.find("says itself"), std::string::npos) << paper.err;
+}
+
+TEST(TrialStrip, ManifestIsNotABoardsAndABoardsIsNotATrials) {
+  const ScratchFolder scratch;
+  const std::string strip = trial_of_preset("heron-six", scratch), board = scratch / "board", wrong = scratch / "wrong";
+  ASSERT_EQ(sagitta("export '" + preset_path("heron-six").string() + "' --only csv --to '" + board + "'").code, 0);
+  const Outcome exported = sagitta("export '" + strip + "/manifest.json' --to '" + wrong + "'");
+  EXPECT_EQ(exported.code, 2);
+  EXPECT_NE(exported.err.find("sagitta trial"), std::string::npos) << exported.err;
+  const Outcome tried = sagitta("trial '" + board + "/manifest.json' --to '" + wrong + "'");
+  EXPECT_EQ(tried.code, 2);
+  EXPECT_NE(tried.err.find("sagitta export"), std::string::npos) << tried.err;
+  EXPECT_FALSE(fs::exists(wrong));
+  EXPECT_EQ(sagitta("compare '" + strip + "/manifest.json' '" + board + "/manifest.json'").code, 0)
+      << "both hold the same board";
 }
 
 }  // namespace

@@ -1,0 +1,72 @@
+#include "export/BoardSources.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <optional>
+#include <sstream>
+
+#include "export/Folder.hpp"
+#include "export/NeckProcess.hpp"
+
+namespace fs = std::filesystem;
+
+namespace sagitta {
+namespace {
+
+std::optional<std::string> bytes_of(const fs::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::ostringstream bytes;
+  bytes << file.rdbuf();
+  if (!file) return {};
+  return std::move(bytes).str();
+}
+
+class Copies {
+ public:
+  explicit Copies(const Board& board) { found_.board = board; }
+
+  BoardSources take() {
+    Board& board = found_.board;
+    for (Inlay& inlay : board.inlays)
+      if (inlay.shape == InlayShape::artwork) inlay.file = drawing(inlay.file);
+    if (board.neck && !board.neck->file.empty()) board.neck->file = neck(board.neck->file);
+    return std::move(found_);
+  }
+
+ private:
+  fs::path whole(const std::string& file) const { return (fs::path(found_.board.folder) / file).lexically_normal(); }
+
+  std::string drawing(const std::string& file) {
+    const auto bytes = bytes_of(whole(file));
+    if (!bytes) throw FolderError("the drawing " + whole(file).string() + " can no longer be read; put it back");
+    return keep(file, *bytes);
+  }
+
+  std::string neck(const std::string& file) {
+    std::error_code missing;
+    const auto size = fs::file_size(whole(file), missing);
+    if (missing || static_cast<long long>(size) > NeckLimits().bytes) return file;
+    const auto bytes = bytes_of(whole(file));
+    return bytes && bytes->starts_with("ISO-10303-21") ? keep(file, *bytes) : file;
+  }
+
+  /// A name that leads out of the folder, or a whole path, becomes one below "outside".
+  std::string keep(const std::string& file, const std::string& bytes) {
+    const fs::path plain = fs::path(file).lexically_normal();
+    const bool out = plain.is_absolute() || *plain.begin() == "..";
+    std::string name = out ? ("outside" / plain.filename()).string() : file;
+    const auto place = [&] { return (source_folder / fs::path(name).lexically_normal()).string(); };
+    for (int i = 2; found_.copies.contains(place()) && found_.copies[place()] != bytes; ++i)
+      name = "outside/" + std::to_string(i) + "-" + plain.filename().string();
+    found_.copies[place()] = bytes;
+    return name;
+  }
+
+  BoardSources found_;
+};
+
+}  // namespace
+
+BoardSources sources_of(const Board& board) { return Copies(board).take(); }
+
+}  // namespace sagitta
