@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "CommandLine.hpp"
+#include "Gmsh.hpp"
 #include "board/Writer.hpp"
 #include "export/Digest.hpp"
 #include "export/ReadyBoard.hpp"
@@ -130,21 +131,12 @@ TEST_P(EveryPreset, WritesStepThatAnotherProgramReads) {
   const ScratchFolder scratch;
   for (const json& file : exported(GetParam(), scratch / "out")["files"]) {
     if (file["kind"] != "step") continue;
-    test::write_file(scratch / "read.geo",
-                     "Geometry.OCCTargetUnit = \"MM\";\nSetFactory(\"OpenCASCADE\");\nMerge \"out/" +
-                         std::string(file["file"]) +
-                         "\";\nv() = Volume{:};\nm = 0;\nFor i In {0:#v()-1}\n  m += Mass Volume{v(i)};\nEndFor\n"
-                         "Printf(\"bodies %g\", #v());\nPrintf(\"volume %.9g\", m);\n");
-    const test::Outcome read =
-        shell("gmsh -0 " + shown(scratch / "read.geo") + " -o " + shown(scratch / "read.geo_unrolled"));
-    ASSERT_EQ(read.code, 0) << read.err;
-    const std::size_t at = read.out.find("volume ");
-    ASSERT_NE(at, std::string::npos) << read.out << read.err;
-    EXPECT_NE(read.out.find("bodies " + std::to_string(file["bodies"].size())), std::string::npos) << read.out;
+    const test::GmshReading read = test::read_by_gmsh(scratch / "out" / file["file"]);
+    EXPECT_EQ(read.bodies, file["bodies"].size());
     double wanted = 0;
     for (const json& body : file["bodies"]) wanted += double{body["volume"]};
-    EXPECT_NEAR(std::atof(read.out.c_str() + at + 7) / wanted, 1, 1e-8) << file["file"];
-    EXPECT_NE(read.out.find(GetParam() + " " + std::string(file["stage"])), std::string::npos) << read.out;
+    EXPECT_NEAR(read.volume / wanted, 1, 1e-8) << file["file"];
+    EXPECT_NE(read.said.find(GetParam() + " " + std::string(file["stage"])), std::string::npos) << read.said;
   }
 }
 
