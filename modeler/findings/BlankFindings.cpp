@@ -56,7 +56,7 @@ std::string grams(double weight) {
 }
 
 void judge_weight(const Subject& subject, Judge& judge) {
-  const Weights weights = weights_of(subject.board, subject.layout, subject.surface);
+  const Weights weights = weights_of(subject.board, subject.layout, subject.surface, subject.inlays);
   const bool known = material(subject.board, subject.board.blank.material).known;
   const Box board = bounds(subject.layout.outline);
   judge.hold(

@@ -51,12 +51,12 @@ void judge_cautions(const Subject& subject, Judge& judge) {
   const std::set<std::string> names = materials_of(board);
   judge.hold(rule("caution-dust"), static_cast<double>(names.size()), spot, dust_words(board, names) + first,
              "extract at the cutter, wear a mask, and check the limits that hold where you work");
-  const double pieces = static_cast<double>(subject.layout.markers.size());
-  judge.hold(rule("caution-fumes"), pieces + (board.binding ? 2 : 0), spot,
-             "gluing in " + std::to_string(subject.layout.markers.size()) +
+  const std::size_t pieces = subject.inlays ? subject.inlays->pieces.size() : subject.layout.markers.size();
+  judge.hold(rule("caution-fumes"), static_cast<double>(pieces + (board.binding ? 2 : 0)), spot,
+             "gluing in " + std::to_string(pieces) +
                  " pieces: adhesive fumes irritate eyes and lungs, and thin glue bonds skin" + first,
              "air the room and wear glasses; read the glue's data sheet");
-  judge.hold(rule("caution-small-parts"), pieces, spot,
+  judge.hold(rule("caution-small-parts"), static_cast<double>(pieces), spot,
              "pieces cut free on the last pass cannot be clamped and fly" + first,
              "tape them down, or leave tabs or a skin; eye and ear protection, and never leave the machine alone");
   std::set<std::string> covered, unknown;
@@ -72,7 +72,7 @@ void judge_cautions(const Subject& subject, Judge& judge) {
              "keep the papers, and ask your authority before board or instrument crosses a border");
   judge.hold(rule("unknown-material"), static_cast<double>(unknown.size()), spot,
              "nothing is known of " + joined(unknown) + ": its density and kind are taken as a plain hardwood's",
-             "describe it under [materials.NAME]");
+             "describe it with a table materials.NAME in the board file");
 }
 
 }  // namespace sagitta

@@ -3,6 +3,7 @@
 
 #include "findings/NeckShape.hpp"
 #include "findings/Work.hpp"
+#include "inlay/Flatten.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
 
@@ -54,6 +55,11 @@ Thin thinnest(const Subject& subject, const Channel& channel) {
     const Rounded pocket = pocket_shape(subject.board, inlay, marker.centre);
     if (!pocket.empty() && distance(pocket, channel.shape()) <= 0)
       thin.take(subject.surface.thickness - inlay.depth, marker.centre, inlay_name(marker));
+  }
+  const Region over = flattened({outline(channel.shape())});
+  for (const LetPiece& let : subject.artwork) {
+    const Region both = common(let.pocket(), over);
+    if (!both.empty()) thin.take(let.floor(), both.front().front(), let.name());
   }
   if (const auto& nut = subject.layout.nut; nut && channel.from < nut->face.x)
     thin.take(subject.surface.thickness - nut->depth, nut->face, "the nut's seat");

@@ -64,7 +64,7 @@ void judge_task(const Subject& subject, const Task& task, Judge& judge) {
                    " of cutting length");
   }
   judge.hold(rule("no-cutter"), named, spot, "no cutter is named for " + task.name,
-             "name one under [[cutters]], or give one of those there this use too");
+             "name one, or give one of those named this use too");
 }
 
 void judge_slot_cutter(const Subject& subject, const Cutter& cutter, Judge& judge) {

@@ -3,6 +3,7 @@
 /// The families of findings, each in its own file. What they take must be sound, as for findings_of().
 
 #include "findings/Judge.hpp"
+#include "findings/LetPiece.hpp"
 #include "plane/Rounded.hpp"
 
 namespace sagitta {
@@ -13,6 +14,8 @@ struct Subject {
   const Layout& layout;
   const Surface& surface;
   const NeckReading* neck = nullptr;  ///< null: not looked at
+  const Inlays* inlays = nullptr;     ///< every piece fitted; null: artwork and sheets are not looked at
+  std::vector<LetPiece> artwork{};    ///< its pieces that have no closed form
 };
 
 void judge_wood(const Subject& subject, Judge& judge);       ///< edges, and what is left under the cuts
@@ -31,6 +34,8 @@ void judge_holes(const Subject& subject, Judge& judge);      ///< side dots and 
 void judge_neck_file(const Subject& subject, Judge& judge);  ///< the board against the neck's STEP file
 void judge_channel(const Subject& subject, Judge& judge);    ///< the neck's channel
 void judge_pieces(const Subject& subject, Judge& judge);     ///< pieces against slots, each other and the cutters
+void judge_artwork(const Subject& subject, Judge& judge);    ///< pieces of drawings, their pockets and what is beside
+void judge_sheets(const Subject& subject, Judge& judge);     ///< pieces against the sheets that they are cut from
 void judge_movement(const Subject& subject, Judge& judge);   ///< moisture and heat
 void judge_cautions(const Subject& subject, Judge& judge);   ///< what belongs to these materials and operations
 

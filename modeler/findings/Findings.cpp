@@ -33,12 +33,16 @@ std::string_view severity_name(Severity severity) {
 }
 
 std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface,
-                                 const NeckReading* neck) {
-  const Subject subject{board, layout, surface, neck};
+                                 const NeckReading* neck, const Inlays* inlays) {
+  Subject subject{board, layout, surface, neck, inlays};
+  if (inlays)
+    for (const InlayPiece& piece : inlays->pieces)
+      if (!piece.shape) subject.artwork.emplace_back(board, piece);
   Judge judge(board);
   for (const auto family : {judge_scale, judge_measured, judge_neck, judge_neck_file, judge_channel, judge_inlays,
-                            judge_pieces, judge_wire, judge_wood, judge_holes, judge_strings, judge_blank,
-                            judge_cutters, judge_ridges, judge_order, judge_markers, judge_movement, judge_cautions})
+                            judge_pieces, judge_artwork, judge_sheets, judge_wire, judge_wood, judge_holes,
+                            judge_strings, judge_blank, judge_cutters, judge_ridges, judge_order, judge_markers,
+                            judge_movement, judge_cautions})
     family(subject, judge);
   judge_limits(board, judge);
   std::vector<Finding> found = judge.take();

@@ -88,7 +88,7 @@ void judge_holes(const Subject& subject, Judge& judge) {
   const double pins = static_cast<double>(subject.layout.pins.size());
   judge.hold(rule("few-pins"), pins, {{}, 0, "the glue face"},
              "fewer than two locating pins: the board slides on wet glue while it is clamped",
-             "put two pins under [pins], or through two slots with nails of the slot's width");
+             "put in two pins, or go through two slots with nails of the slot's width");
 }
 
 }  // namespace sagitta

@@ -59,13 +59,6 @@ void judge_piece(const Subject& subject, const Let& let, Judge& judge) {
              Fix{inlay_key(let.marker, "depth"), judge.down(let.inlay.depth - judge.limit(deep) + thickness - most)});
 }
 
-/// What the wall between two cuts may lose because the work is clamped anew between them.
-double reclamp_loss(const Board& board, Operation a, Operation b) {
-  const Setup *first = setup_of(board, a), *second = setup_of(board, b);
-  if (!first || !second || first == second) return 0;
-  return std::max(first->reclamp_error, second->reclamp_error);
-}
-
 /// A dot made smaller, so that its wall grows by `lack`.
 std::optional<Fix> smaller_dot(const Let& let, double lack, const Judge& judge) {
   if (let.inlay.shape != InlayShape::dot) return {};

@@ -91,7 +91,7 @@ void judge_order(const Subject& subject, Judge& judge) {
         (operation != Operation::pockets || !board.inlays.empty()))
       idle.push_back(operation);
   judge.hold(rule("operation-without-setup"), static_cast<double>(idle.size()), {{}, 0, "the set-ups"},
-             "no set-up does " + list_of(idle), "name them under the operations of one of [[setups]]");
+             "no set-up does " + list_of(idle), "name them under the operations of a set-up");
   for (std::size_t i = 0; i < board.setups.size(); ++i) {
     const Setup& setup = board.setups[i];
     const std::string name = setup.name.empty() ? "set-up " + std::to_string(i + 1) : "set-up \"" + setup.name + "\"";

@@ -39,18 +39,6 @@ double sliver(const Rounded& piece, const Slot& slot) {
   return least;
 }
 
-/// How far the piece stands above the wood round it when the slots are cut.
-double proud(const Subject& subject, const Let& let, Point p) {
-  const Board& board = subject.board;
-  if (comes_before(board, Operation::slots, Operation::inlay)) return 0;
-  const bool radius_done = comes_before(board, Operation::radius, Operation::slots);
-  const double wood = radius_done ? subject.surface.height(p) + board.sanding : subject.layout.blank_thickness;
-  const bool cut_with_wood = radius_done && comes_before(board, Operation::inlay, Operation::radius);
-  const double top =
-      subject.surface.thickness - let.inlay->depth + let.inlay->piece_thickness.value_or(let.inlay->depth + 0.2);
-  return cut_with_wood ? 0 : top - wood;
-}
-
 void judge_slots(const Subject& subject, const Let& let, Judge& judge) {
   const Rounded piece = shrunk(let.pocket, let.inlay->clearance);
   const std::string name = inlay_name(*let.marker);
@@ -58,7 +46,7 @@ void judge_slots(const Subject& subject, const Let& let, Judge& judge) {
     if (piece.empty() || distance(piece, slot_shape(subject.layout, slot)) >= 0) continue;
     const Point at{let.marker->centre};
     const Spot spot{at, subject.surface.height(at), name};
-    const double left = sliver(piece, slot), stands = proud(subject, let, at);
+    const double left = sliver(piece, slot), stands = proud_at(subject, let.inlay->depth, piece_thickness(*let.inlay), at);
     judge.hold(rule("inlay-sliver"), left, spot,
                slot_name(slot) + " cuts a sliver " + judge.shown(left) + " wide off " + name,
                "shift it, or let it end well before or well behind the slot");

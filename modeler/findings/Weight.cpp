@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "board/Materials.hpp"
+#include "inlay/Refit.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
 
@@ -68,7 +69,7 @@ double volume_under(const Surface& surface, const Loop& outline) {
   return sum;
 }
 
-Weights weights_of(const Board& board, const Layout& layout, const Surface& surface) {
+Weights weights_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays* inlays) {
   const double wood = density(board, board.blank.material);
   const Point size = layout.blank.high - layout.blank.low;
   Weights weights{size.x * size.y * layout.blank_thickness * wood, 0};
@@ -82,6 +83,13 @@ Weights weights_of(const Board& board, const Layout& layout, const Surface& surf
     if (pocket.empty()) continue;
     const double deep = inlay.depth - surface.thickness + surface.height(marker.centre);
     weights.board += area(outline(pocket)) * std::max(0.0, deep) * (density(board, inlay.material) - wood);
+  }
+  if (!inlays) return weights;
+  for (const InlayPiece& piece : inlays->pieces) {
+    if (piece.shape) continue;
+    const Box box = bounds(piece.pocket);
+    const double deep = piece.depth - surface.thickness + surface.height(between(box.low, box.high, 0.5));
+    weights.board += area(piece.pocket) * std::max(0.0, deep) * (density(board, piece.material) - wood);
   }
   return weights;
 }

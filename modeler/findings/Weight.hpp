@@ -1,6 +1,7 @@
 #pragma once
 
 #include "board/Board.hpp"
+#include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
 #include "surface/Surface.hpp"
 
@@ -13,10 +14,10 @@ double volume_under(const Surface& surface, const Loop& outline);
 /// In grams, by the materials' densities.
 struct Weights {
   double blank = 0;
-  /// The finished board with its pieces in: slots and nut seat taken out, pockets filled with their material. Artwork
-  /// and binding count as wood. Within a hundredth of the board's weight.
+  /// The finished board with its pieces in: slots and nut seat taken out, pockets filled with their material. The
+  /// binding counts as wood, and so does artwork where `inlays` is null. Within a hundredth of the board's weight.
   double board = 0;
 };
-Weights weights_of(const Board& board, const Layout& layout, const Surface& surface);
+Weights weights_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays* inlays = nullptr);
 
 }  // namespace sagitta

@@ -70,27 +70,56 @@ std::optional<double> slots_across(const Subject& subject, const Marker& marker)
   return lowest;
 }
 
-void judge_under_pockets(const Subject& subject, Judge& judge) {
-  const Marker* deepest = nullptr;
-  double least = high;
+/// The same for a pocket of any outline.
+std::optional<double> slots_across(const Subject& subject, const LetPiece& let) {
+  std::optional<double> lowest;
+  for (const Slot& slot : subject.layout.slots)
+    for (int i = 0; i <= stations; ++i) {
+      const Point p = between(slot.bass_end, slot.treble_end, 1.0 * i / stations);
+      if (contains(let.pocket(), p)) lowest = std::min(lowest.value_or(high), slot_floor(subject, p));
+    }
+  return lowest;
+}
+
+/// The lowest floor of a pocket, or of a slot within one.
+struct LowFloor {
+  double floor = high;
   bool slotted = false;
+  int inlay = 0;
+  Point at;
+  std::string name;
+};
+
+LowFloor lowest_pocket(const Subject& subject) {
+  LowFloor low;
+  const auto look = [&](double pocket, std::optional<double> slots, int inlay, Point at, const std::string& name) {
+    const double floor = std::min(pocket, slots.value_or(high));
+    if (floor < low.floor) low = {floor, floor < pocket, inlay, at, name};
+  };
   for (const Marker& marker : subject.layout.markers) {
     const Inlay& inlay = subject.board.inlays[marker.inlay];
-    const double left = subject.surface.thickness - inlay.depth;
-    const auto across = inlay.shape == InlayShape::artwork ? std::nullopt : slots_across(subject, marker);
-    const double lowest = std::min(left, across.value_or(high));
-    if (lowest < least) least = lowest, deepest = &marker, slotted = lowest < left;
+    if (inlay.shape == InlayShape::artwork) continue;
+    look(subject.surface.thickness - inlay.depth, slots_across(subject, marker), marker.inlay, marker.centre,
+         inlay_name(marker));
   }
-  if (!deepest) return;
-  const double lack = judge.limit(rule("thin-under-pocket")) - least;
-  const double depth = subject.board.inlays[deepest->inlay].depth;
-  judge.hold(rule("thin-under-pocket"), least, {deepest->centre, least, inlay_name(*deepest)},
-             "under the pocket of " + inlay_name(*deepest) + " only " + judge.shown(least) + " of wood is left" +
-                 (slotted ? ", where a slot deeper than the pocket crosses it" : ""),
-             (slotted ? "cut the slots " : "make the pocket ") + judge.shown(lack) +
-                 (slotted ? " shallower" : " shallower and take thinner pieces"),
-             slotted ? Fix{"slots.depth", judge.down(slot_depth(subject.board) - lack)}
-                     : Fix{inlay_key(*deepest, "depth"), judge.down(depth - lack)});
+  for (const LetPiece& let : subject.artwork)
+    look(let.floor(), slots_across(subject, let), let.piece().inlay, let.pocket().front().front(), let.name());
+  return low;
+}
+
+void judge_under_pockets(const Subject& subject, Judge& judge) {
+  const LowFloor low = lowest_pocket(subject);
+  if (low.floor == high) return;
+  const double lack = judge.limit(rule("thin-under-pocket")) - low.floor;
+  const double depth = subject.board.inlays[static_cast<std::size_t>(low.inlay)].depth;
+  const std::string key = "inlays[" + std::to_string(low.inlay) + "].depth";
+  judge.hold(rule("thin-under-pocket"), low.floor, {low.at, low.floor, low.name},
+             "under the pocket of " + low.name + " only " + judge.shown(low.floor) + " of wood is left" +
+                 (low.slotted ? ", where a slot deeper than the pocket crosses it" : ""),
+             (low.slotted ? "cut the slots " : "make the pocket ") + judge.shown(lack) +
+                 (low.slotted ? " shallower" : " shallower and take thinner pieces"),
+             low.slotted ? Fix{"slots.depth", judge.down(slot_depth(subject.board) - lack)}
+                         : Fix{key, judge.down(depth - lack)});
 }
 
 void judge_under_nut(const Subject& subject, Judge& judge) {

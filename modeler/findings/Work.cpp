@@ -38,6 +38,21 @@ const Setup* setup_of(const Board& board, Operation operation) {
   return nullptr;
 }
 
+double reclamp_loss(const Board& board, Operation a, Operation b) {
+  const Setup *first = setup_of(board, a), *second = setup_of(board, b);
+  if (!first || !second || first == second) return 0;
+  return std::max(first->reclamp_error, second->reclamp_error);
+}
+
+double proud_at(const Subject& subject, double depth, double thickness, Point p) {
+  const Board& board = subject.board;
+  if (comes_before(board, Operation::slots, Operation::inlay)) return 0;
+  const bool radius_done = comes_before(board, Operation::radius, Operation::slots);
+  if (radius_done && comes_before(board, Operation::inlay, Operation::radius)) return 0;  // cut with the wood
+  const double wood = radius_done ? subject.surface.height(p) + board.sanding : subject.layout.blank_thickness;
+  return subject.surface.thickness - depth + thickness - wood;
+}
+
 std::string_view operation_name(Operation operation) {
   switch (operation) {
     case Operation::pockets:
@@ -66,6 +81,11 @@ double lowest_floor(const Subject& subject, Point p) {
     const Rounded pocket = pocket_shape(board, inlay, marker.centre);
     if (!pocket.empty() && distance(here, pocket) <= 0)
       floor = std::min(floor, subject.surface.thickness - inlay.depth);
+  }
+  for (const LetPiece& let : subject.artwork) {
+    const Box& box = let.box();
+    const bool near = p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
+    if (near && contains(let.pocket(), p)) floor = std::min(floor, let.floor());
   }
   if (const auto& nut = subject.layout.nut) {
     const Point across{nut->direction.y, -nut->direction.x};  // toward the bridge

@@ -113,14 +113,6 @@ NestRules nest_rules(const Board& board) {
   return rules;
 }
 
-Faults Nesting::faults() const {
-  Faults all;
-  for (const std::string& name : no_room)
-    all.push_back({"sheets", "the piece " + name + " fits on no sheet of its material that is thick enough",
-                   "add a [[sheets]] table, or a larger or thicker sheet"});
-  return all;
-}
-
 std::optional<Nesting> nest(const std::vector<InlayPiece>& pieces, const std::vector<Sheet>& sheets,
                             const NestRules& rules, const Cancel& cancel) {
   std::vector<Table> tables;

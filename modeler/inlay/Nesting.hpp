@@ -8,7 +8,6 @@
 #include <vector>
 
 #include "board/Board.hpp"
-#include "board/Problem.hpp"
 #include "inlay/Inlays.hpp"
 #include "plane/Cancel.hpp"
 
@@ -50,8 +49,7 @@ struct NestedSheet {
 
 struct Nesting {
   std::vector<NestedSheet> sheets;   ///< every sheet that holds a piece, in the board's order
-  std::vector<std::string> no_room;  ///< names of pieces that fit on no sheet
-  Faults faults() const;             ///< one for each piece without room, naming it
+  std::vector<std::string> no_room;  ///< names of pieces that fit on no sheet, sorted
 };
 
 /// Places the pieces of every material on its sheets, each sheet there once: large ones first, each on the first sheet

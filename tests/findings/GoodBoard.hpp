@@ -9,6 +9,7 @@
 #include <stdexcept>
 
 #include "findings/Catalogue.hpp"
+#include "inlay/Inlays.hpp"
 
 namespace sagitta::test {
 
@@ -39,7 +40,9 @@ inline std::vector<Finding> findings(const Board& board, const NeckReading* neck
   const auto laid = lay_out(board);
   if (const auto* faults = std::get_if<Faults>(&laid)) throw std::runtime_error(faults->front().message);
   const Layout& layout = std::get<Layout>(laid);
-  return findings_of(board, layout, surface_of(board, layout), neck);
+  const auto fitted = fit_inlays(board, layout);
+  if (const auto* faults = std::get_if<Faults>(&fitted)) throw std::runtime_error(faults->front().message);
+  return findings_of(board, layout, surface_of(board, layout), neck, &std::get<Inlays>(fitted));
 }
 
 /// The first finding of this name.

@@ -32,8 +32,19 @@ inline void measure(Board& board, double stretch, int frets) {
   for (int n = 1; n <= frets; ++n) board.measured_slots.push_back(stretch * 25.5 * inch * (1 - std::exp2(-n / 12.0)));
 }
 
+/// Pieces of the good board are 1.5 + 0.2 thick; five dots of 6 mm.
+inline void add_sheet(Board& board, double length, double thickness) {
+  board.sheets.push_back({"shell", length, 20, thickness, Pattern::none});
+}
+
 inline std::vector<Pair> wood_pairs() {
   return {
+      {"sheet-too-thin", 1.70, 1.69, [](Board& b, double v) { add_sheet(b, 80, v); }},
+      {"no-room-on-sheet", 35.1, 34.8,  // five dots with a web of 1 mm between them and at both ends: 36; two rows: no
+       [](Board& b, double v) {
+         add_sheet(b, v + 1, 2);
+         b.sheets.back().width = 8.1;
+       }},
       {"slot-out-of-tune", 38.11, 38.12,  // 611.348 of string are left; 5 cents of it are 1.7631
        [](Board& b, double v) { b.measured_slots = {v}; }},
       {"slots-drift", 1.0002327, 1.0002329,  // 429.593 from first to last: 0.09997 and 0.10005

@@ -1,8 +1,8 @@
-// The depth of artwork's pieces under the radius.
+// Artwork's pieces under the radius, beside slots, edges and each other.
 
 #include "GoodBoard.hpp"
-#include "findings/ArtworkFindings.hpp"
 #include "findings/PieceDepth.hpp"
+#include "findings/Weight.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -24,10 +24,20 @@ struct Reaching {
     piece.depth = depth;
     piece.fret = 3;
     piece.thickness = depth + 0.2;
-    piece.piece = {rectangle({100, -4}, {104, 22})};
+    set({100, -4}, {104, 22});
   }
+  /// The pocket is the piece here: a clearance would round its corners.
+  void set(Point low, Point high) { piece.piece = piece.pocket = {rectangle(low, high)}; }
   PieceDepth depth() const { return *piece_depth(board, layout, surface, piece); }
-  std::vector<Finding> findings() const { return artwork_findings(board, layout, surface, {{piece}, {}, {}}); }
+  /// What is found of this name with these pieces alone.
+  std::vector<Finding> found(std::string_view name, const std::vector<InlayPiece>& pieces) const {
+    const Inlays inlays{pieces, {}, {}};
+    std::vector<Finding> named;
+    for (Finding& finding : findings_of(board, layout, surface, nullptr, &inlays))
+      if (finding.name == name) named.push_back(std::move(finding));
+    return named;
+  }
+  std::vector<Finding> found(std::string_view name) const { return found(name, {piece}); }
 };
 
 // TRADE: a piece of 1.27 mm at y = 22 leaves -0.05, +0.27, +0.48 on 7.25, 9.5 and 12 in; one of 1.524 mm .21, .52, .73.
@@ -58,22 +68,167 @@ TEST(PieceDepth, LooksOnlyWhereTheBoardIs) {
 }
 
 TEST(ArtworkFindings, StopWhereThePieceIsSandedThrough) {
-  const std::vector<Finding> found = Reaching(7.25 * inch, 1.27).findings();
+  const std::vector<Finding> found = Reaching(7.25 * inch, 1.27).found("inlay-sanded-through");
   ASSERT_EQ(found.size(), 1U);
-  EXPECT_EQ(found[0].name, "inlay-sanded-through");
   EXPECT_EQ(found[0].severity, Severity::stop);
   EXPECT_NEAR(found[0].value, -0.05, 0.005);
   EXPECT_NEAR(found[0].at[1], 22, 1e-9);
-  EXPECT_TRUE(Reaching(12 * inch, 1.524).findings().empty());
+  EXPECT_TRUE(Reaching(12 * inch, 1.524).found("inlay-sanded-through").empty());
 }
 
 TEST(ArtworkFindings, LookWhereThePieceIsTooLow) {
   Reaching reaching(12 * inch, 1.5);
   reaching.piece.thickness = 1.4;
-  const std::vector<Finding> found = reaching.findings();
+  const std::vector<Finding> found = reaching.found("pocket-too-deep");
   ASSERT_EQ(found.size(), 1U);
-  EXPECT_EQ(found[0].name, "pocket-too-deep");
   EXPECT_NEAR(found[0].value, -0.1, 1e-9);
+}
+
+// Fret n lies at L (1 - 2^(-n/12)): equal temperament, closed form.
+const double fret2 = 25.5 * inch * (1 - std::exp2(-2 / 12.0));
+constexpr double half_slot = 0.29;
+
+TEST(ArtworkFindings, MeasureTheWallToASlot) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.set({60, -4}, {fret2 - half_slot - 0.99, 4});
+  const std::vector<Finding> thin = reaching.found("thin-wall-at-slot");
+  ASSERT_EQ(thin.size(), 1U);
+  EXPECT_NEAR(thin[0].value, 0.99, 0.0001);
+  EXPECT_NEAR(thin[0].at[0], fret2 - half_slot, 0.0001);
+  reaching.set({60, -4}, {fret2 - half_slot - 1.01, 4});
+  EXPECT_TRUE(reaching.found("thin-wall-at-slot").empty());
+}
+
+TEST(ArtworkFindings, TakeTheClampingErrorOffAWall) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.set({60, -4}, {fret2 - half_slot - 1.1, 4});
+  EXPECT_TRUE(reaching.found("thin-wall-at-slot").empty());
+  reaching.board.setups.resize(2);
+  reaching.board.setups[0].operations = {Operation::pockets};
+  reaching.board.setups[1].operations = {Operation::slots};
+  for (auto& setup : reaching.board.setups) setup.reclamp_error = 0.2;
+  const std::vector<Finding> thin = reaching.found("thin-wall-at-slot");
+  ASSERT_EQ(thin.size(), 1U);
+  EXPECT_NEAR(thin[0].value, 1.1 - 0.2, 0.0001);
+}
+
+TEST(ArtworkFindings, NameTheSliverThatASlotLeaves) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.set({60, -4}, {fret2 + half_slot + 0.7, 4});
+  const std::vector<Finding> on = reaching.found("inlay-on-slot"), sliver = reaching.found("inlay-sliver");
+  ASSERT_EQ(on.size(), 1U);
+  EXPECT_NEAR(on[0].value, -(0.7 + 2 * half_slot), 0.0001);  // it must go back by so much
+  ASSERT_EQ(sliver.size(), 1U);
+  EXPECT_NEAR(sliver[0].value, 0.7, 0.0001);
+  EXPECT_NEAR(sliver[0].at[0], fret2 + half_slot + 0.35, 0.001);
+  EXPECT_TRUE(reaching.found("thin-wall-at-slot").empty());
+  reaching.set({60, -4}, {fret2 + half_slot + 1.1, 4});
+  EXPECT_TRUE(reaching.found("inlay-sliver").empty());
+}
+
+TEST(ArtworkFindings, LookWhereAPieceStandsProudOfTheSlotCutter) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.set({60, -4}, {80, 4});
+  EXPECT_TRUE(reaching.found("proud-in-slot-path").empty());  // levelled by the radius before
+  reaching.board.order = {Operation::pockets, Operation::radius, Operation::inlay, Operation::slots,
+                          Operation::outline};
+  const std::vector<Finding> proud = reaching.found("proud-in-slot-path");
+  ASSERT_EQ(proud.size(), 1U);
+  EXPECT_NEAR(proud[0].value, 0.2, 1e-6);  // 1.7 thick in a pocket of 1.5, on the centre line
+}
+
+TEST(ArtworkFindings, MeasureTheWallToTheEdge) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.set({40, 0}, {60, 27.78 - 1.4});
+  const std::vector<Finding> thin = reaching.found("thin-wall-at-edge");
+  ASSERT_EQ(thin.size(), 1U);
+  EXPECT_NEAR(thin[0].value, 1.4, 1e-9);
+  reaching.set({40, 0}, {60, 27.78 - 1.6});
+  EXPECT_TRUE(reaching.found("thin-wall-at-edge").empty());
+  reaching.set({40, -27.78 - 3}, {60, 0});  // the other edge, and over it
+  EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, -3, 1e-9);
+}
+
+TEST(ArtworkFindings, MeasureTheWallBetweenTwoDrawings) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.set({40, -4}, {50, 4});
+  InlayPiece other = reaching.piece;
+  other.fret = 4;
+  other.name = "shell-02";
+  other.piece = other.pocket = {rectangle({50.4, -4}, {58, 4})};
+  EXPECT_NEAR(reaching.found("inlays-close", {reaching.piece, other}).at(0).value, 0.4, 0.0001);
+  other.piece = other.pocket = {rectangle({49.7, -4}, {58, 4})};
+  const std::vector<Finding> over = reaching.found("inlays-close", {reaching.piece, other});
+  ASSERT_EQ(over.size(), 1U);  // once, not once from each side
+  EXPECT_NEAR(over[0].value, -0.3, 0.0001);
+  other.fret = reaching.piece.fret;  // of one drawing: fitted to each other
+  EXPECT_TRUE(reaching.found("inlays-close", {reaching.piece, other}).empty());
+}
+
+TEST(ArtworkFindings, NameTheWorstPieceAndCountTheOthers) {
+  Reaching reaching(12 * inch, 1.5);
+  std::vector<InlayPiece> pieces(3, reaching.piece);
+  for (int i = 0; i < 3; ++i) {
+    pieces[i].name = "shell-0" + std::to_string(i + 1);
+    pieces[i].piece = pieces[i].pocket = {rectangle({40.0 + 10 * i, 0}, {45.0 + 10 * i, 27.78 - 1.4 + 0.1 * i})};
+  }
+  const std::vector<Finding> thin = reaching.found("thin-wall-at-edge", pieces);
+  ASSERT_EQ(thin.size(), 1U);
+  EXPECT_NEAR(thin[0].value, 1.2, 1e-9);
+  EXPECT_NE(thin[0].feature.find("shell-03"), std::string::npos);
+  EXPECT_NE(thin[0].message.find("worst of 3 pieces"), std::string::npos);
+}
+
+// The pocket's floor is at 6.35 - 1.5, a slot's on the centre line at 6.35 - 1.95.
+TEST(ArtworkFindings, MeasureTheWoodUnderAPocketAndASlotAcrossIt) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.board.limits["thin-under-pocket"] = 100;
+  reaching.set({40, -4}, {50, 4});
+  EXPECT_NEAR(reaching.found("thin-under-pocket").at(0).value, 4.85, 1e-9);
+  reaching.set({60, -4}, {80, 4});
+  EXPECT_NEAR(reaching.found("thin-under-pocket").at(0).value, 4.4, 0.03);  // the arc falls 0.026 in 4 mm
+}
+
+TEST(ArtworkFindings, MeasureTheWoodOverPinsAndChannel) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.set({40, -4}, {50, 4});
+  reaching.board.limits["thin-over-channel"] = reaching.board.limits["thin-over-pin"] = 100;
+  Neck neck;
+  neck.channel_width = 6, neck.channel_from = 10, neck.channel_to = 60;
+  reaching.board.neck = neck;
+  reaching.board.slots.depth = 0.4;  // the slots are no lower than the pocket
+  reaching.board.pins = Pins{};
+  reaching.board.pins->at = {{45, 2}};
+  reaching.board.pins->depth = 2.5;
+  reaching.layout = std::get<Layout>(lay_out(reaching.board));
+  EXPECT_NEAR(reaching.found("thin-over-pin").at(0).value, 4.85 - 2.5, 1e-9);
+  reaching.board.nut.depth = 0.4;
+  reaching.layout = std::get<Layout>(lay_out(reaching.board));
+  EXPECT_NEAR(reaching.found("thin-over-channel").at(0).value, 4.85, 1e-9);
+}
+
+// 25 x 40 x 1.5 mm of a metal of 8,500 kg/m3 in place of wood.
+TEST(ArtworkFindings, WeighThePieces) {
+  Reaching reaching(1e6, 1.5);
+  reaching.set({40, -20}, {65, 20});
+  reaching.piece.material = "metal";
+  reaching.board.materials["metal"].density = 8500;
+  const Inlays inlays{{reaching.piece}, {}, {}};
+  const Weights with = weights_of(reaching.board, reaching.layout, reaching.surface, &inlays);
+  const Weights without = weights_of(reaching.board, reaching.layout, reaching.surface);
+  const double ebony = without.blank / (reaching.layout.blank_thickness *
+                                        area(rectangle(reaching.layout.blank.low, reaching.layout.blank.high)));
+  EXPECT_NEAR(with.board - without.board, 25 * 40 * 1.5 * (8500e-6 - ebony), 0.01);
+}
+
+TEST(SheetFindings, NameThePiecesWithoutASheet) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.piece.material = "bone";
+  EXPECT_TRUE(reaching.found("no-room-on-sheet").empty());  // no sheet is given: nothing is said of sheets
+  reaching.board.sheets = {{"shell", 100, 50, 2, Pattern::none}};
+  const std::vector<Finding> none = reaching.found("no-room-on-sheet");
+  ASSERT_EQ(none.size(), 1U);
+  EXPECT_EQ(none[0].message, "there is no sheet of bone for shell-01");
 }
 
 }  // namespace

@@ -178,8 +178,6 @@ TEST(Nesting, NamesWhatHasNoRoom) {
   pieces.back().thickness = 2;  // the sheet is 1.6 thick
   const Nesting nesting = *nest(pieces, {sheet(40, 40)}, rules());
   EXPECT_EQ(nesting.no_room, (std::vector<std::string>{"bone-01", "shell-01", "shell-03"}));
-  ASSERT_EQ(nesting.faults().size(), 3U);
-  EXPECT_NE(nesting.faults()[1].message.find("shell-01"), std::string::npos);
   ASSERT_EQ(nesting.sheets.size(), 1U);
   EXPECT_EQ(nesting.sheets[0].pieces.size(), 1U);
 }

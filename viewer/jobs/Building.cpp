@@ -44,7 +44,8 @@ Model begin_model(std::uint64_t generation, const Board& board, const Model* bef
 
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
   model.neck = std::move(neck);
-  model.findings = findings_of(model.board, *model.layout, model.surface, model.neck.get());
+  model.findings =
+      findings_of(model.board, *model.layout, model.surface, model.neck.get(), &model.fitted->inlays);
   model.fittings =
       std::make_shared<const Fittings>(dress_fittings(model.board, *model.layout, model.surface, model.neck.get()));
 }

@@ -60,12 +60,15 @@ std::string key_of_finding(const Finding& finding, const Board& board) {
   if (name == "heel-past-limit") return "board.past_last_fret";
   if (any_of(name, {"inlay-sanded-through", "inlay-too-thin", "pocket-too-deep", "thin-under-pocket"}))
     return inlay_key(finding, "depth");
-  if (any_of(name, {"inlay-on-slot", "thin-wall-at-slot", "thin-wall-at-edge", "unusual-marker"}))
+  if (any_of(name, {"inlay-on-slot", "inlay-sliver", "inlays-close", "thin-wall-at-slot", "thin-wall-at-edge",
+                    "unusual-marker"}))
     return inlay_key(finding, "frets");
   if (any_of(name, {"slot-too-shallow", "thin-under-slot"})) return "slots.depth";
   if (any_of(name, {"slot-too-tight", "slot-too-loose", "slot-cutter-too-wide"})) return "slots.width";
   if (any_of(name, {"crowns-meet", "narrow-fret-space"})) return "scale.frets";
   if (any_of(name, {"cutter-too-short", "no-cutter"})) return "cutters";
+  if (name == "no-room-on-sheet") return "sheets";
+  if (name == "proud-in-slot-path") return "work.order";
   if (name == "slot-misplaced") return "measured.slots";
   if (name == "thin-under-nut") return "nut.depth";
   if (name == "thin-edge") return "board.thickness";
