@@ -11,6 +11,8 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "board/BoardFile.hpp"
+
 namespace sagitta::test {
 
 namespace fs = std::filesystem;
@@ -83,7 +85,10 @@ Hand::Hand(const HandSpec& spec) {
   if (!have_display()) throw std::runtime_error("no X server: install xvfb");
   if (!spec.board.empty()) {
     file_ = folder_.path / (spec.board + ".toml");
-    fs::copy_file(fs::path(SAGITTA_SOURCE) / "presets" / (spec.board + ".toml"), file_);
+    const fs::path presets = fs::path(SAGITTA_SOURCE) / "presets";
+    fs::copy_file(presets / (spec.board + ".toml"), file_);
+    for (const Inlay& inlay : read_board(file_.string()).board.inlays)
+      if (!inlay.file.empty()) fs::copy_file(presets / inlay.file, folder_.path / inlay.file, fs::copy_options::skip_existing);
   }
   viewer::AppSpec made;
   made.board = file_.string();

@@ -173,7 +173,7 @@ void App::draw_panels() {
     bool decisions = !desk_.view.narrow_shows_checks, checks = desk_.view.narrow_shows_checks;
     if (desk_.ui.toggle("Decisions", decisions)) desk_.view.narrow_shows_checks = false;
     ImGui::SameLine();
-    if (desk_.ui.toggle("Check", checks)) desk_.view.narrow_shows_checks = true;
+    if (desk_.ui.toggle("Check", checks, check_count(desk_))) desk_.view.narrow_shows_checks = true;
   }
   if (p.narrow) desk_.ui.end_panel();
   if (!p.narrow || !desk_.view.narrow_shows_checks) draw_decisions(desk_, p.left, p.left_size);

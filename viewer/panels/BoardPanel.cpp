@@ -7,6 +7,7 @@
 #include <span>
 
 #include "panels/BoardMarks.hpp"
+#include "panels/ChecksPanel.hpp"
 #include "panels/DecisionsPanel.hpp"
 #include "panels/Dialogs.hpp"
 #include "panels/InlayMarks.hpp"
@@ -241,6 +242,14 @@ void draw_legends(Desk& desk, ImVec2 low, float height, Labels& labels) {
   }
 }
 
+/// Why there is no board to be seen.
+void draw_reason(Desk& desk, ImVec2 low, ImVec2 size) {
+  const Ui& ui = desk.ui;
+  const std::string words = wrapped("The board cannot be built as it stands: Check says why.", size.x - ui.px(40));
+  const ImVec2 room = ImGui::CalcTextSize(words.c_str());
+  ImGui::GetWindowDrawList()->AddText(low + (size - room) * 0.5f, ui.theme.quiet, words.c_str());
+}
+
 void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
   const ImVec2 size(picture.width, picture.height);
   ImGui::SetCursorScreenPos(low);
@@ -250,6 +259,7 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddImage(picture.texture, low, low + size, ImVec2(0, 1), ImVec2(1, 0));
   desk.ui.note("picture");
+  if (!desk.good && !problems_of(desk).empty()) draw_reason(desk, low, size);
   if (ImGui::IsItemActivated()) begin_hand(desk, low);
   if (desk.hand.what != What::none) move_hand(desk, low);
   const ImGuiIO& io = ImGui::GetIO();

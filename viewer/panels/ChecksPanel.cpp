@@ -104,13 +104,15 @@ std::vector<Problem> problems_of(const Desk& desk) {
   return problems;
 }
 
+std::string check_count(const Desk& desk) {
+  const std::size_t count = problems_of(desk).size();
+  return count == 0 ? finding_count(desk) : count == 1 ? ": one problem" : ": " + std::to_string(count) + " problems";
+}
+
 void draw_checks(Desk& desk, ImVec2 low, ImVec2 size) {
   if (desk.ui.begin_panel("Checks", low, size)) {
     draw_comparison(desk);
-    const std::size_t count = problems_of(desk).size();
-    desk.ui.heading(count == 0   ? "Check" + finding_count(desk)
-                    : count == 1 ? "Check: one problem"
-                                 : "Check: " + std::to_string(count) + " problems");
+    desk.ui.heading("Check" + check_count(desk));
     draw_problems(desk);
     draw_findings(desk);
     ImGui::Dummy(ImVec2(0, desk.ui.px(6)));

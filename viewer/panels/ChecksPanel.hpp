@@ -8,6 +8,9 @@ namespace sagitta::viewer {
 /// only touch; the exact solid's figures; while comparing, what differs.
 void draw_checks(Desk& desk, ImVec2 low, ImVec2 size);
 
+/// How much there is to see there, to stand behind the word Check: ": 9 problems", ": 2 stops, one look"; may be empty.
+std::string check_count(const Desk& desk);
+
 /// Everything that keeps this board from being built, and what is wrong with a file that could not be opened.
 std::vector<Problem> problems_of(const Desk& desk);
 

@@ -7,6 +7,22 @@
 
 namespace sagitta::viewer {
 
+namespace {
+
+/// The bytes of a word, a path say, that fit: up to its last slash there, or to its last whole letter.
+std::size_t fitting(const std::string& word, float width) {
+  std::size_t last = 0, slash = 0;
+  for (std::size_t i = 1; i < word.size(); ++i) {
+    if ((static_cast<unsigned char>(word[i]) & 0xc0) == 0x80) continue;
+    if (ImGui::CalcTextSize(word.data(), word.data() + i).x > width) break;
+    last = i;
+    if (word[i - 1] == '/') slash = i;
+  }
+  return std::max<std::size_t>(slash > 1 ? slash : last, 1);
+}
+
+}  // namespace
+
 bool Ui::begin_panel(const std::string& name, ImVec2 low, ImVec2 size, ImGuiWindowFlags flags, bool bare) {
   panel_ = name;
   ImGui::SetNextWindowPos(low);
@@ -75,9 +91,9 @@ bool Ui::primary(const std::string& label, bool enabled) {
   return pressed;
 }
 
-bool Ui::toggle(const std::string& label, bool& value) {
+bool Ui::toggle(const std::string& label, bool& value, const std::string& more) {
   if (value) ImGui::PushStyleColor(ImGuiCol_Button, theme.accent_soft);
-  const bool pressed = ImGui::Button(label.c_str());
+  const bool pressed = ImGui::Button((label + more + "###" + label).c_str());
   if (value) ImGui::PopStyleColor();
   note(label, value ? "on" : "off");
   if (pressed) value = !value;
@@ -217,6 +233,10 @@ std::string wrapped(const std::string& text, float width) {
       out += line + "\n", line = word;
     else
       line = longer;
+    while (line.find(' ') == std::string::npos && ImGui::CalcTextSize(line.c_str()).x > width && line.size() > 1) {
+      const std::size_t cut = fitting(line, width);
+      out += line.substr(0, cut) + "\n", line.erase(0, cut);
+    }
     if (to < text.size() && text[to] == '\n') out += line + "\n", line.clear();
     from = to + 1;
   }
