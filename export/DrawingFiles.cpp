@@ -57,6 +57,9 @@ Drawing part_of(Drawing drawing, const JobPart& part) {
   return drawing;
 }
 
+/// Where a set-up's files lie, without their ending.
+std::string setup_file(const SetUp& setup) { return "setups/" + setup.folder + "/setup"; }
+
 }  // namespace
 
 std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines& inlays, const JobPart& part) {
@@ -70,6 +73,23 @@ std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines&
   return files;
 }
 
+std::vector<PrintedBook> printed_books(const ReadyBoard& ready, const DrawingOptions& options) {
+  std::vector<PrintedBook> books;
+  const Board& board = ready.file.board;
+  const InlayOutlines inlays = inlay_outlines(ready.inlays);
+  const Wanted wanted{options.part.operation};
+  const Drawing drawing = part_of(drawing_of(board, ready.layout, inlays, options), options.part);
+  if (wanted.slots()) books.push_back({"template.pdf", template_book(board, ready.layout, drawing, options.paper)});
+  if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, drawing, options.paper)});
+  if (wanted.inlays() && !inlays.pieces.empty())
+    books.push_back({"inlay-drawing.pdf", inlay_book(ready, inlays, options.paper)});
+  for (const SetUp& setup : setups_of(board, ready.layout)) {
+    const Drawing own = setup_drawing(board, ready.layout, setup, drawing);
+    books.push_back({setup_file(setup) + ".pdf", setup_book(board, ready.layout, setup, own, options.paper)});
+  }
+  return books;
+}
+
 std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds,
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
@@ -77,27 +97,18 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
   const InlayOutlines inlays = inlay_outlines(ready.inlays);
   const Wanted wanted{options.part.operation};
   if (kinds.csv) files = table_files(ready, inlays, options.part);
-  if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
+  if (kinds.pdf)
+    for (const PrintedBook& printed : printed_books(ready, options))
+      files.push_back({printed.file, "pdf", printed.book.bytes()});
+  if (!kinds.dxf && !kinds.svg) return files;
   const Drawing drawing = part_of(drawing_of(board, ready.layout, inlays, options), options.part);
-  if (kinds.pdf) {
-    if (wanted.slots())
-      files.push_back({"template.pdf", "pdf", template_pdf(board, ready.layout, drawing, options.paper)});
-    if (options.part.whole())
-      files.push_back({"shop-drawing.pdf", "pdf", shop_drawing_pdf(ready, drawing, options.paper)});
-    if (wanted.inlays() && !inlays.pieces.empty())
-      files.push_back({"inlay-drawing.pdf", "pdf", inlay_drawing_pdf(ready, inlays, options.paper)});
-  }
   add(files, "board", drawing, kinds);
   if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))
     add(files, "from-below", from_below(drawing), kinds);
   if (board.neck && options.part.whole())
     add(files, "mating", mating_drawing(board, mating_face(board, ready.layout)), kinds);
-  for (const SetUp& setup : setups_of(board, ready.layout)) {
-    const std::string name = "setups/" + setup.folder + "/setup";
-    const Drawing own = setup_drawing(board, ready.layout, setup, drawing);
-    add(files, name, own, kinds);
-    if (kinds.pdf) files.push_back({name + ".pdf", "pdf", setup_sheet_pdf(board, ready.layout, setup, own, options.paper)});
-  }
+  for (const SetUp& setup : setups_of(board, ready.layout))
+    add(files, setup_file(setup), setup_drawing(board, ready.layout, setup, drawing), kinds);
   if (!wanted.pieces()) return files;
   if (const auto nesting = nest(inlays.pieces, board.sheets, nest_rules(board)))
     for (const NestedSheet& sheet : nesting->sheets)

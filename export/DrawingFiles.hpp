@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "export/Drawing.hpp"
+#include "export/PdfBook.hpp"
 #include "export/ReadyBoard.hpp"
 
 namespace sagitta {
@@ -19,10 +20,20 @@ struct DrawingKinds {
   bool dxf = false, svg = false, pdf = false, csv = false;
 };
 
+/// A document for the wall or the bench.
+struct PrintedBook {
+  std::string file;  ///< its name below the folder
+  PdfBook book;
+};
+
+/// template.pdf (slotting), shop-drawing.pdf, inlay-drawing.pdf where there are inlays, and each set-up's sheet. Of a
+/// part of the job, what that part needs; `ready` must be that part (see JobPart.hpp).
+std::vector<PrintedBook> printed_books(const ReadyBoard& ready, const DrawingOptions& options);
+
 /// The drawing as board.dxf (R2000), board-r12.dxf and board.svg; with pins or dowels from-below.* as well, seen from
 /// below; with [neck] mating.*; for each set-up setups/NAME-01/setup.* in its own zero; setups/sheet-MATERIAL-01/setup.*
-/// for each sheet that pieces are cut from; and on paper template.pdf (slotting), shop-drawing.pdf and, with inlays,
-/// inlay-drawing.pdf. Of a part of the job, what that part needs; `ready` must be that part (see JobPart.hpp).
+/// for each sheet that pieces are cut from; and the printed books. Of a part of the job, what that part needs; `ready`
+/// must be that part (see JobPart.hpp).
 std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds, const DrawingOptions& options);
 
 /// frets, wire and pieces, each as .csv and .json.

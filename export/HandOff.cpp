@@ -81,7 +81,7 @@ class Writer {
     stop_if_wanted(cancel_);
     const JobSheet sheet = job_sheet(ready_, board_findings(ready_));
     if (order_.kinds.html) add_paper({"job-sheet.html", "html", job_html(sheet, small_pictures_)});
-    if (order_.kinds.pdf) add_paper({"job-sheet.pdf", "pdf", job_pdf(sheet, small_pictures_, order_.drawing.paper)});
+    if (order_.kinds.pdf) add_paper({"job-sheet.pdf", "pdf", job_book(sheet, small_pictures_, order_.drawing.paper).bytes()});
   }
 
   /// `whole`: the board that the folder is a part of.

@@ -69,7 +69,7 @@ int rows_below(double top) { return std::max(1, static_cast<int>((top - heading_
 
 }  // namespace
 
-std::string inlay_drawing_pdf(const ReadyBoard& ready, const InlayOutlines& inlays, const Paper& paper) {
+PdfBook inlay_book(const ReadyBoard& ready, const InlayOutlines& inlays, const Paper& paper) {
   const Board& board = ready.file.board;
   const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
   const Box box = bounds(ready.layout.outline);
@@ -98,7 +98,7 @@ std::string inlay_drawing_pdf(const ReadyBoard& ready, const InlayOutlines& inla
         list_row(book, board, corner - Point{0, heading_height + row * line_step}, pieces[next]);
     }
   }
-  return book.finished();
+  return book;
 }
 
 }  // namespace sagitta

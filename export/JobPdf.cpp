@@ -30,7 +30,7 @@ class JobPages {
     ruler_.page(paper);
   }
 
-  std::string print() {
+  PdfBook print() {
     list("Open findings", sheet_.findings, "None.");
     list("Cautions", sheet_.cautions, "None.");
     for (const JobSetUp& setup : sheet_.setups) set_up(setup);
@@ -43,7 +43,7 @@ class JobPages {
     PdfBook book(sheet_.title);
     print_flow(book, area_, blocks_,
                [&](PdfBook& on, int page, int pages, const std::string& part) { head(on, page, pages, part); });
-    return book.finished();
+    return book;
   }
 
  private:
@@ -248,7 +248,7 @@ class JobPages {
 
 }  // namespace
 
-std::string job_pdf(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper) {
+PdfBook job_book(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper) {
   return JobPages(sheet, pictures, paper).print();
 }
 

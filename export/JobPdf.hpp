@@ -10,6 +10,6 @@ namespace sagitta {
 
 /// The sheet on paper, what JobHtml makes a page of: the same words, the same pictures. A stage without a picture is
 /// named in words.
-std::string job_pdf(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper);
+PdfBook job_book(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper);
 
 }  // namespace sagitta

@@ -5,8 +5,8 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 #include <cstring>
-#include <map>
 #include <stdexcept>
 
 namespace sagitta {
@@ -59,17 +59,17 @@ cairo_status_t hand_out(void* from, unsigned char* to, unsigned int count) {
 
 /// A face straight from its file, so that no other weight or family can take its place; where the file is missing,
 /// whatever the system calls sans.
-class Face {
+class Typeface {
  public:
-  Face(FT_Library library, const char* file, cairo_font_weight_t weight) {
+  Typeface(FT_Library library, const char* file, cairo_font_weight_t weight) {
     if (library && FT_New_Face(library, file, 0, &face_) == 0)
       face_of_cairo_ = cairo_ft_font_face_create_for_ft_face(face_, FT_LOAD_NO_HINTING);
     else
       face_of_cairo_ = cairo_toy_font_face_create("sans", CAIRO_FONT_SLANT_NORMAL, weight);
   }
-  ~Face() { cairo_font_face_destroy(face_of_cairo_); }
-  Face(const Face&) = delete;
-  Face& operator=(const Face&) = delete;
+  ~Typeface() { cairo_font_face_destroy(face_of_cairo_); }
+  Typeface(const Typeface&) = delete;
+  Typeface& operator=(const Typeface&) = delete;
   cairo_font_face_t* get() const { return face_of_cairo_; }
 
  private:
@@ -88,20 +88,35 @@ FT_Library library() {
 
 }  // namespace
 
+/// A surface while it is painted on, in mm.
 struct PdfBook::Canvas {
-  std::string bytes;
-  cairo_surface_t* surface = nullptr;
-  cairo_t* cairo = nullptr;
-  Face regular{library(), regular_file, CAIRO_FONT_WEIGHT_NORMAL};
-  Face strong{library(), strong_file, CAIRO_FONT_WEIGHT_BOLD};
-  double height = 0;
-  bool begun = false;
-  std::map<std::string, cairo_surface_t*> images;  ///< by their bytes
+  cairo_surface_t* surface;
+  cairo_t* cairo;
+  Typeface regular{library(), regular_file, CAIRO_FONT_WEIGHT_NORMAL};
+  Typeface strong{library(), strong_file, CAIRO_FONT_WEIGHT_BOLD};
+  double height = 0;  ///< of the page
 
+  /// Takes the surface over.
+  explicit Canvas(cairo_surface_t* made, double units_per_mm) : surface(made), cairo(cairo_create(made)) {
+    cairo_scale(cairo, units_per_mm, units_per_mm);
+  }
+  Canvas(const Canvas&) = delete;
+  Canvas& operator=(const Canvas&) = delete;
   ~Canvas() {
-    for (const auto& [bytes_of_image, image] : images) cairo_surface_destroy(image);
-    if (cairo) cairo_destroy(cairo);
-    if (surface) cairo_surface_destroy(surface);
+    cairo_destroy(cairo);
+    cairo_surface_destroy(surface);
+  }
+
+  void paint(const Page& page) {
+    height = page.paper.height;
+    for (const Mark& mark : page.marks) mark(*this);
+  }
+  /// Throws when anything has gone wrong with the surface.
+  void finish() {
+    cairo_surface_finish(surface);
+    for (const cairo_status_t status : {cairo_status(cairo), cairo_surface_status(surface)})
+      if (status != CAIRO_STATUS_SUCCESS && status != CAIRO_STATUS_SURFACE_FINISHED)
+        throw std::runtime_error("the PDF library failed: " + std::string(cairo_status_to_string(status)));
   }
   void go(Point p) { cairo_move_to(cairo, p.x, height - p.y); }
   void draw(Point p) { cairo_line_to(cairo, p.x, height - p.y); }
@@ -130,17 +145,42 @@ struct PdfBook::Canvas {
     cairo_set_font_face(cairo, size == Text::body ? regular.get() : strong.get());
     cairo_set_font_size(cairo, size == Text::head ? head_size : body_size);
   }
-  cairo_surface_t* image(const std::string& png) {
-    const auto found = images.find(png);
-    if (found != images.end()) return found->second;
-    Unread unread{png};
-    cairo_surface_t* read = cairo_image_surface_create_from_png_stream(hand_out, &unread);
-    if (cairo_surface_status(read) != CAIRO_STATUS_SUCCESS) {
-      cairo_surface_destroy(read);
-      throw std::runtime_error("a picture is no PNG");
-    }
-    return images[png] = read;
+  void write(Point at, const std::string& text, Text size, double back, double turn) {
+    choose(size);
+    cairo_set_source_rgb(cairo, 0, 0, 0);
+    cairo_save(cairo);
+    cairo_translate(cairo, at.x, height - at.y);
+    cairo_rotate(cairo, -turn);
+    cairo_move_to(cairo, -back, 0);
+    cairo_show_text(cairo, text.c_str());
+    cairo_restore(cairo);
+    cairo_new_path(cairo);
   }
+  void stretch(cairo_surface_t* image, const Box& box) {
+    cairo_save(cairo);
+    cairo_translate(cairo, box.low.x, height - box.high.y);
+    cairo_scale(cairo, (box.high.x - box.low.x) / cairo_image_surface_get_width(image),
+                (box.high.y - box.low.y) / cairo_image_surface_get_height(image));
+    cairo_set_source_surface(cairo, image, 0, 0);
+    cairo_paint(cairo);
+    cairo_restore(cairo);
+  }
+};
+
+/// A PNG that was read.
+struct PdfBook::Image {
+  cairo_surface_t* surface;
+
+  explicit Image(const std::string& png) {
+    Unread unread{png};
+    surface = cairo_image_surface_create_from_png_stream(hand_out, &unread);
+    if (cairo_surface_status(surface) == CAIRO_STATUS_SUCCESS) return;
+    cairo_surface_destroy(surface);
+    throw std::runtime_error("a picture is no PNG");
+  }
+  Image(const Image&) = delete;
+  Image& operator=(const Image&) = delete;
+  ~Image() { cairo_surface_destroy(surface); }
 };
 
 const Paper* paper_named(std::string_view name) {
@@ -150,96 +190,110 @@ const Paper* paper_named(std::string_view name) {
   return nullptr;
 }
 
-PdfBook::PdfBook(const std::string& title) : canvas_(std::make_unique<Canvas>()) {
-  Canvas& c = *canvas_;
-  c.surface = cairo_pdf_surface_create_for_stream(collect, &c.bytes, 1, 1);
-  cairo_pdf_surface_restrict_to_version(c.surface, CAIRO_PDF_VERSION_1_5);
-  cairo_pdf_surface_set_metadata(c.surface, CAIRO_PDF_METADATA_TITLE, title.c_str());
-  cairo_pdf_surface_set_metadata(c.surface, CAIRO_PDF_METADATA_CREATOR, "sagitta " SAGITTA_VERSION);
-  cairo_pdf_surface_set_metadata(c.surface, CAIRO_PDF_METADATA_CREATE_DATE, no_date);
-}
+PdfBook::PdfBook(std::string title)
+    : title_(std::move(title)),
+      // Letters are as wide on every PDF surface; this one is never written.
+      ruler_(std::make_unique<Canvas>(cairo_pdf_surface_create_for_stream(nullptr, nullptr, 1, 1), points_per_mm)) {}
 
 PdfBook::~PdfBook() = default;
+PdfBook::PdfBook(PdfBook&&) noexcept = default;
 
-void PdfBook::page(const Paper& paper) {
-  Canvas& c = *canvas_;
-  if (c.begun) cairo_show_page(c.cairo);
-  c.begun = true;
-  paper_ = paper;
-  c.height = paper.height;
-  cairo_pdf_surface_set_size(c.surface, paper.width * points_per_mm, paper.height * points_per_mm);
-  if (!c.cairo) {
-    c.cairo = cairo_create(c.surface);
-    cairo_scale(c.cairo, points_per_mm, points_per_mm);
-  }
-}
+void PdfBook::page(const Paper& paper) { pages_.push_back({paper, {}}); }
+
+void PdfBook::mark(Mark made) { pages_.back().marks.push_back(std::move(made)); }
 
 void PdfBook::line(Point a, Point b, Pen pen) { path({sagitta::line(a, b)}, false, pen); }
 
 void PdfBook::path(const Loop& pieces, bool closed, Pen pen) {
-  canvas_->trace(pieces, closed);
-  canvas_->stroke(pen);
+  mark([=](Canvas& c) {
+    c.trace(pieces, closed);
+    c.stroke(pen);
+  });
 }
 
 void PdfBook::fill(const Loop& pieces, double grey) {
-  canvas_->trace(pieces, true);
-  cairo_set_source_rgb(canvas_->cairo, grey, grey, grey);
-  cairo_fill(canvas_->cairo);
+  mark([=](Canvas& c) {
+    c.trace(pieces, true);
+    cairo_set_source_rgb(c.cairo, grey, grey, grey);
+    cairo_fill(c.cairo);
+  });
 }
 
 void PdfBook::text(Point at, const std::string& text, Text size, Align align, double turn) {
-  Canvas& c = *canvas_;
   const double back = align == Align::left ? 0 : width_of(text, size) * (align == Align::centre ? 0.5 : 1);
-  c.choose(size);
-  cairo_set_source_rgb(c.cairo, 0, 0, 0);
-  cairo_save(c.cairo);
-  cairo_translate(c.cairo, at.x, c.height - at.y);
-  cairo_rotate(c.cairo, -turn);
-  cairo_move_to(c.cairo, -back, 0);
-  cairo_show_text(c.cairo, text.c_str());
-  cairo_restore(c.cairo);
-  cairo_new_path(c.cairo);
+  mark([=](Canvas& c) { c.write(at, text, size, back, turn); });
 }
 
 double PdfBook::width_of(const std::string& text, Text size) {
-  canvas_->choose(size);
+  ruler_->choose(size);
   cairo_text_extents_t extents;
-  cairo_text_extents(canvas_->cairo, text.c_str(), &extents);
+  cairo_text_extents(ruler_->cairo, text.c_str(), &extents);
   return extents.x_advance;
 }
 
+std::shared_ptr<PdfBook::Image> PdfBook::read(const std::string& png) {
+  std::shared_ptr<Image>& image = images_[png];
+  if (!image) image = std::make_shared<Image>(png);
+  return image;
+}
+
 void PdfBook::image(const std::string& png, const Box& box) {
-  Canvas& c = *canvas_;
-  cairo_surface_t* image = c.image(png);
-  cairo_save(c.cairo);
-  cairo_translate(c.cairo, box.low.x, c.height - box.high.y);
-  cairo_scale(c.cairo, (box.high.x - box.low.x) / cairo_image_surface_get_width(image),
-              (box.high.y - box.low.y) / cairo_image_surface_get_height(image));
-  cairo_set_source_surface(c.cairo, image, 0, 0);
-  cairo_paint(c.cairo);
-  cairo_restore(c.cairo);
+  mark([image = read(png), box](Canvas& c) { c.stretch(image->surface, box); });
 }
 
 double PdfBook::shape_of(const std::string& png) {
-  cairo_surface_t* image = canvas_->image(png);
+  cairo_surface_t* image = read(png)->surface;
   return static_cast<double>(cairo_image_surface_get_width(image)) / cairo_image_surface_get_height(image);
 }
 
 void PdfBook::clip(const Box& box) {
-  cairo_save(canvas_->cairo);
-  canvas_->trace(rectangle(box.low, box.high), true);
-  cairo_clip(canvas_->cairo);
+  mark([=](Canvas& c) {
+    cairo_save(c.cairo);
+    c.trace(rectangle(box.low, box.high), true);
+    cairo_clip(c.cairo);
+  });
 }
 
-void PdfBook::unclip() { cairo_restore(canvas_->cairo); }
+void PdfBook::unclip() {
+  mark([](Canvas& c) { cairo_restore(c.cairo); });
+}
 
-std::string PdfBook::finished() {
-  Canvas& c = *canvas_;
-  if (c.begun) cairo_show_page(c.cairo);
-  cairo_surface_finish(c.surface);
-  if (cairo_surface_status(c.surface) != CAIRO_STATUS_SUCCESS || (c.cairo && cairo_status(c.cairo) != CAIRO_STATUS_SUCCESS))
-    throw std::runtime_error("the PDF library failed: " + std::string(cairo_status_to_string(cairo_surface_status(c.surface))));
-  return c.bytes;
+std::string PdfBook::bytes() const {
+  std::string bytes;
+  Canvas canvas(cairo_pdf_surface_create_for_stream(collect, &bytes, 1, 1), points_per_mm);
+  cairo_pdf_surface_restrict_to_version(canvas.surface, CAIRO_PDF_VERSION_1_5);
+  cairo_pdf_surface_set_metadata(canvas.surface, CAIRO_PDF_METADATA_TITLE, title_.c_str());
+  cairo_pdf_surface_set_metadata(canvas.surface, CAIRO_PDF_METADATA_CREATOR, "sagitta " SAGITTA_VERSION);
+  cairo_pdf_surface_set_metadata(canvas.surface, CAIRO_PDF_METADATA_CREATE_DATE, no_date);
+  for (const Page& page : pages_) {
+    const Point size = points_per_mm * Point{page.paper.width, page.paper.height};
+    cairo_pdf_surface_set_size(canvas.surface, size.x, size.y);
+    canvas.paint(page);
+    cairo_show_page(canvas.cairo);
+  }
+  canvas.finish();
+  return bytes;
+}
+
+Picture PdfBook::picture(std::size_t number, double pixels_per_mm) const {
+  const Page& page = pages_.at(number);
+  Picture picture;
+  picture.width = std::max(1, static_cast<int>(std::lround(page.paper.width * pixels_per_mm)));
+  picture.height = std::max(1, static_cast<int>(std::lround(page.paper.height * pixels_per_mm)));
+  Canvas canvas(cairo_image_surface_create(CAIRO_FORMAT_RGB24, picture.width, picture.height), pixels_per_mm);
+  cairo_set_source_rgb(canvas.cairo, 1, 1, 1);
+  cairo_paint(canvas.cairo);
+  canvas.paint(page);
+  cairo_surface_flush(canvas.surface);
+  const unsigned char* row = cairo_image_surface_get_data(canvas.surface);
+  for (int y = 0; y < picture.height; ++y, row += cairo_image_surface_get_stride(canvas.surface))
+    for (int x = 0; x < picture.width; ++x) {
+      std::uint32_t pixel;  // 0x00rrggbb in the machine's order
+      std::memcpy(&pixel, row + 4 * x, 4);
+      for (const int shift : {16, 8, 0}) picture.pixels.push_back(static_cast<std::uint8_t>(pixel >> shift));
+    }
+  canvas.finish();
+  return picture;
 }
 
 }  // namespace sagitta

@@ -1,11 +1,16 @@
 #pragma once
 
-/// A PDF document that grows page by page, painted in mm from the page's lower left corner, y upward.
+/// A PDF document that grows page by page, painted in mm from the page's lower left corner, y upward. Its pages can be
+/// written as PDF, or painted as pictures of how they will print.
 
+#include <functional>
+#include <map>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include "export/Picture.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta {
@@ -31,14 +36,14 @@ enum class Align { left, centre, right };
 class PdfBook {
  public:
   /// The title goes into the document's own record, which holds no hour: the same pages give the same bytes.
-  explicit PdfBook(const std::string& title);
+  explicit PdfBook(std::string title);
   ~PdfBook();
-  PdfBook(const PdfBook&) = delete;
-  PdfBook& operator=(const PdfBook&) = delete;
+  PdfBook(PdfBook&&) noexcept;
 
+  /// Begins a page; nothing can be painted before the first.
   void page(const Paper& paper);
-  double width() const { return paper_.width; }
-  double height() const { return paper_.height; }
+  double width() const { return pages_.back().paper.width; }
+  double height() const { return pages_.back().paper.height; }
 
   void line(Point a, Point b, Pen pen);
   /// Lines and arcs head to tail; closed when `closed`.
@@ -56,13 +61,28 @@ class PdfBook {
   void clip(const Box& box);
   void unclip();
 
-  /// The whole document. Nothing can be painted after it. Throws std::runtime_error when the library fails.
-  std::string finished();
+  const std::string& title() const { return title_; }
+  std::size_t pages() const { return pages_.size(); }
+  /// The whole document. Throws std::runtime_error when the library fails.
+  std::string bytes() const;
+  /// One page, the first is 0, as it will print.
+  Picture picture(std::size_t number, double pixels_per_mm) const;
 
  private:
   struct Canvas;
-  std::unique_ptr<Canvas> canvas_;
-  Paper paper_;
+  struct Image;
+  using Mark = std::function<void(Canvas&)>;
+  struct Page {
+    Paper paper;
+    std::vector<Mark> marks;
+  };
+  void mark(Mark made);
+  std::shared_ptr<Image> read(const std::string& png);
+
+  std::string title_;
+  std::vector<Page> pages_;
+  std::map<std::string, std::shared_ptr<Image>> images_;  ///< by their bytes
+  std::unique_ptr<Canvas> ruler_;                         ///< letters are measured on it
 };
 
 }  // namespace sagitta

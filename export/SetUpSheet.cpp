@@ -15,7 +15,7 @@ constexpr double note_gap = 1.4;
 
 }  // namespace
 
-std::string setup_sheet_pdf(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing,
+PdfBook setup_book(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing,
                             const Paper& paper) {
   const std::vector<std::string> notes = setup_notes(board, layout, setup);
   PdfBook book(drawing.title);
@@ -34,7 +34,7 @@ std::string setup_sheet_pdf(const Board& board, const Layout& layout, const SetU
   double y = top - scale.factor * blank.y - foot_room - 4;
   for (const std::string& note : notes)
     y -= paragraph(book, {paper_margin, y}, paper.width - 2 * paper_margin, note) + note_gap;
-  return book.finished();
+  return book;
 }
 
 }  // namespace sagitta

@@ -134,7 +134,7 @@ Rows main_rows(const Board& board, const Layout& layout) {
 
 }  // namespace
 
-std::string shop_drawing_pdf(const ReadyBoard& ready, const Drawing& drawing, const Paper& paper) {
+PdfBook shop_book(const ReadyBoard& ready, const Drawing& drawing, const Paper& paper) {
   const Board& board = ready.file.board;
   const Layout& layout = ready.layout;
   PdfBook book(shown_name(board) + ", shop drawing");
@@ -170,7 +170,7 @@ std::string shop_drawing_pdf(const ReadyBoard& ready, const Drawing& drawing, co
   }
   const double left = paper.width - paper_margin - board_column;
   column(book, {left, paper_margin + list_height - 2}, board_column, "Board", main_rows(board, layout));
-  return book.finished();
+  return book;
 }
 
 }  // namespace sagitta

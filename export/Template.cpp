@@ -151,7 +151,7 @@ std::vector<TemplateSheet> template_sheets(const Layout& layout, const Paper& pa
   return sheets;
 }
 
-std::string template_pdf(const Board& board, const Layout& layout, const Drawing& drawing, const Paper& paper) {
+PdfBook template_book(const Board& board, const Layout& layout, const Drawing& drawing, const Paper& paper) {
   PdfBook book(shown_name(board) + ", slotting template");
   const std::vector<TemplateSheet> sheets = template_sheets(layout, paper);
   for (const TemplateSheet& sheet : sheets) {
@@ -163,7 +163,7 @@ std::string template_pdf(const Board& board, const Layout& layout, const Drawing
     draw_scales(book, paper);
     write_foot(book, board, paper, static_cast<std::size_t>(&sheet - sheets.data()) + 1, sheets.size());
   }
-  return book.finished();
+  return book;
 }
 
 }  // namespace sagitta

@@ -107,7 +107,7 @@ void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper
   listed.add("trial.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r2000));
   listed.add("trial-r12.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r12));
   listed.add("trial.svg", "", "svg", svg_text(drawing));
-  listed.add("trial-sheet.pdf", "", "pdf", trial_sheet_pdf(ready, trial, paper));
+  listed.add("trial-sheet.pdf", "", "pdf", trial_book(ready, trial, paper).bytes());
   listed.finish(ready.board(), trial_options_json(paper).dump());
   stop_if_wanted(cancel);
 }

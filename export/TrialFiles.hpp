@@ -15,7 +15,7 @@ namespace sagitta {
 Drawing trial_drawing(const Trial& trial);
 
 /// The sheet that goes with the strip: what to cut, what to measure, and which key of the board file to set from it.
-std::string trial_sheet_pdf(const ReadyBoard& ready, const Trial& trial, const Paper& paper);
+PdfBook trial_book(const ReadyBoard& ready, const Trial& trial, const Paper& paper);
 
 /// Writes strip.step, strip.stl, pieces.step, pieces.stl, trial.dxf (R2000), trial-r12.dxf, trial.svg, trial-sheet.pdf,
 /// copies of the board's drawings, and manifest.json, from which `sagitta trial` makes the same again.

@@ -28,7 +28,7 @@ class TrialPage {
     width_ = (paper.width - 2 * paper_margin - 2 * gutter) / 3;
   }
 
-  std::string paint() {
+  PdfBook paint() {
     title(book_, "Trial strip: " + shown_name(board_),
           "Cut it from a piece of the board's own wood, with the cutters and feeds of the board. All dimensions in " +
               unit_word(board_) + ".");
@@ -38,7 +38,7 @@ class TrialPage {
     pairs({paper_margin + width_ + gutter, top});
     length({paper_margin + 2 * (width_ + gutter), top});
     cautions();
-    return book_.finished();
+    return std::move(book_);
   }
 
  private:
@@ -151,7 +151,7 @@ class TrialPage {
 
 }  // namespace
 
-std::string trial_sheet_pdf(const ReadyBoard& ready, const Trial& trial, const Paper& paper) {
+PdfBook trial_book(const ReadyBoard& ready, const Trial& trial, const Paper& paper) {
   return TrialPage(ready, trial, paper).paint();
 }
 

@@ -58,7 +58,7 @@ struct OnPaper {
   std::string reading;
 
   OnPaper(const JobSheet& sheet, const std::string& paper) {
-    write_file(file(), job_pdf(sheet, {}, *paper_named(paper)));
+    write_file(file(), job_book(sheet, {}, *paper_named(paper)).bytes());
     reading = one_spaced(shell("pdftotext -raw '" + file().string() + "' -").out);
   }
   fs::path file() const { return scratch / "sheet.pdf"; }
@@ -181,9 +181,9 @@ TEST(JobPdf, LeavesNoPageEmpty) {
 
 TEST(JobPdf, GivesTheSameBytesEveryTime) {
   const JobSheet sheet = sheet_of("numerals", busy);
-  const std::string first = job_pdf(sheet, {}, *paper_named("A4"));
-  EXPECT_TRUE(first == job_pdf(sheet_of("numerals", busy), {}, *paper_named("A4")));
-  EXPECT_FALSE(first == job_pdf(sheet_of("numerals"), {}, *paper_named("A4")));
+  const std::string first = job_book(sheet, {}, *paper_named("A4")).bytes();
+  EXPECT_TRUE(first == job_book(sheet_of("numerals", busy), {}, *paper_named("A4")).bytes());
+  EXPECT_FALSE(first == job_book(sheet_of("numerals"), {}, *paper_named("A4")).bytes());
 }
 
 TEST(JobPdf, GoesIntoTheFolderWithEachStagesPictureOnce) {
@@ -212,7 +212,7 @@ TEST(JobPdf, GoesIntoTheFolderWithEachStagesPictureOnce) {
 
 TEST(JobPdf, RefusesAPictureThatIsNone) {
   const JobSheet sheet = sheet_of("heron-six");
-  EXPECT_THROW(job_pdf(sheet, {{"blank", "no picture"}}, *paper_named("A4")), std::runtime_error);
+  EXPECT_THROW(job_book(sheet, {{"blank", "no picture"}}, *paper_named("A4")).bytes(), std::runtime_error);
 }
 
 }  // namespace
