@@ -3,6 +3,7 @@
 /// The board from above as outlines and lines on layers, one layer for each operation, named in the trade's words.
 /// What DXF, SVG and PDF write; the writers only choose how. Lengths in mm.
 
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -72,6 +73,7 @@ struct DrawingOptions {
   bool dowels = false;
   Paper paper = *paper_named("A4");  ///< that PDFs are printed on
   JobPart part = {};                 ///< what of the job the drawings are of
+  std::set<std::string> setups = {}; ///< folders of the set-ups that get files; empty: all
 };
 
 /// Everything that is cut, and the blank it is cut from, in the board's frame; the page is the board's box. The layers:

@@ -57,6 +57,13 @@ Drawing part_of(Drawing drawing, const JobPart& part) {
   return drawing;
 }
 
+std::vector<SetUp> setups_wanted(const ReadyBoard& ready, const DrawingOptions& options) {
+  std::vector<SetUp> setups = setups_of(ready.board(), ready.layout);
+  if (!options.setups.empty())
+    std::erase_if(setups, [&](const SetUp& setup) { return !options.setups.contains(setup.folder); });
+  return setups;
+}
+
 /// Where a set-up's files lie, without their ending.
 std::string setup_file(const SetUp& setup) { return "setups/" + setup.folder + "/setup"; }
 
@@ -83,7 +90,7 @@ std::vector<PrintedBook> printed_books(const ReadyBoard& ready, const DrawingOpt
   if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, drawing, options.paper)});
   if (wanted.inlays() && !inlays.pieces.empty())
     books.push_back({"inlay-drawing.pdf", inlay_book(ready, inlays, options.paper)});
-  for (const SetUp& setup : setups_of(board, ready.layout)) {
+  for (const SetUp& setup : setups_wanted(ready, options)) {
     const Drawing own = setup_drawing(board, ready.layout, setup, drawing);
     books.push_back({setup_file(setup) + ".pdf", setup_book(board, ready.layout, setup, own, options.paper)});
   }
@@ -107,7 +114,7 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
     add(files, "from-below", from_below(drawing), kinds);
   if (board.neck && options.part.whole())
     add(files, "mating", mating_drawing(board, mating_face(board, ready.layout)), kinds);
-  for (const SetUp& setup : setups_of(board, ready.layout))
+  for (const SetUp& setup : setups_wanted(ready, options))
     add(files, setup_file(setup), setup_drawing(board, ready.layout, setup, drawing), kinds);
   if (!wanted.pieces()) return files;
   if (const auto nesting = nest(inlays.pieces, board.sheets, nest_rules(board)))

@@ -13,6 +13,7 @@
 #include "export/ListedFolder.hpp"
 #include "export/Picture.hpp"
 #include "export/PieceBodies.hpp"
+#include "export/PrintedJob.hpp"
 #include "export/Progress.hpp"
 #include "export/Repeat.hpp"
 #include "export/StepFile.hpp"
@@ -34,8 +35,8 @@ Mesh together(const std::vector<ThreeMfBody>& bodies) {
   return all;
 }
 
-/// Pixels: beside the solids, and in the job sheet.
-constexpr int picture_width = 1600, small_width = 720;
+/// Pixels, of the pictures beside the solids.
+constexpr int picture_width = 1600;
 
 bool wants_job_sheet(const HandOffKinds& kinds) { return kinds.html || kinds.pdf; }
 bool wants_meshes(const HandOffKinds& kinds) {
@@ -122,8 +123,7 @@ class Writer {
     if (order_.kinds.png)
       add_paper({std::string(name(stage_)) + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
     if (wants_job_sheet(order_.kinds))
-      small_pictures_[std::string(name(stage_))] =
-          png_bytes(paint({{&mesh, on_paper(wood.colour)}}, small_width));
+      small_pictures_[std::string(name(stage_))] = job_picture(board(), mesh);
   }
 
   void write_step(Assembly assembly, const std::optional<Shell>& wood, const std::vector<PieceBody>& pieces) {

@@ -67,7 +67,8 @@ HandOff order_of(const Json& options) {
       throw RepeatError("there is no stage \"" + stage + "\"");
   }
   order.deviation = options.at("deviation").get<double>();
-  order.drawing = {options.at("dowels").get<bool>(), paper_in(options), {}};
+  order.drawing = {options.at("dowels").get<bool>(), paper_in(options), {}, {}};
+  if (options.contains("setups")) order.drawing.setups = options.at("setups").get<std::set<std::string>>();
   if (options.contains("part")) order.drawing.part = part_in(options.at("part"));
   order.step_style.schema = options.at("step") == "ap242" ? StepSchema::ap242 : StepSchema::ap214;
   order.step_style.units = options.at("step_units") == "in" ? Units::inch : Units::mm;
@@ -128,6 +129,7 @@ Json options_json(const HandOff& order) {
           {"dowels", order.drawing.dowels},
           {"step", order.step_style.schema == StepSchema::ap242 ? "ap242" : "ap214"},
                   {"step_units", order.step_style.units == Units::inch ? "in" : "mm"}};
+  if (!order.drawing.setups.empty()) options["setups"] = order.drawing.setups;
   if (!order.drawing.part.whole()) options["part"] = part_json(order.drawing.part);
   return options;
 }

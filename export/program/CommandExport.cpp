@@ -8,6 +8,7 @@
 #include "export/ReadyBoard.hpp"
 #include "export/Repeat.hpp"
 #include "export/Report.hpp"
+#include "export/SetUp.hpp"
 #include "export/program/Command.hpp"
 #include "layout/Measure.hpp"
 #include "mesh/Mesh.hpp"
@@ -26,7 +27,7 @@ struct Options {
   bool replace = false, dowels = false;
   Outside outside = Outside::refused;
   std::string frets, operation;
-  std::vector<std::string> pieces;
+  std::vector<std::string> pieces, setups;
   std::optional<double> clearance;
   bool chosen = false;  ///< anything was said about how the folder is to be made
 };
@@ -109,11 +110,29 @@ void choose_stages(const ReadyBoard& ready, const std::string& wanted, HandOff& 
   }
 }
 
+/// The folders of the set-ups named, by their name or their folder's.
+std::set<std::string> setups_wanted(const Options& options, const ReadyBoard& ready) {
+  const std::vector<SetUp> all = setups_of(ready.board(), ready.layout);
+  std::set<std::string> folders;
+  for (const std::string& word : options.setups) {
+    const auto found = std::find_if(all.begin(), all.end(),
+                                    [&](const SetUp& setup) { return setup.name == word || setup.folder == word; });
+    if (found == all.end()) {
+      std::string message = "--setups " + word + ": the board has no such set-up; it has";
+      for (const SetUp& setup : all) message += (setup.folder == all.front().folder ? " " : ", ") + setup.folder;
+      throw UsageError(message);
+    }
+    folders.insert(found->folder);
+  }
+  return folders;
+}
+
 HandOff order_of(const Options& options, const ReadyBoard& ready) {
   if (options.dowels && dowels_of(ready.layout).empty())
     throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
                      " beyond the radius cut at each end; take a longer or wider blank, or do without");
-  const DrawingOptions drawing{options.dowels, paper_wanted(options.paper), part_wanted(options)};
+  const DrawingOptions drawing{options.dowels, paper_wanted(options.paper), part_wanted(options),
+                               setups_wanted(options, ready)};
   const StepStyle style{options.step == "ap242" ? StepSchema::ap242 : StepSchema::ap214,
                         options.step_units == "in" ? Units::inch : Units::mm};
   HandOff order;
@@ -178,6 +197,9 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
       ->check(CLI::Range(0.0, 1.0));
   app->add_option("--operation", options->operation, "Only this operation: pockets, inlay, radius, slots, outline")
       ->type_name("NAME");
+  app->add_option("--setups", options->setups, "Drawings only of these set-ups, by name or folder, with commas between")
+      ->type_name("NAMES")
+      ->delimiter(',');
   app->add_option("--deviation", options->deviation,
                   "How far the triangles of an STL may stray from the exact surface, mm")
       ->type_name("MM")
@@ -201,7 +223,7 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
   return {
       app, [options, cancel, app] {
-        for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels", "--frets", "--pieces", "--clearance", "--operation"})
+        for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels", "--frets", "--pieces", "--clearance", "--operation", "--setups"})
           options->chosen = options->chosen || app->count(each) > 0;
         return hand_off_board(*options, cancel);
       }};

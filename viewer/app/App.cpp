@@ -156,6 +156,26 @@ void App::collect() {
   }
 }
 
+/// Brings the sheet of paper that the export's page shows to the graphics card.
+void App::show_page() {
+  const auto printed = desk_.paperwork.pages();
+  SendingForm& form = desk_.sending_form;
+  if (!printed || printed->pages.empty()) {
+    form.picture = nullptr;
+    return;
+  }
+  form.page = std::min(form.page, printed->pages.size() - 1);
+  const sagitta::Picture& picture = printed->pages[form.page].picture;
+  if (printed != paged_ || form.page != page_number_) {
+    page_.load(picture.width, picture.height, picture.pixels);
+    paged_ = printed, page_number_ = form.page;
+    ++page_changes_;
+    frames_owed_ = std::max(frames_owed_, 2);
+  }
+  form.picture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(page_.texture()));
+  form.shape = static_cast<float>(picture.width) / static_cast<float>(picture.height);
+}
+
 void App::draw_panels() {
   const Places p = places();
   if (desk_.view.flight) {
@@ -272,6 +292,7 @@ void App::frame() {
   collect();
   interface_.begin(static_cast<float>(width()), static_cast<float>(height()), start);
   desk_.ui.new_frame();
+  show_page();
   draw_panels();
   run_commands();
   order_work();
@@ -280,7 +301,8 @@ void App::frame() {
   stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_);
   // The strip was laid out before its new picture was drawn.
   if (picture_.changes() != small_pictures) frames_owed_ = std::max(frames_owed_, 1);
-  const bool other = interface_.lay_out(static_cast<float>(width()), static_cast<float>(height()), picture_.changes());
+  const bool other = interface_.lay_out(static_cast<float>(width()), static_cast<float>(height()),
+                                         picture_.changes() + page_changes_);
   const bool draw = other || std::exchange(uncovered_, false);
   if (draw) draw_into(false);
   keep_copy();
@@ -315,7 +337,7 @@ double App::rest() const {
 
 bool App::settled() const {
   return queue_.empty() && frames_owed_ == 0 && !desk_.view.flight && worker_.idle() && other_worker_.idle() &&
-         !stages_wanting_ && resting_drawn_ && worker_.finished() == ordered_.generation;
+         !stages_wanting_ && resting_drawn_ && !desk_.paperwork.busy() && worker_.finished() == ordered_.generation;
 }
 
 const std::vector<std::uint8_t>& App::snapshot() {

@@ -9,6 +9,7 @@
 #include "app/InputQueue.hpp"
 #include "app/Interface.hpp"
 #include "app/Picture.hpp"
+#include "gpu/Image.hpp"
 
 namespace sagitta::viewer {
 
@@ -54,6 +55,7 @@ class App {
   Places places() const;
   void take_input();
   void collect();
+  void show_page();
   void draw_panels();
   void run_commands();
   void order_work();
@@ -70,6 +72,10 @@ class App {
   Recovery recovery_;
   Settings stored_;
   Picture picture_;
+  Image page_;
+  std::shared_ptr<const PrintedPages> paged_;  ///< that page_ is one of
+  std::size_t page_number_ = 0;
+  std::uint64_t page_changes_ = 0;
   Target screen_;
   Worker worker_, other_worker_;
   Order ordered_;

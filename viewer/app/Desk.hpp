@@ -4,6 +4,7 @@
 /// document through edit() and ask for commands by name.
 
 #include <functional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -13,12 +14,22 @@
 #include "document/Document.hpp"
 #include "document/Recovery.hpp"
 #include "document/Settings.hpp"
+#include "jobs/Paperwork.hpp"
 #include "jobs/Sending.hpp"
 #include "jobs/Worker.hpp"
 #include "panels/FieldRow.hpp"
 #include "panels/Ui.hpp"
 
 namespace sagitta::viewer {
+
+/// What the page about the export leaves out, and the sheet of paper that it shows.
+struct SendingForm {
+  bool trial = false;                ///< the trial strip instead of the job
+  std::set<std::string> left_out;    ///< folders of set-ups without files
+  std::size_t page = 0;              ///< index into the paperwork's pages
+  ImTextureID picture = nullptr;     ///< of that page; null while there is none
+  float shape = 1;                   ///< its width over its height
+};
 
 /// A list of a folder for the file dialog.
 struct Browsing {
@@ -57,6 +68,8 @@ struct Desk {
   std::string file_problems_of;
   Progress working;
   Sending sending;
+  SendingForm sending_form;
+  Paperwork paperwork;
   Browsing browsing;
   Measuring measuring;
   int placing = 0;  ///< index of the inlay that a drawing is chosen for; one past the last: a new one

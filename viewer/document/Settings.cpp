@@ -33,6 +33,7 @@ Settings from_json(const Json& json) {
   s.export_csv = json.value("export_csv", s.export_csv);
   s.export_png = json.value("export_png", s.export_png);
   s.export_html = json.value("export_html", s.export_html);
+  s.export_pieces = json.value("export_pieces", s.export_pieces);
   s.export_paper = json.value("export_paper", s.export_paper);
   s.width = std::clamp(json.value("width", s.width), 640, 8192);
   s.height = std::clamp(json.value("height", s.height), 480, 8192);
@@ -56,6 +57,7 @@ Json to_json(const Settings& s) {
           {"export_csv", s.export_csv},
           {"export_png", s.export_png},
           {"export_html", s.export_html},
+          {"export_pieces", s.export_pieces},
           {"export_paper", s.export_paper},
           {"width", s.width},
           {"height", s.height}};

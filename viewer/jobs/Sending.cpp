@@ -3,6 +3,7 @@
 #include "export/Folder.hpp"
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
+#include "export/TrialFiles.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta::viewer {
@@ -55,6 +56,29 @@ void Sending::tell(const SendingState& state) {
   if (wake_) wake_();
 }
 
+void Sending::write(const SendingOrder& order, const ReadyBoard& ready, Folder& folder) {
+  const Paper* named = paper_named(order.paper);
+  const Paper paper = named ? *named : *paper_named("A4");
+  if (order.trial) {
+    const auto trial = trial_of(ready);
+    if (const auto* problems = std::get_if<Problems>(&trial))
+      throw FolderError("Nothing was written. " + problems->front().message);
+    return write_trial(ready, std::get<Trial>(trial), paper, folder, cancel_);
+  }
+  HandOff hand_off;
+  hand_off.stages = stages_of(order.board);
+  if (order.pieces) hand_off.assemblies = assemblies_of(ready);
+  hand_off.kinds = order.kinds;
+  hand_off.drawing.paper = paper;
+  hand_off.drawing.setups = order.setups;
+  hand_off.tell = [this](int done, int all, const std::string& what) {
+    SendingState now;
+    now.running = true, now.what = what, now.share = all > 0 ? static_cast<double>(done) / all : 0;
+    tell(now);
+  };
+  write_hand_off(ready, hand_off, folder, cancel_);
+}
+
 void Sending::run(const SendingOrder& order) {
   SendingState end;
   try {
@@ -63,20 +87,10 @@ void Sending::run(const SendingOrder& order) {
       end.outcome = "Nothing was written. " + *why;
       return tell(end);
     }
-    HandOff hand_off;
-    hand_off.stages = stages_of(order.board);
-    hand_off.assemblies = assemblies_of(std::get<ReadyBoard>(prepared));
-    hand_off.kinds = order.kinds;
-    if (const Paper* paper = paper_named(order.paper)) hand_off.drawing.paper = *paper;
-    hand_off.tell = [this](int done, int all, const std::string& what) {
-      SendingState now;
-      now.running = true, now.what = what, now.share = all > 0 ? static_cast<double>(done) / all : 0;
-      tell(now);
-    };
     std::vector<std::filesystem::path> sources;
     if (!order.source.empty()) sources.emplace_back(order.source);
     Folder folder(order.folder, order.replace, sources);
-    write_hand_off(std::get<ReadyBoard>(prepared), hand_off, folder, cancel_);
+    write(order, std::get<ReadyBoard>(prepared), folder);
     folder.keep();
     end.good = true;
     end.outcome = "Everything is in " + order.folder;

@@ -5,6 +5,7 @@
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <set>
 #include <string>
 #include <thread>
 
@@ -20,6 +21,9 @@ struct SendingOrder {
   HandOffKinds kinds;
   std::string paper = "A4";  ///< that PDFs are printed on
   bool replace = false;
+  bool pieces = true;             ///< the pieces and the assemblies with them too
+  std::set<std::string> setups;   ///< folders of the set-ups that get drawings; empty: all
+  bool trial = false;             ///< the trial strip instead of the job
   std::string source;  ///< the board file, which a replaced folder may not swallow; may be empty
 };
 
@@ -45,6 +49,7 @@ class Sending {
 
  private:
   void run(const SendingOrder& order);
+  void write(const SendingOrder& order, const ReadyBoard& ready, Folder& folder);
   void tell(const SendingState& state);
   mutable std::mutex mutex_;
   SendingState state_;

@@ -52,7 +52,7 @@ ImVec2 size_of(const Ui& ui, Dialog dialog) {
     case Dialog::comfort:
       return {ui.px(480), ui.px(262)};
     case Dialog::send_out:
-      return {ui.px(620), ui.px(510)};
+      return {ui.px(1120), ui.px(640)};
     case Dialog::way:
       return {ui.px(660), ui.px(410)};
     case Dialog::commands:

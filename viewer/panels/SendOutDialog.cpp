@@ -1,7 +1,10 @@
+#include <imgui_internal.h>
+
 #include <algorithm>
 #include <filesystem>
 
 #include "document/Folders.hpp"
+#include "export/SetUp.hpp"
 #include "panels/Dialogs.hpp"
 
 namespace sagitta::viewer {
@@ -10,11 +13,11 @@ namespace fs = std::filesystem;
 
 namespace {
 
-std::string usual_folder(const Desk& desk) {
+std::string usual_folder(const Desk& desk, bool trial) {
   const fs::path& board = desk.document.path();
   const fs::path beside = board.empty() ? home_folder() : board.parent_path();
   const std::string name = board.empty() ? "board" : board.stem().string();
-  return (beside / (name + "-export")).string();
+  return (beside / (name + (trial ? "-trial" : "-export"))).string();
 }
 
 HandOffKinds kinds_of(const Settings& s) {
@@ -37,17 +40,37 @@ void draw_paper(Desk& desk) {
   if (desk.ui.choice("paper", names, chosen)) desk.settings.export_paper = names[static_cast<std::size_t>(chosen)];
 }
 
-void draw_form(Desk& desk) {
+void draw_setups(Desk& desk) {
+  const Model& model = *desk.good;
+  const std::vector<SetUp> setups = setups_of(model.board, *model.layout);
+  if (setups.size() < 2) return;
+  desk.ui.quiet("Drawings for these set-ups:");
+  for (const SetUp& setup : setups) {
+    bool wanted = !desk.sending_form.left_out.contains(setup.folder);
+    std::string operations;
+    for (const Operation operation : setup.operations)
+      operations += (operations.empty() ? ": " : ", ") + operation_word(operation);
+    const std::string name = setup.name.empty() ? "Set-up " + std::to_string(setup.number) : setup.name;
+    if (!desk.ui.tick(name + operations, wanted)) continue;
+    if (wanted)
+      desk.sending_form.left_out.erase(setup.folder);
+    else
+      desk.sending_form.left_out.insert(setup.folder);
+  }
+}
+
+void draw_job_ticks(Desk& desk) {
   Ui& ui = desk.ui;
   Settings& s = desk.settings;
-  if (s.export_folder.empty()) s.export_folder = usual_folder(desk);
-  ui.quiet("One folder for the machine, the bench and next month, with a list of its files.");
   ui.tick("STEP: each stage as an exact solid, for CAM", s.export_step);
   ui.tick("STL: each stage as triangles within 0.005 mm", s.export_stl);
   ui.tick("3MF: the same triangles with unit, name and colour", s.export_three_mf);
+  if (desk.good && !desk.good->fitted->inlays.pieces.empty())
+    ui.tick("Inlay pieces as solids too, flat and in place", s.export_pieces);
   ui.tick("DXF: outlines by operation, for each set-up in its own zero", s.export_dxf);
   ui.tick("SVG: the same outlines in true size", s.export_svg);
-  ui.tick("PDF: slotting template and drawings at 1:1", s.export_pdf);
+  if (desk.good && (s.export_dxf || s.export_svg || s.export_pdf)) draw_setups(desk);
+  ui.tick("PDF: template, drawings and job sheet", s.export_pdf);
   if (s.export_pdf) {
     ImGui::SameLine();
     if (ImGui::GetContentRegionAvail().x < ui.px(100)) ImGui::NewLine();
@@ -56,24 +79,150 @@ void draw_form(Desk& desk) {
   ui.tick("CSV: frets, wire and pieces as tables", s.export_csv);
   ui.tick("PNG: a picture of each stage", s.export_png);
   ui.tick("HTML: the job sheet for the machine, set-up by set-up", s.export_html);
+}
+
+/// The job or the trial strip; the folder goes with it where it is the usual one.
+void choose(Desk& desk, bool trial) {
+  std::string& folder = desk.settings.export_folder;
+  if (folder == usual_folder(desk, !trial)) folder = usual_folder(desk, trial);
+  desk.sending_form.trial = trial;
+  desk.sending_form.page = 0;
+}
+
+/// What is written and where.
+void draw_form(Desk& desk) {
+  Ui& ui = desk.ui;
+  SendingForm& form = desk.sending_form;
+  bool job = !form.trial, trial = form.trial;
+  if (ui.toggle("The job", job)) choose(desk, false);
+  ImGui::SameLine();
+  if (ui.toggle("A trial strip", trial)) choose(desk, true);
+  if (form.trial) {
+    ui.quiet("A strip of waste with slots and pockets a little tighter and looser than wanted, as STEP, STL, DXF and "
+             "SVG, and a sheet that says what to measure on it and which decision to change by it.");
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted("Paper of the sheet");
+    ImGui::SameLine();
+    draw_paper(desk);
+  } else {
+    ui.quiet("One folder for the machine, the bench and next month, with a list of its files.");
+    draw_job_ticks(desk);
+  }
   ImGui::TextUnformatted("Folder");
   ImGui::SetNextItemWidth(-1);
-  ui.text_field("folder", s.export_folder, "folder to write");
+  ui.text_field("folder", desk.settings.export_folder, "folder to write");
+}
+
+/// The pages of one document, from the page that is shown.
+std::pair<std::size_t, std::size_t> document_around(const std::vector<PrintedPage>& pages, std::size_t shown) {
+  const std::size_t first = shown - static_cast<std::size_t>(pages[shown].number - 1);
+  return {first, first + static_cast<std::size_t>(pages[shown].of)};
+}
+
+void draw_page_choice(Desk& desk, const std::vector<PrintedPage>& pages) {
+  Ui& ui = desk.ui;
+  std::size_t& shown = desk.sending_form.page;
+  std::vector<std::string> documents;
+  std::vector<std::size_t> firsts;
+  int chosen = 0;
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    if (pages[i].number == 1) documents.push_back(pages[i].document), firsts.push_back(i);
+    if (i == shown) chosen = static_cast<int>(documents.size()) - 1;
+  }
+  const auto [first, end] = document_around(pages, shown);
+  ImGui::SetNextItemWidth(std::max(ImGui::GetContentRegionAvail().x - ui.px(200), ui.px(120)));
+  if (ui.choice("document", documents, chosen)) shown = firsts[static_cast<std::size_t>(chosen)];
+  ImGui::SameLine();
+  if (ui.button("Back", shown > first)) --shown;
+  ImGui::SameLine();
+  if (ui.button("Next", shown + 1 < end)) ++shown;
+  ImGui::SameLine();
+  ImGui::AlignTextToFramePadding();
+  const std::string which = "Page " + std::to_string(shown - first + 1) + " of " + std::to_string(end - first);
+  ImGui::TextUnformatted(which.c_str());
+  ui.note("page", which);
+}
+
+/// The papers as they will print.
+void draw_print(Desk& desk) {
+  Ui& ui = desk.ui;
+  const bool trial = desk.sending_form.trial;
+  if (!trial && !desk.settings.export_pdf) return;
+  desk.paperwork.want(desk.good->board, desk.settings.export_paper, trial, desk.wake);
+  const auto printed = desk.paperwork.pages();
+  if (!printed) return ui.quiet("Printing the pages to look at \u2026");
+  if (printed->pages.empty()) return ui.warning(printed->trouble);
+  desk.sending_form.page = std::min(desk.sending_form.page, printed->pages.size() - 1);
+  draw_page_choice(desk, printed->pages);
+  if (!desk.sending_form.picture) return;
+  const ImVec2 room = ImGui::GetContentRegionAvail();
+  ImVec2 size(room.x, room.x / desk.sending_form.shape);
+  if (size.y > room.y && room.y > ui.px(120)) size = ImVec2(room.y * desk.sending_form.shape, room.y);
+  const ImVec2 low = ImGui::GetCursorScreenPos();
+  ImGui::Image(desk.sending_form.picture, size);
+  ImGui::GetWindowDrawList()->AddRect(low, low + size, ui.theme.quiet);
+  ui.note("print", printed->pages[desk.sending_form.page].document);
+}
+
+SendingOrder order_of(const Desk& desk, bool replace) {
+  SendingOrder order;
+  order.board = desk.document.board();
+  order.folder = desk.settings.export_folder;
+  order.kinds = kinds_of(desk.settings);
+  order.paper = desk.settings.export_paper;
+  order.replace = replace;
+  order.source = desk.document.path().string();
+  order.pieces = desk.settings.export_pieces;
+  order.trial = desk.sending_form.trial;
+  if (desk.good && !desk.sending_form.left_out.empty())
+    for (const SetUp& setup : setups_of(desk.good->board, *desk.good->layout))
+      if (!desk.sending_form.left_out.contains(setup.folder)) order.setups.insert(setup.folder);
+  return order;
+}
+
+void draw_foot(Desk& desk) {
+  Ui& ui = desk.ui;
+  const Settings& s = desk.settings;
   std::error_code trouble;
   const bool taken = fs::exists(s.export_folder, trouble) && !fs::is_empty(s.export_folder, trouble);
-  if (taken) ui.warning("This folder holds something; exporting replaces it whole.");
   const HandOffKinds k = kinds_of(s);
-  const bool any = k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv || k.png || k.html;
-  const bool able = any && !s.export_folder.empty() && desk.model && desk.model->layout && desk.model->faults.empty();
-  if (!able && desk.model && !desk.model->faults.empty())
-    ui.warning("The board has problems: see the list on the right.");
+  const bool any = desk.sending_form.trial || k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv ||
+                   k.png || k.html;
+  const bool sound = desk.model && desk.model->layout && desk.model->faults.empty();
   const char* go = taken ? "Replace" : "Export";
   dialog_foot(ui, button_width(ui, "Close") + button_width(ui, go) + ui.px(8));
   if (ui.button("Close")) desk.view.dialog = Dialog::none;
   ImGui::SameLine();
-  if (ui.primary(go, able))
-    desk.sending.start(
-        {desk.document.board(), s.export_folder, k, s.export_paper, taken, desk.document.path().string()}, desk.wake);
+  if (ui.primary(go, any && sound && !s.export_folder.empty())) desk.sending.start(order_of(desk, taken), desk.wake);
+}
+
+void draw_warnings(Desk& desk) {
+  std::error_code trouble;
+  const std::string& folder = desk.settings.export_folder;
+  if (fs::exists(folder, trouble) && !fs::is_empty(folder, trouble))
+    desk.ui.warning("This folder holds something; exporting replaces it whole.");
+  if (desk.model && !desk.model->faults.empty()) desk.ui.warning("The board has problems: see the list of checks.");
+}
+
+/// The form, beside it the print where there is room, else below.
+void draw_page(Desk& desk) {
+  Ui& ui = desk.ui;
+  if (desk.settings.export_folder.empty()) desk.settings.export_folder = usual_folder(desk, desk.sending_form.trial);
+  const ImVec2 room = ImGui::GetContentRegionAvail();
+  const float foot = ImGui::GetFrameHeight() + ui.px(16), form = ui.px(420);
+  const bool beside = room.x > 1.8f * form, prints = desk.good && desk.good->layout;
+  ImGui::BeginChild("form", ImVec2(beside ? form : 0, room.y - foot));
+  draw_form(desk);
+  draw_warnings(desk);
+  if (!beside && prints) draw_print(desk);
+  ImGui::EndChild();
+  if (beside && prints) {
+    ImGui::SameLine(0, ui.px(18));
+    ImGui::BeginChild("print", ImVec2(0, room.y - foot));
+    draw_print(desk);
+    ImGui::EndChild();
+  }
+  draw_foot(desk);
 }
 
 }  // namespace
@@ -81,7 +230,7 @@ void draw_form(Desk& desk) {
 void draw_send_out(Desk& desk) {
   Ui& ui = desk.ui;
   const SendingState state = desk.sending.state();
-  if (!state.running && state.outcome.empty()) return draw_form(desk);
+  if (!state.running && state.outcome.empty()) return draw_page(desk);
   if (state.running) {
     ui.quiet("Writing " + state.what + " \u2026");
     const std::string percent = std::to_string(static_cast<int>(100 * state.share)) + " %";

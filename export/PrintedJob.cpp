@@ -1,0 +1,34 @@
+#include "export/PrintedJob.hpp"
+
+#include "board/Materials.hpp"
+#include "export/BoardFindings.hpp"
+#include "export/Interrupt.hpp"
+#include "export/JobPdf.hpp"
+#include "lift/Shell.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr int picture_width = 720;  // pixels
+
+}  // namespace
+
+std::string job_picture(const Board& board, const Mesh& mesh) {
+  return png_bytes(paint({{&mesh, on_paper(material(board, board.blank.material).colour)}}, picture_width));
+}
+
+std::vector<PrintedBook> printed_job(const ReadyBoard& ready, const DrawingOptions& options, double deviation,
+                                     const Cancel& cancel) {
+  std::vector<PrintedBook> books = printed_books(ready, options);
+  JobPictures pictures;
+  for (const Stage stage : stages_of(ready.board())) {
+    stop_if_wanted(cancel);
+    pictures[std::string(name(stage))] =
+        job_picture(ready.board(), make_mesh(lift(ready.plan(stage)), deviation, cancel));
+  }
+  stop_if_wanted(cancel);
+  books.push_back({"job-sheet.pdf", job_book(job_sheet(ready, board_findings(ready)), pictures, options.paper)});
+  return books;
+}
+
+}  // namespace sagitta

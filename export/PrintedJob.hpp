@@ -1,0 +1,22 @@
+#pragma once
+
+/// Everything that a hand-off folder has on paper.
+
+#include <vector>
+
+#include "export/DrawingFiles.hpp"
+#include "export/JobHtml.hpp"
+#include "mesh/Mesh.hpp"
+#include "plane/Cancel.hpp"
+
+namespace sagitta {
+
+/// A stage's picture for the job sheet: the bytes of a PNG.
+std::string job_picture(const Board& board, const Mesh& mesh);
+
+/// The drawings' books and the job sheet, as write_hand_off() writes them with triangles within `deviation`. Throws
+/// Interrupted when the token is asked to stop.
+std::vector<PrintedBook> printed_job(const ReadyBoard& ready, const DrawingOptions& options, double deviation,
+                                     const Cancel& cancel);
+
+}  // namespace sagitta
