@@ -1,11 +1,13 @@
 #include "plan/Plan.hpp"
 
 #include <algorithm>
+#include <sstream>
 
 #include "plan/Arrangement.hpp"
 #include "plan/Contact.hpp"
 #include "plan/Crossings.hpp"
 #include "plan/Feature.hpp"
+#include "plan/Loose.hpp"
 #include "plan/Pinch.hpp"
 #include "plan/SideHoles.hpp"
 #include "plane/Tolerance.hpp"
@@ -63,6 +65,7 @@ class Planner {
       if (!moved && !parted) break;
     }
     if (faults = still_grazed(); !faults.empty()) return faults;
+    if (faults = loose_wood(); !faults.empty()) return faults;
     for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
     return std::move(plan_);
   }
@@ -97,6 +100,27 @@ class Planner {
             {f.key, f.name + ": a floor runs along the widest place of the hole and leaves wood thinner than a hair",
              "use a larger or smaller side dot, or another depth of the cut that it runs into"});
     return faults;
+  }
+
+  /// Wood can only come loose between what is cut from above and what is bored from below or from the side.
+  Faults loose_wood() const {
+    const Feature* bored = nullptr;
+    for (const Feature& f : features_)
+      if (f.role == Feature::Role::pin || f.role == Feature::Role::hole) bored = &f;
+    const auto loose = bored ? loose_cell(plan_) : std::nullopt;
+    if (!loose) return {};
+    const HalfEdge border = plan_.map.faces[loose->face].loops.front();
+    const Point at = plan_.map.at(plan_.map.edges[border >> 1], 0.5);
+    const auto way = [&](const Feature& f) { return f.shape ? distance(Rounded{{at}, 0}, *f.shape) : 0; };
+    for (const Feature& f : features_)
+      if (f.role == bored->role && way(f) < way(*bored)) bored = &f;
+    if (loose->over_hole) bored = &features_[static_cast<std::size_t>(plan_.cells[loose->face].hole_feature)];
+    std::ostringstream place;
+    place.precision(2);
+    place << std::fixed << at.x << ", " << at.y;
+    return {{bored->key, bored->name + ": between it and the cuts above, a crumb of wood at " + place.str() +
+                             " mm comes loose: nothing holds it",
+             "move it, use a smaller one, or bore less deep"}};
   }
 
   void note_once(Fault note) {

@@ -287,20 +287,20 @@ EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
       });
 }
 
-/// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)), with the square root
-/// of a tip's linear factor taken exactly.
+/// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)). The root of delta, which
+/// is linear in x, runs evenly from a to b: so y is smooth at a tip, and near one.
 EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
-  const bool tip_a = std::abs(a.y) <= tolerance::vertex, tip_b = std::abs(b.y) <= tolerance::vertex;
+  const auto root_at = [&](Point p) {
+    return std::abs(p.y) <= tolerance::vertex ? 0 : std::sqrt(std::max(0.0, curve.d0 + curve.d1 * p.x));
+  };
+  const double from = root_at(a), run = root_at(b) - from;
   return of_fit(
       [=](double t) {
         const Jet p{t, 1, 0};
-        const Jet s = tip_a ? p * p : tip_b ? p * (2 - p) : p;
-        const Jet x = a.x + (b.x - a.x) * s;
-        const Jet delta = curve.d0 + curve.d1 * x;
-        const Jet rest = 2 * (curve.r0 + x * (curve.r1 + curve.r2 * x)) - delta;
-        const double run = std::abs(curve.d1 * (b.x - a.x));
-        const Jet root = tip_a ? p * sqrt(run * rest) : tip_b ? (1 - p) * sqrt(run * rest) : sqrt(delta * rest);
-        return std::array<Jet, 3>{x, curve.side * root, constant(curve.level)};
+        const Jet root = from + run * p;
+        const Jet x = a.x + ((b.x - a.x) / (2 * from + run)) * (p * (2 * from + run * p));
+        const Jet rest = 2 * (curve.r0 + x * (curve.r1 + curve.r2 * x)) - root * root;
+        return std::array<Jet, 3>{x, curve.side * (root * sqrt(rest)), constant(curve.level)};
       },
       1);
 }

@@ -50,11 +50,6 @@ int face_count(const Shell& shell) {
   return count;
 }
 
-bool only_not_built(const Faults& faults) {
-  return std::all_of(faults.begin(), faults.end(),
-                     [](const Fault& f) { return f.message.find("not built yet") != std::string::npos; });
-}
-
 std::string told(const Faults& faults) {
   std::string text;
   for (const Fault& fault : faults) text += fault.key + ": " + fault.message + "\n";

@@ -16,9 +16,6 @@ std::variant<Shell, Faults> shell_of(const Board& board, Stage stage);
 /// shell.
 int face_count(const Shell& shell);
 
-/// Every fault says that something of the board "is not built yet".
-bool only_not_built(const Faults& faults);
-
 /// The faults in words, a line each.
 std::string told(const Faults& faults);
 

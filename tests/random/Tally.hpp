@@ -17,7 +17,7 @@ class Tally {
 
  private:
   struct Line {
-    int boards = 0, failed = 0, not_built = 0, oracle_failed = 0;
+    int boards = 0, failed = 0, refused = 0, oracle_failed = 0;
     double slowest = 0, worst = 0;
     void add(const Verdict& verdict);
   };

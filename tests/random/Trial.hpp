@@ -16,7 +16,7 @@ struct Asked {
 
 struct Verdict {
   std::string trouble;         ///< what is wrong, empty when nothing is
-  bool not_built = false;      ///< the plan says that something is not built yet
+  bool refused = false;        ///< the plan says that wood comes loose, and it does
   double seconds = 0;          ///< plan, lift, solid and mesh of the slowest stage
   double worst = 0;            ///< largest relative difference of a solid's volume from quadrature
   std::string oracle_trouble;  ///< the oracle itself failed: kernel error, unsound, or not one with quadrature
