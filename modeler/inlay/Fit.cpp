@@ -22,12 +22,13 @@ bool same(const Region& a, const Region& b) {
   return within(a, OutlineIndex(b)) && within(b, OutlineIndex(a));
 }
 
-/// What closing makes exactly as wide as the cutter would come and go with each round: opening spares it. mm.
-constexpr double spared = 0.0003;
+/// What an opening or a closing made is exactly as wide as the cutter, and would come and go with each round: the next
+/// one spares it by this much. mm.
+constexpr double spared = 0.0001;
 
-/// Closed, then opened: taking off r twice is taking off 2 r.
-Region closed_and_opened(const Region& region, double r) {
-  return grown(grown(grown(region, r), spared - 2 * r), r - spared);
+/// Closed, then opened: taking off twice in a row is taking off once.
+Region closed_and_opened(const Region& region, double closing, double opening) {
+  return grown(grown(grown(region, closing), -closing - opening), opening);
 }
 
 void judge(const Region& extra, const Region& other, Departure& worst) {
@@ -50,9 +51,10 @@ Region opened(const Region& region, double radius) {
 
 std::optional<Region> fit(const Region& drawn, double radius, const Cancel& cancel) {
   if (radius <= 0) return drawn;
+  const double less = std::min(spared, radius / 8);
   Region piece = opened(drawn, radius);
   for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
-    Region next = closed_and_opened(piece, radius);
+    Region next = closed_and_opened(piece, radius - (round > 0 ? less : 0), radius - (round > 0 ? 2 : 1) * less);
     const bool still = same(piece, next);
     piece = std::move(next);
     if (still) return piece;

@@ -4,7 +4,7 @@
 
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
-#include "inlay/OutlineIndex.hpp"
+#include "inlay/Narrowest.hpp"
 #include "inlay/Refit.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -93,10 +93,10 @@ class FigureFit {
       const Departure most = departure(drawn, piece);
       figures.departure = most.distance;
       figures.departure_at = most.at;
-      if (const auto neck = OutlineIndex(piece).neck(true, widest_neck); neck.width <= widest_neck)
-        figures.piece_neck = neck.width, figures.piece_neck_at = neck.p;
-      if (const auto neck = OutlineIndex(pocket).neck(true, widest_neck); neck.width <= widest_neck)
-        figures.pocket_neck = neck.width, figures.pocket_neck_at = neck.p;
+      if (const Narrowest narrow = narrowest(piece, true, widest_neck); narrow.width <= widest_neck)
+        figures.piece_neck = narrow.width, figures.piece_neck_at = narrow.p;
+      if (const Narrowest narrow = narrowest(pocket, true, widest_neck); narrow.width <= widest_neck)
+        figures.pocket_neck = narrow.width, figures.pocket_neck_at = narrow.p;
       figures.smallest_piece = 1e300;
       for (const Region& part : parts(piece)) figures.smallest_piece = std::min(figures.smallest_piece, area(part));
     }

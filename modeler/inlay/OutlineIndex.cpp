@@ -16,16 +16,11 @@ Point nearest_on(Point p, Point a, Point b) {
 
 OutlineIndex::OutlineIndex(const Region& region) {
   Box box;
-  for (const Polygon& polygon : region) {
-    double along = 0;
+  for (const Polygon& polygon : region)
     for (std::size_t i = 0; i < polygon.size(); ++i) {
-      const Point a = polygon[i], b = polygon[(i + 1) % polygon.size()];
-      box.add(a);
-      sides_.push_back({a, b, along, static_cast<int>(perimeters_.size())});
-      along += distance(a, b);
+      box.add(polygon[i]);
+      sides_.push_back({polygon[i], polygon[i + 1 < polygon.size() ? i + 1 : 0]});
     }
-    perimeters_.push_back(along);
-  }
   if (sides_.empty()) return;
   const double width = box.high.x - box.low.x, height = box.high.y - box.low.y;
   low_ = box.low;
@@ -38,7 +33,8 @@ OutlineIndex::OutlineIndex(const Region& region) {
     for (long long x = column(std::min(s.a.x, s.b.x)); x <= column(std::max(s.a.x, s.b.x)); ++x)
       for (long long y = row(std::min(s.a.y, s.b.y)); y <= row(std::max(s.a.y, s.b.y)); ++y) {
         const Point middle = low_ + size_ * Point{static_cast<double>(x) + 0.5, static_cast<double>(y) + 0.5};
-        if (distance(middle, nearest_on(middle, s.a, s.b)) <= size_) cells[x + y * columns_].push_back(static_cast<int>(i));
+        const Point away = nearest_on(middle, s.a, s.b) - middle;
+        if (dot(away, away) <= size_ * size_) cells[x + y * columns_].push_back(static_cast<int>(i));
       }
   }
   starts_.push_back(0);
@@ -65,50 +61,21 @@ void OutlineIndex::around(Point p, double reach, Visit visit) const {
 OutlineIndex::Nearest OutlineIndex::nearest(Point p) const {
   Nearest best;
   if (sides_.empty()) return best;
+  double square = 1e300;
   const double far = std::max({std::abs(p.x - low_.x), std::abs(p.y - low_.y),
                                std::abs(p.x - low_.x - size_ * static_cast<double>(columns_)),
                                std::abs(p.y - low_.y - size_ * static_cast<double>(rows_))});
   for (double reach = size_ / 2;; reach *= 2) {
     around(p, reach, [&](const Side& s) {
       const Point q = nearest_on(p, s.a, s.b);
-      const double way = distance(p, q);
-      if (way < best.distance) best = {way, q};
+      const double way = dot(q - p, q - p);
+      if (way < square) square = way, best.p = q;
     });
-    if (best.distance <= reach || reach > 2 * far) return best;
-  }
-}
-
-bool OutlineIndex::one_corner(const Side& s, const Side& t, double apart) const {
-  if (s.loop != t.loop) return false;
-  const double way = std::abs(s.along - t.along);
-  return std::min(way, perimeters_[s.loop] - way) < 4 * apart;
-}
-
-OutlineIndex::Neck OutlineIndex::neck(bool inside, double most) const {
-  Neck best;
-  if (sides_.empty()) return best;
-  double reach = most;
-  for (const Side& s : sides_) {
-    if (s.a == s.b) continue;
-    const Point p = between(s.a, s.b, 0.5), d = unit(s.b - s.a);
-    const Point n = inside ? left_of(d) : -1.0 * left_of(d);
-    // Widen the search step by step: near neighbours mostly settle it.
-    for (double look = std::min(size_, reach);; look = std::min(2 * look, reach)) {
-      double found = 1e300;
-      around(p, look, [&](const Side& t) {
-        if (t.a == t.b || dot(unit(t.b - t.a), d) > -0.5) return;
-        const Point q = nearest_on(p, t.a, t.b);
-        const double ahead = dot(q - p, n), apart = distance(p, q);
-        if (ahead <= 0.5 * apart || one_corner(s, t, apart)) return;
-        const double width = apart * apart / ahead;  // of the disc that touches here and passes through q
-        if (width < found) found = width;
-        if (width < best.width && width <= most) best = {width, between(p, q, 0.5)};
-      });
-      reach = std::min(reach, best.width);
-      if (found <= look || look >= reach) break;
+    if (square <= reach * reach || reach > 2 * far) {
+      best.distance = std::sqrt(square);
+      return best;
     }
   }
-  return best;
 }
 
 }  // namespace sagitta

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "inlay/Biarc.hpp"
-#include "inlay/OutlineIndex.hpp"
+#include "inlay/Narrowest.hpp"
 
 namespace sagitta {
 namespace {
@@ -323,8 +323,7 @@ class LoopFit {
 
 Loops refitted(const Region& region, double tolerance) {
   const Region clean = thinned(region, noise);
-  const OutlineIndex index(clean);
-  const double narrow = std::min(index.neck(true, 4 * tolerance).width, index.neck(false, 4 * tolerance).width);
+  const double narrow = std::min(narrowest(clean, true, 4 * tolerance).width, narrowest(clean, false, 4 * tolerance).width);
   const double follow = std::max(least_follow, std::min(tolerance, narrow / 4));
   Loops loops;
   for (const Polygon& polygon : clean) {

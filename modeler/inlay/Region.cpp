@@ -4,23 +4,32 @@
 #include <cmath>
 #include <polyclipping/clipper.hpp>
 
+#include "inlay/Clusters.hpp"
+
 namespace sagitta {
 namespace {
 
 using namespace ClipperLib;
 
 constexpr double units = 1e6;             // Clipper's whole numbers, per mm
-constexpr double arc_tolerance = 0.00015;  // mm between an offset's arc and its chords
-constexpr double offset_noise = 0.00005;   // mm; points that an offset leaves within this of a line say nothing
+constexpr double arc_tolerance = 0.00005;  // mm between an offset's arc and its chords: where a strip is nearly as wide as
+                                            // the cutter, an opening shifts its end ten times as far
+constexpr double offset_noise = 0.00002;    // mm; points that an offset leaves within this of a line say nothing
+
+cInt whole(double mm) { return static_cast<cInt>(mm * units + (mm < 0 ? -0.5 : 0.5)); }
+IntPoint placed(Point p) { return {whole(p.x), whole(p.y)}; }
+
+Path path_of(const Polygon& polygon) {
+  Path path;
+  path.reserve(polygon.size());
+  for (const Point& p : polygon) path.push_back(placed(p));
+  return path;
+}
 
 Paths paths_of(const Region& region) {
   Paths paths;
   paths.reserve(region.size());
-  for (const Polygon& polygon : region) {
-    Path& path = paths.emplace_back();
-    path.reserve(polygon.size());
-    for (const Point& p : polygon) path.emplace_back(std::llround(p.x * units), std::llround(p.y * units));
-  }
+  for (const Polygon& polygon : region) paths.push_back(path_of(polygon));
   return paths;
 }
 
@@ -31,26 +40,46 @@ Polygon polygon_of(const Path& path) {
   return polygon;
 }
 
-Region region_of(const Paths& paths) {
-  Region region;
-  region.reserve(paths.size());
+void append(const Paths& paths, Region& region) {
   for (const Path& path : paths) region.push_back(polygon_of(path));
-  return region;
 }
 
+Box box_of(const Polygon& polygon) {
+  Box box;
+  for (const Point p : polygon) box.add(p);
+  return box;
+}
+
+/// Those of a and those of b that may have to do with each other, by their boxes: Clipper looks along a whole line of
+/// the drawing at each step, so that few polygons at a time are quick.
 Region clipped(const Region& a, const Region& b, ClipType how) {
-  Clipper clipper;
-  clipper.AddPaths(paths_of(a), ptSubject, true);
-  clipper.AddPaths(paths_of(b), ptClip, true);
-  Paths result;
-  clipper.Execute(how, result, pftNonZero, pftNonZero);
-  return region_of(result);
+  std::vector<Box> boxes;
+  for (const Region* region : {&a, &b})
+    for (const Polygon& polygon : *region) boxes.push_back(box_of(polygon));
+  Region result;
+  for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
+    const auto of_a = [&](int i) { return i < static_cast<int>(a.size()); };
+    const auto polygon = [&](int i) -> const Polygon& { return of_a(i) ? a[i] : b[i - a.size()]; };
+    const auto ours = std::count_if(cluster.begin(), cluster.end(), of_a);
+    const bool alone = ours == 0 || ours == static_cast<std::ptrdiff_t>(cluster.size());
+    if (alone) {
+      if (how == ctUnion || (how == ctDifference && ours > 0))
+        for (const int i : cluster) result.push_back(polygon(i));
+      continue;
+    }
+    Clipper clipper;
+    for (const int i : cluster) clipper.AddPath(path_of(polygon(i)), of_a(i) ? ptSubject : ptClip, true);
+    Paths found;
+    clipper.Execute(how, found, pftNonZero, pftNonZero);
+    append(found, result);
+  }
+  return result;
 }
 
 /// Distance from p to the line through a and b, or to a where the two are one point.
 double off_line(Point p, Point a, Point b) {
   const Point d = b - a;
-  const double size = length(d);
+  const double size = std::sqrt(dot(d, d));
   return size > 0 ? std::abs(cross(d, p - a)) / size : distance(p, a);
 }
 
@@ -71,14 +100,25 @@ Polygon thinned(const Polygon& polygon, double tolerance) {
   return kept.size() < 3 ? polygon : kept;
 }
 
-IntPoint placed(Point p) { return {std::llround(p.x * units), std::llround(p.y * units)}; }
+double square(Point a) { return dot(a, a); }
 
 Polygon without_repeats(const Polygon& polygon) {
+  constexpr double repeat = 2 / units;
   Polygon kept;
+  kept.reserve(polygon.size());
   for (const Point p : polygon)
-    if (kept.empty() || distance(p, kept.back()) > 2 / units) kept.push_back(p);
-  while (kept.size() > 1 && distance(kept.front(), kept.back()) <= 2 / units) kept.pop_back();
+    if (kept.empty() || square(p - kept.back()) > repeat * repeat) kept.push_back(p);
+  while (kept.size() > 1 && square(kept.front() - kept.back()) <= repeat * repeat) kept.pop_back();
   return kept;
+}
+
+/// An arc about p from p + m to p + o.
+void add_round(Point p, Point m, Point o, double turn, double step, Path& path) {
+  const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / step)));
+  const double further = (1 - std::cos(turn / steps / 2)) / 2;
+  path.push_back(placed(p + m));
+  for (int k = 1; k < steps; ++k) path.push_back(placed(p + (1 + further) * turned(m, turn * k / steps)));
+  path.push_back(placed(p + o));
 }
 
 /// The polygon with every side moved out by `by` and joined to the next: round an outer corner by an arc; at an inner
@@ -89,24 +129,25 @@ Path moved_out(const Polygon& drawn, double by) {
   const std::size_t n = polygon.size();
   Path path;
   if (n < 3) return path;
-  const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - arc_tolerance / radius));
+  // The arcs' points lie as far outside of them as their chords lie inside.
+  const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - 2 * arc_tolerance / radius));
+  const double mitre = 2 / square({1 + arc_tolerance / radius, 0}) - 1;  // least cosine of a turn that needs no arc
   path.reserve(2 * n);
-  Point d = unit(polygon[0] - polygon[n - 1]);
-  double before = distance(polygon[0], polygon[n - 1]);
+  double before = std::sqrt(square(polygon[0] - polygon[n - 1]));
+  Point d = (1 / before) * (polygon[0] - polygon[n - 1]);
   for (std::size_t i = 0; i < n; ++i) {
-    const Point p = polygon[i], side = polygon[(i + 1) % n] - p;
-    const double after = length(side);
+    const Point p = polygon[i], side = polygon[i + 1 < n ? i + 1 : 0] - p;
+    const double after = std::sqrt(square(side));
     const Point e = (1 / after) * side;
     const Point m = -by * left_of(d), o = -by * left_of(e);
-    const double turn = std::atan2(cross(d, e), dot(d, e));
-    const double reach = radius * std::abs(std::tan(turn / 2));  // of the two moved sides' meeting point
-    const bool outer = (turn > 0) == (by > 0);
-    const bool meets = outer ? radius / std::cos(turn / 2) - radius <= arc_tolerance : 2 * reach <= std::min(before, after);
-    if (meets && std::abs(turn) < 3) {
-      path.push_back(placed(p + (1 / (1 + dot(d, e))) * (m + o)));
+    const double sine = cross(d, e), cosine = dot(d, e);
+    const bool outer = (sine > 0) == (by > 0);
+    // At an inner corner the moved sides meet |by| tan(turn / 2) from their ends.
+    const bool meets = outer ? cosine >= mitre : 2 * radius * std::abs(sine) <= std::min(before, after) * (1 + cosine);
+    if (meets && cosine > -0.98) {
+      path.push_back(placed(p + (1 / (1 + cosine)) * (m + o)));
     } else if (outer) {
-      const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / step)));
-      for (int k = 0; k <= steps; ++k) path.push_back(placed(p + turned(m, turn * k / steps)));
+      add_round(p, m, o, std::atan2(sine, cosine), step, path);
     } else {
       path.push_back(placed(p + m));
       path.push_back(placed(p));
@@ -148,13 +189,17 @@ Box bounds(const Region& region) {
 
 Region grown(const Region& region, double by) {
   if (region.empty() || by == 0) return region;
-  Paths moved;
-  for (const Polygon& polygon : region) moved.push_back(moved_out(polygon, by));
-  Clipper clipper;
-  clipper.AddPaths(moved, ptSubject, true);
-  Paths result;
-  clipper.Execute(ctUnion, result, pftPositive, pftPositive);
-  return thinned(region_of(result), offset_noise);
+  std::vector<Box> boxes;
+  for (const Polygon& polygon : region) boxes.push_back(box_of(polygon));
+  Region result;
+  for (const std::vector<int>& cluster : clusters(boxes, 2 * std::max(by, 0.0) + 0.001)) {
+    Clipper clipper;
+    for (const int i : cluster) clipper.AddPath(moved_out(region[i], by), ptSubject, true);
+    Paths found;
+    clipper.Execute(ctUnion, found, pftPositive, pftPositive);
+    append(found, result);
+  }
+  return thinned(result, offset_noise);
 }
 
 Region without(const Region& a, const Region& b) { return clipped(a, b, ctDifference); }
@@ -162,20 +207,34 @@ Region united(const Region& a, const Region& b) { return clipped(a, b, ctUnion);
 Region common(const Region& a, const Region& b) { return clipped(a, b, ctIntersection); }
 
 Region filled(const Region& polygons) {
-  Clipper clipper;
-  clipper.AddPaths(paths_of(polygons), ptSubject, true);
-  Paths result;
-  clipper.Execute(ctUnion, result, pftPositive, pftPositive);
-  return region_of(result);
+  std::vector<Box> boxes;
+  for (const Polygon& polygon : polygons) boxes.push_back(box_of(polygon));
+  Region result;
+  for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
+    Clipper clipper;
+    for (const int i : cluster) clipper.AddPath(path_of(polygons[i]), ptSubject, true);
+    Paths found;
+    clipper.Execute(ctUnion, found, pftPositive, pftPositive);
+    append(found, result);
+  }
+  return result;
 }
 
 std::vector<Region> parts(const Region& region) {
-  Clipper clipper;
-  clipper.AddPaths(paths_of(region), ptSubject, true);
-  PolyTree tree;
-  clipper.Execute(ctUnion, tree, pftNonZero, pftNonZero);
+  std::vector<Box> boxes;
+  for (const Polygon& polygon : region) boxes.push_back(box_of(polygon));
   std::vector<Region> found;
-  add_parts(tree, found);
+  for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
+    if (cluster.size() == 1) {
+      found.push_back({region[cluster.front()]});
+      continue;
+    }
+    Clipper clipper;
+    for (const int i : cluster) clipper.AddPath(path_of(region[i]), ptSubject, true);
+    PolyTree tree;
+    clipper.Execute(ctUnion, tree, pftNonZero, pftNonZero);
+    add_parts(tree, found);
+  }
   return found;
 }
 

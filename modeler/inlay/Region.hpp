@@ -20,7 +20,7 @@ double area(const Region& region);
 Box bounds(const Region& region);
 
 /// All points within `by` of the region; a negative `by` takes off all points within -by of what is outside it. Arcs
-/// are drawn with chords within 0.0002 mm.
+/// are drawn with chords within 0.0001 mm.
 Region grown(const Region& region, double by);
 /// What is in a and not in b.
 Region without(const Region& a, const Region& b);

@@ -6,6 +6,7 @@
 
 #include "inlay/FittedFigure.hpp"
 #include "inlay/Flatten.hpp"
+#include "inlay/Narrowest.hpp"
 #include "inlay/OutlineIndex.hpp"
 #include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
@@ -113,7 +114,7 @@ TEST(Fit, FindsTheLargestCutterForADeparture) {
 TEST(Fit, MeasuresANeck) {
   // Two squares joined by a bar 1.2 wide.
   const Region dumbbell{{{0, 0}, {5, 0}, {5, 1.9}, {9, 1.9}, {9, 0}, {14, 0}, {14, 5}, {9, 5}, {9, 3.1}, {5, 3.1}, {5, 5}, {0, 5}}};
-  EXPECT_NEAR(OutlineIndex(dumbbell).neck(true, 5).width, 1.2, 1e-9);
+  EXPECT_NEAR(narrowest(dumbbell, true, 5).width, 1.2, 1e-9);
 }
 
 /// The greatest way from a point of one outline to the other.

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "inlay/Region.hpp"
+
+namespace sagitta {
+
+/// The narrowest place of a region, or of what is outside it. Lengths in mm.
+struct Narrowest {
+  double width = 1e300;
+  Point p;  ///< the middle of the neck
+};
+
+/// The least width between two stretches of outline that face each other across the region (`inside`) or across what is
+/// outside it, their directions within 60 degrees of opposite. What tapers to a corner is no neck. Wider ones than
+/// `most` are not looked for: the width is then 1e300.
+Narrowest narrowest(const Region& region, bool inside, double most);
+
+}  // namespace sagitta
