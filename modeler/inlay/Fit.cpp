@@ -27,8 +27,8 @@ bool same(const Region& a, const Region& b) {
 constexpr double spared = 0.0001;
 
 /// Closed, then opened: taking off twice in a row is taking off once.
-Region closed_and_opened(const Region& region, double closing, double opening) {
-  return grown(grown(grown(region, closing), -closing - opening), opening);
+Region closed_and_opened(const Region& region, double closing, double opening, const Cancel& cancel) {
+  return grown(grown(grown(region, closing, cancel), -closing - opening, cancel), opening, cancel);
 }
 
 void judge(const Region& extra, const Region& other, Departure& worst) {
@@ -45,16 +45,16 @@ void judge(const Region& extra, const Region& other, Departure& worst) {
 
 }  // namespace
 
-Region opened(const Region& region, double radius) {
-  return radius > 0 ? grown(grown(region, -radius), radius) : region;
+Region opened(const Region& region, double radius, const Cancel& cancel) {
+  return radius > 0 ? grown(grown(region, -radius, cancel), radius, cancel) : region;
 }
 
 std::optional<Region> fit(const Region& drawn, double radius, const Cancel& cancel) {
   if (radius <= 0) return drawn;
   const double less = std::min(spared, radius / 8);
-  Region piece = opened(drawn, radius);
+  Region piece = opened(drawn, radius, cancel);
   for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
-    Region next = closed_and_opened(piece, radius - (round > 0 ? less : 0), radius - (round > 0 ? 2 : 1) * less);
+    Region next = closed_and_opened(piece, radius - (round > 0 ? less : 0), radius - (round > 0 ? 2 : 1) * less, cancel);
     const bool still = same(piece, next);
     piece = std::move(next);
     if (still) return piece;
@@ -63,8 +63,12 @@ std::optional<Region> fit(const Region& drawn, double radius, const Cancel& canc
 }
 
 Departure departure(const Region& drawn, const Region& made) {
+  return departure(drawn, made, without(drawn, made));
+}
+
+Departure departure(const Region& drawn, const Region& made, const Region& lost) {
   Departure worst;
-  judge(without(drawn, made), made, worst);
+  judge(lost, made, worst);
   judge(without(made, drawn), drawn, worst);
   return worst;
 }

@@ -2,51 +2,66 @@
 
 #include <algorithm>
 
+#include "inlay/Clusters.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
+#include "inlay/PartPocket.hpp"
 #include "inlay/Refit.hpp"
+#include "plane/Abreast.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
 
 constexpr double crumb = 1e-4;  // mm^2; what is left of a region and is smaller is no piece
+constexpr int steps = 3;        // counted for each region: fitted, refitted, judged
 
-Region without_crumbs(const Region& region) {
-  Region kept;
-  for (const Region& part : parts(region))
-    if (area(part) > crumb) kept.insert(kept.end(), part.begin(), part.end());
-  return kept;
-}
-
-/// Skins of wood thinner than two snaps do not stand: the plan could not carry them.
-Region without_skins(const Region& pocket) {
-  return grown(grown(pocket, tolerance::snap), -tolerance::snap);
-}
+/// One region on its way from the drawing to pieces and pockets.
+struct RegionFit {
+  struct Part {
+    Loops piece, pocket;
+    Region piece_polygons, pocket_polygons;
+  };
+  Region drawn;
+  Box box;  ///< of what is drawn
+  std::vector<Part> parts;
+  Region piece, pocket;  ///< all parts' together
+  RegionFigures figures;
+  bool settled = true;
+};
 
 class FigureFit {
  public:
-  FigureFit(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel)
-      : artwork_(artwork), cut_(cut), cancel_(cancel), radius_(std::max(cut.radius, tolerance::snap)) {
+  FigureFit(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel, const Tally& tally)
+      : artwork_(artwork), cut_(cut), cancel_(cancel), tally_(tally), radius_(std::max(cut.radius, tolerance::snap)) {
     const Box box = bounds(artwork);
     middle_ = between(box.low, box.high, 0.5);
   }
 
   std::variant<FittedFigure, Faults> run() {
-    for (int i = 0; i < static_cast<int>(artwork_.regions.size()); ++i) {
-      drawn_.push_back(filled(flattened(artwork_.regions[i].outlines, cut_.scale, middle_)));
-      if (!fit_region(i)) return cancel_.wanted() ? std::variant<FittedFigure, Faults>(FittedFigure{}) : unsettled(i);
-    }
-    Region all;
-    for (const Region& pocket : pockets_) all = united(all, pocket);
-    all = without_skins(all);
-    for (int i = 0; i < static_cast<int>(drawn_.size()) && !cancel_.wanted(); ++i) judge(i, all);
-    figure_.pockets = refitted(all);
-    if (figure_.parts.empty() && !cancel_.wanted())
-      return Faults{{"", "the cutters named leave nothing of this drawing",
-                     "name smaller pocket-detail and piece cutters, or make the artwork larger"}};
-    return std::move(figure_);
+    const int count = static_cast<int>(artwork_.regions.size());
+    tally_.expect(steps * count);
+    regions_.resize(artwork_.regions.size());
+    abreast(count, [&](int i) {
+      regions_[i].drawn = filled(flattened(artwork_.regions[i].outlines, cut_.scale, middle_), cancel_);
+      regions_[i].box = bounds(regions_[i].drawn);
+    });
+    // What lies apart does not ask for what the others have left.
+    std::vector<Box> boxes;
+    for (const RegionFit& region : regions_) boxes.push_back(region.box);
+    const auto groups = clusters(boxes, 2 * (cut_.clearance + radius_));
+    abreast(static_cast<int>(groups.size()), [&](int group) {
+      for (const int i : groups[group])
+        if (!cancel_.wanted()) fit_region(i, groups[group]);
+    });
+    if (cancel_.wanted()) return FittedFigure{};
+    for (int i = 0; i < count; ++i)
+      if (!regions_[i].settled) return unsettled(i);
+    abreast(count, [&](int i) {
+      if (!cancel_.wanted()) judge(i);
+    });
+    return gathered();
   }
 
  private:
@@ -56,81 +71,129 @@ class FigureFit {
              "name smaller pocket-detail and piece cutters, or simplify the drawing there"}};
   }
 
-  bool fit_region(int i) {
-    const Region taken = near(drawn_[i]);
-    auto piece = fit(taken.empty() ? drawn_[i] : without(drawn_[i], taken), radius_, cancel_);
-    if (!piece) return false;
+  void fit_region(int i, const std::vector<int>& group) {
+    RegionFit& region = regions_[i];
+    const Region taken = near(i, group);
+    auto piece = fit(taken.empty() ? region.drawn : without(region.drawn, taken), radius_, cancel_);
+    region.settled = piece.has_value();
+    if (!piece || cancel_.wanted()) return;
     // Filling inner corners may have come near an earlier piece again.
-    if (!taken.empty() && !common(*piece, taken).empty()) piece = opened(without(*piece, taken), radius_);
-    Region whole = without_crumbs(*piece);
-    pockets_.push_back(without_skins(grown(whole, cut_.clearance)));
-    for (const Region& part : parts(whole))
-      figure_.parts.push_back({i, refitted(part), refitted(without_skins(grown(part, cut_.clearance)))});
-    pieces_.push_back(std::move(whole));
-    return true;
+    if (!taken.empty() && !common(*piece, taken).empty()) piece = opened(without(*piece, taken), radius_, cancel_);
+    tally_.count();
+    for (const Region& polygons : parts(*piece)) {
+      if (area(polygons) <= crumb) continue;
+      if (cancel_.wanted()) return;
+      RegionFit::Part part;
+      part.piece = refitted(polygons);
+      part.piece_polygons = flattened(part.piece, fine_chords);
+      part.pocket = part_pocket(part.piece, cut_.clearance, cancel_);
+      part.pocket_polygons = flattened(part.pocket, fine_chords);
+      region.piece.insert(region.piece.end(), part.piece_polygons.begin(), part.piece_polygons.end());
+      region.pocket.insert(region.pocket.end(), part.pocket_polygons.begin(), part.pocket_polygons.end());
+      region.parts.push_back(std::move(part));
+    }
+    tally_.count();
   }
 
   /// What lies within the clearance of earlier pieces near a region.
-  Region near(const Region& region) const {
-    const Box box = bounds(region).grown(cut_.clearance);
-    Region taken;
-    for (const Region& piece : pieces_)
-      if (!piece.empty() && bounds(piece).overlaps(box)) taken = united(taken, grown(piece, cut_.clearance));
-    return taken;
+  Region near(int i, const std::vector<int>& group) const {
+    const Box box = regions_[i].box.grown(cut_.clearance + radius_);
+    Region pieces;
+    for (const int k : group) {
+      if (k >= i) break;
+      for (const RegionFit::Part& part : regions_[k].parts)
+        if (bounds(part.piece_polygons).overlaps(box, cut_.clearance))
+          pieces.insert(pieces.end(), part.piece_polygons.begin(), part.piece_polygons.end());
+    }
+    return grown(pieces, cut_.clearance, cancel_);
   }
 
-  void judge(int i, const Region& all) {
-    RegionFigures figures;
-    const Region &drawn = drawn_[i], &piece = pieces_[i], &pocket = pockets_[i];
+  void judge(int i) {
+    RegionFit& region = regions_[i];
+    RegionFigures& figures = region.figures;
+    const Region &drawn = region.drawn, &piece = region.piece;
     figures.region = i;
     figures.colour = artwork_.regions[i].colour;
     figures.drawn_area = area(drawn);
     figures.lost = without(drawn, piece);
     figures.lost_area = area(figures.lost);
-    figures.void_area = area(without(figures.lost, all));
+    figures.void_area = area(without(figures.lost, pockets_at(region.box)));
     figures.gap_area = figures.lost_area - figures.void_area;
-    if (!piece.empty()) {
-      const Departure most = departure(drawn, piece);
+    if (!piece.empty() && !cancel_.wanted()) {
+      const Departure most = departure(drawn, piece, figures.lost);
       figures.departure = most.distance;
       figures.departure_at = most.at;
       if (const Narrowest narrow = narrowest(piece, true, widest_neck); narrow.width <= widest_neck)
         figures.piece_neck = narrow.width, figures.piece_neck_at = narrow.p;
-      if (const Narrowest narrow = narrowest(pocket, true, widest_neck); narrow.width <= widest_neck)
+      if (const Narrowest narrow = narrowest(region.pocket, true, widest_neck); narrow.width <= widest_neck)
         figures.pocket_neck = narrow.width, figures.pocket_neck_at = narrow.p;
       figures.smallest_piece = 1e300;
-      for (const Region& part : parts(piece)) figures.smallest_piece = std::min(figures.smallest_piece, area(part));
+      for (const RegionFit::Part& part : region.parts)
+        figures.smallest_piece = std::min(figures.smallest_piece, area(part.piece_polygons));
     }
-    judge_clearing(pocket, figures);
-    figure_.figures.push_back(std::move(figures));
+    judge_clearing(region);
+    tally_.count();
   }
 
-  void judge_clearing(const Region& pocket, RegionFigures& figures) const {
-    const Region reached = opened(pocket, cut_.clearing_radius);
-    const Region left = without(pocket, reached);
-    figures.cleared_area = cut_.clearing_radius > 0 ? area(reached) : 0;
-    figures.detail_area = area(pocket) - figures.cleared_area;
+  Region pockets_at(const Box& box) const {
+    Region found;
+    for (const RegionFit& region : regions_)
+      if (region.box.overlaps(box, 2 * cut_.clearance))
+        for (const RegionFit::Part& part : region.parts)
+          found.insert(found.end(), part.pocket_polygons.begin(), part.pocket_polygons.end());
+    return found;
+  }
+
+  void judge_clearing(RegionFit& region) const {
+    if (cancel_.wanted()) return;
+    const double whole = area(region.pocket);
+    Region left = region.pocket;
+    if (cut_.clearing_radius > 0) left = without(region.pocket, opened(region.pocket, cut_.clearing_radius, cancel_));
+    region.figures.detail_area = area(left);
+    region.figures.cleared_area = whole - region.figures.detail_area;
+    if (cut_.clearing_radius <= 0) return;
     double most = 0;
     for (const Region& part : parts(left)) {
       if (area(part) <= most) continue;
       most = area(part);
       const Box box = bounds(part);
-      figures.detail_at = between(box.low, box.high, 0.5);
+      region.figures.detail_at = between(box.low, box.high, 0.5);
     }
+  }
+
+  std::variant<FittedFigure, Faults> gathered() {
+    FittedFigure figure;
+    if (cancel_.wanted()) return figure;
+    std::vector<PartPocket> pockets;
+    for (const RegionFit& region : regions_)
+      for (const RegionFit::Part& part : region.parts) pockets.push_back({part.pocket, part.pocket_polygons});
+    figure.pockets = run_together(pockets, cancel_);
+    for (RegionFit& region : regions_) {
+      for (RegionFit::Part& part : region.parts)
+        figure.parts.push_back({region.figures.region, std::move(part.piece), std::move(part.pocket)});
+      figure.figures.push_back(std::move(region.figures));
+    }
+    if (cancel_.wanted()) return FittedFigure{};
+    if (figure.parts.empty())
+      return Faults{{"", "the cutters named leave nothing of this drawing",
+                     "name smaller pocket-detail and piece cutters, or make the artwork larger"}};
+    return figure;
   }
 
   const Artwork& artwork_;
   const FigureCut& cut_;
   const Cancel& cancel_;
+  const Tally& tally_;
   double radius_;
   Point middle_;
-  std::vector<Region> drawn_, pieces_, pockets_;  ///< one a region
-  FittedFigure figure_;
+  std::vector<RegionFit> regions_;
 };
 
 }  // namespace
 
-std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel) {
-  return FigureFit(artwork, cut, cancel).run();
+std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel,
+                                              const Tally& tally) {
+  return FigureFit(artwork, cut, cancel, tally).run();
 }
 
 }  // namespace sagitta

@@ -4,6 +4,7 @@
 /// bounding box at the origin.
 
 #include "inlay/Inlays.hpp"
+#include "plane/Tally.hpp"
 
 namespace sagitta {
 
@@ -25,7 +26,8 @@ struct FigureCut {
 };
 
 /// Of touching regions, in the drawing's order, each later one first loses what lies within the clearance of an earlier
-/// piece. Faults: a fit that does not settle, a drawing of which nothing is left.
-std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel);
+/// piece. Faults: a fit that does not settle, a drawing of which nothing is left. Cancelled: no parts and no faults.
+std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel,
+                                              const Tally& tally = {});
 
 }  // namespace sagitta

@@ -9,9 +9,9 @@ namespace {
 constexpr int most_chords = 4096;
 
 /// Chords for an arc: each strays from it by r (1 - cos(angle / 2)).
-int chords(const Piece& piece) {
+int chords(const Piece& piece, double off) {
   if (!piece.is_arc()) return 1;
-  const double step = 2 * std::acos(std::max(0.0, 1 - flattening / piece.radius));
+  const double step = 2 * std::acos(std::max(0.0, 1 - off / piece.radius));
   return std::clamp(static_cast<int>(std::ceil(std::abs(piece.sweep) / step)), 1, most_chords);
 }
 
@@ -30,7 +30,7 @@ Polygon polygon_of(const StrokeLoop& loop, double scale, Point middle) {
     const auto* curve = std::get_if<Bezier>(&stroke);
     Piece larger = piece ? *piece : Piece{};
     larger.radius *= scale;
-    const int n = piece ? chords(larger) : chords(*curve, scale);
+    const int n = piece ? chords(larger, flattening) : chords(*curve, scale);
     for (int i = 0; i < n; ++i) {
       const double t = 1.0 * i / n;
       polygon.push_back(scale * ((piece ? piece->at(t) : curve->at(t)) - middle));
@@ -64,10 +64,16 @@ Region flattened(const std::vector<StrokeLoop>& outlines, double scale, Point mi
   return region;
 }
 
-Region flattened(const Loops& loops) {
-  std::vector<StrokeLoop> outlines;
-  for (const Loop& loop : loops) outlines.emplace_back(loop.begin(), loop.end());
-  return flattened(outlines, 1, {0, 0});
+Region flattened(const Loops& loops, double chord) {
+  Region region;
+  for (const Loop& loop : loops) {
+    Polygon& polygon = region.emplace_back();
+    for (const Piece& piece : loop) {
+      const int n = chords(piece, chord);
+      for (int i = 0; i < n; ++i) polygon.push_back(piece.at(1.0 * i / n));
+    }
+  }
+  return region;
 }
 
 Box bounds(const Artwork& artwork) {

@@ -11,7 +11,7 @@ inline constexpr double flattening = 0.0005;
 /// The drawn outlines, `scale` times as large and moved so that `middle` comes to the origin, as polygons within
 /// `flattening` of their curves.
 Region flattened(const std::vector<StrokeLoop>& outlines, double scale, Point middle);
-Region flattened(const Loops& loops);
+Region flattened(const Loops& loops, double chord = flattening);
 
 /// The drawing's bounding box, of its curves and not of their control points. mm as drawn.
 Box bounds(const Artwork& artwork);

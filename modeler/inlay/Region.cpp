@@ -187,12 +187,13 @@ Box bounds(const Region& region) {
   return box;
 }
 
-Region grown(const Region& region, double by) {
+Region grown(const Region& region, double by, const Cancel& cancel) {
   if (region.empty() || by == 0) return region;
   std::vector<Box> boxes;
   for (const Polygon& polygon : region) boxes.push_back(box_of(polygon));
   Region result;
   for (const std::vector<int>& cluster : clusters(boxes, 2 * std::max(by, 0.0) + 0.001)) {
+    if (cancel.wanted()) return {};
     Clipper clipper;
     for (const int i : cluster) clipper.AddPath(moved_out(region[i], by), ptSubject, true);
     Paths found;
@@ -206,11 +207,12 @@ Region without(const Region& a, const Region& b) { return clipped(a, b, ctDiffer
 Region united(const Region& a, const Region& b) { return clipped(a, b, ctUnion); }
 Region common(const Region& a, const Region& b) { return clipped(a, b, ctIntersection); }
 
-Region filled(const Region& polygons) {
+Region filled(const Region& polygons, const Cancel& cancel) {
   std::vector<Box> boxes;
   for (const Polygon& polygon : polygons) boxes.push_back(box_of(polygon));
   Region result;
   for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
+    if (cancel.wanted()) return {};
     Clipper clipper;
     for (const int i : cluster) clipper.AddPath(path_of(polygons[i]), ptSubject, true);
     Paths found;

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "plane/Cancel.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta {
@@ -21,13 +22,13 @@ Box bounds(const Region& region);
 
 /// All points within `by` of the region; a negative `by` takes off all points within -by of what is outside it. Arcs
 /// are drawn with chords within 0.0001 mm.
-Region grown(const Region& region, double by);
+Region grown(const Region& region, double by, const Cancel& cancel = {});
 /// What is in a and not in b.
 Region without(const Region& a, const Region& b);
 Region united(const Region& a, const Region& b);
 Region common(const Region& a, const Region& b);
 /// Any polygons made into a region: filled is what they wind about counter-clockwise.
-Region filled(const Region& polygons);
+Region filled(const Region& polygons, const Cancel& cancel = {});
 
 /// The connected parts of a region, each an outer polygon followed by its holes.
 std::vector<Region> parts(const Region& region);

@@ -1,0 +1,260 @@
+#include "inlay/ArcRun.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "inlay/Biarc.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double flat = 2e-5;          // mm of height over the chord: a line
+constexpr double most_turn = 2.5;      // radians, of an arc
+constexpr double least_ahead = 0.35;   // of the way to a station: cosine of half of most_turn, nearly
+constexpr std::size_t beam_width = 4;  // chains that are looked at side by side
+constexpr double lengths[] = {1, 0.9, 0.8, 0.7, 0.6, 0.5};  // of the longest arc that serves
+constexpr double bends_tried[] = {0.5, 0.15, 0.85};        // between its least and its greatest curvature
+
+using Chain = std::vector<Piece>;
+
+/// A chain so far: it stands at `p`, near station `at`, and goes on in direction `way`.
+struct State {
+  int at = 0;
+  Point p, way;
+  int before = -1;  ///< index of the state that it comes from
+  Piece piece;      ///< that leads here from there
+  int reach = 0;    ///< station that one more arc can come to
+};
+
+/// Curvatures of the arcs from a state that pass all stations up to one.
+struct Bends {
+  double low = -1e300, high = 1e300;
+};
+
+class ArcRun {
+ public:
+  ArcRun(const SmoothRun& run, double tolerance) : run_(run), x_(run.stations), tolerance_(tolerance), end_(static_cast<int>(x_.size()) - 1) {}
+
+  Chain chain() {
+    if (Chain round = fillet(); !round.empty()) return round;
+    std::vector<int> beam = begun();
+    for (;;) {
+      for (const bool two : {false, true})
+        for (const int i : beam)
+          if (Chain last = finish(states_[i], two); !last.empty()) return whole(i, std::move(last));
+      std::vector<int> next = advanced(beam);
+      if (next.empty()) {
+        if (Chain all = stepped(beam.front()); !all.empty()) return all;
+        next = {static_cast<int>(states_.size()) - 1};
+      }
+      beam = std::move(next);
+    }
+  }
+
+ private:
+  /// How far one arc from a state can come, and what curvatures serve up to each station.
+  int scan(const State& from, std::vector<Bends>* bends) const {
+    Bends now;
+    if (bends) bends->clear();
+    for (int i = from.at + 1; i <= end_; ++i) {
+      const Point to = x_[i] - from.p;
+      const double square = dot(to, to), ahead = dot(from.way, to), aside = cross(from.way, to);
+      // Distance from the circle of curvature k: k square / 2 - aside, to the first order.
+      if (square > 4 * tolerance_ * tolerance_) {
+        if (ahead < least_ahead * std::sqrt(square)) return i - 1;
+        now.low = std::max(now.low, 2 * (aside - tolerance_) / square);
+        now.high = std::min(now.high, 2 * (aside + tolerance_) / square);
+        if (now.low > now.high) return i - 1;
+      }
+      if (bends) bends->push_back(now);
+    }
+    return end_;
+  }
+
+  /// The state after an arc of curvature k to station j.
+  State bent(int before, int j, double k) const {
+    const State& from = states_[before];
+    State to{j, {}, from.way, before, {}, j};
+    const Point way = x_[j] - from.p;
+    const double size = std::sqrt(dot(way, way));
+    if (std::abs(k) * size * size / 8 < flat) {
+      to.p = from.p + dot(way, from.way) * from.way;
+      to.piece = line(from.p, to.p);
+      return to;
+    }
+    const Point centre = from.p + (1 / k) * left_of(from.way);
+    const double radius = 1 / std::abs(k);
+    to.p = centre + radius * unit(x_[j] - centre);
+    to.piece = arc_between(centre, radius, from.p, to.p, k > 0);
+    to.way = end_direction(to.piece);
+    return to;
+  }
+
+  /// Chains of no piece yet: ways to begin.
+  std::vector<int> begun() {
+    State first;
+    first.p = x_.front();
+    first.way = run_.way_in ? *run_.way_in : free_way();
+    first.reach = scan(first, &bends_);
+    states_.push_back(first);
+    std::vector<int> beam{0};
+    const double size = distance(first.p, x_[std::max(1, first.reach)]);
+    for (const double s : {-3, -2, -1, 1, 2, 3}) {
+      State other = first;
+      if (!run_.way_in) {
+        other.way = turned(first.way, s * 1.3 * tolerance_ / size);
+      } else if (run_.slack_in > 0 && !bends_.empty()) {
+        const double k = std::abs(bends_.back().low + bends_.back().high) / 2;
+        const double slide = s / 3 * std::min({std::sqrt(2 * tolerance_ / std::max(k, 1e-6)), size / 2, run_.slack_in});
+        other.p = first.p + slide * first.way;
+      } else {
+        break;
+      }
+      other.reach = scan(other, nullptr);
+      states_.push_back(other);
+      beam.push_back(static_cast<int>(states_.size()) - 1);
+    }
+    keep_best(beam);
+    return beam;
+  }
+
+  /// Direction at the first station of the circle through it and others ahead.
+  Point free_way() const {
+    const int far = std::min(end_, 6), middle = std::max(1, far / 2);
+    const Point chord = unit(x_[middle] - x_[0]), rest = unit(x_[far] - x_[middle]);
+    if (middle == far) return chord;
+    const double bend = std::atan2(cross(chord, rest), dot(chord, rest));
+    const double a = distance(x_[0], x_[middle]), b = distance(x_[middle], x_[far]);
+    return turned(chord, -bend * a / (a + b));
+  }
+
+  void keep_best(std::vector<int>& beam) const {
+    std::stable_sort(beam.begin(), beam.end(), [&](int a, int b) { return states_[a].reach > states_[b].reach; });
+    if (beam.size() > beam_width) beam.resize(beam_width);
+  }
+
+  std::vector<int> advanced(const std::vector<int>& beam) {
+    std::vector<int> next;
+    for (const int i : beam) {
+      const int at = states_[i].at, reach = std::min(scan(states_[i], &bends_), end_ - 1);
+      int last = -1;
+      for (const double part : lengths) {
+        const int j = at + static_cast<int>(std::ceil(part * (reach - at)));
+        if (j <= at || j == last) continue;
+        last = j;
+        const Bends bends = bends_[j - at - 1];
+        if (bends.high > 1e299) continue;
+        for (const double share : bends_tried) {
+          State to = bent(i, j, bends.low + share * (bends.high - bends.low));
+          if (to.piece.is_arc() && std::abs(to.piece.sweep) > most_turn) continue;
+          to.reach = scan(to, nullptr);
+          if (to.reach <= j) continue;
+          states_.push_back(to);
+          next.push_back(static_cast<int>(states_.size()) - 1);
+        }
+      }
+    }
+    keep_best(next);
+    return next;
+  }
+
+  /// Where no arc serves: straight on to the next station. The whole chain when that is the last one.
+  Chain stepped(int i) {
+    State to{states_[i].at + 1, {}, {}, i, {}, 0};
+    to.p = x_[to.at];
+    to.piece = line(states_[i].p, to.p);
+    to.way = unit(x_[std::min(end_, to.at + 1)] - x_[std::min(end_, to.at + 1) - 1]);
+    states_.push_back(to);
+    return to.at == end_ ? whole(static_cast<int>(states_.size()) - 1, {}) : Chain{};
+  }
+
+  Chain whole(int i, Chain last) const {
+    Chain all;
+    for (; states_[i].before >= 0; i = states_[i].before) all.push_back(states_[i].piece);
+    std::reverse(all.begin(), all.end());
+    all.insert(all.end(), last.begin(), last.end());
+    return all;
+  }
+
+  /// Whether the chain passes all stations from one on; a line that follows it may count.
+  bool serves(Chain chain, int from) const {
+    for (const Piece& piece : chain)
+      if (piece.is_arc() && std::abs(piece.sweep) > most_turn) return false;
+    if (run_.way_out && run_.slack_out > 0) chain.push_back(line(chain.back().b, chain.back().b + run_.slack_out * *run_.way_out));
+    for (int i = from; i <= end_; ++i)
+      if (off_chain(chain, x_[i]) > tolerance_) return false;
+    return true;
+  }
+
+  /// One arc, or two, from a state to the end; nothing when they do not serve.
+  Chain finish(const State& from, bool two) const {
+    const bool near = two ? from.reach + 1.3 * (from.reach - from.at) + 2 >= end_ : from.reach >= end_ || run_.slack_out > 0;
+    if (!near || from.at >= end_) return {};
+    const Point q = x_[end_];
+    Chain last;
+    if (two) {
+      last = biarc(from.p, from.way, q, run_.way_out ? *run_.way_out : end_way());
+    } else if (!run_.way_out) {
+      last = {arc_along(from.p, from.way, q)};
+      if (dot(from.way, q - from.p) <= 0) return {};
+    } else if (const auto to = touching(from)) {
+      last = {arc_along(from.p, from.way, *to)};
+    }
+    return !last.empty() && serves(last, from.at) ? last : Chain{};
+  }
+
+  /// Where the arc from a state that touches the line after the run meets it.
+  std::optional<Point> touching(const State& from) const {
+    const Point u = *run_.way_out, q = x_[end_];
+    const double turn = cross(from.way, u);
+    if (run_.slack_out <= 0 || std::abs(turn) < 1e-3 || dot(from.way, u) < -0.9) return std::nullopt;
+    const double leg = cross(q - from.p, u) / turn;  // to where the two tangents meet
+    const Point to = from.p + leg * (from.way + u);
+    const double slid = dot(to - q, u);
+    if (leg <= 0 || slid > run_.slack_out || dot(to - from.p, u) < 0) return std::nullopt;
+    return to;
+  }
+
+  Point end_way() const {
+    const int far = std::max(0, end_ - 4), middle = std::max(far, end_ - 2);
+    const Point chord = unit(x_[end_] - x_[middle]);
+    if (middle == far) return chord;
+    const Point before = unit(x_[middle] - x_[far]);
+    return turned(chord, std::atan2(cross(before, chord), dot(before, chord)) / 2);
+  }
+
+  /// Between two straight lines: the arc that touches both. Its radius follows from how near it comes to their corner.
+  Chain fillet() const {
+    if (!run_.way_in || !run_.way_out || run_.slack_in <= 0 || run_.slack_out <= 0) return {};
+    const Point t = *run_.way_in, u = *run_.way_out, p = x_.front(), q = x_.back();
+    const double turn = cross(t, u);
+    if (std::abs(turn) < 0.02 || dot(t, u) < -0.95) return {};
+    const Point tip = p + (cross(q - p, u) / turn) * t, inward = unit(u - t);
+    double nearest = 1e300;
+    for (int i = 0; i < end_; ++i) {
+      const double s = cross(x_[i] - tip, inward), e = cross(x_[i + 1] - tip, inward);
+      if (s * e <= 0 && s != e) nearest = std::min(nearest, dot(between(x_[i], x_[i + 1], s / (s - e)) - tip, inward));
+    }
+    if (nearest > 1e200 || nearest <= 0) return {};
+    const double half_sine = std::sqrt((1 - dot(t, u)) / 2), half_cosine = std::sqrt((1 + dot(t, u)) / 2);
+    const double radius = nearest * half_cosine / (1 - half_cosine), leg = radius * half_sine / half_cosine;
+    const Point a = tip - leg * t, b = tip + leg * u;
+    if (dot(a - p, t) < -run_.slack_in || dot(b - q, u) > run_.slack_out) return {};
+    Chain chain{line(a - run_.slack_in * t, a), arc_along(a, t, b)};
+    if (!serves(chain, 0)) return {};
+    return {chain[1]};
+  }
+
+  const SmoothRun& run_;
+  const std::vector<Point>& x_;
+  double tolerance_;
+  int end_;
+  std::vector<State> states_;
+  std::vector<Bends> bends_;
+};
+
+}  // namespace
+
+std::vector<Piece> arcs_along(const SmoothRun& run, double tolerance) { return ArcRun(run, tolerance).chain(); }
+
+}  // namespace sagitta

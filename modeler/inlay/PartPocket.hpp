@@ -1,0 +1,27 @@
+#pragma once
+
+/// Pockets of true lines and arcs about pieces of the same. Lengths in mm.
+
+#include "inlay/Region.hpp"
+#include "plane/Cancel.hpp"
+
+namespace sagitta {
+
+/// A pocket and the polygons that stand for it, within `fine_chords`.
+struct PartPocket {
+  Loops outlines;
+  Region polygons;
+};
+
+/// How far those chords may lie from their arcs.
+inline constexpr double fine_chords = 0.0001;
+
+/// The piece's outlines moved out by the clearance: line for line and arc for arc where that can be, so that the gap is
+/// the clearance exactly. Where the moved outline would meet itself it is cut there and refitted.
+Loops part_pocket(const Loops& piece, double clearance, const Cancel& cancel);
+
+/// All pockets as one set of outlines. Those that touch no other stay as they are; skins of wood thinner than two snaps
+/// between them do not stand: the plan could not carry them.
+Loops run_together(const std::vector<PartPocket>& pockets, const Cancel& cancel);
+
+}  // namespace sagitta
