@@ -107,6 +107,7 @@ class ArcRun {
         const double k = std::abs(bends_.back().low + bends_.back().high) / 2;
         const double slide = s / 3 * std::min({std::sqrt(2 * tolerance_ / std::max(k, 1e-6)), size / 2, run_.slack_in});
         other.p = first.p + slide * first.way;
+        if (slide < 0) other.at = -1;  // the first station lies ahead
       } else {
         break;
       }
@@ -181,7 +182,7 @@ class ArcRun {
     for (const Piece& piece : chain)
       if (piece.is_arc() && std::abs(piece.sweep) > most_turn) return false;
     if (run_.way_out && run_.slack_out > 0) chain.push_back(line(chain.back().b, chain.back().b + run_.slack_out * *run_.way_out));
-    for (int i = from; i <= end_; ++i)
+    for (int i = std::max(0, from); i <= end_; ++i)
       if (off_chain(chain, x_[i]) > tolerance_) return false;
     return true;
   }

@@ -17,6 +17,8 @@ constexpr double least_look = 0.005;   // mm
 constexpr double scatter = 0.0005;     // mm; of points about their curve
 constexpr int most_neighbours = 24;
 constexpr double most_lean = 0.92;     // cosine of what a curve may turn there
+constexpr double station = 0.03;       // mm between points that arcs are held to: no arc can bulge between them
+constexpr int most_stations = 64;      // on one side of the polygon
 constexpr double least_follow = 0.00005;  // mm
 
 Polygon apart(const Polygon& polygon) {
@@ -123,10 +125,9 @@ class LoopFit {
 
   std::vector<Point> stations(int from, int to) const {
     std::vector<Point> found;
-    found.reserve(2 * static_cast<std::size_t>(to - from) + 1);
     for (int i = from; i < to; ++i) {
-      found.push_back(at(i));
-      found.push_back(between(at(i), at(i + 1), 0.5));
+      const int n = std::clamp(static_cast<int>(length(side(i)) / station), 2, most_stations);
+      for (int k = 0; k < n; ++k) found.push_back(between(at(i), at(i + 1), 1.0 * k / n));
     }
     found.push_back(at(to));
     return found;

@@ -196,7 +196,7 @@ void expect_fits(const FittedFigure& figure, double r, double clearance) {
 }
 
 TEST(Fit, HoldsOnRandomDrawings) {
-  for (unsigned seed = 1; seed <= 179; ++seed) {
+  for (unsigned seed = 1; seed <= 300; ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const double r = 0.2 + 0.1 * (seed % 5), clearance = 0.03 + 0.01 * (seed % 4);
     const auto made = fit_figure(random_drawing(seed), {1, r, clearance, 0}, {});
