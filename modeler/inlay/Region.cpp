@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <polyclipping/clipper.hpp>
 
 #include "inlay/Clusters.hpp"
+#include "inlay/Sweep.hpp"
 
 namespace sagitta {
 namespace {
@@ -52,7 +52,7 @@ Box box_of(const Polygon& polygon) {
 
 /// Those of a and those of b that may have to do with each other, by their boxes: Clipper looks along a whole line of
 /// the drawing at each step, so that few polygons at a time are quick.
-Region clipped(const Region& a, const Region& b, ClipType how) {
+Region clipped(const Region& a, const Region& b, ClipType how, const Cancel& cancel) {
   std::vector<Box> boxes;
   for (const Region* region : {&a, &b})
     for (const Polygon& polygon : *region) boxes.push_back(box_of(polygon));
@@ -67,11 +67,9 @@ Region clipped(const Region& a, const Region& b, ClipType how) {
         for (const int i : cluster) result.push_back(polygon(i));
       continue;
     }
-    Clipper clipper;
-    for (const int i : cluster) clipper.AddPath(path_of(polygon(i)), of_a(i) ? ptSubject : ptClip, true);
-    Paths found;
-    clipper.Execute(how, found, pftNonZero, pftNonZero);
-    append(found, result);
+    ClipJob job{{}, {}, how, pftNonZero};
+    for (const int i : cluster) (of_a(i) ? job.subject : job.clip).push_back(path_of(polygon(i)));
+    append(swept(job, cancel), result);
   }
   return result;
 }
@@ -159,15 +157,25 @@ Path moved_out(const Polygon& drawn, double by) {
   return path;
 }
 
-void add_parts(const PolyNode& node, std::vector<Region>& found) {
-  for (const PolyNode* outer : node.Childs) {
-    Region part{polygon_of(outer->Contour)};
-    for (const PolyNode* hole : outer->Childs) {
-      part.push_back(polygon_of(hole->Contour));
-      add_parts(*hole, found);
-    }
-    found.push_back(std::move(part));
+/// The least outer polygon about a hole; -1: none.
+int round_about(const Polygon& hole, const std::vector<Region>& outer, const std::vector<Box>& boxes,
+                const std::vector<double>& areas) {
+  const Box box = box_of(hole);
+  std::vector<int> about;
+  for (int i = 0; i < static_cast<int>(outer.size()); ++i)
+    if (boxes[i].low.x <= box.low.x && boxes[i].low.y <= box.low.y && boxes[i].high.x >= box.high.x &&
+        boxes[i].high.y >= box.high.y)
+      about.push_back(i);
+  std::sort(about.begin(), about.end(), [&](int a, int b) { return areas[a] < areas[b]; });
+  for (const int i : about) {
+    if (i == about.back()) return i;
+    // The hole may touch the outer polygon: most of three of its points decide.
+    int inside = 0;
+    for (const std::size_t k : {std::size_t{0}, hole.size() / 3, 2 * hole.size() / 3})
+      inside += contains({outer[i].front()}, hole[k]) ? 1 : 0;
+    if (inside >= 2) return i;
   }
+  return -1;
 }
 
 }  // namespace
@@ -194,18 +202,16 @@ Region grown(const Region& region, double by, const Cancel& cancel) {
   Region result;
   for (const std::vector<int>& cluster : clusters(boxes, 2 * std::max(by, 0.0) + 0.001)) {
     if (cancel.wanted()) return {};
-    Clipper clipper;
-    for (const int i : cluster) clipper.AddPath(moved_out(region[i], by), ptSubject, true);
-    Paths found;
-    clipper.Execute(ctUnion, found, pftPositive, pftPositive);
-    append(found, result);
+    ClipJob job;
+    for (const int i : cluster) job.subject.push_back(moved_out(region[i], by));
+    append(swept(job, cancel), result);
   }
   return thinned(result, offset_noise);
 }
 
-Region without(const Region& a, const Region& b) { return clipped(a, b, ctDifference); }
-Region united(const Region& a, const Region& b) { return clipped(a, b, ctUnion); }
-Region common(const Region& a, const Region& b) { return clipped(a, b, ctIntersection); }
+Region without(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctDifference, cancel); }
+Region united(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctUnion, cancel); }
+Region common(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctIntersection, cancel); }
 
 Region filled(const Region& polygons, const Cancel& cancel) {
   std::vector<Box> boxes;
@@ -213,29 +219,27 @@ Region filled(const Region& polygons, const Cancel& cancel) {
   Region result;
   for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
     if (cancel.wanted()) return {};
-    Clipper clipper;
-    for (const int i : cluster) clipper.AddPath(path_of(polygons[i]), ptSubject, true);
-    Paths found;
-    clipper.Execute(ctUnion, found, pftPositive, pftPositive);
-    append(found, result);
+    ClipJob job;
+    for (const int i : cluster) job.subject.push_back(path_of(polygons[i]));
+    append(swept(job, cancel), result);
   }
   return result;
 }
 
 std::vector<Region> parts(const Region& region) {
-  std::vector<Box> boxes;
-  for (const Polygon& polygon : region) boxes.push_back(box_of(polygon));
   std::vector<Region> found;
-  for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
-    if (cluster.size() == 1) {
-      found.push_back({region[cluster.front()]});
-      continue;
-    }
-    Clipper clipper;
-    for (const int i : cluster) clipper.AddPath(path_of(region[i]), ptSubject, true);
-    PolyTree tree;
-    clipper.Execute(ctUnion, tree, pftNonZero, pftNonZero);
-    add_parts(tree, found);
+  std::vector<Box> boxes;
+  std::vector<double> areas;
+  for (const Polygon& polygon : region) {
+    if (area({polygon}) <= 0) continue;
+    found.push_back({polygon});
+    boxes.push_back(box_of(polygon));
+    areas.push_back(area({polygon}));
+  }
+  for (const Polygon& hole : region) {
+    if (area({hole}) >= 0) continue;
+    const int own = round_about(hole, found, boxes, areas);
+    if (own >= 0) found[own].push_back(hole);
   }
   return found;
 }

@@ -24,9 +24,9 @@ Box bounds(const Region& region);
 /// are drawn with chords within 0.0001 mm.
 Region grown(const Region& region, double by, const Cancel& cancel = {});
 /// What is in a and not in b.
-Region without(const Region& a, const Region& b);
-Region united(const Region& a, const Region& b);
-Region common(const Region& a, const Region& b);
+Region without(const Region& a, const Region& b, const Cancel& cancel = {});
+Region united(const Region& a, const Region& b, const Cancel& cancel = {});
+Region common(const Region& a, const Region& b, const Cancel& cancel = {});
 /// Any polygons made into a region: filled is what they wind about counter-clockwise.
 Region filled(const Region& polygons, const Cancel& cancel = {});
 
