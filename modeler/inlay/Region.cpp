@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "inlay/Clusters.hpp"
+#include "inlay/OutlineIndex.hpp"
 #include "inlay/Sweep.hpp"
 
 namespace sagitta {
@@ -14,6 +16,8 @@ using namespace ClipperLib;
 constexpr double units = 1e6;             // Clipper's whole numbers, per mm
 constexpr double arc_tolerance = 0.00005;  // mm between an offset's arc and its chords: where a strip is nearly as wide as
                                             // the cutter, an opening shifts its end ten times as far
+constexpr double sliver = 0.00005;  // mm; tips nearer to the outline than it was moved, by more than this, are none
+constexpr double hair = 1.0;
 constexpr double offset_noise = 0.00002;    // mm; points that an offset leaves within this of a line say nothing
 
 cInt whole(double mm) { return static_cast<cInt>(mm * units + (mm < 0 ? -0.5 : 0.5)); }
@@ -38,6 +42,13 @@ Polygon polygon_of(const Path& path) {
   polygon.reserve(path.size());
   for (const IntPoint& p : path) polygon.push_back({static_cast<double>(p.X) / units, static_cast<double>(p.Y) / units});
   return polygon;
+}
+
+/// Whether a polygon turns back at b by nearly a half turn.
+bool sharp(Point a, Point b, Point c) {
+  const Point in = a - b, out = c - b;
+  const double along = dot(in, out);
+  return along > 0 && along * along > 0.8 * dot(in, in) * dot(out, out);
 }
 
 void append(const Paths& paths, Region& region) {
@@ -130,6 +141,10 @@ Path moved_out(const Polygon& drawn, double by) {
   // The arcs' points lie as far outside of them as their chords lie inside.
   const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - 2 * arc_tolerance / radius));
   const double mitre = 2 / square({1 + arc_tolerance / radius, 0}) - 1;  // least cosine of a turn that needs no arc
+  // How often the path winds about a point is, about the outline's own, the outline's nearest places within reach less
+  // its furthest ones between them: one at least for each stretch within reach, unless all of the outline is.
+  const Box box = box_of(polygon);
+  const bool small = std::max(box.high.x - box.low.x, box.high.y - box.low.y) <= 2 * radius;
   path.reserve(2 * n);
   double before = std::sqrt(square(polygon[0] - polygon[n - 1]));
   Point d = (1 / before) * (polygon[0] - polygon[n - 1]);
@@ -141,20 +156,46 @@ Path moved_out(const Polygon& drawn, double by) {
     const double sine = cross(d, e), cosine = dot(d, e);
     const bool outer = (sine > 0) == (by > 0);
     // At an inner corner the moved sides meet |by| tan(turn / 2) from their ends.
-    const bool meets = outer ? cosine >= mitre : 2 * radius * std::abs(sine) <= std::min(before, after) * (1 + cosine);
+    // A hair less room than that, as an arc of this very radius has, turns a side round by that hair.
+    const double room = std::min(before, after) * (cosine > 0.98 ? hair : 1);
+    const bool meets = outer ? cosine >= mitre : 2 * radius * std::abs(sine) <= room * (1 + cosine);
     if (meets && cosine > -0.98) {
       path.push_back(placed(p + (1 / (1 + cosine)) * (m + o)));
     } else if (outer) {
       add_round(p, m, o, std::atan2(sine, cosine), step, path);
     } else {
       path.push_back(placed(p + m));
-      path.push_back(placed(p));
+      if (small) path.push_back(placed(p));
       path.push_back(placed(p + o));
     }
     d = e;
     before = after;
   }
   return path;
+}
+
+/// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: sharp tips that are
+/// nearer to the outline than it was moved.
+Region without_slivers(const Region& moved, const Region& outline, double by) {
+  std::optional<OutlineIndex> index;
+  const auto true_tip = [&](Point p) {
+    if (!index) index.emplace(outline);
+    return index->nearest(p).distance >= by - sliver;
+  };
+  Region kept;
+  for (const Polygon& polygon : moved) {
+    Polygon own;
+    const std::size_t n = polygon.size();
+    for (std::size_t i = 0; i < n; ++i) {
+      own.push_back(polygon[i]);
+      while (own.size() > 2 && sharp(own[own.size() - 3], own[own.size() - 2], own.back()) && !true_tip(own[own.size() - 2]))
+        own.erase(own.end() - 2);
+    }
+    while (own.size() > 2 && sharp(own[own.size() - 2], own.back(), own.front()) && !true_tip(own.back())) own.pop_back();
+    while (own.size() > 2 && sharp(own.back(), own.front(), own[1]) && !true_tip(own.front())) own.erase(own.begin());
+    if (own.size() > 2) kept.push_back(std::move(own));
+  }
+  return kept;
 }
 
 /// The least outer polygon about a hole; -1: none.
@@ -206,7 +247,7 @@ Region grown(const Region& region, double by, const Cancel& cancel) {
     for (const int i : cluster) job.subject.push_back(moved_out(region[i], by));
     append(swept(job, cancel), result);
   }
-  return thinned(result, offset_noise);
+  return thinned(without_slivers(result, region, std::abs(by)), offset_noise);
 }
 
 Region without(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctDifference, cancel); }
