@@ -98,6 +98,9 @@ struct Slots {
 
 enum class InlayShape { dot, block, trapezoid, diamond, artwork };
 
+/// How large artwork is in each of its spaces.
+enum class InlaySizes { one, by_space };
+
 struct Inlay {
   InlayShape shape = InlayShape::dot;
   std::vector<int> frets, double_frets;
@@ -107,6 +110,8 @@ struct Inlay {
   double diameter = 6;
   std::optional<double> along, across;
   std::optional<double> across_nut, across_heel;
+  InlaySizes sizes = InlaySizes::one;
+  std::optional<double> edge_left;  ///< artwork ends so far from edge or binding; runs out over the edge when not given
   std::string file;
   std::map<std::string, std::string> colours;  ///< fill "#rrggbb" -> material
   double depth = 0;

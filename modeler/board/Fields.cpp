@@ -14,6 +14,7 @@ constexpr Choice seat_choices[] = {{"none", ""}, {"slot", ""}, {"shelf", ""}};
 constexpr Choice floor_choices[] = {{"arc", ""}, {"level", ""}};
 constexpr Choice ends_choices[] = {{"through", ""}, {"blind", ""}};
 constexpr Choice inlay_choices[] = {{"dot", ""}, {"block", ""}, {"trapezoid", ""}, {"diamond", ""}, {"artwork", ""}};
+constexpr Choice sizes_choices[] = {{"one", ""}, {"by-space", ""}};
 constexpr Choice operation_choices[] = {{"pockets", ""}, {"inlay", ""}, {"radius", ""}, {"slots", ""}, {"outline", ""}};
 constexpr Choice zero_choices[] = {{"nut", ""}, {"corner", ""}, {"centre", "center"}};
 constexpr Choice z_zero_choices[] = {{"glue-face", ""}, {"blank-top", ""}, {"bed", ""}};
@@ -233,6 +234,14 @@ constexpr Field table_of_fields[] = {
     used_with("shape", "artwork",
               plain("inlays", "colours", Kind::colours, "",
                     "material of each fill colour, when the artwork has several", at<&Inlay::colours>)),
+    used_with("shape", "artwork",
+              choice("inlays", "sizes", sizes_choices, "one",
+                     "artwork at several frets: at one size, or in proportion to each space, along or across being the "
+                     "size at the first fret of the list",
+                     at<&Inlay::sizes>)),
+    used_with("shape", "artwork",
+              length("inlays", "edge_left", {0.05, 100, true}, "artwork runs out over the edge",
+                     "artwork is cut off so far from the finished edge, or from the binding", at<&Inlay::edge_left>)),
     needed(length("inlays", "depth", {0.05, 30}, "", "depth of the pocket from the finished top at the centre line",
                   at<&Inlay::depth>)),
     length("inlays", "piece_thickness", {0.1, 60}, "depth + 0.2 mm", "thickness of the piece",

@@ -45,6 +45,7 @@ class FigureFit {
     regions_.resize(artwork_.regions.size());
     abreast(count, [&](int i) {
       regions_[i].drawn = filled(flattened(artwork_.regions[i].outlines, cut_.scale, middle_), cancel_);
+      if (!cut_.within.empty()) regions_[i].drawn = common(regions_[i].drawn, cut_.within, cancel_);
       regions_[i].box = bounds(regions_[i].drawn);
     });
     // What lies apart does not ask for what the others have left.

@@ -23,6 +23,7 @@ struct FigureCut {
   double scale = 1;  ///< of the drawing
   double radius = 0, clearance = 0;
   double clearing_radius = 0;  ///< 0: no clearing cutter
+  Region within = {};          ///< in the figure's frame: the drawing is cut off outside of it; empty: nowhere
 };
 
 /// Of touching regions, in the drawing's order, each later one first loses what lies within the clearance of an earlier

@@ -99,6 +99,31 @@ class Fitter {
     return wrong.empty();
   }
 
+  double space_at(int fret) const {
+    const auto i = static_cast<std::size_t>(fret);
+    return layout_.frets[i].middle.x - layout_.frets[i - 1].middle.x;
+  }
+
+  /// By how much the artwork is larger at this marker than at the first fret of its list.
+  double growth(const Marker& marker) const {
+    const Inlay& inlay = inlay_of(marker);
+    if (inlay.sizes == InlaySizes::one) return 1;
+    const int first = inlay.frets.empty() ? inlay.double_frets.front() : inlay.frets.front();
+    return space_at(marker.fret) / space_at(first);
+  }
+
+  /// Where artwork may be, in its own frame; empty: anywhere.
+  Region within(const Marker& marker, const Placement& place) const {
+    const Inlay& inlay = inlay_of(marker);
+    if (!inlay.edge_left) return {};
+    const double inward = *inlay.edge_left + (board_.binding ? board_.binding->width : 0);
+    return place.back(grown(flattened({layout_.outline}), -inward));
+  }
+
+  Placement place_of(const Marker& marker) const {
+    return {inlay_of(marker).turn_degrees * std::numbers::pi / 180, board_.hand == Hand::left, marker.centre};
+  }
+
   const FittedFigure* figure_of(const Marker& marker, const Artwork& artwork) {
     const Inlay& inlay = inlay_of(marker);
     const Box box = bounds(artwork);
@@ -110,8 +135,11 @@ class Fitter {
           {"", inlay.file + " has no filled area to inlay", "fill the outlines, and look at the notes on the drawing"});
       return nullptr;
     }
-    const FigureCut cut{wanted / drawn, inlay_cutter_radius(board_), inlay.clearance, clearing_radius(board_)};
-    const auto key = std::make_tuple(inlay.file, cut.scale, cut.clearance);
+    const FigureCut cut{growth(marker) * wanted / drawn, inlay_cutter_radius(board_), inlay.clearance,
+                        clearing_radius(board_), within(marker, place_of(marker))};
+    // Each place cuts off something else.
+    const Point cut_off_at = cut.within.empty() ? Point{0, 0} : marker.centre;
+    const auto key = std::make_tuple(inlay.file, cut.scale, cut.clearance, cut_off_at.x, cut_off_at.y);
     auto found = fitted_.find(key);
     if (found == fitted_.end()) {
       auto made = fit_figure(artwork, cut, cancel_);
@@ -133,8 +161,7 @@ class Fitter {
     const Artwork& artwork = drawing->second;
     const FittedFigure* figure = has_materials(marker, artwork) ? figure_of(marker, artwork) : nullptr;
     if (!figure || cancel_.wanted()) return;
-    const Placement place{inlay_of(marker).turn_degrees * std::numbers::pi / 180, board_.hand == Hand::left,
-                          marker.centre};
+    const Placement place = place_of(marker);
     const auto material = [&](int region) {
       return material_of(inlay_of(marker), artwork.regions[static_cast<std::size_t>(region)].colour);
     };
@@ -167,7 +194,7 @@ class Fitter {
   Inlays inlays_;
   Faults faults_;
   std::map<std::string, int> count_;  ///< pieces of each material so far
-  std::map<std::tuple<std::string, double, double>, FittedFigure> fitted_;
+  std::map<std::tuple<std::string, double, double, double, double>, FittedFigure> fitted_;
 };
 
 }  // namespace

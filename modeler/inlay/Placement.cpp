@@ -27,6 +27,19 @@ Loops Placement::operator()(const Loops& loops) const {
   return placed;
 }
 
+Region Placement::back(const Region& region) const {
+  Region own = region;
+  for (Polygon& polygon : own) {
+    for (Point& p : polygon) {
+      p = p - centre;
+      if (mirrored) p.y = -p.y;
+      p = turned(p, -turn);
+    }
+    if (mirrored) std::reverse(polygon.begin(), polygon.end());
+  }
+  return own;
+}
+
 Region Placement::operator()(const Region& region) const {
   Region placed = region;
   for (Polygon& polygon : placed) {

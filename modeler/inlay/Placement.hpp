@@ -13,6 +13,8 @@ struct Placement {
   Point operator()(Point p) const;
   Loops operator()(const Loops& loops) const;
   Region operator()(const Region& region) const;
+  /// From the board's frame into the figure's own.
+  Region back(const Region& region) const;
 };
 
 }  // namespace sagitta

@@ -30,13 +30,6 @@ Path path_of(const Polygon& polygon) {
   return path;
 }
 
-Paths paths_of(const Region& region) {
-  Paths paths;
-  paths.reserve(region.size());
-  for (const Polygon& polygon : region) paths.push_back(path_of(polygon));
-  return paths;
-}
-
 Polygon polygon_of(const Path& path) {
   Polygon polygon;
   polygon.reserve(path.size());

@@ -1,0 +1,93 @@
+// Where artwork comes to lie on the board, how large, and where it is cut off.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "inlay/Flatten.hpp"
+#include "inlay/Inlays.hpp"
+#include "inlay/Refit.hpp"
+#include "inlay/SampleDrawings.hpp"
+
+namespace sagitta {
+namespace {
+
+using namespace test;
+
+constexpr double scale = 648;
+
+/// A board 50 mm wide all along, with one drawing at frets 5, 7 and 12, without cutters: corners stay sharp.
+Board board_with_drawing() {
+  Board board;
+  board.scale.length = scale;
+  board.scale.frets = 20;
+  board.strings = {6, 37, 40, StringSpacing::equal_centres, {}};
+  board.board.thickness = 6.35;
+  board.board.nut_width = board.board.heel_width = 50;
+  board.surface.profile = Profile::single;
+  board.surface.radius_at_nut = 305;
+  Inlay inlay;
+  inlay.shape = InlayShape::artwork;
+  inlay.file = "block.svg";
+  inlay.frets = {5, 7, 12};
+  inlay.along = 12;
+  inlay.depth = 1.5;
+  board.inlays = {inlay};
+  return board;
+}
+
+/// A block as long as it is wide, or so many times as wide.
+Inlays fitted(const Board& board, double width = 1) {
+  const Drawings drawings{{"block.svg", drawing({{"#202020", {box({0, 0}, {10, 10 * width})}}})}};
+  auto made = fit_inlays(board, std::get<Layout>(lay_out(board)), drawings);
+  if (const auto* faults = std::get_if<Faults>(&made)) throw std::runtime_error(faults->front().message);
+  return std::get<Inlays>(std::move(made));
+}
+
+double along(const Loops& loops) { return bounds(loops).high.x - bounds(loops).low.x; }
+
+/// Space n of a scale is L 2^(-(n-1)/12) (1 - 2^(-1/12)) long: each is 2^(-1/12) of the one before (equal temperament).
+TEST(Placing, KeepsOneSizeOrFollowsTheSpaces) {
+  Board board = board_with_drawing();
+  for (const InlayPiece& piece : fitted(board).pieces) EXPECT_NEAR(along(piece.piece), 12, 1e-4) << piece.fret;
+  board.inlays[0].sizes = InlaySizes::by_space;
+  const Inlays inlays = fitted(board);
+  ASSERT_EQ(inlays.pieces.size(), 3U);
+  for (const InlayPiece& piece : inlays.pieces)
+    EXPECT_NEAR(along(piece.piece), 12 * std::exp2(-(piece.fret - 5) / 12.0), 1e-4) << piece.fret;
+}
+
+TEST(Placing, RunsOutOverTheEdgeUnlessItIsKeptFromIt) {
+  Board board = board_with_drawing();
+  const auto half_width = [&](double width) { return bounds(fitted(board, width).pieces.front().piece).high.y; };
+  EXPECT_NEAR(half_width(5), 30, 1e-4);
+  board.inlays[0].edge_left = 0;
+  EXPECT_NEAR(half_width(5), 25, 1e-4);
+  board.inlays[0].edge_left = 3;
+  EXPECT_NEAR(half_width(5), 22, 1e-4);
+  EXPECT_NEAR(half_width(3), 18, 1e-4);  // it does not come so far
+  board.binding = Binding{2, 0};
+  EXPECT_NEAR(half_width(5), 20, 1e-4);
+}
+
+TEST(Placing, CutsOffWhereTheDrawingLiesTurnedShiftedAndLeftHanded) {
+  Board board = board_with_drawing();
+  board.inlays[0].edge_left = 2;
+  board.inlays[0].turn_degrees = 35;
+  board.inlays[0].shift_across = 6;
+  const Inlays right = fitted(board, 6);
+  board.hand = Hand::left;
+  const Inlays left = fitted(board, 6);
+  ASSERT_EQ(right.pieces.size(), left.pieces.size());
+  for (std::size_t i = 0; i < right.pieces.size(); ++i) {
+    const Box box = bounds(right.pieces[i].piece), other = bounds(left.pieces[i].piece);
+    EXPECT_NEAR(box.high.y, 23, 1e-4);
+    EXPECT_NEAR(box.low.y, -23, 1e-4);
+    EXPECT_NEAR(other.high.y, -box.low.y, 1e-4);
+    EXPECT_NEAR(other.low.x, box.low.x, 1e-4);
+    EXPECT_NEAR(std::abs(area(left.pieces[i].piece)), area(right.pieces[i].piece), 1e-2);
+  }
+}
+
+}  // namespace
+}  // namespace sagitta
