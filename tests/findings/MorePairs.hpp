@@ -3,6 +3,8 @@
 // Numbers by hand on the good board: scale 647.7, frets 1, 4, 5, 12, 22 at 36.352, 133.619, 162.474, 323.85, 465.945;
 // half width 27.78; drop there 1.2686, so that the edge is 5.0814 high.
 
+#include <fstream>
+
 #include "Pairs.hpp"
 
 namespace sagitta::test {
@@ -37,8 +39,34 @@ inline void add_sheet(Board& board, double length, double thickness) {
   board.sheets.push_back({"shell", length, 20, thickness, Pattern::none});
 }
 
+/// A drawing of one square of 4 mm, let in at fret 3 at its own size, with one cutter of this diameter for all of it.
+inline void let_in_square(Board& board, double cutter) {
+  board.folder = testing::TempDir();
+  std::ofstream(board.folder + "/square.svg") << "<svg xmlns='http://www.w3.org/2000/svg' width='4mm' height='4mm' "
+                                                 "viewBox='0 0 4 4'><path d='M0 0H4V4H0Z' fill='#202020'/></svg>";
+  board.inlays[0].shape = InlayShape::artwork;
+  board.inlays[0].file = "square.svg";
+  board.inlays[0].frets = {3};
+  board.inlays[0].along = 4;
+  if (cutter == 0) return;
+  add_cutters(board, 3, 0.58);
+  board.cutters[0].use = {CutterUse::pocket_detail, CutterUse::piece, CutterUse::radius, CutterUse::outline};
+  board.cutters[0].diameter = cutter;
+}
+
 inline std::vector<Pair> wood_pairs() {
   return {
+      {"drawing-simplified", 0.2, 0.3,  // four corners lose (4 - pi) r^2: 0.0086 and 0.0193 mm2
+       [](Board& b, double v) { let_in_square(b, v); }},
+      {"left-to-detail-cutter", 0, 1,
+       [](Board& b, double v) {
+         let_in_square(b, 0.5);
+         if (v == 0) return;
+         b.cutters.push_back(b.cutters[0]);
+         b.cutters.back().name = "clearing";
+         b.cutters.back().use = {CutterUse::pocket_clear};
+         b.cutters.back().diameter = 2;
+       }},
       {"sheet-too-thin", 1.70, 1.69, [](Board& b, double v) { add_sheet(b, 80, v); }},
       {"no-room-on-sheet", 35.1, 34.8,  // five dots with a web of 1 mm between them and at both ends: 36; two rows: no
        [](Board& b, double v) {

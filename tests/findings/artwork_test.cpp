@@ -1,6 +1,8 @@
 // Artwork's pieces under the radius, beside slots, edges and each other.
 
-#include "GoodBoard.hpp"
+#include <numbers>
+
+#include "MorePairs.hpp"
 #include "findings/PieceDepth.hpp"
 #include "findings/Weight.hpp"
 
@@ -219,6 +221,20 @@ TEST(ArtworkFindings, WeighThePieces) {
   const double ebony = without.blank / (reaching.layout.blank_thickness *
                                         area(rectangle(reaching.layout.blank.low, reaching.layout.blank.high)));
   EXPECT_NEAR(with.board - without.board, 25 * 40 * 1.5 * (8500e-6 - ebony), 0.01);
+}
+
+// A square of side a opened by r loses (4 - pi) r^2, and its corners stand off by r (sqrt 2 - 1); a clearing cutter of
+// radius c leaves (4 - pi) (c^2 - r^2) of the pocket's corners to the other (closed forms). The pocket is 0.05 larger.
+TEST(ArtworkFindings, SayWhatTheCuttersMakeOfADrawing) {
+  Board board = good_board();
+  let_in_square(board, 1.4);
+  board.cutters.push_back(board.cutters[0]);
+  board.cutters.back().use = {CutterUse::pocket_clear};
+  board.cutters.back().diameter = 3;
+  EXPECT_NEAR(measured(board, "drawing-simplified"), (4 - std::numbers::pi) * 0.7 * 0.7, 0.01);
+  EXPECT_NEAR(measured(board, "corner-rounded"), 0.7 * (std::sqrt(2) - 1), 0.001);
+  EXPECT_NEAR(measured(board, "left-to-detail-cutter"),
+              (4 - std::numbers::pi) * (1.5 * 1.5 - 0.75 * 0.75), 0.01);
 }
 
 TEST(SheetFindings, NameThePiecesWithoutASheet) {
