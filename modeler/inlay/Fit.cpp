@@ -12,7 +12,7 @@ constexpr int most_rounds = 8;
 bool within(const Region& region, const OutlineIndex& other) {
   for (const Polygon& polygon : region)
     for (const Point p : polygon)
-      if (other.nearest(p).distance > fit_settled) return false;
+      if (!other.reaches(p, fit_settled)) return false;
   return true;
 }
 
@@ -38,6 +38,7 @@ void judge(const Region& extra, const Region& other, Departure& worst) {
     for (std::size_t i = 0; i < polygon.size(); ++i)
       for (const double s : {0.0, 0.25, 0.5, 0.75}) {
         const Point p = between(polygon[i], polygon[(i + 1) % polygon.size()], s);
+        if (worst.distance > 0 && index.reaches(p, worst.distance)) continue;
         const double way = index.nearest(p).distance;
         if (way > worst.distance) worst = {way, p};
       }

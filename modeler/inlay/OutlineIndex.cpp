@@ -24,24 +24,27 @@ OutlineIndex::OutlineIndex(const Region& region) {
   if (sides_.empty()) return;
   const double width = box.high.x - box.low.x, height = box.high.y - box.low.y;
   low_ = box.low;
-  size_ = std::max({std::sqrt(width * height / static_cast<double>(sides_.size())), width / 1000, height / 1000, 1e-3});
+  // Outlines leave most of their box empty: sixteen cells a side still hold a few sides each where the outline is.
+  size_ = std::max({std::sqrt(width * height / (16.0 * static_cast<double>(sides_.size()))), width / 1e4, height / 1e4, 1e-3});
   columns_ = static_cast<long long>(width / size_) + 1;
   rows_ = static_cast<long long>(height / size_) + 1;
-  std::vector<std::vector<int>> cells(static_cast<std::size_t>(columns_ * rows_));
-  for (std::size_t i = 0; i < sides_.size(); ++i) {
-    const Side& s = sides_[i];
-    for (long long x = column(std::min(s.a.x, s.b.x)); x <= column(std::max(s.a.x, s.b.x)); ++x)
-      for (long long y = row(std::min(s.a.y, s.b.y)); y <= row(std::max(s.a.y, s.b.y)); ++y) {
-        const Point middle = low_ + size_ * Point{static_cast<double>(x) + 0.5, static_cast<double>(y) + 0.5};
-        const Point away = nearest_on(middle, s.a, s.b) - middle;
-        if (dot(away, away) <= size_ * size_) cells[x + y * columns_].push_back(static_cast<int>(i));
-      }
-  }
-  starts_.push_back(0);
-  for (const auto& cell : cells) {
-    entries_.insert(entries_.end(), cell.begin(), cell.end());
-    starts_.push_back(static_cast<int>(entries_.size()));
-  }
+  starts_.assign(static_cast<std::size_t>(columns_ * rows_) + 1, 0);
+  const auto each_cell = [&](const auto& visit) {
+    for (int i = 0; i < static_cast<int>(sides_.size()); ++i) {
+      const Side& s = sides_[i];
+      for (long long x = column(std::min(s.a.x, s.b.x)); x <= column(std::max(s.a.x, s.b.x)); ++x)
+        for (long long y = row(std::min(s.a.y, s.b.y)); y <= row(std::max(s.a.y, s.b.y)); ++y) {
+          const Point middle = low_ + size_ * Point{static_cast<double>(x) + 0.5, static_cast<double>(y) + 0.5};
+          const Point away = nearest_on(middle, s.a, s.b) - middle;
+          if (dot(away, away) <= size_ * size_) visit(x + y * columns_, i);
+        }
+    }
+  };
+  each_cell([&](long long cell, int) { ++starts_[cell + 1]; });
+  for (std::size_t i = 1; i < starts_.size(); ++i) starts_[i] += starts_[i - 1];
+  entries_.resize(static_cast<std::size_t>(starts_.back()));
+  std::vector<int> next(starts_.begin(), starts_.end() - 1);
+  each_cell([&](long long cell, int i) { entries_[next[cell]++] = i; });
 }
 
 long long OutlineIndex::column(double x) const {
@@ -56,6 +59,18 @@ void OutlineIndex::around(Point p, double reach, Visit visit) const {
   for (long long x = column(p.x - reach); x <= column(p.x + reach); ++x)
     for (long long y = row(p.y - reach); y <= row(p.y + reach); ++y)
       for (int i = starts_[x + y * columns_]; i < starts_[x + y * columns_ + 1]; ++i) visit(sides_[entries_[i]]);
+}
+
+bool OutlineIndex::reaches(Point p, double reach) const {
+  if (sides_.empty()) return false;
+  for (long long x = column(p.x - reach); x <= column(p.x + reach); ++x)
+    for (long long y = row(p.y - reach); y <= row(p.y + reach); ++y)
+      for (int i = starts_[x + y * columns_]; i < starts_[x + y * columns_ + 1]; ++i) {
+        const Side& s = sides_[entries_[i]];
+        const Point away = nearest_on(p, s.a, s.b) - p;
+        if (dot(away, away) <= reach * reach) return true;
+      }
+  return false;
 }
 
 OutlineIndex::Nearest OutlineIndex::nearest(Point p) const {

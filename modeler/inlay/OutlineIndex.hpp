@@ -15,6 +15,8 @@ class OutlineIndex {
   };
   /// The outline's nearest point.
   Nearest nearest(Point p) const;
+  /// Whether the outline comes within `reach` of a point.
+  bool reaches(Point p, double reach) const;
 
  private:
   struct Side {

@@ -39,14 +39,9 @@ std::optional<cInt> cut_of(const ClipJob& job) {
       for (const IntPoint& p : path) xs.push_back(p.X);
   const auto middle = xs.begin() + static_cast<std::ptrdiff_t>(xs.size() / 2);
   std::nth_element(xs.begin(), middle, xs.end());
-  const cInt near = *middle;
-  std::vector<cInt> above(middle, xs.end());
-  std::sort(above.begin(), above.end());
-  cInt cut = near + 1;
-  for (const cInt x : above) {
-    if (x > cut) return cut;
-    if (x == cut) ++cut;
-  }
+  const cInt greatest = *std::max_element(middle, xs.end());
+  for (cInt cut = *middle + 1; cut < greatest; ++cut)
+    if (std::find(middle, xs.end(), cut) == xs.end()) return cut;
   return std::nullopt;
 }
 
