@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "inlay/Clusters.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
@@ -25,6 +24,7 @@ struct RegionFit {
   };
   Region drawn;
   Box box;  ///< of what is drawn
+  std::vector<int> earlier;  ///< regions near this one
   std::vector<Part> parts;
   Region piece, pocket;  ///< all parts' together
   RegionFigures figures;
@@ -48,14 +48,10 @@ class FigureFit {
       if (!cut_.within.empty()) regions_[i].drawn = common(regions_[i].drawn, cut_.within, cancel_);
       regions_[i].box = bounds(regions_[i].drawn);
     });
-    // What lies apart does not ask for what the others have left.
-    std::vector<Box> boxes;
-    for (const RegionFit& region : regions_) boxes.push_back(region.box);
-    const auto groups = clusters(boxes, 2 * (cut_.clearance + radius_));
-    abreast(static_cast<int>(groups.size()), [&](int group) {
-      for (const int i : groups[group])
-        if (!cancel_.wanted()) fit_region(i, groups[group]);
-    });
+    for (const std::vector<int>& turn : turns())
+      abreast(static_cast<int>(turn.size()), [&](int i) {
+        if (!cancel_.wanted()) fit_region(turn[i]);
+      });
     if (cancel_.wanted()) return FittedFigure{};
     for (int i = 0; i < count; ++i)
       if (!regions_[i].settled) return unsettled(i);
@@ -72,9 +68,26 @@ class FigureFit {
              "name smaller pocket-detail and piece cutters, or simplify the drawing there"}};
   }
 
-  void fit_region(int i, const std::vector<int>& group) {
+  /// The regions in turns: each comes after all earlier ones near it, and those of one turn do not ask for each other.
+  std::vector<std::vector<int>> turns() {
+    std::vector<std::vector<int>> found;
+    std::vector<std::size_t> turn(regions_.size());
+    for (int i = 0; i < static_cast<int>(regions_.size()); ++i) {
+      const Box reach = regions_[i].box.grown(2 * (cut_.clearance + radius_));
+      for (int k = 0; k < i; ++k) {
+        if (!reach.overlaps(regions_[k].box)) continue;
+        regions_[i].earlier.push_back(k);
+        turn[i] = std::max(turn[i], turn[k] + 1);
+      }
+      if (turn[i] >= found.size()) found.emplace_back();
+      found[turn[i]].push_back(i);
+    }
+    return found;
+  }
+
+  void fit_region(int i) {
     RegionFit& region = regions_[i];
-    const Region taken = near(i, group);
+    const Region taken = near(i);
     auto piece = fit(taken.empty() ? region.drawn : without(region.drawn, taken), radius_, cancel_);
     region.settled = piece.has_value();
     if (!piece || cancel_.wanted()) return;
@@ -97,15 +110,13 @@ class FigureFit {
   }
 
   /// What lies within the clearance of earlier pieces near a region.
-  Region near(int i, const std::vector<int>& group) const {
+  Region near(int i) const {
     const Box box = regions_[i].box.grown(cut_.clearance + radius_);
     Region pieces;
-    for (const int k : group) {
-      if (k >= i) break;
+    for (const int k : regions_[i].earlier)
       for (const RegionFit::Part& part : regions_[k].parts)
         if (bounds(part.piece_polygons).overlaps(box, cut_.clearance))
           pieces.insert(pieces.end(), part.piece_polygons.begin(), part.piece_polygons.end());
-    }
     return grown(pieces, cut_.clearance, cancel_);
   }
 

@@ -37,8 +37,8 @@ bool same_pocket(const InlayPiece& a, const InlayPiece& b) {
 
 class Fitter {
  public:
-  Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel)
-      : board_(board), layout_(layout), drawings_(drawings), cancel_(cancel) {}
+  Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel, const Tally& tally)
+      : board_(board), layout_(layout), drawings_(drawings), cancel_(cancel), tally_(tally) {}
 
   std::variant<Inlays, Faults> run() {
     for (const Marker& marker : layout_.markers) {
@@ -142,7 +142,7 @@ class Fitter {
     const auto key = std::make_tuple(inlay.file, cut.scale, cut.clearance, cut_off_at.x, cut_off_at.y);
     auto found = fitted_.find(key);
     if (found == fitted_.end()) {
-      auto made = fit_figure(artwork, cut, cancel_);
+      auto made = fit_figure(artwork, cut, cancel_, tally_);
       if (const auto* wrong = std::get_if<Faults>(&made)) {
         for (const Fault& fault : *wrong) blame(marker, ".file", fault);
         return nullptr;
@@ -191,6 +191,7 @@ class Fitter {
   const Layout& layout_;
   const Drawings& drawings_;
   const Cancel& cancel_;
+  const Tally& tally_;
   Inlays inlays_;
   Faults faults_;
   std::map<std::string, int> count_;  ///< pieces of each material so far
@@ -222,15 +223,15 @@ std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside
 }
 
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
-                                        const Cancel& cancel) {
-  return Fitter(board, layout, drawings, cancel).run();
+                                        const Cancel& cancel, const Tally& tally) {
+  return Fitter(board, layout, drawings, cancel, tally).run();
 }
 
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside,
-                                        const Cancel& cancel) {
+                                        const Cancel& cancel, const Tally& tally) {
   auto drawings = read_drawings(board, outside);
   if (auto* faults = std::get_if<Faults>(&drawings)) return std::move(*faults);
-  return fit_inlays(board, layout, std::get<Drawings>(drawings), cancel);
+  return fit_inlays(board, layout, std::get<Drawings>(drawings), cancel, tally);
 }
 
 }  // namespace sagitta

@@ -14,6 +14,7 @@
 #include "layout/Layout.hpp"
 #include "plane/Cancel.hpp"
 #include "plane/Rounded.hpp"
+#include "plane/Tally.hpp"
 
 namespace sagitta {
 
@@ -81,12 +82,13 @@ std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside
 
 /// Fits every inlay. Each drawing is fitted once for each size that it is used in and then placed, turned and mirrored.
 /// Faults: a colour without material (the colours found are listed), a drawing that leaves no piece, a fit that does
-/// not settle. Cancelled: no pieces and no faults.
+/// not settle. Cancelled: no pieces and no faults. Steps are
+/// counted region by region of each drawing, and expected as the drawings come up.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
-                                        const Cancel& cancel = {});
+                                        const Cancel& cancel = {}, const Tally& tally = {});
 /// The two in one.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside = Outside::refused,
-                                        const Cancel& cancel = {});
+                                        const Cancel& cancel = {}, const Tally& tally = {});
 
 /// The pocket that one marker of an inlay is let into: the piece grown by the clearance, no corner sharper than the
 /// cutters named. Empty when the cutter does not enter. Not for artwork.

@@ -4,9 +4,9 @@
 
 namespace sagitta {
 
-/// How far a refitted curve may stray from the polygon that it stands for, mm: piece and pocket together stay within
-/// 0.003 mm of the clearance.
-inline constexpr double refit_tolerance = 0.0012;
+/// How far a refitted curve may stray from the polygon that it stands for, mm: with the polygon's own chords it stays
+/// within 0.002 mm of the fitted shape.
+inline constexpr double refit_tolerance = 0.0015;
 
 /// The region's outlines as true lines and arcs within `tolerance` of its polygons. Real corners stay corners; between
 /// them lines and arcs follow each other with one tangent. The polygons must be finer than 0.0005 mm where they stand

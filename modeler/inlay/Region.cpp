@@ -124,8 +124,7 @@ void add_round(Point p, Point m, Point o, double turn, double step, Path& path) 
 }
 
 /// The polygon with every side moved out by `by` and joined to the next: round an outer corner by an arc; at an inner
-/// one where the two sides meet, or by way of the corner itself where one is too short for that. It may wind about
-/// itself; what it winds about counter-clockwise is the grown region.
+/// one where the two sides meet, or straight across where one is too short for that. It may wind about itself; what it winds about counter-clockwise is the grown region.
 Path moved_out(const Polygon& drawn, double by) {
   const Polygon polygon = without_repeats(drawn);
   const std::size_t n = polygon.size();

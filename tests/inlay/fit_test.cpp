@@ -4,7 +4,6 @@
 
 #include <gtest/gtest.h>
 
-#include "inlay/FittedFigure.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
 #include "inlay/OutlineIndex.hpp"
@@ -148,64 +147,6 @@ TEST(Refit, MakesOneArcOfEachRoundedCorner) {
     if (piece.is_arc()) {
       EXPECT_NEAR(piece.radius, 1.5, 0.002);
     }
-  }
-}
-
-/// Seeded drawings: one to four polygons, waves and discs, some touching or overlapping.
-Artwork random_drawing(unsigned seed) {
-  std::mt19937 dice(seed);
-  const auto roll = [&](double low, double high) { return low + (high - low) * static_cast<double>(dice()) / 4294967295.0; };
-  Artwork artwork;
-  const int count = 1 + static_cast<int>(dice() % 4);
-  Region above;
-  for (int i = 0; i < count; ++i) {
-    const Point centre{roll(-6, 6), roll(-6, 6)};
-    StrokeLoop loop;
-    if (dice() % 3 == 0) {
-      loop = wave(centre, 5 + static_cast<int>(dice() % 8), roll(2, 6), roll(0, 1.2), seed + 1000 * static_cast<unsigned>(i));
-    } else {
-      const int corners = 3 + static_cast<int>(dice() % 7);
-      std::vector<Point> points;
-      for (int k = 0; k < corners; ++k) points.push_back(centre + roll(1, 6) * turned({1, 0}, 2 * pi * k / corners));
-      loop = polygon(points);
-    }
-    // Regions of one drawing do not overlap: what lies above takes its place.
-    const Region own = filled(flattened({loop}, 1, {0, 0}));
-    DrawnRegion region{"#101010", {}};
-    for (const Polygon& p : without(own, above)) region.outlines.push_back(polygon(p));
-    above = united(above, own);
-    if (!region.outlines.empty()) artwork.regions.push_back(std::move(region));
-  }
-  return artwork;
-}
-
-void expect_fits(const FittedFigure& figure, double r, double clearance) {
-  Region all, other_regions;
-  int region = -1;
-  for (const FittedFigure::Part& part : figure.parts) {
-    if (part.region != region) other_regions = all;
-    region = part.region;
-    const Region piece = flattened(part.piece), pocket = flattened(part.pocket);
-    EXPECT_LT(area(without(piece, pocket)), 1e-6);                                      // inside everywhere
-    EXPECT_LT(stray(pocket, grown(piece, clearance)), 0.003);                           // the gap is the clearance
-    EXPECT_LT(departure(pocket, opened(pocket, r - 0.003)).distance, 0.003);            // the cutter comes everywhere
-    EXPECT_LT(area(common(other_regions, grown(piece, clearance - 0.003))), 1e-6);      // neighbours keep apart
-    EXPECT_LT(area(common(all, piece)), 1e-6);
-    all = united(all, piece);
-  }
-}
-
-TEST(Fit, HoldsOnRandomDrawings) {
-  for (unsigned seed = 1; seed <= 300; ++seed) {
-    SCOPED_TRACE("seed " + std::to_string(seed));
-    const double r = 0.2 + 0.1 * (seed % 5), clearance = 0.03 + 0.01 * (seed % 4);
-    const auto made = fit_figure(random_drawing(seed), {1, r, clearance, 0}, {});
-    if (const auto* faults = std::get_if<Faults>(&made)) {
-      EXPECT_NE(faults->front().message.find("leave nothing"), std::string::npos) << faults->front().message;
-      continue;
-    }
-    expect_fits(std::get<FittedFigure>(made), r, clearance);
-    if (HasFailure()) break;
   }
 }
 
