@@ -15,6 +15,9 @@ constexpr std::size_t beam_width = 4;  // chains that are looked at side by side
 constexpr double lengths[] = {1, 0.9, 0.8, 0.7, 0.6, 0.5};  // of the longest arc that serves
 constexpr double bends_tried[] = {0.5, 0.15, 0.85};        // between its least and its greatest curvature
 
+constexpr double least_left = 0.0005;  // mm
+constexpr double shares[] = {1, 0.6, 1.6, 0.3, 2.5, 0.15, 5};  // of the first leg of two last arcs
+
 using Chain = std::vector<Piece>;
 
 /// A chain so far: it stands at `p`, near station `at`, and goes on in direction `way`.
@@ -55,6 +58,7 @@ class ArcRun {
   /// How far one arc from a state can come, and what curvatures serve up to each station.
   int scan(const State& from, std::vector<Bends>* bends) const {
     Bends now;
+    if (run_.least_radius > 0) now.high = 1 / run_.least_radius;
     if (bends) bends->clear();
     for (int i = from.at + 1; i <= end_; ++i) {
       const Point to = x_[i] - from.p;
@@ -144,7 +148,7 @@ class ArcRun {
         if (j <= at || j == last) continue;
         last = j;
         const Bends bends = bends_[j - at - 1];
-        if (bends.high > 1e299) continue;
+        if (bends.high > 1e299 || bends.low < -1e299) continue;
         for (const double share : bends_tried) {
           State to = bent(i, j, bends.low + share * (bends.high - bends.low));
           if (to.piece.is_arc() && std::abs(to.piece.sweep) > most_turn) continue;
@@ -177,10 +181,15 @@ class ArcRun {
     return all;
   }
 
+  /// Whether a disc of the least radius stays out of the corner that a tight arc makes: by (r - radius) sweep^2 / 8.
+  bool too_sharp(const Piece& piece) const {
+    return piece.sweep > 0 && (run_.least_radius - piece.radius) * piece.sweep * piece.sweep / 8 > least_left;
+  }
+
   /// Whether the chain passes all stations from one on; a line that follows it may count.
   bool serves(Chain chain, int from) const {
     for (const Piece& piece : chain)
-      if (piece.is_arc() && std::abs(piece.sweep) > most_turn) return false;
+      if (piece.is_arc() && (std::abs(piece.sweep) > most_turn || too_sharp(piece))) return false;
     if (run_.way_out && run_.slack_out > 0) chain.push_back(line(chain.back().b, chain.back().b + run_.slack_out * *run_.way_out));
     for (int i = std::max(0, from); i <= end_; ++i)
       if (off_chain(chain, x_[i]) > tolerance_) return false;
@@ -194,7 +203,12 @@ class ArcRun {
     const Point q = x_[end_];
     Chain last;
     if (two) {
-      last = biarc(from.p, from.way, q, run_.way_out ? *run_.way_out : end_way());
+      const Point way = run_.way_out ? *run_.way_out : end_way();
+      for (const double share : shares) {
+        last = biarc(from.p, from.way, q, way, share);
+        if (!last.empty() && serves(last, from.at)) return last;
+      }
+      return {};
     } else if (!run_.way_out) {
       last = {arc_along(from.p, from.way, q)};
       if (dot(from.way, q - from.p) <= 0) return {};

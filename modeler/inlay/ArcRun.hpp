@@ -12,6 +12,7 @@ struct SmoothRun {
   std::vector<Point> stations;   ///< along the polygon, at least two: its points and points between them
   std::optional<Point> way_in;   ///< unit vector: what comes before has this direction at the first station
   std::optional<Point> way_out;  ///< and what follows at the last
+  double least_radius = 0;       ///< of arcs to the left; smaller ones are made only where no other serves
   double slack_in = 0, slack_out = 0;  ///< how far straight lines before and after run in that direction
 };
 

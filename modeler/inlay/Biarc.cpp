@@ -21,7 +21,7 @@ Piece arc_along(Point p, Point t, Point q) {
   return arc_between(centre, std::abs(radius), p, q, radius > 0);
 }
 
-std::vector<Piece> biarc(Point p, Point t, Point q, Point u) {
+std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share) {
   const Point chord = q - p, sum = t + u;
   const double square = dot(chord, chord), along = dot(chord, sum), spread = 2 * (1 - dot(t, u));
   double leg = 0;
@@ -31,7 +31,11 @@ std::vector<Piece> biarc(Point p, Point t, Point q, Point u) {
   } else {
     leg = (-along + std::sqrt(along * along + spread * square)) / spread;
   }
-  const Point joint = 0.5 * (p + q + leg * (t - u));
+  // The legs' ends are as far apart as both legs are long.
+  const double first_leg = share * leg;
+  const double second_leg = (square / 2 - first_leg * dot(chord, t)) / (dot(chord, u) + first_leg * (1 - dot(t, u)));
+  if (!(first_leg > 0) || !(second_leg > 0)) return {};
+  const Point joint = between(p + first_leg * t, q - second_leg * u, first_leg / (first_leg + second_leg));
   const Piece first = arc_along(p, t, joint);
   const Piece second = arc_along(q, -1.0 * u, joint).reversed();
   for (const Piece& piece : {first, second}) {

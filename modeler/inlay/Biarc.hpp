@@ -11,8 +11,9 @@ Piece arc_along(Point p, Point t, Point q);
 
 /// Two arcs from p to q with a common tangent where they meet, leaving p along t and reaching q along u (unit vectors);
 /// one piece where both are one circle or one line. Nothing when an arc would turn by more than 3 radians.
-/// Source: the biarc with legs of equal length, closed form (common textbook construction, from memory).
-std::vector<Piece> biarc(Point p, Point t, Point q, Point u);
+/// `share` 1: with legs of equal length; else the first leg is that many times as long as then.
+/// Source: the joint divides the way between the legs' ends, closed form (common textbook construction, from memory).
+std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share = 1);
 
 /// Unit tangent at the end of a piece.
 Point end_direction(const Piece& piece);

@@ -14,6 +14,7 @@ namespace sagitta {
 namespace {
 
 constexpr double crumb = 1e-4;  // mm^2; what is left of a region and is smaller is no piece
+constexpr double sharper = 0.002;  // mm; arcs of a refitted corner may be by so much smaller than the cutter
 constexpr int steps = 3;        // counted for each region: fitted, refitted, judged
 
 /// One region on its way from the drawing to pieces and pockets.
@@ -98,9 +99,9 @@ class FigureFit {
       if (area(polygons) <= crumb) continue;
       if (cancel_.wanted()) return;
       RegionFit::Part part;
-      part.piece = refitted(polygons);
+      part.piece = refitted(polygons, refit_tolerance, radius_ - sharper);
       part.piece_polygons = flattened(part.piece, fine_chords);
-      part.pocket = part_pocket(part.piece, cut_.clearance, cancel_);
+      part.pocket = part_pocket(part.piece, cut_.clearance, radius_ - sharper, cancel_);
       part.pocket_polygons = flattened(part.pocket, fine_chords);
       region.piece.insert(region.piece.end(), part.piece_polygons.begin(), part.piece_polygons.end());
       region.pocket.insert(region.pocket.end(), part.pocket_polygons.begin(), part.pocket_polygons.end());
@@ -179,7 +180,7 @@ class FigureFit {
     std::vector<PartPocket> pockets;
     for (const RegionFit& region : regions_)
       for (const RegionFit::Part& part : region.parts) pockets.push_back({part.pocket, part.pocket_polygons});
-    figure.pockets = run_together(pockets, cancel_);
+    figure.pockets = run_together(pockets, radius_ - sharper, cancel_);
     for (RegionFit& region : regions_) {
       for (RegionFit::Part& part : region.parts)
         figure.parts.push_back({region.figures.region, std::move(part.piece), std::move(part.pocket)});

@@ -48,15 +48,15 @@ int alone(const Region& part, const std::vector<PartPocket>& pockets, const std:
 
 }  // namespace
 
-Loops part_pocket(const Loops& piece, double clearance, const Cancel& cancel) {
+Loops part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel) {
   if (clearance <= 0) return piece;
   const double reach = 2 * (clearance + tolerance::snap);
   const Region polygons = flattened(piece, fine_chords);
   if (moves_whole(piece, clearance) && narrowest(polygons, false, reach).width > reach) return nudged(piece, clearance);
-  return refitted(without_skins(grown(polygons, clearance, cancel), cancel));
+  return refitted(without_skins(grown(polygons, clearance, cancel), cancel), refit_tolerance, least_radius);
 }
 
-Loops run_together(const std::vector<PartPocket>& pockets, const Cancel& cancel) {
+Loops run_together(const std::vector<PartPocket>& pockets, double least_radius, const Cancel& cancel) {
   std::vector<Box> boxes;
   for (const PartPocket& pocket : pockets) boxes.push_back(bounds(pocket.polygons));
   Loops all;
@@ -72,7 +72,7 @@ Loops run_together(const std::vector<PartPocket>& pockets, const Cancel& cancel)
     for (const Region& part : parts(without_skins(filled(polygons, cancel), cancel))) {
       if (cancel.wanted()) return {};
       const int own = alone(part, pockets, ours);
-      add(own >= 0 ? pockets[own].outlines : refitted(part));
+      add(own >= 0 ? pockets[own].outlines : refitted(part, refit_tolerance, least_radius));
     }
   }
   return all;

@@ -38,7 +38,8 @@ Point circle_tangent(Point a, Point b, Point c) {
 
 class LoopFit {
  public:
-  LoopFit(Polygon polygon, double tolerance) : p_(std::move(polygon)), n_(static_cast<int>(p_.size())), tolerance_(tolerance) {
+  LoopFit(Polygon polygon, double tolerance, double least_radius)
+      : p_(std::move(polygon)), n_(static_cast<int>(p_.size())), tolerance_(tolerance), least_radius_(least_radius) {
     classify();
   }
 
@@ -136,6 +137,7 @@ class LoopFit {
   SmoothRun smooth_run(int from, int to) const {
     SmoothRun run;
     run.stations = stations(from, to);
+    run.least_radius = least_radius_;
     if (straight_[wrapped(from - 1)] && !corner_[wrapped(from)]) {
       run.way_in = unit(side(from - 1));
       run.slack_in = 0.45 * length(side(from - 1));
@@ -150,6 +152,7 @@ class LoopFit {
   Loop closed_run() const {
     SmoothRun run;
     run.stations = stations(0, n_);
+    run.least_radius = least_radius_;
     run.way_in = run.way_out = tangent(0);
     return arcs_along(run, tolerance_);
   }
@@ -214,20 +217,20 @@ class LoopFit {
 
   Polygon p_;
   int n_;
-  double tolerance_;
+  double tolerance_, least_radius_;
   std::vector<char> corner_, straight_;
 };
 
 }  // namespace
 
-Loops refitted(const Region& region, double tolerance) {
+Loops refitted(const Region& region, double tolerance, double least_radius) {
   const Region clean = thinned(region, noise);
   const double narrow = std::min(narrowest(clean, true, 4 * tolerance).width, narrowest(clean, false, 4 * tolerance).width);
   const double follow = std::max(least_follow, std::min(tolerance, narrow / 4));
   Loops loops;
   for (const Polygon& polygon : clean) {
     Polygon points = apart(polygon);
-    if (points.size() >= 3) loops.push_back(LoopFit(std::move(points), follow).run());
+    if (points.size() >= 3) loops.push_back(LoopFit(std::move(points), follow, least_radius).run());
   }
   return loops;
 }
