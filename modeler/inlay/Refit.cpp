@@ -17,6 +17,7 @@ constexpr double least_look = 0.005;   // mm
 constexpr double scatter = 0.0005;     // mm; of points about their curve
 constexpr int most_neighbours = 24;
 constexpr double most_lean = 0.92;     // cosine of what a curve may turn there
+constexpr double one_way = 0.005;      // radians; pieces that turn by less have one tangent
 constexpr double station = 0.03;       // mm between points that arcs are held to: no arc can bulge between them
 constexpr int most_stations = 64;      // on one side of the polygon
 constexpr double least_follow = 0.00005;  // mm
@@ -149,12 +150,31 @@ class LoopFit {
     return run;
   }
 
+  /// Smooth all round: it must close with one tangent, which some places allow better than others.
   Loop closed_run() const {
-    SmoothRun run;
-    run.stations = stations(0, n_);
-    run.least_radius = least_radius_;
-    run.way_in = run.way_out = tangent(0);
-    return arcs_along(run, tolerance_);
+    Loop best;
+    double least = 1e300;
+    for (const int start : {0, n_ / 3, 2 * n_ / 3, n_ / 2}) {
+      SmoothRun run;
+      run.stations = stations(start, start + n_);
+      run.least_radius = least_radius_;
+      run.way_in = run.way_out = tangent(start);
+      Loop loop = arcs_along(run, tolerance_);
+      const double kink = sharpest(loop);
+      if (kink < least) least = kink, best = std::move(loop);
+      if (least < one_way) break;
+    }
+    return best;
+  }
+
+  /// The greatest turn between two pieces. Radians.
+  static double sharpest(const Loop& loop) {
+    double most = 0;
+    for (std::size_t i = 0; i < loop.size(); ++i) {
+      const Point in = end_direction(loop[i]), out = unit(loop[i + 1 < loop.size() ? i + 1 : 0].slope(0));
+      most = std::max(most, std::abs(std::atan2(cross(in, out), dot(in, out))));
+    }
+    return most;
   }
 
   struct Stretch {
