@@ -89,7 +89,8 @@ class ArtworkCheck {
       if (!hold(let, rule("inlay-on-slot"), meeting.wall, meeting.at, z,
                 let.name() + " lies on " + slot_called + ", by " + judge_.shown(-meeting.wall) +
                     ": the slot cuts the piece and the fret has no wood to hold it",
-                "end the drawing before the slot, or accept it with a limit of its own and glue that fret")) {
+                "end the drawing before the slot, or accept it with a limit of its own and glue that fret") &&
+          meeting.wall > 0) {
         const double sure = meeting.wall - reclamp_loss(subject_.board, Operation::pockets, Operation::slots);
         hold(let, rule("thin-wall-at-slot"), sure, meeting.at, z,
              "between " + let.name() + " and " + slot_called + " only " + judge_.shown(sure) +

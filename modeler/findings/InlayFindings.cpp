@@ -78,7 +78,8 @@ void judge_slot_wall(const Subject& subject, const Let& let, Judge& judge) {
                  let.name + " lies on " + slot_name(*nearest) + ", by " + judge.shown(-wall) +
                      ": the slot cuts the piece and the fret has no wood to hold it",
                  "make it smaller or shift it by " + judge.shown(-wall),
-                 smaller_dot(let, judge.limit(rule("inlay-on-slot")) - wall, judge)))
+                 smaller_dot(let, judge.limit(rule("inlay-on-slot")) - wall, judge)) ||
+      wall <= 0)
     return;
   const double sure = wall - reclamp_loss(subject.board, Operation::pockets, Operation::slots);
   judge.hold(rule("thin-wall-at-slot"), sure, spot,
