@@ -36,6 +36,11 @@ TEST_P(StepUnits, InInchesAreTheSameBoard) {
     SCOPED_TRACE(preset);
     const BothUnits files(preset, GetParam());
     const json body = json::parse(bytes_of(files.scratch / "in/manifest.json"))["files"][0]["bodies"][0];
+    // The unit that the file declares, ISO 10303-41: a unit of its own by its measure in millimetres.
+    const std::string text = bytes_of(files.in_inches);
+    EXPECT_NE(text.find("CONVERSION_BASED_UNIT('INCH',"), std::string::npos);
+    EXPECT_NE(text.find("LENGTH_MEASURE_WITH_UNIT(25.4,"), std::string::npos);
+    EXPECT_EQ(bytes_of(files.in_mm).find("CONVERSION_BASED_UNIT('INCH',"), std::string::npos);
     const GmshReading mm = read_by_gmsh(files.in_mm), inches = read_by_gmsh(files.in_inches);
     EXPECT_EQ(inches.bodies, 1U);
     EXPECT_NEAR(inches.volume / double{body["volume"]}, 1, 1e-8) << "the manifest speaks of mm, whatever the file does";
