@@ -1,6 +1,7 @@
 #include "export/HandOff.hpp"
 
 #include <algorithm>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "board/Materials.hpp"
@@ -43,6 +44,12 @@ bool wants_meshes(const HandOffKinds& kinds) {
   return kinds.stl || kinds.three_mf || kinds.png || wants_job_sheet(kinds);
 }
 
+/// A body, and what the manifest says of it.
+struct MadeSolid {
+  TopoDS_Solid solid;
+  ManifestBody figures;
+};
+
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
 class Writer {
  public:
@@ -58,18 +65,16 @@ class Writer {
   void write(Stage stage) {
     stage_ = stage;
     stop_if_wanted(cancel_);
-    const Shell shell = lift(ready_.plan(stage));
-    if (order_.kinds.step) write_step(shell);
-    if (wants_meshes(order_.kinds)) write_meshes(shell);
+    if (order_.kinds.step) write_step();
+    if (wants_meshes(order_.kinds)) write_meshes();
   }
 
   void write(Assembly assembly) {
     stop_if_wanted(cancel_);
     const std::vector<PieceBody> pieces = piece_bodies(ready_, assembly);
     const std::optional<Stage> wood = wood_of(assembly, board());
-    const std::optional<Shell> shell = wood ? std::optional(lift(ready_.plan(*wood))) : std::nullopt;
-    if (order_.kinds.step) write_step(assembly, shell, pieces);
-    if (wants_meshes(order_.kinds)) write_meshes(assembly, shell, pieces);
+    if (order_.kinds.step) write_step(assembly, wood, pieces);
+    if (wants_meshes(order_.kinds)) write_meshes(assembly, wood, pieces);
   }
 
   void write_papers() {
@@ -101,21 +106,42 @@ class Writer {
     if (order_.tell) order_.tell(done_++, all_, what);
   }
 
-  void write_step(const Shell& shell) {
-    begin(std::string(name(stage_)) + ", exact solid");
-    const TopoDS_Solid solid = make_solid(shell);
+  /// The stage's wood is made once, for its own files and for the assemblies that it is in.
+  const Shell& shell_of(Stage stage) {
+    const auto found = shells_.find(stage);
+    return found != shells_.end() ? found->second : shells_.emplace(stage, lift(ready_.plan(stage))).first->second;
+  }
+
+  const MadeSolid& solid_of(Stage stage) {
+    const auto found = solids_.find(stage);
+    if (found != solids_.end()) return found->second;
+    const TopoDS_Solid solid = make_solid(shell_of(stage));
     stop_if_wanted(cancel_);
+    return solids_.emplace(stage, MadeSolid{solid, figures_of(solid)}).first->second;
+  }
+
+  const Mesh& mesh_of(Stage stage) {
+    const auto found = meshes_.find(stage);
+    if (found != meshes_.end()) return found->second;
+    const Mesh& mesh =
+        meshes_.emplace(stage, make_mesh(shell_of(stage), order_.deviation, cancel_)).first->second;
+    stop_if_wanted(cancel_);
+    return mesh;
+  }
+
+  void write_step() {
+    begin(std::string(name(stage_)) + ", exact solid");
+    const auto& [solid, figures] = solid_of(stage_);
     StepModel model;
     model.name = title();
     model.bodies.push_back({title(), "board", material(board(), board().blank.material).colour, solid});
     model.lines = step_lines(ready_.surface, guide_lines(ready_, stage_));
-    add("step", step_text(model, order_.step_style), figures_of(solid));
+    add("step", step_text(model, order_.step_style), figures);
   }
 
-  void write_meshes(const Shell& shell) {
+  void write_meshes() {
     begin(std::string(name(stage_)) + ", triangles");
-    const Mesh mesh = make_mesh(shell, order_.deviation, cancel_);
-    stop_if_wanted(cancel_);
+    const Mesh& mesh = mesh_of(stage_);
     const MaterialFacts wood = material(board(), board().blank.material);
     if (order_.kinds.stl) add_mesh("stl", stl_bytes(mesh, title()), mesh);
     if (order_.kinds.three_mf)
@@ -126,39 +152,41 @@ class Writer {
       small_pictures_[std::string(name(stage_))] = job_picture(board(), mesh);
   }
 
-  void write_step(Assembly assembly, const std::optional<Shell>& wood, const std::vector<PieceBody>& pieces) {
+  void write_step(Assembly assembly, std::optional<Stage> wood, const std::vector<PieceBody>& pieces) {
     begin(std::string(name(assembly)) + ", exact solids");
     StepModel model;
     model.name = title(name(assembly));
     std::vector<ManifestBody> bodies;
-    const auto put = [&](const std::string& body, const std::string& made_of, const Shell& shell) {
-      const TopoDS_Solid solid = make_solid(shell);
+    const auto put = [&](const std::string& body, const std::string& made_of, const MadeSolid& made) {
       stop_if_wanted(cancel_);
       model.bodies.push_back(
-          {body, body == "board" ? "board" : "pieces of " + made_of, material(board(), made_of).colour, solid});
-      bodies.push_back(figures_of(solid));
+          {body, body == "board" ? "board" : "pieces of " + made_of, material(board(), made_of).colour, made.solid});
+      bodies.push_back(made.figures);
       bodies.back().name = body;
       bodies.back().material = made_of;
     };
-    if (wood) put("board", board().blank.material, *wood);
+    if (wood) put("board", board().blank.material, solid_of(*wood));
     for (const PieceBody& piece : pieces) {
       const std::vector<Shell> parts = apart(piece.shell);
-      for (std::size_t i = 0; i < parts.size(); ++i)
-        put(parts.size() == 1 ? piece.name : piece.name + " part " + std::to_string(i + 1), piece.material, parts[i]);
+      for (std::size_t i = 0; i < parts.size(); ++i) {
+        const TopoDS_Solid solid = make_solid(parts[i]);
+        put(parts.size() == 1 ? piece.name : piece.name + " part " + std::to_string(i + 1), piece.material,
+            {solid, figures_of(solid)});
+      }
     }
     add(name(assembly), "step", step_text(model, order_.step_style), std::move(bodies));
   }
 
-  void write_meshes(Assembly assembly, const std::optional<Shell>& wood, const std::vector<PieceBody>& pieces) {
+  void write_meshes(Assembly assembly, std::optional<Stage> wood, const std::vector<PieceBody>& pieces) {
     begin(std::string(name(assembly)) + ", triangles");
     std::vector<ThreeMfBody> bodies;
     std::vector<ManifestBody> figures;
     double deviation = 0;
     std::size_t triangles = 0;
-    const auto put = [&](const std::string& body, const std::string& made_of, const Shell& shell) {
-      const MaterialFacts facts = material(board(), made_of);
-      bodies.push_back({body, facts.name, facts.colour, make_mesh(shell, order_.deviation, cancel_)});
+    const auto put = [&](const std::string& body, const std::string& made_of, Mesh made) {
       stop_if_wanted(cancel_);
+      const MaterialFacts facts = material(board(), made_of);
+      bodies.push_back({body, facts.name, facts.colour, std::move(made)});
       const Mesh& mesh = bodies.back().mesh;
       figures.push_back(figures_of(mesh));
       figures.back().name = body;
@@ -166,8 +194,9 @@ class Writer {
       deviation = std::max(deviation, mesh.deviation);
       triangles += mesh.triangles.size();
     };
-    if (wood) put("board", board().blank.material, *wood);
-    for (const PieceBody& piece : pieces) put(piece.name, piece.material, piece.shell);
+    if (wood) put("board", board().blank.material, mesh_of(*wood));
+    for (const PieceBody& piece : pieces)
+      put(piece.name, piece.material, make_mesh(piece.shell, order_.deviation, cancel_));
     const auto add_meshes = [&](const std::string& kind, const std::string& bytes) {
       ManifestFile& file = add(name(assembly), kind, bytes, figures);
       file.deviation = deviation;
@@ -213,6 +242,9 @@ class Writer {
   int all_ = 0, done_ = 0;
   Progress progress_;
   Stage stage_ = Stage::blank;
+  std::map<Stage, Shell> shells_;
+  std::map<Stage, MadeSolid> solids_;
+  std::map<Stage, Mesh> meshes_;
 };
 
 }  // namespace

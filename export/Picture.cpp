@@ -56,22 +56,36 @@ Vector shade(const Vector& colour, const Vector& normal) {
   return shown;
 }
 
-class Canvas {
- public:
-  Canvas(int width, int height)
-      : width_(width),
-        height_(height),
-        depth_(static_cast<std::size_t>(width) * height, -1e300),
-        face_(depth_.size(), -1),
-        light_(depth_.size(), Vector{1, 1, 1}) {}
+/// A triangle in the picture's samples, x to the right, y up, z toward the eye.
+struct Flat {
+  std::array<Vector, 3> corners;
+  int face = 0;  ///< of the smooth patch that it belongs to
+  Vector light{};
+};
 
-  /// A triangle in the picture's units, z toward the eye.
-  void fill(const std::array<Vector, 3>& p, int face, const Vector& light) {
+/// Some rows of the picture at a time, so that what is painted on stays small: whole pictures are a hundred megabytes
+/// of samples, and to fetch that from the system takes longer than to paint them.
+class Band {
+ public:
+  /// Rows of samples from `low` up to `high`, counted from the picture's lower edge.
+  void begin(int width, int low, int high) {
+    width_ = width;
+    low_ = low;
+    high_ = high;
+    const std::size_t size = static_cast<std::size_t>(width) * (high - low);
+    depth_.assign(size, -1e300);
+    seen_.assign(size, nullptr);
+  }
+
+  void fill(const Flat& flat) {
+    const std::array<Vector, 3>& p = flat.corners;
     const double area = (p[1][0] - p[0][0]) * (p[2][1] - p[0][1]) - (p[1][1] - p[0][1]) * (p[2][0] - p[0][0]);
     if (area <= 0) return;  // turned away
-    const auto whole = [](double value, int most) { return std::clamp(static_cast<int>(std::ceil(value)), 0, most); };
+    const auto whole = [](double value, int least, int most) {
+      return std::clamp(static_cast<int>(std::ceil(value)), least, most);
+    };
     const auto [low, high] = std::minmax({p[0][1], p[1][1], p[2][1]});
-    for (int y = whole(low - 0.5, height_); y < whole(high - 0.5, height_); ++y) {
+    for (int y = whole(low - 0.5, low_, high_); y < whole(high - 0.5, low_, high_); ++y) {
       const double py = y + 0.5;
       double from = 1e300, to = -1e300;
       for (std::size_t k = 0; k < 3; ++k) {
@@ -84,53 +98,96 @@ class Canvas {
       const auto weight = [&](const Vector& a, const Vector& b, double px) {
         return ((b[0] - a[0]) * (py - a[1]) - (b[1] - a[1]) * (px - a[0])) / area;
       };
-      for (int x = whole(from - 0.5, width_); x < whole(to - 0.5, width_); ++x) {
+      for (int x = whole(from - 0.5, 0, width_); x < whole(to - 0.5, 0, width_); ++x) {
         const double px = x + 0.5;
         const double z =
             weight(p[1], p[2], px) * p[0][2] + weight(p[2], p[0], px) * p[1][2] + weight(p[0], p[1], px) * p[2][2];
-        const std::size_t at = static_cast<std::size_t>(y) * width_ + x;
+        const std::size_t at = place(x, y);
         if (z <= depth_[at]) continue;
         depth_[at] = z;
-        face_[at] = face;
-        light_[at] = light;
+        seen_[at] = &flat;
       }
     }
   }
 
-  /// Darkens every place whose right or lower neighbour shows another face.
-  Picture finished() const {
-    Picture picture{width_ / samples, height_ / samples, {}};
-    picture.pixels.reserve(3 * static_cast<std::size_t>(picture.width) * picture.height);
-    for (int row = picture.height - 1; row >= 0; --row)
-      for (int column = 0; column < picture.width; ++column) {
-        Vector sum{};
-        for (int i = 0; i < samples * samples; ++i) {
-          const Vector here = seen(column * samples + i % samples, row * samples + i / samples);
-          for (std::size_t k = 0; k < 3; ++k) sum[k] += here[k] / (samples * samples);
-        }
-        for (const double part : sum)
-          picture.pixels.push_back(
-              static_cast<std::uint8_t>(std::lround(255 * std::pow(std::min(1.0, part), 1 / 2.2))));
-      }
-    return picture;
+  /// A pixel's light: that of its samples, each darkened where its right or upper neighbour shows another face.
+  Vector pixel(int column, int row) const {
+    if (const Flat* const* all = alone(column * samples, row * samples)) return *all ? (*all)->light : Vector{1, 1, 1};
+    Vector sum{};
+    for (int i = 0; i < samples * samples; ++i) {
+      const Vector here = light(column * samples + i % samples, row * samples + i / samples);
+      for (std::size_t k = 0; k < 3; ++k) sum[k] += here[k] / (samples * samples);
+    }
+    return sum;
   }
 
  private:
-  Vector seen(int x, int y) const {
-    const std::size_t at = static_cast<std::size_t>(y) * width_ + x;
-    const bool right = x + 1 < width_ && face_[at + 1] != face_[at];
-    const bool above = y + 1 < height_ && face_[at + width_] != face_[at];
-    Vector light = light_[at];
+  std::size_t place(int x, int y) const { return static_cast<std::size_t>(y - low_) * width_ + x; }
+
+  /// What all samples of a pixel, and those to the right of it and above, show alike; null where they differ.
+  const Flat* const* alone(int x, int y) const {
+    const Flat* const* first = &seen_[place(x, y)];
+    const int right = std::min(x + samples, width_ - 1), above = std::min(y + samples, high_ - 1);
+    for (int row = y; row <= above; ++row)
+      for (std::size_t at = place(x, row), last = place(right, row); at <= last; ++at)
+        if (seen_[at] != *first) return nullptr;
+    return first;
+  }
+
+  static int face(const Flat* flat) { return flat ? flat->face : -1; }
+
+  Vector light(int x, int y) const {
+    const std::size_t at = place(x, y);
+    const int own = face(seen_[at]);
+    const bool right = x + 1 < width_ && face(seen_[at + 1]) != own;
+    const bool above = y + 1 < high_ && face(seen_[at + width_]) != own;
+    Vector light = seen_[at] ? seen_[at]->light : Vector{1, 1, 1};
     if (right || above)
       for (double& part : light) part *= line_darkness;
     return light;
   }
 
-  int width_, height_;
+  int width_ = 0, low_ = 0, high_ = 0;
   std::vector<double> depth_;
-  std::vector<int> face_;
-  std::vector<Vector> light_;
+  std::vector<const Flat*> seen_;  ///< null: nothing
 };
+
+/// sRGB of light; neighbours are mostly alike, and the last answer is kept.
+class Encoding {
+ public:
+  const std::array<std::uint8_t, 3>& operator()(const Vector& light) {
+    if (light == last_) return bytes_;
+    last_ = light;
+    for (std::size_t k = 0; k < 3; ++k)
+      bytes_[k] = static_cast<std::uint8_t>(std::lround(255 * std::pow(std::min(1.0, light[k]), 1 / 2.2)));
+    return bytes_;
+  }
+
+ private:
+  Vector last_{-1, -1, -1};
+  std::array<std::uint8_t, 3> bytes_{};
+};
+
+/// The picture of the triangles, band after band from the top.
+Picture painted(const std::vector<Flat>& flats, int width, int height) {
+  constexpr int band_rows = 48;
+  Picture picture{width, height, {}};
+  picture.pixels.reserve(3 * static_cast<std::size_t>(width) * height);
+  Band band;
+  Encoding encoded;
+  for (int high = height; high > 0; high -= band_rows) {
+    const int low = std::max(0, high - band_rows);
+    // One row of samples more: lines are drawn where the row above shows another face.
+    band.begin(samples * width, samples * low, std::min(samples * height, samples * high + 1));
+    for (const Flat& flat : flats) band.fill(flat);
+    for (int row = high - 1; row >= low; --row)
+      for (int column = 0; column < width; ++column) {
+        const auto& bytes = encoded(band.pixel(column, row));
+        picture.pixels.insert(picture.pixels.end(), bytes.begin(), bytes.end());
+      }
+  }
+  return picture;
+}
 
 Vector point_of(const Mesh& mesh, std::uint32_t i) { return {mesh.points[i][0], mesh.points[i][1], mesh.points[i][2]}; }
 
@@ -189,7 +246,7 @@ Picture paint(const std::vector<PaintedBody>& bodies, int width) {
   const double scale = samples * width * (1 - 2 * margin) / (frame.right - frame.left);
   const double border = samples * width * margin;
   const int height = static_cast<int>(std::ceil((scale * (frame.high - frame.low) + 2 * border) / samples));
-  Canvas canvas(samples * width, samples * height);
+  std::vector<Flat> flats;
   int first = 0;
   for (const PaintedBody& body : bodies) {
     const Vector colour = light_of(body.colour);
@@ -201,11 +258,11 @@ Picture paint(const std::vector<PaintedBody>& bodies, int width) {
         corners[k] = {border + scale * (inner(p, eye.right) - frame.left),
                       border + scale * (inner(p, eye.up) - frame.low), scale * inner(p, eye.toward)};
       }
-      canvas.fill(corners, first + patches[i], shade(colour, normal_of(*body.mesh, body.mesh->triangles[i])));
+      flats.push_back({corners, first + patches[i], shade(colour, normal_of(*body.mesh, body.mesh->triangles[i]))});
     }
     first += static_cast<int>(patches.size());
   }
-  return canvas.finished();
+  return painted(flats, width, height);
 }
 
 std::string on_paper(const std::string& colour) {
