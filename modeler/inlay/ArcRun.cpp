@@ -36,7 +36,8 @@ struct Bends {
 
 class ArcRun {
  public:
-  ArcRun(const SmoothRun& run, double tolerance) : run_(run), x_(run.stations), tolerance_(tolerance), end_(static_cast<int>(x_.size()) - 1) {}
+  ArcRun(const SmoothRun& run, double tolerance)
+      : run_(run), x_(run.stations), tolerance_(tolerance), least_radius_(run.least_radius), end_(static_cast<int>(x_.size()) - 1) {}
 
   Chain chain() {
     if (Chain round = fillet(); !round.empty()) return round;
@@ -46,6 +47,11 @@ class ArcRun {
         for (const int i : beam)
           if (Chain last = finish(states_[i], two); !last.empty()) return whole(i, std::move(last));
       std::vector<int> next = advanced(beam);
+      if (next.empty() && run_.least_radius > 0) {  // a tighter arc is better than a kink
+        least_radius_ = run_.least_radius / 2;
+        next = advanced(beam);
+        least_radius_ = run_.least_radius;
+      }
       if (next.empty()) {
         if (Chain all = stepped(beam.front()); !all.empty()) return all;
         next = {static_cast<int>(states_.size()) - 1};
@@ -58,7 +64,7 @@ class ArcRun {
   /// How far one arc from a state can come, and what curvatures serve up to each station.
   int scan(const State& from, std::vector<Bends>* bends) const {
     Bends now;
-    if (run_.least_radius > 0) now.high = 1 / run_.least_radius;
+    if (least_radius_ > 0) now.high = 1 / least_radius_;
     if (bends) bends->clear();
     for (int i = from.at + 1; i <= end_; ++i) {
       const Point to = x_[i] - from.p;
@@ -263,6 +269,7 @@ class ArcRun {
   const SmoothRun& run_;
   const std::vector<Point>& x_;
   double tolerance_;
+  double least_radius_;
   int end_;
   std::vector<State> states_;
   std::vector<Bends> bends_;
