@@ -31,7 +31,7 @@ inline constexpr Rule note_rules[] = {
      "pieces drawn with sharp corners look soft"},
     {"drawing-simplified", Severity::note, Bar::most, 0.01, "mm2", "drawn area that no piece fills",
      "key cutters.diameter, inlays.clearance", "the inlay looks other than it was drawn"},
-    {"left-to-detail-cutter", Severity::note, Bar::most, 0, "mm2", "pockets that the clearing cutter does not reach",
+    {"left-to-detail-cutter", Severity::note, Bar::most, 0.1, "mm2", "pockets that the clearing cutter does not reach",
      "key cutters.diameter", "the detail cutter is slow and wears, and breaks in what was not cleared"},
     {"radius-ridges", Severity::note, Bar::most, 0.02, "mm", "ridges left by the radius cutter", practice,
      "an hour more of sanding, and a radius that is sanded away"},
