@@ -1,9 +1,11 @@
 #include "solid/Solid.hpp"
 
 #include <BRepCheck_Analyzer.hxx>
+#include <BRepLib.hxx>
 #include <BRep_Builder.hxx>
 #include <Geom_Plane.hxx>
 #include <Standard_Failure.hxx>
+#include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
@@ -177,7 +179,9 @@ class Builder {
         tolerate(use, height_apart(shell_.edges[use.edge], face.bound) + curves_[use.edge].deviation);
     if (face.bound.kind == Bound::Kind::level) {
       const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
-      return bounded(plane, face, false);
+      const TopoDS_Face made = bounded(plane, face, false);
+      drawn_on(made);
+      return made;
     }
     if (face.bound.kind != Bound::Kind::arc) return hole_wall(face);
     const Patch& moved = patch(face.bound);
@@ -190,6 +194,16 @@ class Builder {
           tolerate(use, deviation);
         }
     return bounded(moved.surface(), face, false);
+  }
+
+  /// The STEP writer looks at all edges of a face for each of them, and projects those of a plane again every time: for
+  /// a blank with a border of waves half a minute. Where the images are kept it only reads them.
+  static void drawn_on(const TopoDS_Face& plane) {
+    constexpr int many = 200;
+    std::vector<TopoDS_Edge> edges;
+    for (TopExp_Explorer edge(plane, TopAbs_EDGE); edge.More(); edge.Next()) edges.push_back(TopoDS::Edge(edge.Current()));
+    if (edges.size() < many) return;
+    for (const TopoDS_Edge& edge : edges) BRepLib::BuildPCurveForEdgeOnPlane(edge, plane);
   }
 
   TopoDS_Face hole_wall(const ShellFace& face) {

@@ -88,6 +88,8 @@ frets = [3]
 file = "heron.svg"
 along = 0.8
 colours = { "#c02020" = "bone", "#ffffff" = "shell" }
+sizes = "by-space"
+edge_left = 0
 depth = 0.05
 [[inlays]]
 shape = "dot"

@@ -3,6 +3,9 @@
 // Numbers by hand on the good board: scale 647.7, frets 1, 4, 5, 12, 22 at 36.352, 133.619, 162.474, 323.85, 465.945;
 // half width 27.78; drop there 1.2686, so that the edge is 5.0814 high.
 
+#include <unistd.h>
+
+#include <filesystem>
 #include <fstream>
 
 #include "Pairs.hpp"
@@ -41,7 +44,8 @@ inline void add_sheet(Board& board, double length, double thickness) {
 
 /// A drawing of one square of 4 mm, let in at fret 3 at its own size, with one cutter of this diameter for all of it.
 inline void let_in_square(Board& board, double cutter) {
-  board.folder = testing::TempDir();
+  board.folder = testing::TempDir() + "sagitta-" + std::to_string(::getpid());  // tests run side by side
+  std::filesystem::create_directories(board.folder);
   std::ofstream(board.folder + "/square.svg") << "<svg xmlns='http://www.w3.org/2000/svg' width='4mm' height='4mm' "
                                                  "viewBox='0 0 4 4'><path d='M0 0H4V4H0Z' fill='#202020'/></svg>";
   board.inlays[0].shape = InlayShape::artwork;
