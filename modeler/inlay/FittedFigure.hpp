@@ -24,6 +24,7 @@ struct FigureCut {
   double radius = 0, clearance = 0;
   double clearing_radius = 0;  ///< 0: no clearing cutter
   Region within = {};          ///< in the figure's frame: the drawing is cut off outside of it; empty: nowhere
+  friend bool operator==(const FigureCut&, const FigureCut&) = default;
 };
 
 /// Of touching regions, in the drawing's order, each later one first loses what lies within the clearance of an earlier

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "artwork/ColourMaterials.hpp"
-#include "inlay/FittedFigure.hpp"
+#include "inlay/FigureStore.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Placement.hpp"
 #include "inlay/Refit.hpp"
@@ -37,8 +37,9 @@ bool same_pocket(const InlayPiece& a, const InlayPiece& b) {
 
 class Fitter {
  public:
-  Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel, const Tally& tally)
-      : board_(board), layout_(layout), drawings_(drawings), cancel_(cancel), tally_(tally) {}
+  Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel, const Tally& tally,
+         FigureStore& store)
+      : board_(board), layout_(layout), drawings_(drawings), cancel_(cancel), tally_(tally), store_(store) {}
 
   std::variant<Inlays, Faults> run() {
     for (const Marker& marker : layout_.markers) {
@@ -124,7 +125,7 @@ class Fitter {
     return {inlay_of(marker).turn_degrees * std::numbers::pi / 180, board_.hand == Hand::left, marker.centre};
   }
 
-  const FittedFigure* figure_of(const Marker& marker, const Artwork& artwork) {
+  std::shared_ptr<const FittedFigure> figure_of(const Marker& marker, const Artwork& artwork) {
     const Inlay& inlay = inlay_of(marker);
     const Box box = bounds(artwork);
     const double drawn = inlay.along ? box.high.x - box.low.x : box.high.y - box.low.y;
@@ -137,19 +138,14 @@ class Fitter {
     }
     const FigureCut cut{growth(marker) * wanted / drawn, inlay_cutter_radius(board_), inlay.clearance,
                         clearing_radius(board_), within(marker, place_of(marker))};
-    // Each place cuts off something else.
-    const Point cut_off_at = cut.within.empty() ? Point{0, 0} : marker.centre;
-    const auto key = std::make_tuple(inlay.file, cut.scale, cut.clearance, cut_off_at.x, cut_off_at.y);
-    auto found = fitted_.find(key);
-    if (found == fitted_.end()) {
-      auto made = fit_figure(artwork, cut, cancel_, tally_);
-      if (const auto* wrong = std::get_if<Faults>(&made)) {
-        for (const Fault& fault : *wrong) blame(marker, ".file", fault);
-        return nullptr;
-      }
-      found = fitted_.emplace(key, std::get<FittedFigure>(std::move(made))).first;
+    if (auto there = store_.find(inlay.file, cut)) return there;
+    auto made = fit_figure(artwork, cut, cancel_, tally_);
+    if (cancel_.wanted()) return nullptr;
+    if (const auto* wrong = std::get_if<Faults>(&made)) {
+      for (const Fault& fault : *wrong) blame(marker, ".file", fault);
+      return nullptr;
     }
-    return &found->second;
+    return store_.keep(inlay.file, cut, std::get<FittedFigure>(std::move(made)));
   }
 
   void add_artwork(const Marker& marker) {
@@ -159,7 +155,7 @@ class Fitter {
       return;
     }
     const Artwork& artwork = drawing->second;
-    const FittedFigure* figure = has_materials(marker, artwork) ? figure_of(marker, artwork) : nullptr;
+    const auto figure = has_materials(marker, artwork) ? figure_of(marker, artwork) : nullptr;
     if (!figure || cancel_.wanted()) return;
     const Placement place = place_of(marker);
     const auto material = [&](int region) {
@@ -195,7 +191,7 @@ class Fitter {
   Inlays inlays_;
   Faults faults_;
   std::map<std::string, int> count_;  ///< pieces of each material so far
-  std::map<std::tuple<std::string, double, double, double, double>, FittedFigure> fitted_;
+  FigureStore& store_;
 };
 
 }  // namespace
@@ -223,8 +219,9 @@ std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside
 }
 
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
-                                        const Cancel& cancel, const Tally& tally) {
-  return Fitter(board, layout, drawings, cancel, tally).run();
+                                        const Cancel& cancel, const Tally& tally, FigureStore* store) {
+  FigureStore own;
+  return Fitter(board, layout, drawings, cancel, tally, store ? *store : own).run();
 }
 
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside,

@@ -80,12 +80,16 @@ using Drawings = std::map<std::string, Artwork>;
 /// cannot be had, or that lies outside of it where the builder has not allowed that.
 std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside = Outside::refused);
 
+class FigureStore;
+
 /// Fits every inlay. Each drawing is fitted once for each size that it is used in and then placed, turned and mirrored.
 /// Faults: a colour without material (the colours found are listed), a drawing that leaves no piece, a fit that does
 /// not settle. Cancelled: no pieces and no faults. Steps are
-/// counted region by region of each drawing, and expected as the drawings come up.
+/// counted region by region of each drawing, and expected as the drawings come up. What `store` has of these drawings is
+/// not fitted again, and what is fitted is kept there; null: a store for this call only.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
-                                        const Cancel& cancel = {}, const Tally& tally = {});
+                                        const Cancel& cancel = {}, const Tally& tally = {},
+                                        FigureStore* store = nullptr);
 /// The two in one.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside = Outside::refused,
                                         const Cancel& cancel = {}, const Tally& tally = {});

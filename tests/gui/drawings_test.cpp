@@ -145,6 +145,18 @@ TEST(Drawings, SheetsShowTheirPieces) {
   EXPECT_EQ(hand.text("Sheets with their pieces/missing"), "");
 }
 
+TEST(Drawings, AStoppedFitIsTakenUpAgain) {
+  Squares hand;
+  viewer::InlayFitter fitter;
+  const Layout layout = std::get<Layout>(lay_out(hand.board()));
+  const Cancel stopped;
+  stopped.request();
+  EXPECT_EQ(fitter.fit(hand.board(), layout, stopped, {}), nullptr);
+  const auto fitted = fitter.fit(hand.board(), layout, {}, {});
+  ASSERT_TRUE(fitted);
+  EXPECT_EQ(fitted->inlays.pieces.size(), 2U);
+}
+
 TEST(Drawings, SlabsAreTheRegion) {
   // An L with a hole in it: 10 x 10 less 6 x 6, less a hole of 1 x 1.
   const Region region{{{0, 0}, {10, 0}, {10, 4}, {4, 4}, {4, 10}, {0, 10}}, {{1, 1}, {1, 2}, {2, 2}, {2, 1}}};

@@ -22,7 +22,7 @@ Made make(const std::string& preset) {
   Made made;
   const BoardFile file = read_board(std::string(SAGITTA_SOURCE) + "/presets/" + preset + ".toml");
   viewer::InlayFitter fitter;
-  made.model = begin_model(1, file.board, nullptr, fitter);
+  made.model = *begin_model(1, file.board, nullptr, fitter, {}, {});
   std::string trouble;
   Faults faults;
   made.stage = make_stage(made.model, Stage::board, resting_deviation, {}, trouble, faults);

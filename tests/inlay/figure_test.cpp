@@ -12,6 +12,7 @@
 #include "inlay/Flatten.hpp"
 #include "inlay/OutlineIndex.hpp"
 #include "inlay/SampleDrawings.hpp"
+#include "inlay/Stray.hpp"
 #include "layout/Layout.hpp"
 
 namespace sagitta {
@@ -19,15 +20,6 @@ namespace {
 
 using std::numbers::pi;
 using namespace test;
-
-/// The greatest way from a point of one outline to the other.
-double stray(const Region& a, const Region& b) {
-  double most = 0;
-  const OutlineIndex index(b);
-  for (const Polygon& polygon : a)
-    for (const Point p : polygon) most = std::max(most, index.nearest(p).distance);
-  return most;
-}
 
 std::size_t pieces(const Loops& loops) {
   std::size_t sum = 0;

@@ -9,6 +9,7 @@
 #include "inlay/OutlineIndex.hpp"
 #include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
+#include "inlay/Stray.hpp"
 
 namespace sagitta {
 namespace {
@@ -114,15 +115,6 @@ TEST(Fit, MeasuresANeck) {
   // Two squares joined by a bar 1.2 wide.
   const Region dumbbell{{{0, 0}, {5, 0}, {5, 1.9}, {9, 1.9}, {9, 0}, {14, 0}, {14, 5}, {9, 5}, {9, 3.1}, {5, 3.1}, {5, 5}, {0, 5}}};
   EXPECT_NEAR(narrowest(dumbbell, true, 5).width, 1.2, 1e-9);
-}
-
-/// The greatest way from a point of one outline to the other.
-double stray(const Region& a, const Region& b) {
-  double most = 0;
-  const OutlineIndex index(b);
-  for (const Polygon& polygon : a)
-    for (const Point p : polygon) most = std::max(most, index.nearest(p).distance);
-  return most;
 }
 
 TEST(Refit, FollowsSmoothCurvesWithOneTangent) {

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "inlay/FigureStore.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Inlays.hpp"
 #include "inlay/Refit.hpp"
@@ -55,6 +56,27 @@ TEST(Placing, KeepsOneSizeOrFollowsTheSpaces) {
   ASSERT_EQ(inlays.pieces.size(), 3U);
   for (const InlayPiece& piece : inlays.pieces)
     EXPECT_NEAR(along(piece.piece), 12 * std::exp2(-(piece.fret - 5) / 12.0), 1e-4) << piece.fret;
+}
+
+TEST(Placing, ADrawingThatOnlyMovesIsNotFittedAgain) {
+  Board board = board_with_drawing();
+  const Drawings drawings{{"block.svg", drawing({{"#202020", {box({0, 0}, {10, 10})}}})}};
+  FigureStore store;
+  const auto fit = [&](const Tally& steps) {
+    return std::get<Inlays>(fit_inlays(board, std::get<Layout>(lay_out(board)), drawings, {}, steps, &store)).pieces;
+  };
+  const Tally first, moved_only, larger;
+  const auto before = fit(first);
+  EXPECT_GT(first.expected(), 0);
+  board.inlays[0].shift_across = 3;
+  const auto after = fit(moved_only);
+  EXPECT_EQ(moved_only.expected(), 0);
+  ASSERT_EQ(before.size(), after.size());
+  for (std::size_t i = 0; i < before.size(); ++i)
+    EXPECT_NEAR(bounds(after[i].piece).low.y, bounds(before[i].piece).low.y + 3, 1e-9);
+  board.inlays[0].along = 13;
+  fit(larger);
+  EXPECT_GT(larger.expected(), 0);
 }
 
 TEST(Placing, RunsOutOverTheEdgeUnlessItIsKeptFromIt) {

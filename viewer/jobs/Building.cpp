@@ -15,7 +15,8 @@ bool same_neck_file(const Board& a, const Board& b) {
 
 }  // namespace
 
-Model begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter) {
+std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before,
+                                 InlayFitter& fitter, const Cancel& cancel, const Tally& tally) {
   Model model;
   if (before && before->layout && before->board == board) {
     model = *before;
@@ -34,7 +35,8 @@ Model begin_model(std::uint64_t generation, const Board& board, const Model* bef
   model.surface = surface_of(board, *layout);
   model.faults = surface_faults(board, *layout, model.surface);
   if (!model.faults.empty()) return model;
-  model.fitted = fitter.fit(board, *layout);
+  model.fitted = fitter.fit(board, *layout, cancel, tally);
+  if (!model.fitted) return std::nullopt;
   model.faults = model.fitted->faults;
   if (!model.faults.empty()) return model;
   model.layout = layout;

@@ -2,7 +2,8 @@
 
 namespace sagitta::viewer {
 
-std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const Layout& layout) {
+std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const Layout& layout, const Cancel& cancel,
+                                                     const Tally& tally) {
   Asked asked{board.inlays, board.cutters, layout.markers, board.hand, board.folder, {}};
   for (const Inlay& inlay : board.inlays) {
     std::error_code missing;
@@ -10,13 +11,16 @@ std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const L
         std::filesystem::last_write_time(std::filesystem::path(board.folder) / inlay.file, missing));
   }
   if (answer_ && asked == asked_) return answer_;
+  // A file is known by its place in the list and by its hour.
+  if (asked.written != asked_.written || asked.folder != asked_.folder) store_.forget();
   FittedInlays fitted;
   auto drawings = read_drawings(board);
   if (auto* faults = std::get_if<Faults>(&drawings)) {
     fitted.faults = std::move(*faults);
   } else {
     fitted.drawings = std::get<Drawings>(std::move(drawings));
-    auto inlays = fit_inlays(board, layout, fitted.drawings);
+    auto inlays = fit_inlays(board, layout, fitted.drawings, cancel, tally, &store_);
+    if (cancel.wanted()) return nullptr;
     if (auto* wrong = std::get_if<Faults>(&inlays))
       fitted.faults = std::move(*wrong);
     else

@@ -7,7 +7,7 @@
 #include <memory>
 #include <vector>
 
-#include "inlay/Inlays.hpp"
+#include "inlay/FigureStore.hpp"
 
 namespace sagitta::viewer {
 
@@ -19,7 +19,9 @@ struct FittedInlays {
 
 class InlayFitter {
  public:
-  std::shared_ptr<const FittedInlays> fit(const Board& board, const Layout& layout);
+  /// Null when it was cancelled. Steps are counted as for fit_inlays().
+  std::shared_ptr<const FittedInlays> fit(const Board& board, const Layout& layout, const Cancel& cancel,
+                                          const Tally& tally);
 
  private:
   struct Asked {
@@ -32,6 +34,7 @@ class InlayFitter {
     bool operator==(const Asked&) const = default;
   };
   Asked asked_;
+  FigureStore store_;
   std::shared_ptr<const FittedInlays> answer_;
 };
 

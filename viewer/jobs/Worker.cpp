@@ -4,6 +4,7 @@
 #include <sys/syscall.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <chrono>
 #include <utility>
 
@@ -14,6 +15,7 @@ namespace sagitta::viewer {
 namespace {
 
 constexpr int worker_nice = 10;  ///< the picture goes first
+constexpr double slow = 0.3;     ///< seconds; what takes less is worth seeing although it is no longer the newest
 
 double now() {
   using namespace std::chrono;
@@ -38,7 +40,7 @@ void Worker::submit(Order order) {
   {
     const std::lock_guard lock(mutex_);
     waiting_ = std::move(order);
-    if (stoppable_) cancel_.request();
+    if (yields()) cancel_.request();
   }
   changed_.notify_all();
 }
@@ -48,6 +50,10 @@ ModelPtr Worker::take() {
   return std::exchange(made_, nullptr);
 }
 
+bool Worker::yields() const {
+  return stops_ == Stops::at_once || (stops_ == Stops::when_slow && now() - since_ > slow);
+}
+
 void Worker::cancel() {
   const std::lock_guard lock(mutex_);
   cancel_.request();
@@ -55,7 +61,10 @@ void Worker::cancel() {
 
 Progress Worker::progress() const {
   const std::lock_guard lock(mutex_);
-  return busy_ ? Progress{what_, now() - since_} : Progress{};
+  if (!busy_) return {};
+  const int expected = tally_.expected();
+  const bool counted = stops_ == Stops::when_slow && expected > 0;
+  return {what_, now() - since_, counted ? std::min(1.0, 1.0 * tally_.done() / expected) : -1};
 }
 
 bool Worker::idle() const {
@@ -77,11 +86,13 @@ void Worker::run() {
     const Order order = std::move(*waiting_);
     waiting_.reset();
     cancel_ = Cancel();
+    tally_ = Tally();
     busy_ = true;
     lock.unlock();
     carry_out(order);
     lock.lock();
-    busy_ = stoppable_ = false;
+    busy_ = false;
+    stops_ = Stops::never;
     finished_ = order.generation;
     lock.unlock();
     wake_();
@@ -89,10 +100,10 @@ void Worker::run() {
   }
 }
 
-void Worker::begin(const std::string& what, bool may_be_stopped) {
+void Worker::begin(const std::string& what, Stops stops) {
   const std::lock_guard lock(mutex_);
-  what_ = what, since_ = now(), stoppable_ = may_be_stopped;
-  if (may_be_stopped && waiting_) cancel_.request();
+  what_ = what, since_ = now(), stops_ = stops;
+  if (stops == Stops::at_once && waiting_) cancel_.request();
 }
 
 bool Worker::stopped() const {
@@ -110,8 +121,12 @@ void Worker::publish(Model model) {
 
 void Worker::carry_out(const Order& order) {
   const auto index = [](Stage s) { return static_cast<std::size_t>(s); };
-  begin("Laying out the board", false);
-  Model model = begin_model(order.generation, order.board, &last_, fitter_);
+  const bool drawn = std::any_of(order.board.inlays.begin(), order.board.inlays.end(),
+                                 [](const Inlay& inlay) { return inlay.shape == InlayShape::artwork; });
+  begin(drawn ? "Fitting the drawings" : "Laying out the board", Stops::when_slow);
+  auto begun = begin_model(order.generation, order.board, &last_, fitter_, cancel_, tally_);
+  if (!begun) return;
+  Model model = std::move(*begun);
   if (!model.layout) {
     model.settled = true;
     last_ = model;
@@ -123,18 +138,18 @@ void Worker::carry_out(const Order& order) {
     if (const auto made = make_stage(model, stage, deviation, cancel_, model.trouble, model.faults))
       model.stages[index(stage)] = made;
   };
-  begin("Cutting: " + std::string(name(order.stage)), false);
+  begin("Cutting: " + std::string(name(order.stage)), Stops::never);
   fill(order.stage, order.moving ? moving_deviation : resting_deviation);
   publish(last_ = model);
   if (order.moving) return;
   for (const Stage stage : stages_of(order.board)) {
-    begin("Cutting: " + std::string(name(stage)), true);
+    begin("Cutting: " + std::string(name(stage)), Stops::at_once);
     if (stopped()) return;
     fill(stage, resting_deviation);
     if (stopped()) return;
     publish(last_ = model);
   }
-  begin("Exact solid: " + std::string(name(order.stage)), true);
+  begin("Exact solid: " + std::string(name(order.stage)), Stops::at_once);
   if (stopped()) return;
   if (const StageModel* shown = model.at(order.stage)) model.exact = make_exact(*shown, model.trouble);
   if (!order.board.neck || order.board.neck->file.empty()) {
@@ -142,7 +157,7 @@ void Worker::carry_out(const Order& order) {
     return publish(last_ = model);
   }
   publish(last_ = model);
-  begin("Reading the neck's file", true);
+  begin("Reading the neck's file", Stops::at_once);
   const auto neck = neck_.read(order.board, *model.layout, [this] { return stopped(); });
   if (stopped()) return;
   if (neck != model.neck) take_neck(model, neck);

@@ -12,6 +12,7 @@
 #include "jobs/Model.hpp"
 #include "jobs/NeckReader.hpp"
 #include "plane/Cancel.hpp"
+#include "plane/Tally.hpp"
 
 namespace sagitta::viewer {
 
@@ -26,6 +27,7 @@ struct Order {
 struct Progress {
   std::string what;    ///< empty: idle
   double seconds = 0;  ///< since this part began
+  double share = -1;   ///< 0 .. 1 of it done; -1: not known
 };
 
 class Worker {
@@ -48,7 +50,10 @@ class Worker {
  private:
   void run();
   void carry_out(const Order& order);
-  void begin(const std::string& what, bool may_be_stopped);
+  /// Whether a newer order stops what is in hand.
+  enum class Stops { never, when_slow, at_once };
+  void begin(const std::string& what, Stops stops);
+  bool yields() const;
   void publish(Model model);
   bool stopped() const;
 
@@ -58,7 +63,9 @@ class Worker {
   std::optional<Order> waiting_;
   ModelPtr made_;
   Cancel cancel_;
-  bool busy_ = false, ending_ = false, stoppable_ = false;
+  bool busy_ = false, ending_ = false;
+  Stops stops_ = Stops::never;
+  Tally tally_;  ///< of the drawings' fit
   std::uint64_t finished_ = 0;
   std::string what_;
   double since_ = 0;

@@ -41,7 +41,7 @@ void draw_work_bar(Desk& desk, float right, float top, float height) {
   if (sending.running)
     words = "Exporting: " + sending.what, share = static_cast<float>(sending.share);
   else if (desk.working.seconds > worth_a_bar)
-    words = desk.working.what;
+    words = desk.working.what, share = static_cast<float>(desk.working.share);
   if (words.empty()) return;
   Ui& ui = desk.ui;
   const float button = ImGui::CalcTextSize("Stop").x + ui.px(16), bar = ui.px(110),
