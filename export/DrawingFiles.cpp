@@ -57,15 +57,38 @@ Drawing part_of(Drawing drawing, const JobPart& part) {
   return drawing;
 }
 
-std::vector<SetUp> setups_wanted(const ReadyBoard& ready, const DrawingOptions& options) {
-  std::vector<SetUp> setups = setups_of(ready.board(), ready.layout);
-  if (!options.setups.empty())
-    std::erase_if(setups, [&](const SetUp& setup) { return !options.setups.contains(setup.folder); });
-  return setups;
+/// What paper and outlines are made from: drawn once.
+struct DrawnJob {
+  InlayOutlines inlays;
+  Drawing board;
+  std::vector<std::pair<SetUp, Drawing>> setups;  ///< those wanted, each drawing in its own zero
+};
+
+DrawnJob drawn_job(const ReadyBoard& ready, const DrawingOptions& options) {
+  const Board& board = ready.board();
+  DrawnJob job{inlay_outlines(ready.inlays), {}, {}};
+  job.board = part_of(drawing_of(board, ready.layout, job.inlays, options), options.part);
+  for (const SetUp& setup : setups_of(board, ready.layout))
+    if (options.setups.empty() || options.setups.contains(setup.folder))
+      job.setups.emplace_back(setup, setup_drawing(board, ready.layout, setup, job.board));
+  return job;
 }
 
 /// Where a set-up's files lie, without their ending.
 std::string setup_file(const SetUp& setup) { return "setups/" + setup.folder + "/setup"; }
+
+std::vector<PrintedBook> books_of(const ReadyBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
+  std::vector<PrintedBook> books;
+  const Board& board = ready.board();
+  const Wanted wanted{options.part.operation};
+  if (wanted.slots()) books.push_back({"template.pdf", template_book(board, ready.layout, job.board, options.paper)});
+  if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, job.board, options.paper)});
+  if (wanted.inlays() && !job.inlays.pieces.empty())
+    books.push_back({"inlay-drawing.pdf", inlay_book(ready, job.inlays, options.paper)});
+  for (const auto& [setup, own] : job.setups)
+    books.push_back({setup_file(setup) + ".pdf", setup_book(board, ready.layout, setup, own, options.paper)});
+  return books;
+}
 
 }  // namespace
 
@@ -81,43 +104,28 @@ std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines&
 }
 
 std::vector<PrintedBook> printed_books(const ReadyBoard& ready, const DrawingOptions& options) {
-  std::vector<PrintedBook> books;
-  const Board& board = ready.file.board;
-  const InlayOutlines inlays = inlay_outlines(ready.inlays);
-  const Wanted wanted{options.part.operation};
-  const Drawing drawing = part_of(drawing_of(board, ready.layout, inlays, options), options.part);
-  if (wanted.slots()) books.push_back({"template.pdf", template_book(board, ready.layout, drawing, options.paper)});
-  if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, drawing, options.paper)});
-  if (wanted.inlays() && !inlays.pieces.empty())
-    books.push_back({"inlay-drawing.pdf", inlay_book(ready, inlays, options.paper)});
-  for (const SetUp& setup : setups_wanted(ready, options)) {
-    const Drawing own = setup_drawing(board, ready.layout, setup, drawing);
-    books.push_back({setup_file(setup) + ".pdf", setup_book(board, ready.layout, setup, own, options.paper)});
-  }
-  return books;
+  return books_of(ready, drawn_job(ready, options), options);
 }
 
 std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds,
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
-  const Board& board = ready.file.board;
-  const InlayOutlines inlays = inlay_outlines(ready.inlays);
-  const Wanted wanted{options.part.operation};
-  if (kinds.csv) files = table_files(ready, inlays, options.part);
+  const Board& board = ready.board();
+  if (kinds.csv) files = table_files(ready, inlay_outlines(ready.inlays), options.part);
+  if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
+  const DrawnJob job = drawn_job(ready, options);
   if (kinds.pdf)
-    for (const PrintedBook& printed : printed_books(ready, options))
+    for (const PrintedBook& printed : books_of(ready, job, options))
       files.push_back({printed.file, "pdf", printed.book.bytes()});
   if (!kinds.dxf && !kinds.svg) return files;
-  const Drawing drawing = part_of(drawing_of(board, ready.layout, inlays, options), options.part);
-  add(files, "board", drawing, kinds);
-  if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))
-    add(files, "from-below", from_below(drawing), kinds);
+  add(files, "board", job.board, kinds);
+  if (layer_named(job.board, "pins") || layer_named(job.board, "dowels"))
+    add(files, "from-below", from_below(job.board), kinds);
   if (board.neck && options.part.whole())
     add(files, "mating", mating_drawing(board, mating_face(board, ready.layout)), kinds);
-  for (const SetUp& setup : setups_wanted(ready, options))
-    add(files, setup_file(setup), setup_drawing(board, ready.layout, setup, drawing), kinds);
-  if (!wanted.pieces()) return files;
-  if (const auto nesting = nest(inlays.pieces, board.sheets, nest_rules(board)))
+  for (const auto& [setup, own] : job.setups) add(files, setup_file(setup), own, kinds);
+  if (!Wanted{options.part.operation}.pieces()) return files;
+  if (const auto nesting = nest(job.inlays.pieces, board.sheets, nest_rules(board)))
     for (const NestedSheet& sheet : nesting->sheets)
       add(files, "setups/" + sheet_folder(sheet) + "/setup", sheet_drawing(board, sheet), kinds);
   return files;

@@ -1,33 +1,23 @@
 #include "lift/Apart.hpp"
 
-#include <algorithm>
-#include <numeric>
+#include "plane/Groups.hpp"
 
 namespace sagitta {
 namespace {
 
 /// Which faces hang together by shared edges.
-class Groups {
- public:
-  explicit Groups(const Shell& shell) : first_(shell.edges.size(), -1), parent_(shell.faces.size()) {
-    std::iota(parent_.begin(), parent_.end(), 0);
-    for (int face = 0; face < static_cast<int>(shell.faces.size()); ++face)
-      for (const auto& loop : shell.faces[face].loops)
-        for (const ShellUse use : loop) {
-          int& other = first_[use.edge];
-          if (other < 0) other = face;
-          const int a = root(face), b = root(other);
-          parent_[std::max(a, b)] = std::min(a, b);
-        }
-  }
-  int root(int face) {
-    while (parent_[face] != face) face = parent_[face] = parent_[parent_[face]];
-    return face;
-  }
-
- private:
-  std::vector<int> first_, parent_;
-};
+Groups groups_of(const Shell& shell) {
+  Groups groups(shell.faces.size());
+  std::vector<int> first(shell.edges.size(), -1);  // face of each edge
+  for (int face = 0; face < static_cast<int>(shell.faces.size()); ++face)
+    for (const auto& loop : shell.faces[face].loops)
+      for (const ShellUse use : loop) {
+        int& other = first[use.edge];
+        if (other < 0) other = face;
+        groups.join(face, other);
+      }
+  return groups;
+}
 
 /// Copies faces with the edges and vertices that they use.
 class Part {
@@ -68,13 +58,13 @@ class Part {
 }  // namespace
 
 std::vector<Shell> apart(const Shell& shell) {
-  Groups groups(shell);
+  Groups groups = groups_of(shell);
   std::vector<Shell> parts;
   for (int first = 0; first < static_cast<int>(shell.faces.size()); ++first) {
-    if (groups.root(first) != first) continue;
+    if (groups.of(first) != first) continue;
     Part part(shell);
     for (int face = first; face < static_cast<int>(shell.faces.size()); ++face)
-      if (groups.root(face) == first) part.add(shell.faces[face]);
+      if (groups.of(face) == first) part.add(shell.faces[face]);
     parts.push_back(part.take());
   }
   return parts;

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <map>
-#include <numeric>
 
+#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -14,15 +14,14 @@ constexpr double stations[] = {0.1, 0.3, 0.5, 0.7, 0.9};  // along an edge
 /// Layers of wood that hang together; layer 2 f is a cell's wood from the bottom up, 2 f + 1 that over a side hole.
 class Layers {
  public:
-  explicit Layers(const Plan& plan) : plan_(plan), parent_(2 * plan.cells.size()) {
-    std::iota(parent_.begin(), parent_.end(), 0);
+  explicit Layers(const Plan& plan) : plan_(plan), groups_(2 * plan.cells.size()) {
     for (const PlanEdge& edge : plan.map.edges) join(edge);
   }
 
   std::optional<LooseCell> lightest() {
-    std::map<int, int> size;  // layers that hang together with each root
-    for (int layer = 0; layer < static_cast<int>(parent_.size()); ++layer)
-      if (there(layer)) ++size[root(layer)];
+    std::map<int, int> size;  // layers in each group
+    for (int layer = 0; layer < static_cast<int>(2 * plan_.cells.size()); ++layer)
+      if (there(layer)) ++size[groups_.of(layer)];
     if (size.size() < 2) return std::nullopt;
     const auto least = std::min_element(size.begin(), size.end(), [](const auto& a, const auto& b) {
       return a.second < b.second;
@@ -43,7 +42,7 @@ class Layers {
   void join(const PlanEdge& edge) {
     for (const int a : {2 * edge.left, 2 * edge.left + 1})
       for (const int b : {2 * edge.right, 2 * edge.right + 1})
-        if (there(a) && there(b) && root(a) != root(b) && overlap(edge, a, b)) parent_[root(a)] = root(b);
+        if (there(a) && there(b) && groups_.of(a) != groups_.of(b) && overlap(edge, a, b)) groups_.join(a, b);
   }
 
   bool overlap(const PlanEdge& edge, int a, int b) const {
@@ -55,13 +54,8 @@ class Layers {
     return false;
   }
 
-  int root(int layer) {
-    while (parent_[layer] != layer) layer = parent_[layer] = parent_[parent_[layer]];
-    return layer;
-  }
-
   const Plan& plan_;
-  std::vector<int> parent_;
+  Groups groups_;
 };
 
 }  // namespace
