@@ -9,7 +9,7 @@
 
 #include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
-#include "solid/Fit.hpp"
+#include "solid/Image.hpp"
 
 namespace sagitta {
 namespace {
@@ -65,7 +65,7 @@ EdgeCurve straight(Point a, double za, Point b, double zb) {
   result.curve = new Geom_Line(point(a, za), d);
   result.last = d.Magnitude();
   const gp_Vec slope = d / result.last;
-  result.place = [a, za, slope](double t) {
+  result.place = [a, za, slope](double t, std::size_t) {
     return std::array<Jet, 3>{Jet{a.x + t * slope.X(), slope.X(), 0}, Jet{a.y + t * slope.Y(), slope.Y(), 0},
                               Jet{za + t * slope.Z(), slope.Z(), 0}};
   };
@@ -87,7 +87,7 @@ EdgeCurve of_conic(const Conic& c) {
   multiplicities.Init(3);
   EdgeCurve result;
   result.curve = new Geom_BSplineCurve(poles, weights, knots, multiplicities, 2);
-  result.place = [c](double t) {
+  result.place = [c](double t, std::size_t) {
     const Jet p{t, 1, 0}, q = 1 - p;
     const Jet b0 = q * q, b1 = (2 * c.weight) * (p * q), b2 = p * p, sum = b0 + b1 + b2;
     const auto mixed = [&](double a, double m, double b) { return (a * b0 + m * b1 + b * b2) / sum; };
@@ -97,24 +97,7 @@ EdgeCurve of_conic(const Conic& c) {
 }
 
 EdgeCurve of_fit(const std::function<std::array<Jet, 3>(double)>& f, double last) {
-  const Fitted<3> fitted = fit<3>(f, 0, last, {1, 1, 1}, aim);
-  TColgp_Array1OfPnt poles(1, static_cast<int>(fitted.poles.size()));
-  for (int i = 1; i <= poles.Length(); ++i) {
-    const auto& p = fitted.poles[i - 1];
-    poles(i) = gp_Pnt(p[0], p[1], p[2]);
-  }
-  TColStd_Array1OfReal knots(1, fitted.pieces + 1);
-  TColStd_Array1OfInteger multiplicities(1, fitted.pieces + 1);
-  for (int i = 0; i <= fitted.pieces; ++i) {
-    knots(i + 1) = last * i / fitted.pieces;
-    multiplicities(i + 1) = i == 0 || i == fitted.pieces ? 6 : 3;
-  }
-  EdgeCurve result;
-  result.curve = new Geom_BSplineCurve(poles, knots, multiplicities, 5);
-  result.last = last;
-  result.deviation = fitted.deviation;
-  result.place = f;
-  return result;
+  return fitted_course([f](double t, std::size_t) { return f(t); }, {0, last});
 }
 
 /// Height of a moved surface over jets of x and y.
@@ -172,7 +155,7 @@ EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
                       gp_Dir(std::cos(piece.start), std::sin(piece.start), 0));
     result.curve = new Geom_Circle(axes, piece.radius);
     result.last = piece.sweep;
-    result.place = [piece, z = bound.value](double t) {
+    result.place = [piece, z = bound.value](double t, std::size_t) {
       const Jet angle{piece.start + t, 1, 0};
       return std::array<Jet, 3>{piece.centre.x + piece.radius * cos(angle), piece.centre.y + piece.radius * sin(angle),
                                 constant(z)};
@@ -318,18 +301,19 @@ EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact)
   const auto away = [](const ShellVertex& v, const std::array<Jet, 3>& p) {
     return std::array{v.p.x - p[0].v, v.p.y - p[1].v, v.z - p[2].v};
   };
-  const std::array<double, 3> from = away(start, exact.place(exact.first)), to = away(end, exact.place(exact.last));
+  const std::array<double, 3> from = away(start, exact.place(exact.first, 0)),
+                                    to = away(end, exact.place(exact.last, exact.breaks.size()));
   const double off = std::max(std::hypot(from[0], from[1], from[2]), std::hypot(to[0], to[1], to[2]));
   if (off <= tolerance::same) return exact;
   const double length = exact.last - exact.first;
-  EdgeCurve bent = of_fit(
-      [=, first = exact.first, place = exact.place](double t) {
-        std::array<Jet, 3> p = place(first + t);
+  EdgeCurve bent = fitted_course(
+      [=, first = exact.first, place = exact.place](double t, std::size_t span) {
+        std::array<Jet, 3> p = place(t, span);
         for (int k = 0; k < 3; ++k)
-          p[k] = p[k] + Jet{from[k] + (to[k] - from[k]) * t / length, (to[k] - from[k]) / length, 0};
+          p[k] = p[k] + Jet{from[k] + (to[k] - from[k]) * (t - first) / length, (to[k] - from[k]) / length, 0};
         return p;
       },
-      length);
+      exact.spans());
   bent.reversed = exact.reversed;
   bent.deviation += exact.deviation + off;
   return bent;
@@ -344,6 +328,25 @@ EdgeCurve exact_curve(const Shell& shell, const ShellEdge& edge, const ShellVert
 }
 
 }  // namespace
+
+std::vector<double> EdgeCurve::spans() const {
+  std::vector<double> all{first};
+  all.insert(all.end(), breaks.begin(), breaks.end());
+  all.push_back(last);
+  return all;
+}
+
+EdgeCurve fitted_course(const Course<3>& course, const std::vector<double>& spans) {
+  const Fitted<3> fitted = fit<3>(course, spans, {1, 1, 1}, aim);
+  EdgeCurve result;
+  result.curve = spline_of(fitted);
+  result.first = spans.front();
+  result.last = spans.back();
+  result.breaks.assign(spans.begin() + 1, spans.end() - 1);
+  result.deviation = fitted.deviation;
+  result.place = course;
+  return result;
+}
 
 EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   const ShellVertex& a = shell.vertices[edge.from];

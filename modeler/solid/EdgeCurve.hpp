@@ -1,11 +1,10 @@
 #pragma once
 
 #include <Geom_Curve.hxx>
-#include <array>
-#include <functional>
+#include <vector>
 
 #include "lift/Shell.hpp"
-#include "solid/Jet.hpp"
+#include "solid/Fit.hpp"
 
 namespace sagitta {
 
@@ -15,9 +14,15 @@ struct EdgeCurve {
   double first = 0, last = 1;
   bool reversed = false;  ///< the curve runs from the edge's `to` to its `from`
   double deviation = 0;   ///< of the curve from the exact one, mm
-  /// x, y and z with derivatives by the curve's parameter.
-  std::function<std::array<Jet, 3>(double)> place;
+  std::vector<double> breaks;  ///< parameters strictly between first and last where the second derivative jumps
+  Course<3> place;             ///< x, y and z with derivatives by the curve's parameter
+
+  /// first, the breaks and last.
+  std::vector<double> spans() const;
 };
+
+/// The spline near a course within 1e-7 mm, or with its deviation said.
+EdgeCurve fitted_course(const Course<3>& course, const std::vector<double>& spans);
 
 /// Lines, circles and conics exactly: a straight wall's section of the playing surface is rational quadratic, as is the
 /// curve where a level floor meets it. Round walls, and straight ones on an even-edge surface, within 1e-7 mm.

@@ -18,59 +18,90 @@ double value(const std::array<double, 6>& c, double t) {
          5 * s * t2 * t2 * c[4] + t2 * t2 * t * c[5];
 }
 
+/// One span of the course in `pieces` equal parts.
 template <std::size_t N>
-Fitted<N> fit_with(const std::function<std::array<Jet, N>(double)>& f, double first, double last,
-                   const std::array<double, N>& weight, int pieces) {
-  Fitted<N> fitted{first, last, pieces, {}, 0};
-  const double h = (last - first) / pieces;
-  std::array<Jet, N> start = f(first);
-  for (int i = 0; i < pieces; ++i) {
-    const double from = first + i * h;
-    const std::array<Jet, N> end = f(i + 1 == pieces ? last : from + h);
-    std::array<std::array<double, 6>, N> control;
-    for (std::size_t k = 0; k < N; ++k) control[k] = bezier(start[k], end[k], h);
-    const auto add = [&](auto pick) {
-      std::array<double, N> pole;
-      for (std::size_t k = 0; k < N; ++k) pole[k] = pick(control[k]);
-      fitted.poles.push_back(pole);
-    };
-    using Control = std::array<double, 6>;
-    if (i == 0) {
-      add([](const Control& c) { return c[0]; });
-      add([](const Control& c) { return c[1]; });
-    } else {
-      add([](const Control& c) { return 2 * c[1] - c[2]; });  // the blossom across a triple knot
+class SpanFit {
+ public:
+  SpanFit(const Course<N>& f, const std::vector<double>& spans, std::size_t span, int pieces)
+      : f_(f), span_(span), first_(spans[span]), last_(spans[span + 1]), pieces_(pieces) {
+    std::array<Jet, N> start = f_(first_, span_);
+    for (int i = 0; i < pieces_; ++i) {
+      const std::array<Jet, N> end = f_(knot(i + 1), span_);
+      std::array<Control, N>& control = controls_.emplace_back();
+      for (std::size_t k = 0; k < N; ++k) control[k] = bezier(start[k], end[k], (last_ - first_) / pieces_);
+      start = end;
     }
-    add([](const Control& c) { return c[2]; });
-    add([](const Control& c) { return c[3]; });
-    if (i + 1 == pieces) {
-      add([](const Control& c) { return c[4]; });
-      add([](const Control& c) { return c[5]; });
-    }
-    for (const double t : {0.25, 0.5, 0.75}) {
-      const std::array<Jet, N> exact = f(from + t * h);
-      for (std::size_t k = 0; k < N; ++k)
-        fitted.deviation = std::max(fitted.deviation, weight[k] * std::abs(value(control[k], t) - exact[k].v));
-    }
-    start = end;
   }
-  return fitted;
-}
+
+  double deviation(const std::array<double, N>& weight) const {
+    double most = 0;
+    for (int i = 0; i < pieces_; ++i)
+      for (const double t : {0.25, 0.5, 0.75}) {
+        const std::array<Jet, N> exact = f_(knot(i) + t * (last_ - first_) / pieces_, span_);
+        for (std::size_t k = 0; k < N; ++k)
+          most = std::max(most, weight[k] * std::abs(value(controls_[i][k], t) - exact[k].v));
+      }
+    return most;
+  }
+
+  /// Continues a spline that ends where this span begins.
+  void append_to(Fitted<N>& spline) const {
+    if (spline.poles.empty()) add(spline, 0, [](const Control& c) { return c[0]; });
+    for (int i = 0; i < pieces_; ++i) {
+      if (i == 0) add(spline, i, [](const Control& c) { return c[1]; });
+      else add(spline, i, [](const Control& c) { return 2 * c[1] - c[2]; });  // the blossom across a triple knot
+      add(spline, i, [](const Control& c) { return c[2]; });
+      add(spline, i, [](const Control& c) { return c[3]; });
+      spline.knots.push_back(knot(i));
+      spline.multiplicities.push_back(spline.knots.size() == 1 ? 6 : i == 0 ? 4 : 3);
+    }
+    add(spline, pieces_ - 1, [](const Control& c) { return c[4]; });
+  }
+
+  /// The spline's end.
+  void close(Fitted<N>& spline) const {
+    add(spline, pieces_ - 1, [](const Control& c) { return c[5]; });
+    spline.knots.push_back(last_);
+    spline.multiplicities.push_back(6);
+  }
+
+ private:
+  using Control = std::array<double, 6>;
+
+  double knot(int i) const { return i == pieces_ ? last_ : first_ + (last_ - first_) * i / pieces_; }
+
+  template <class Pick>
+  void add(Fitted<N>& spline, int piece, Pick pick) const {
+    std::array<double, N>& pole = spline.poles.emplace_back();
+    for (std::size_t k = 0; k < N; ++k) pole[k] = pick(controls_[piece][k]);
+  }
+
+  const Course<N>& f_;
+  std::size_t span_;
+  double first_, last_;
+  int pieces_;
+  std::vector<std::array<Control, N>> controls_;  ///< Bezier points of each part
+};
 
 }  // namespace
 
 template <std::size_t N>
-Fitted<N> fit(const std::function<std::array<Jet, N>(double)>& f, double first, double last,
-              const std::array<double, N>& weight, double aim) {
-  for (int pieces = 1;; pieces *= 2) {
-    Fitted<N> fitted = fit_with<N>(f, first, last, weight, pieces);
-    if (fitted.deviation <= aim || pieces >= 64) return fitted;
-  }
+Fitted<N> fit(const Course<N>& f, const std::vector<double>& spans, const std::array<double, N>& weight, double aim) {
+  Fitted<N> fitted;
+  for (std::size_t span = 0; span + 1 < spans.size(); ++span)
+    for (int pieces = 1;; pieces *= 2) {
+      const SpanFit<N> part(f, spans, span, pieces);
+      const double deviation = part.deviation(weight);
+      if (deviation > aim && pieces < 64) continue;
+      fitted.deviation = std::max(fitted.deviation, deviation);
+      part.append_to(fitted);
+      if (span + 2 == spans.size()) part.close(fitted);
+      break;
+    }
+  return fitted;
 }
 
-template Fitted<2> fit<2>(const std::function<std::array<Jet, 2>(double)>&, double, double,
-                          const std::array<double, 2>&, double);
-template Fitted<3> fit<3>(const std::function<std::array<Jet, 3>(double)>&, double, double,
-                          const std::array<double, 3>&, double);
+template Fitted<2> fit<2>(const Course<2>&, const std::vector<double>&, const std::array<double, 2>&, double);
+template Fitted<3> fit<3>(const Course<3>&, const std::vector<double>&, const std::array<double, 3>&, double);
 
 }  // namespace sagitta

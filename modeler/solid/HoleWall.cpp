@@ -23,15 +23,15 @@ HoleWall::HoleWall(const Bound& bound) : bound_(bound), sense_(bound.kind == Bou
 Handle(Geom2d_Curve) HoleWall::image(const EdgeCurve& edge, double& deviation) const {
   const Tunnel& tunnel = bound_.tunnel;
   const Fitted<2> fitted = fit<2>(
-      [&](double t) {
-        const std::array<Jet, 3> p = edge.place(t);
+      [&](double t, std::size_t span) {
+        const std::array<Jet, 3> p = edge.place(t, span);
         const Jet across = sense_ * (tunnel.nx * p[0] + tunnel.ny * p[1] - constant(tunnel.offset));
         const Jet rise = sense_ * (p[2] - constant(bound_.value));
         // measured from the crown: the sides may lie a rounding beyond the half turn
         const Jet angle = std::numbers::pi / 2 + atan2(-1 * across, rise);
         return std::array<Jet, 2>{angle, tunnel.ny * p[0] - tunnel.nx * p[1]};
       },
-      edge.first, edge.last, {tunnel.radius, 1}, aim);
+      edge.spans(), {tunnel.radius, 1}, aim);
   deviation = std::max(deviation, fitted.deviation + edge.deviation);
   return image_of(fitted);
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <Geom2d_BSplineCurve.hxx>
+#include <Geom_BSplineCurve.hxx>
 
 #include "solid/Fit.hpp"
 
@@ -8,5 +9,12 @@ namespace sagitta {
 
 /// A fitted curve of the parameter plane as the kernel's spline.
 Handle(Geom2d_BSplineCurve) image_of(const Fitted<2>& fitted);
+
+/// A fitted curve in space as the kernel's spline.
+Handle(Geom_BSplineCurve) spline_of(const Fitted<3>& fitted);
+
+/// A spline's z over its own parameter, moved by `from`: its image in an upright wall whose first parameter runs evenly
+/// with the spline's. The spline's own z poles over its Greville abscissae.
+Handle(Geom2d_BSplineCurve) height_image(const Handle(Geom_BSplineCurve) & spline, double from);
 
 }  // namespace sagitta

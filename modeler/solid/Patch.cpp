@@ -27,7 +27,7 @@ Handle(Geom_Surface) cylinder_of(const Surface& surface, const Bound& bound) {
 }
 
 /// Control points of the arc at x for radius R: (-R sin a, ..), (0, R / cos a), (R sin a, ..); weights 1, cos a, 1.
-Handle(Geom_Surface) spline_of(const Surface& surface, const Bound& bound, double low, double high, double sine) {
+Handle(Geom_Surface) patch_of(const Surface& surface, const Bound& bound, double low, double high, double sine) {
   const int degree = surface.r2 == 0 ? 1 : 2;
   const double cosine = std::sqrt((1 - sine) * (1 + sine));
   const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
@@ -64,7 +64,7 @@ Patch::Patch(const Surface& surface, const Bound& bound, double low, double high
   half_tangent_ = std::tan(angle / 2);
   geometry_ = plane_      ? plane_of(surface, bound)
               : cylinder_ ? cylinder_of(surface, bound)
-                          : spline_of(surface, bound, low, high, sine);
+                          : patch_of(surface, bound, low, high, sine);
 }
 
 std::array<Jet, 2> Patch::parameters(Jet x, Jet y) const {
@@ -80,11 +80,11 @@ Handle(Geom2d_Curve) Patch::image(const EdgeCurve& edge, double& deviation) cons
   const std::array<double, 2> weight =
       cylinder_ ? std::array<double, 2>{width, 1} : std::array<double, 2>{high_ - low_, width};
   const Fitted<2> fitted = fit<2>(
-      [&](double t) {
-        const std::array<Jet, 3> p = edge.place(t);
+      [&](double t, std::size_t span) {
+        const std::array<Jet, 3> p = edge.place(t, span);
         return parameters(p[0], p[1]);
       },
-      edge.first, edge.last, weight, aim);
+      edge.spans(), weight, aim);
   deviation = std::max(deviation, fitted.deviation + edge.deviation);
   return image_of(fitted);
 }

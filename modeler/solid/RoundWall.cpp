@@ -1,8 +1,6 @@
 #include "solid/RoundWall.hpp"
 
-#include <Geom2d_BSplineCurve.hxx>
 #include <Geom2d_Line.hxx>
-#include <Geom_BSplineCurve.hxx>
 #include <algorithm>
 #include <gp_Ax3.hxx>
 
@@ -22,24 +20,6 @@ constexpr double slack = 1e-6;
 double turn_of(double angle) {
   const double full = 2 * std::numbers::pi;
   return angle - full * std::floor((angle + slack) / full);
-}
-
-/// A curve's z over the angle: the spline's own z poles over its Greville abscissae.
-Handle(Geom2d_Curve) unrolled(const Handle(Geom_BSplineCurve) & spline, double from) {
-  const int degree = spline->Degree();
-  TColStd_Array1OfReal flat(1, spline->NbPoles() + degree + 1);
-  spline->KnotSequence(flat);
-  TColgp_Array1OfPnt2d poles(1, spline->NbPoles());
-  for (int i = 1; i <= spline->NbPoles(); ++i) {
-    double abscissa = 0;
-    for (int k = 1; k <= degree; ++k) abscissa += flat(i + k) / degree;
-    poles(i) = gp_Pnt2d(from + abscissa, spline->Pole(i).Z());
-  }
-  TColStd_Array1OfReal knots(1, spline->NbKnots());
-  TColStd_Array1OfInteger multiplicities(1, spline->NbKnots());
-  spline->Knots(knots);
-  spline->Multiplicities(multiplicities);
-  return new Geom2d_BSplineCurve(poles, knots, multiplicities, degree);
 }
 
 }  // namespace
@@ -65,16 +45,16 @@ double RoundWall::angle(double from_x_axis) const { return turn_of(from_x_axis -
 
 /// The angle from the middle of the curve's own reach, so that it never meets the turn's end.
 Handle(Geom2d_Curve) RoundWall::across_hole(const EdgeCurve& curve) const {
-  const std::array<Jet, 3> half = curve.place((curve.first + curve.last) / 2);
+  const std::array<Jet, 3> half = curve.place((curve.first + curve.last) / 2, 0);
   const double middle = std::atan2(half[1].v - centre_.y, half[0].v - centre_.x);
   const double c = std::cos(middle), s = std::sin(middle), from = angle(middle);
   return image_of(fit<2>(
-      [&](double t) {
-        const std::array<Jet, 3> p = curve.place(t);
+      [&](double t, std::size_t span) {
+        const std::array<Jet, 3> p = curve.place(t, span);
         const Jet x = p[0] - constant(centre_.x), y = p[1] - constant(centre_.y);
         return std::array<Jet, 2>{from + atan2(c * y - s * x, c * x + s * y), p[2]};
       },
-      curve.first, curve.last, {cylinder_->Radius(), 1}, aim));
+      curve.spans(), {cylinder_->Radius(), 1}, aim));
 }
 
 Handle(Geom2d_Curve) RoundWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
@@ -86,7 +66,7 @@ Handle(Geom2d_Curve) RoundWall::image(const ShellEdge& edge, const EdgeCurve& cu
   const double from = angle(counter_clockwise_start(edge.piece));
   if (edge.bound.of_hole()) return across_hole(curve);
   const Handle(Geom_BSplineCurve) spline = Handle(Geom_BSplineCurve)::DownCast(curve.curve);
-  if (!spline.IsNull()) return unrolled(spline, from);
+  if (!spline.IsNull()) return height_image(spline, from);
   return new Geom2d_Line(gp_Pnt2d(from, edge.bound.value), gp_Dir2d(1, 0));
 }
 
