@@ -29,13 +29,12 @@ ManifestBody figures_of(const Mesh& mesh) {
   return body;
 }
 
-ManifestBody figures_of(const TopoDS_Solid& solid) {
-  const SolidFigures found = figures(solid);
+ManifestBody figures_of(const SolidFigures& solid) {
   ManifestBody body;
-  body.volume = found.volume;
-  body.area = found.area;
-  std::copy(std::begin(found.low), std::end(found.low), body.low.begin());
-  std::copy(std::begin(found.high), std::end(found.high), body.high.begin());
+  body.volume = solid.volume;
+  body.area = solid.area;
+  std::copy(std::begin(solid.low), std::end(solid.low), body.low.begin());
+  std::copy(std::begin(solid.high), std::end(solid.high), body.high.begin());
   return body;
 }
 

@@ -44,10 +44,10 @@ bool wants_meshes(const HandOffKinds& kinds) {
   return kinds.stl || kinds.three_mf || kinds.png || wants_job_sheet(kinds);
 }
 
-/// A body, and what the manifest says of it.
 struct MadeSolid {
+  explicit MadeSolid(const TopoDS_Solid& made) : solid(made), measured(figures(made)) {}
   TopoDS_Solid solid;
-  ManifestBody figures;
+  SolidFigures measured;
 };
 
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
@@ -117,7 +117,7 @@ class Writer {
     if (found != solids_.end()) return found->second;
     const TopoDS_Solid solid = make_solid(shell_of(stage));
     stop_if_wanted(cancel_);
-    return solids_.emplace(stage, MadeSolid{solid, figures_of(solid)}).first->second;
+    return solids_.emplace(stage, MadeSolid(solid)).first->second;
   }
 
   const Mesh& mesh_of(Stage stage) {
@@ -131,12 +131,12 @@ class Writer {
 
   void write_step() {
     begin(std::string(name(stage_)) + ", exact solid");
-    const auto& [solid, figures] = solid_of(stage_);
+    const auto& [solid, measured] = solid_of(stage_);
     StepModel model;
     model.name = title();
-    model.bodies.push_back({title(), "board", material(board(), board().blank.material).colour, solid});
+    model.bodies.push_back({title(), "board", material(board(), board().blank.material).colour, solid, measured});
     model.lines = step_lines(ready_.surface, guide_lines(ready_, stage_));
-    add("step", step_text(model, order_.step_style), figures);
+    add("step", step_text(model, order_.step_style), figures_of(measured));
   }
 
   void write_meshes() {
@@ -160,8 +160,8 @@ class Writer {
     const auto put = [&](const std::string& body, const std::string& made_of, const MadeSolid& made) {
       stop_if_wanted(cancel_);
       model.bodies.push_back(
-          {body, body == "board" ? "board" : "pieces of " + made_of, material(board(), made_of).colour, made.solid});
-      bodies.push_back(made.figures);
+          {body, body == "board" ? "board" : "pieces of " + made_of, material(board(), made_of).colour, made.solid, made.measured});
+      bodies.push_back(figures_of(made.measured));
       bodies.back().name = body;
       bodies.back().material = made_of;
     };
@@ -171,7 +171,7 @@ class Writer {
       for (std::size_t i = 0; i < parts.size(); ++i) {
         const TopoDS_Solid solid = make_solid(parts[i]);
         put(parts.size() == 1 ? piece.name : piece.name + " part " + std::to_string(i + 1), piece.material,
-            {solid, figures_of(solid)});
+            MadeSolid(solid));
       }
     }
     add(name(assembly), "step", step_text(model, order_.step_style), std::move(bodies));

@@ -1,8 +1,6 @@
 #include "export/StepFile.hpp"
 
 #include <APIHeaderSection_MakeHeader.hxx>
-#include <BRepGProp.hxx>
-#include <GProp_GProps.hxx>
 #include <Interface_Static.hxx>
 #include <Message.hxx>
 #include <Message_Messenger.hxx>
@@ -75,7 +73,7 @@ class Document {
     shapes_ = XCAFDoc_DocumentTool::ShapeTool(document_->Main());
     XCAFDoc_DocumentTool::SetLengthUnit(document_, 1, UnitsMethods_LengthUnit_Millimeter);
     const TDF_Label whole = model.bodies.size() > 1 ? assembly(model.name) : TDF_Label();
-    for (const StepBody& body : model.bodies) weigh(part(body.solid, body.name, whole), body.solid);
+    for (const StepBody& body : model.bodies) weigh(part(body.solid, body.name, whole), body.figures);
     if (model.lines.empty()) return;
     const TDF_Label lines = assembly(model.name + " lines");
     for (const StepLine& line : model.lines) part(line.wire, line.name, lines);
@@ -101,13 +99,10 @@ class Document {
     return label;
   }
 
-  static void weigh(const TDF_Label& label, const TopoDS_Solid& solid) {
-    GProp_GProps volume, area;
-    BRepGProp::VolumeProperties(solid, volume, true);
-    BRepGProp::SurfaceProperties(solid, area, true);
-    XCAFDoc_Volume::Set(label, volume.Mass());
-    XCAFDoc_Area::Set(label, area.Mass());
-    XCAFDoc_Centroid::Set(label, volume.CentreOfMass());
+  static void weigh(const TDF_Label& label, const SolidFigures& figures) {
+    XCAFDoc_Volume::Set(label, figures.volume);
+    XCAFDoc_Area::Set(label, figures.area);
+    XCAFDoc_Centroid::Set(label, gp_Pnt(figures.centroid[0], figures.centroid[1], figures.centroid[2]));
   }
 
   Names& names_;

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <TopoDS_Solid.hxx>
 #include <TopoDS_Wire.hxx>
 #include <string>
 #include <vector>
 
 #include "export/StepStyle.hpp"
+#include "solid/Solid.hpp"
 
 namespace sagitta {
 
@@ -15,6 +15,7 @@ struct StepBody {
   std::string layer;   ///< ASCII; its colour and layer are on the whole solid
   std::string colour;  ///< "#rrggbb" in sRGB
   TopoDS_Solid solid;
+  SolidFigures figures;  ///< the solid's
 };
 
 /// A line beside the bodies, each a product of its own.

@@ -60,8 +60,9 @@ void write_strip(const ReadyBoard& strip, ListedFolder& folder, const Cancel& ca
   const MaterialFacts wood = material(strip.board(), strip.board().blank.material);
   const TopoDS_Solid solid = make_solid(shell);
   stop_if_wanted(cancel);
-  folder.add("strip.step", "strip", "step", step_text({title, {{title, "strip", wood.colour, solid}}, {}}),
-             {body("strip", strip.board().blank.material, figures_of(solid))});
+  const SolidFigures measured = figures(solid);
+  folder.add("strip.step", "strip", "step", step_text({title, {{title, "strip", wood.colour, solid, measured}}, {}}),
+             {body("strip", strip.board().blank.material, figures_of(measured))});
   const Mesh mesh = make_mesh(shell, default_deviation, cancel);
   stop_if_wanted(cancel);
   add_mesh(folder, "strip", title, mesh, {body("strip", strip.board().blank.material, figures_of(mesh))});
@@ -76,8 +77,8 @@ void write_pieces(const ReadyBoard& strip, ListedFolder& folder, const Cancel& c
     const TopoDS_Solid solid = make_solid(piece.shell);
     const Mesh mesh = make_mesh(piece.shell, default_deviation, cancel);
     stop_if_wanted(cancel);
-    model.bodies.push_back({piece.name, "pieces of " + piece.material, piece.colour, solid});
-    solids.push_back(body(piece.name, piece.material, figures_of(solid)));
+    model.bodies.push_back({piece.name, "pieces of " + piece.material, piece.colour, solid, figures(solid)});
+    solids.push_back(body(piece.name, piece.material, figures_of(model.bodies.back().figures)));
     meshes.push_back(body(piece.name, piece.material, figures_of(mesh)));
     append(all, mesh);
   }

@@ -31,4 +31,10 @@ void add_walls(Shell& shell, const std::vector<WallPiece>& walls);
 /// Edges that meet at a vertex where nothing else ends, on one line or arc and one surface, become one edge.
 void join_edges(Shell& shell);
 
+/// Plain walls of artwork on arcs that follow each other with one tangent become one: a drawn curve is many short arcs.
+void join_smooth_walls(Shell& shell);
+
+/// Drops edges that no face uses any more, and vertices without an edge.
+void drop_edges(Shell& shell, const std::vector<bool>& dropped);
+
 }  // namespace sagitta

@@ -88,27 +88,9 @@ class Joiner {
   }
 
   void drop_unused() {
-    std::vector<int> edge_place(shell_.edges.size(), -1), vertex_place(shell_.vertices.size(), -1);
-    std::vector<ShellEdge> edges;
-    std::vector<ShellVertex> vertices;
-    for (std::size_t e = 0; e < shell_.edges.size(); ++e) {
-      if (became_[e].edge != static_cast<int>(e)) continue;
-      edge_place[e] = static_cast<int>(edges.size());
-      edges.push_back(std::move(shell_.edges[e]));
-    }
-    for (ShellEdge& edge : edges)
-      for (int* end : {&edge.from, &edge.to}) {
-        if (vertex_place[*end] < 0) {
-          vertex_place[*end] = static_cast<int>(vertices.size());
-          vertices.push_back(shell_.vertices[*end]);
-        }
-        *end = vertex_place[*end];
-      }
-    for (ShellFace& face : shell_.faces)
-      for (auto& loop : face.loops)
-        for (ShellUse& use : loop) use.edge = edge_place[use.edge];
-    shell_.edges = std::move(edges);
-    shell_.vertices = std::move(vertices);
+    std::vector<bool> dropped(became_.size());
+    for (std::size_t e = 0; e < dropped.size(); ++e) dropped[e] = became_[e].edge != static_cast<int>(e);
+    drop_edges(shell_, dropped);
   }
 
   Shell& shell_;
@@ -118,5 +100,29 @@ class Joiner {
 }  // namespace
 
 void join_edges(Shell& shell) { Joiner(shell).run(); }
+
+void drop_edges(Shell& shell, const std::vector<bool>& dropped) {
+  std::vector<int> edge_place(shell.edges.size(), -1), vertex_place(shell.vertices.size(), -1);
+  std::vector<ShellEdge> edges;
+  std::vector<ShellVertex> vertices;
+  for (std::size_t e = 0; e < shell.edges.size(); ++e) {
+    if (dropped[e]) continue;
+    edge_place[e] = static_cast<int>(edges.size());
+    edges.push_back(std::move(shell.edges[e]));
+  }
+  for (ShellEdge& edge : edges)
+    for (int* end : {&edge.from, &edge.to}) {
+      if (vertex_place[*end] < 0) {
+        vertex_place[*end] = static_cast<int>(vertices.size());
+        vertices.push_back(shell.vertices[*end]);
+      }
+      *end = vertex_place[*end];
+    }
+  for (ShellFace& face : shell.faces)
+    for (auto& loop : face.loops)
+      for (ShellUse& use : loop) use.edge = edge_place[use.edge];
+  shell.edges = std::move(edges);
+  shell.vertices = std::move(vertices);
+}
 
 }  // namespace sagitta

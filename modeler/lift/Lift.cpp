@@ -46,6 +46,7 @@ class Lifter {
     add_level_faces(shell_, over_);
     add_walls(shell_, walls_);
     join_edges(shell_);
+    join_smooth_walls(shell_);
     return std::move(shell_);
   }
 

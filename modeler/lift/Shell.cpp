@@ -1,12 +1,25 @@
 #include "lift/Shell.hpp"
 
+#include <algorithm>
 #include <sstream>
 
 namespace sagitta {
+namespace {
+
+Point along(const std::vector<Piece>& run, double t) {
+  double left = 0;
+  for (const Piece& piece : run) left += t * piece.length();
+  std::size_t i = 0;
+  for (; i + 1 < run.size() && left > run[i].length(); ++i) left -= run[i].length();
+  return run[i].at(std::min(1.0, left / run[i].length()));
+}
+
+}  // namespace
 
 Point Shell::at(const ShellEdge& edge, double t) const {
   const Point a = vertices[edge.from].p, b = vertices[edge.to].p;
   if (edge.upright) return a;
+  if (!edge.run.empty()) return along(edge.run, t);
   if (edge.crossing >= 0) return plan.map.crossings[edge.crossing].at(a, b, t);
   return edge.piece.is_arc() ? edge.piece.at(t) : between(a, b, t);
 }

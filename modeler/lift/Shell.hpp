@@ -21,7 +21,8 @@ struct ShellEdge {
   int from = -1, to = -1;
   bool upright = false;
   Bound bound;                  ///< the surface it lies in, when not upright
-  Piece piece;                  ///< its line or arc from above
+  Piece piece;                  ///< its line or arc from above; the first of `run`
+  std::vector<Piece> run;       ///< arcs with one tangent that are one edge, `from` to `to`; empty: `piece` alone
   int crossing = -1;            ///< index into the map's crossings; -1 for a line or an arc
   std::vector<HalfEdge> chain;  ///< the plan's half-edges below it, in order; empty when upright
 };
@@ -44,6 +45,7 @@ struct ShellFace {
   Kind kind = Kind::top;
   Bound bound;                    ///< top and bottom: the surface, a hole's trough and vault among them
   Piece piece;                    ///< wall: a piece that it stands on
+  std::vector<Piece> run;         ///< smooth wall: all of them in order, `piece` first; its edges run the same way
   bool wood_left = true;          ///< wall: the wood lies left of that piece
   std::vector<WallStrip> strips;  ///< wall: the same again, one plan edge at a time
   int feature = -1;               ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
@@ -63,8 +65,9 @@ struct Shell {
 };
 
 /// Lifts a plan without any boolean: each cell a face at its height, each edge between two heights an upright wall.
-/// Cells that share a surface and walls that stand on one line or arc side by side become one face. A side hole's round
-/// wall is two faces, its trough and its vault.
+/// Cells that share a surface and walls that stand on one line or arc side by side become one face, as do those of
+/// artwork on arcs that follow each other with one tangent. A side hole's round wall is two faces, its trough and its
+/// vault.
 Shell lift(Plan plan);
 
 /// "fret 7 slot", "playing surface", "glue face", "edge": what a face is, in the trade's words.

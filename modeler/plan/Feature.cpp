@@ -105,6 +105,7 @@ Feature pocket_feature(const Board& board, const Marker& marker) {
 /// Every pocket of one figure at one cut.
 Feature artwork_feature(const Board& board, const ArtworkPocket& pocket) {
   Feature f = pocket_ground(board, pocket.inlay, pocket.fret);
+  f.drawn = true;
   for (const Loop& loop : pocket.outlines) f.loop.insert(f.loop.end(), loop.begin(), loop.end());
   return f;
 }

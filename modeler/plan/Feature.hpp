@@ -31,6 +31,7 @@ struct Feature {
   bool in_strip = false;         ///< counts only inside the strip
   std::optional<Rounded> shape;  ///< convex with round corners: may be drawn back where it only touches
   Loop loop;                     ///< used when there is no `shape`; artwork: all its outlines one after the other
+  bool drawn = false;            ///< artwork: arcs that follow each other with one tangent stand for one curve
   std::optional<Point> seam;     ///< a line that bounds nothing runs through here, square to the centre line
 };
 

@@ -24,7 +24,8 @@ Feature piece_feature(const InlayPiece& piece, double floor, double top) {
   f.bound = {Bound::Kind::level, floor};
   f.ceiling = {Bound::Kind::level, top};
   f.shape = piece.shape;
-  if (!piece.shape) f.loop = joined(piece.piece);
+  f.drawn = !piece.shape;
+  if (f.drawn) f.loop = joined(piece.piece);
   return f;
 }
 

@@ -66,7 +66,7 @@ class Planner {
     }
     if (faults = still_grazed(); !faults.empty()) return faults;
     if (faults = loose_wood(); !faults.empty()) return faults;
-    for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name});
+    for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name, f.drawn});
     return std::move(plan_);
   }
 

@@ -58,7 +58,8 @@ struct Cell {
 /// Something that shapes the wood, for names and for `Source::feature`.
 struct FeatureName {
   Source::Kind kind = Source::Kind::outline;
-  std::string name;  ///< "fret 7 slot", "inlay 1 at fret 3"
+  std::string name;    ///< "fret 7 slot", "inlay 1 at fret 3"
+  bool drawn = false;  ///< artwork: its arcs stand for curves
 };
 
 struct Plan {

@@ -58,6 +58,7 @@ SolidFigures figures(const TopoDS_Solid& solid) {
   BRepGProp::SurfaceProperties(solid, area);
   result.volume = volume.Mass();
   result.area = area.Mass();
+  volume.CentreOfMass().Coord(result.centroid[0], result.centroid[1], result.centroid[2]);
   Bnd_Box box;
   BRepBndLib::AddOptimal(solid, box, false, false);
   box.Get(result.low[0], result.low[1], result.low[2], result.high[0], result.high[1], result.high[2]);

@@ -9,7 +9,9 @@
 
 #include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
+#include "solid/Height.hpp"
 #include "solid/Image.hpp"
+#include "solid/RunCurve.hpp"
 
 namespace sagitta {
 namespace {
@@ -100,15 +102,6 @@ EdgeCurve of_fit(const std::function<std::array<Jet, 3>(double)>& f, double last
   return fitted_course([f](double t, std::size_t) { return f(t); }, {0, last});
 }
 
-/// Height of a moved surface over jets of x and y.
-Jet height(const Surface& surface, const Bound& bound, Jet x, Jet y) {
-  const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
-  const Jet crown = (surface.thickness - bound.value + slope * start) - slope * x;
-  if (surface.flat) return crown;
-  const Jet radius = surface.r0 + x * (surface.r1 + surface.r2 * x);
-  return crown - y * y / (radius + sqrt((radius - y) * (radius + y)));
-}
-
 /// An upright plane cuts a side hole's wall in an ellipse: a rational quadratic up to a third of a turn, which stays
 /// sound however long the ellipse.
 EdgeCurve over_hole_line(const Bound& bound, Point a, Point b) {
@@ -171,6 +164,17 @@ EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
   }
   result.reversed = reversed;
   return result;
+}
+
+/// Parametrised by the length along the run.
+EdgeCurve over_run(const Surface& surface, const Bound& bound, const std::vector<Piece>& run) {
+  const RunCurve curve(run);
+  return fitted_course(
+      [=](double s, std::size_t span) {
+        const auto [x, y] = curve.at(s, span);
+        return std::array<Jet, 3>{x, y, height(surface, bound, x, y)};
+      },
+      curve.spans());
 }
 
 /// A cubic near a curve on the rolled-out wall, with its ends and its tangents there: on its normals the curve is
@@ -322,12 +326,15 @@ EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact)
 EdgeCurve exact_curve(const Shell& shell, const ShellEdge& edge, const ShellVertex& a, const ShellVertex& b) {
   if (edge.upright) return straight(a.p, a.z, b.p, b.z);
   if (edge.crossing >= 0) return over_crossing(shell.plan.map.crossings[edge.crossing], a.p, b.p);
+  if (!edge.run.empty()) return over_run(shell.plan.surface, edge.bound, edge.run);
   if (edge.piece.is_arc() && edge.bound.of_hole()) return over_hole_arc(edge.bound, edge.piece);
   if (edge.piece.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.piece);
   return over_line(shell.plan.surface, edge.bound, a.p, b.p);
 }
 
 }  // namespace
+
+EdgeCurve level_run(const std::vector<Piece>& run, double z) { return over_run({}, {Bound::Kind::level, z}, run); }
 
 std::vector<double> EdgeCurve::spans() const {
   std::vector<double> all{first};

@@ -21,6 +21,9 @@ struct EdgeCurve {
   std::vector<double> spans() const;
 };
 
+/// The curve of a run of arcs at one height, over its length from above.
+EdgeCurve level_run(const std::vector<Piece>& run, double z);
+
 /// The spline near a course within 1e-7 mm, or with its deviation said.
 EdgeCurve fitted_course(const Course<3>& course, const std::vector<double>& spans);
 

@@ -2,14 +2,10 @@
 
 #include <algorithm>
 
+#include "solid/Hermite.hpp"
+
 namespace sagitta {
 namespace {
-
-/// Bezier points of the quintic with the given jets at its ends, h apart.
-std::array<double, 6> bezier(const Jet& a, const Jet& b, double h) {
-  return {a.v, a.v + h * a.d / 5, a.v + 2 * h * a.d / 5 + h * h * a.dd / 20,
-          b.v - 2 * h * b.d / 5 + h * h * b.dd / 20, b.v - h * b.d / 5, b.v};
-}
 
 double value(const std::array<double, 6>& c, double t) {
   const double s = 1 - t;

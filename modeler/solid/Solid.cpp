@@ -21,6 +21,7 @@
 #include "solid/HoleWall.hpp"
 #include "solid/Patch.hpp"
 #include "solid/RoundWall.hpp"
+#include "solid/RunWall.hpp"
 
 namespace sagitta {
 namespace {
@@ -218,7 +219,20 @@ class Builder {
     return bounded(wall.surface(), face, true);
   }
 
-  TopoDS_Face wall(const ShellFace& face) { return face.piece.is_arc() ? round_wall(face) : straight_wall(face); }
+  TopoDS_Face wall(const ShellFace& face) {
+    if (!face.run.empty()) return smooth_wall(face);
+    return face.piece.is_arc() ? round_wall(face) : straight_wall(face);
+  }
+
+  TopoDS_Face smooth_wall(const ShellFace& face) {
+    const RunWall smooth(shell_, face);
+    for (const ShellUse use : face.loops[0]) {
+      const Handle(Geom2d_Curve) image = smooth.image(shell_.edges[use.edge], curves_[use.edge]);
+      brep_.UpdateEdge(edges_[use.edge], image, smooth.surface(), TopLoc_Location(), least_tolerance);
+      tolerate(use, curves_[use.edge].deviation);
+    }
+    return bounded(smooth.surface(), face, !face.wood_left);
+  }
 
   TopoDS_Face straight_wall(const ShellFace& face) {
     const Point d = unit(face.piece.b - face.piece.a);

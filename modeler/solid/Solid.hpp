@@ -25,6 +25,7 @@ TopoDS_Solid make_solid(const Shell& shell);
 struct SolidFigures {
   double volume = 0;  ///< mm^3
   double area = 0;    ///< mm^2
+  double centroid[3] = {};
   double low[3] = {}, high[3] = {};  ///< bounding box
 };
 SolidFigures figures(const TopoDS_Solid& solid);

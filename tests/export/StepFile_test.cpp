@@ -26,16 +26,18 @@ ReadyBoard ready(const std::string& preset) {
 
 StepModel model_of(const std::string& preset, Stage stage) {
   const ReadyBoard board = ready(preset);
-  StepModel model{preset, {{preset, "board", "#2b221e", make_solid(lift(board.plan(stage)))}}, {}};
+  const TopoDS_Solid solid = make_solid(lift(board.plan(stage)));
+  StepModel model{preset, {{preset, "board", "#2b221e", solid, figures(solid)}}, {}};
   model.lines = step_lines(board.surface, guide_lines(board, stage));
   return model;
 }
 
 /// A block of 10 x 20 x 30 and a rod of radius 2 and length 5: volume, area and centroid by hand.
 StepModel block_and_rod() {
+  const TopoDS_Solid block = BRepPrimAPI_MakeBox(10, 20, 30).Solid();
+  const TopoDS_Solid rod = TopoDS::Solid(BRepPrimAPI_MakeCylinder(2, 5).Solid());
   return {"pair",
-          {{"block", "wood", "#806040", BRepPrimAPI_MakeBox(10, 20, 30).Solid()},
-           {"rod", "metal", "#c0c0d0", TopoDS::Solid(BRepPrimAPI_MakeCylinder(2, 5).Solid())}},
+          {{"block", "wood", "#806040", block, figures(block)}, {"rod", "metal", "#c0c0d0", rod, figures(rod)}},
           {}};
 }
 

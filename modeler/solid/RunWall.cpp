@@ -1,0 +1,56 @@
+#include "solid/RunWall.hpp"
+
+#include <Geom2d_Line.hxx>
+#include <Geom_BSplineSurface.hxx>
+#include <algorithm>
+
+#include "solid/Image.hpp"
+
+namespace sagitta {
+namespace {
+
+/// The spline, lifted from one height to another.
+Handle(Geom_Surface) risen(const Handle(Geom_BSplineCurve) & foot, double low, double high) {
+  const int n = foot->NbPoles();
+  TColgp_Array2OfPnt poles(1, n, 1, 2);
+  for (int i = 1; i <= n; ++i) {
+    const gp_Pnt p = foot->Pole(i);
+    poles(i, 1) = gp_Pnt(p.X(), p.Y(), low);
+    poles(i, 2) = gp_Pnt(p.X(), p.Y(), high);
+  }
+  TColStd_Array1OfReal along(1, foot->NbKnots()), up(1, 2);
+  TColStd_Array1OfInteger along_multiplicities(1, foot->NbKnots()), up_multiplicities(1, 2);
+  foot->Knots(along);
+  foot->Multiplicities(along_multiplicities);
+  up(1) = low;
+  up(2) = high;
+  up_multiplicities.Init(2);
+  return new Geom_BSplineSurface(poles, along, up, along_multiplicities, up_multiplicities, foot->Degree(), 1);
+}
+
+}  // namespace
+
+RunWall::RunWall(const Shell& shell, const ShellFace& face) : shell_(shell), start_(face.run.front().a) {
+  double low = 1e300, high = -1e300;
+  for (const ShellUse use : face.loops[0]) {
+    const ShellEdge& edge = shell.edges[use.edge];
+    for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+      const double z = edge.upright ? shell.vertices[t < 0.5 ? edge.from : edge.to].z
+                                    : height(shell.plan.surface, edge.bound, shell.at(edge, t));
+      low = std::min(low, z);
+      high = std::max(high, z);
+    }
+  }
+  const double spare = (high - low) / 16;  // a moved surface may bulge between the places looked at
+  const EdgeCurve foot = level_run(face.run, 0);
+  length_ = foot.last;
+  surface_ = risen(Handle(Geom_BSplineCurve)::DownCast(foot.curve), low - spare, high + spare);
+}
+
+Handle(Geom2d_Curve) RunWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
+  if (!edge.upright) return height_image(Handle(Geom_BSplineCurve)::DownCast(curve.curve), 0);
+  const ShellVertex& foot = shell_.vertices[edge.from];
+  return new Geom2d_Line(gp_Pnt2d(foot.p == start_ ? 0 : length_, foot.z), gp_Dir2d(0, 1));
+}
+
+}  // namespace sagitta

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <Geom2d_Curve.hxx>
+#include <Geom_Surface.hxx>
+
+#include "solid/EdgeCurve.hpp"
+
+namespace sagitta {
+
+/// The upright surface under a smooth wall. Its first parameter is the length along the wall, its second is z. A spline
+/// from the wall's lowest point to its highest: the kernel's integrals see no knots in an extruded one.
+class RunWall {
+ public:
+  RunWall(const Shell& shell, const ShellFace& face);
+  const Handle(Geom_Surface) & surface() const { return surface_; }
+  /// The image of one of the wall's own edges over the same parameter as its curve; exact.
+  Handle(Geom2d_Curve) image(const ShellEdge& edge, const EdgeCurve& curve) const;
+
+ private:
+  const Shell& shell_;
+  Point start_;
+  double length_ = 0;
+  Handle(Geom_Surface) surface_;
+};
+
+}  // namespace sagitta
