@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <numeric>
+
+#include "plane/Groups.hpp"
 
 namespace sagitta {
 namespace {
@@ -43,10 +44,8 @@ bool folds_back(const Chord& p, const Chord& q, double touch) {
 class Search {
  public:
   Search(const std::vector<const Outline*>& outlines, double touch, Effort& effort)
-      : outlines_(outlines), touch_(touch), effort_(effort) {
+      : outlines_(outlines), touch_(touch), effort_(effort), groups_(outlines.size()) {
     for (std::size_t i = 0; i < outlines.size(); ++i) add_chords(i);
-    found_.cluster.resize(outlines.size());
-    std::iota(found_.cluster.begin(), found_.cluster.end(), std::size_t{0});
     found_.touched.resize(outlines.size());
   }
 
@@ -60,7 +59,8 @@ class Search {
       if (!effort_.spend(count * count) || !compare(from, to)) return std::nullopt;
       from = to;
     }
-    for (std::size_t i = 0; i < found_.cluster.size(); ++i) found_.cluster[i] = root(i);
+    for (std::size_t i = 0; i < found_.touched.size(); ++i)
+      found_.cluster.push_back(static_cast<std::size_t>(groups_.of(static_cast<int>(i))));
     return std::move(found_);
   }
 
@@ -110,8 +110,7 @@ class Search {
         if (!meet(p, q)) continue;
         if (!effort_.spend(crossing_cost)) return false;
         found_.touched[p.outline] = found_.touched[q.outline] = true;
-        const std::size_t a = root(p.outline), b = root(q.outline);
-        found_.cluster[std::max(a, b)] = std::min(a, b);
+        groups_.join(static_cast<int>(p.outline), static_cast<int>(q.outline));
       }
     return true;
   }
@@ -128,16 +127,12 @@ class Search {
     return cross_properly(p, q) || touch_each_other(p, q, touch_);
   }
 
-  std::size_t root(std::size_t i) {
-    while (found_.cluster[i] != i) i = found_.cluster[i] = found_.cluster[found_.cluster[i]];
-    return i;
-  }
-
   const std::vector<const Outline*>& outlines_;
   double touch_;
   Effort& effort_;
   std::vector<Chord> chords_;
   std::vector<Entry> entries_;
+  Groups groups_;  ///< outlines that meet
   Clusters found_;
   Box box_;
   double length_ = 0;

@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <map>
-#include <numeric>
 
 #include "lift/Faces.hpp"
+#include "plane/Groups.hpp"
 
 namespace sagitta {
 namespace {
@@ -11,14 +11,12 @@ namespace {
 class LevelFaces {
  public:
   LevelFaces(Shell& shell, const std::vector<EdgeHeights>& over, Side side)
-      : shell_(shell), map_(shell.plan.map), over_(over), side_(side), parent_(shell.plan.cells.size()) {
-    std::iota(parent_.begin(), parent_.end(), 0);
-  }
+      : shell_(shell), map_(shell.plan.map), over_(over), side_(side), groups_(shell.plan.cells.size()) {}
 
   void run() {
     for (const PlanEdge& edge : map_.edges)
       if (bound(edge.left).kind != Bound::Kind::none && bound(edge.left) == bound(edge.right))
-        parent_[root(edge.left)] = root(edge.right);
+        groups_.join(edge.left, edge.right);
     std::vector<bool> seen(map_.next.size(), false);
     for (HalfEdge h = 0; h < static_cast<int>(map_.next.size()); ++h)
       if (!seen[h] && shell_edge(h) >= 0) add_loop(h, seen);
@@ -26,10 +24,6 @@ class LevelFaces {
 
  private:
   const Bound& bound(int cell) const { return bound_of(shell_.plan.cells[cell], side_); }
-  int root(int cell) {
-    while (parent_[cell] != cell) cell = parent_[cell] = parent_[parent_[cell]];
-    return cell;
-  }
   /// The shell edge that borders the face to the left of h; -1 where the face goes on.
   int shell_edge(HalfEdge h) const {
     const EdgeHeights& over = over_[h >> 1];
@@ -68,7 +62,7 @@ class LevelFaces {
   }
 
   ShellFace& face_of(int cell) {
-    const auto [found, fresh] = faces_.try_emplace(root(cell), static_cast<int>(shell_.faces.size()));
+    const auto [found, fresh] = faces_.try_emplace(groups_.of(cell), static_cast<int>(shell_.faces.size()));
     if (fresh) {
       ShellFace face;
       const Cell& below = shell_.plan.cells[cell];
@@ -85,7 +79,7 @@ class LevelFaces {
   const Subdivision& map_;
   const std::vector<EdgeHeights>& over_;
   const Side side_;
-  std::vector<int> parent_;
+  Groups groups_;
   std::map<int, int> faces_;
 };
 

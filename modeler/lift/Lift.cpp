@@ -1,9 +1,9 @@
 #include <algorithm>
-#include <numeric>
 
 #include "lift/Faces.hpp"
 #include "lift/Heights.hpp"
 #include "lift/Shell.hpp"
+#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -119,29 +119,24 @@ class Lifter {
     join_round_walls();
   }
 
-  int group(int w) {
-    while (group_[w] != w) w = group_[w] = group_[group_[w]];
-    return w;
-  }
-
   /// Drawn pieces of one circle become one wall, as long as that does not go all the way round.
   void join_round_walls() {
-    group_.resize(walls_.size());
-    std::iota(group_.begin(), group_.end(), 0);
+    Groups groups(walls_.size());  // walls joined so far
     for (std::size_t w = 0; w < walls_.size(); ++w)
-      for (const int other : walls_[w].joined) group_[group(static_cast<int>(w))] = group(other);
+      for (const int other : walls_[w].joined) groups.join(static_cast<int>(w), other);
     std::vector<double> sweep(walls_.size(), 0);
     for (std::size_t w = 0; w < walls_.size(); ++w)
-      sweep[group(static_cast<int>(w))] += std::abs(map_.edges[walls_[w].plan_edge].piece.sweep);
+      sweep[groups.of(static_cast<int>(w))] += std::abs(map_.edges[walls_[w].plan_edge].piece.sweep);
     for (const RoundJoint& joint : round_joints_) {
-      const int a = group(joint.a.wall), b = group(joint.b.wall);
+      const int a = groups.of(joint.a.wall), b = groups.of(joint.b.wall);
       if (a == b || sweep[a] + sweep[b] > 2 * std::numbers::pi - tolerance::vertex) {
         raise_between(joint.low, joint.a, joint.b);
         continue;
       }
       walls_[joint.a.wall].joined.push_back(joint.b.wall);
-      group_[a] = b;
-      sweep[b] += sweep[a];
+      const double both = sweep[a] + sweep[b];
+      groups.join(a, b);
+      sweep[groups.of(a)] = both;
     }
   }
 
@@ -189,7 +184,6 @@ class Lifter {
   std::vector<int> first_vertex_;  ///< shell vertices of a plan vertex, from here to the next entry
   std::vector<HalfEdge> outgoing_;
   std::vector<RoundJoint> round_joints_;
-  std::vector<int> group_;  ///< walls joined so far
 };
 
 }  // namespace

@@ -1,7 +1,7 @@
 #include <algorithm>
-#include <numeric>
 
 #include "lift/Faces.hpp"
+#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -97,22 +97,17 @@ bool same_drawn_piece(const Subdivision& map, const WallPiece& a, const WallPiec
 }
 
 void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {
-  std::vector<int> parent(walls.size());
-  std::iota(parent.begin(), parent.end(), 0);
-  const auto root = [&](int w) {
-    while (parent[w] != w) w = parent[w] = parent[parent[w]];
-    return w;
-  };
+  Groups groups(walls.size());
   for (std::size_t w = 0; w < walls.size(); ++w)
-    for (const int other : walls[w].joined) parent[root(static_cast<int>(w))] = root(other);
+    for (const int other : walls[w].joined) groups.join(static_cast<int>(w), other);
   std::vector<std::vector<ShellUse>> uses(walls.size());
   std::vector<std::vector<WallStrip>> strips(walls.size());
   for (std::size_t w = 0; w < walls.size(); ++w) {
-    auto& group = uses[root(static_cast<int>(w))];
+    auto& group = uses[groups.of(static_cast<int>(w))];
     group.push_back({walls[w].low, walls[w].wood_left});
     group.push_back({walls[w].high, !walls[w].wood_left});
     group.insert(group.end(), walls[w].uprights.begin(), walls[w].uprights.end());
-    strips[root(static_cast<int>(w))].push_back(
+    strips[groups.of(static_cast<int>(w))].push_back(
         {walls[w].plan_edge, shell.edges[walls[w].low].bound, shell.edges[walls[w].high].bound});
   }
   for (std::size_t w = 0; w < walls.size(); ++w) {

@@ -6,6 +6,7 @@
 #include <unordered_map>
 
 #include "plan/Meet.hpp"
+#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -61,13 +62,9 @@ Cloud gather(const std::vector<Strand>& strands) {
 /// Points within tolerance::vertex of each other (chains included) become one vertex, at the earliest of them: drawn
 /// ends come before computed meetings. Returns the vertex of each point.
 std::vector<int> cluster(const std::vector<Point>& points, std::vector<Point>& vertices) {
-  std::vector<int> order(points.size()), parent(points.size());
+  std::vector<int> order(points.size());
   std::iota(order.begin(), order.end(), 0);
-  std::iota(parent.begin(), parent.end(), 0);
-  const auto root = [&](int i) {
-    while (parent[i] != i) i = parent[i] = parent[parent[i]];
-    return i;
-  };
+  Groups groups(points.size());
   std::sort(order.begin(), order.end(), [&](int a, int b) { return points[a].x < points[b].x; });
   // Points of one x (a slot's edge) may be many: bucket them by y as well.
   std::map<std::pair<long long, long long>, std::vector<int>> grid;
@@ -80,16 +77,13 @@ std::vector<int> cluster(const std::vector<Point>& points, std::vector<Point>& v
         const auto found = grid.find({x, y});
         if (found == grid.end()) continue;
         for (const int j : found->second)
-          if (distance(points[i], points[j]) <= tolerance::vertex) {
-            const int a = root(i), b = root(j);
-            parent[std::max(a, b)] = std::min(a, b);
-          }
+          if (distance(points[i], points[j]) <= tolerance::vertex) groups.join(i, j);
       }
     grid[{bx, by}].push_back(i);
   }
   std::vector<int> vertex(points.size(), -1);
   for (std::size_t i = 0; i < points.size(); ++i) {
-    const int r = root(static_cast<int>(i));
+    const int r = groups.of(static_cast<int>(i));
     if (vertex[r] < 0) {
       vertex[r] = static_cast<int>(vertices.size());
       vertices.push_back(points[r]);

@@ -1,7 +1,8 @@
 #include "plan/Subdivision.hpp"
 
 #include <algorithm>
-#include <numeric>
+
+#include "plane/Groups.hpp"
 
 namespace sagitta {
 namespace {
@@ -120,25 +121,20 @@ struct TracedLoop {
   Box box;
 };
 
-struct Components {
-  std::vector<int> parent;
-  explicit Components(const Subdivision& map) : parent(map.vertices.size()) {
-    std::iota(parent.begin(), parent.end(), 0);
-    for (const PlanEdge& edge : map.edges) parent[root(edge.from)] = root(edge.to);
-  }
-  int root(int v) {
-    while (parent[v] != v) v = parent[v] = parent[parent[v]];
-    return v;
-  }
-};
+/// Which vertices hang together by edges.
+Groups components_of(const Subdivision& map) {
+  Groups components(map.vertices.size());
+  for (const PlanEdge& edge : map.edges) components.join(edge.from, edge.to);
+  return components;
+}
 
 std::vector<TracedLoop> trace_loops(const Subdivision& map, std::vector<int>& loop_of) {
-  Components components(map);
+  Groups components = components_of(map);
   std::vector<TracedLoop> loops;
   loop_of.assign(map.next.size(), -1);
   for (HalfEdge start = 0; start < static_cast<int>(map.next.size()); ++start) {
     if (loop_of[start] >= 0) continue;
-    TracedLoop loop{start, 0, components.root(map.origin(start)), {}};
+    TracedLoop loop{start, 0, components.of(map.origin(start)), {}};
     HalfEdge h = start;
     do {
       loop_of[h] = static_cast<int>(loops.size());
