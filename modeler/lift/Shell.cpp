@@ -24,6 +24,14 @@ Point Shell::at(const ShellEdge& edge, double t) const {
   return edge.piece.is_arc() ? edge.piece.at(t) : between(a, b, t);
 }
 
+std::vector<Point> Shell::places(const ShellEdge& edge) const {
+  std::vector<Point> found{vertices[edge.from].p};
+  const std::size_t pieces = std::max<std::size_t>(1, edge.run.size());
+  for (std::size_t i = 0; i < pieces; ++i)
+    for (const double t : {0.25, 0.5, 0.75, 1.0}) found.push_back(edge.run.empty() ? at(edge, t) : edge.run[i].at(t));
+  return found;
+}
+
 std::string name(const Shell& shell, const ShellFace& face) {
   if (face.feature > 0) return shell.plan.features[face.feature].name;
   switch (face.kind) {

@@ -62,6 +62,9 @@ struct Shell {
   int end(ShellUse use) const { return use.forward ? edges[use.edge].to : edges[use.edge].from; }
   /// The point at t in [0, 1] of an edge from above (its height: `bound`, or between the ends when upright).
   Point at(const ShellEdge& edge, double t) const;
+  /// Places along an edge from above, near enough to each other to tell how far it reaches: both ends, and the quarters
+  /// of each of its pieces.
+  std::vector<Point> places(const ShellEdge& edge) const;
 };
 
 /// Lifts a plan without any boolean: each cell a face at its height, each edge between two heights an upright wall.

@@ -110,10 +110,7 @@ class Curvature {
     if (surface.flat) return;
     for (const ShellEdge& edge : shell.edges)
       if (!edge.upright && edge.bound.kind == Bound::Kind::arc)
-        for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
-          const Point p = shell.at(edge, t);
-          places_.emplace_back(std::abs(p.y), surface.radius(p.x));
-        }
+        for (const Point p : shell.places(edge)) places_.emplace_back(std::abs(p.y), surface.radius(p.x));
     std::sort(places_.begin(), places_.end());
     for (std::size_t i = places_.size(); i-- > 1;)
       places_[i - 1].second = std::min(places_[i - 1].second, places_[i].second);
@@ -177,10 +174,9 @@ std::vector<double> lines_for(const Shell& shell, const Trails& trails, double o
     for (const auto& loop : face.loops) {
       double bottom = 1e300, top = -1e300;
       for (const ShellUse use : loop)
-        for (const double t : {0.0, 0.5}) {
-          const double y = shell.at(shell.edges[use.edge], t).y;
-          bottom = std::min(bottom, y);
-          top = std::max(top, y);
+        for (const Point p : shell.places(shell.edges[use.edge])) {
+          bottom = std::min(bottom, p.y);
+          top = std::max(top, p.y);
         }
       const auto line = std::upper_bound(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(count), bottom);
       if (line == lines.begin() + static_cast<std::ptrdiff_t>(count) || *line >= top)

@@ -9,6 +9,8 @@
 namespace sagitta {
 namespace {
 
+constexpr double spare = 0.01;  // mm; a moved surface may bulge between the places looked at
+
 /// The spline, lifted from one height to another.
 Handle(Geom_Surface) risen(const Handle(Geom_BSplineCurve) & foot, double low, double high) {
   const int n = foot->NbPoles();
@@ -34,14 +36,13 @@ RunWall::RunWall(const Shell& shell, const ShellFace& face) : shell_(shell), sta
   double low = 1e300, high = -1e300;
   for (const ShellUse use : face.loops[0]) {
     const ShellEdge& edge = shell.edges[use.edge];
-    for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
-      const double z = edge.upright ? shell.vertices[t < 0.5 ? edge.from : edge.to].z
-                                    : height(shell.plan.surface, edge.bound, shell.at(edge, t));
+    if (edge.upright) continue;
+    for (const Point p : shell.places(edge)) {
+      const double z = height(shell.plan.surface, edge.bound, p);
       low = std::min(low, z);
       high = std::max(high, z);
     }
   }
-  const double spare = (high - low) / 16;  // a moved surface may bulge between the places looked at
   const EdgeCurve foot = level_run(face.run, 0);
   length_ = foot.last;
   surface_ = risen(Handle(Geom_BSplineCurve)::DownCast(foot.curve), low - spare, high + spare);

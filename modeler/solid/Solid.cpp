@@ -60,8 +60,7 @@ class Builder {
   void measure() {
     for (const ShellEdge& edge : shell_.edges) {
       if (edge.upright) continue;
-      for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
-        const Point p = shell_.at(edge, t);
+      for (const Point p : shell_.places(edge)) {
         low_ = std::min(low_, p.x);
         high_ = std::max(high_, p.x);
         if (edge.bound.kind == Bound::Kind::arc && !shell_.plan.surface.flat)
@@ -165,8 +164,7 @@ class Builder {
     double most = 0;
     if (edge.bound == bound) return most;
     if (edge.crossing >= 0 && meets_along(shell_.plan.map.crossings[edge.crossing], bound)) return most;
-    for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
-      const Point p = shell_.at(edge, t);
+    for (const Point p : shell_.places(edge)) {
       const Surface& surface = shell_.plan.surface;
       most = std::max(most, std::abs(height(surface, edge.bound, p) - height(surface, bound, p)));
     }

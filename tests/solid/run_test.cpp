@@ -11,7 +11,10 @@
 #include "board/BoardFile.hpp"
 #include "inlay/Biarc.hpp"
 #include "inlay/SampleDrawings.hpp"
+#include "lift/Apart.hpp"
 #include "lift/Shell.hpp"
+#include "mesh/MeshCheck.hpp"
+#include "plan/PiecePlan.hpp"
 #include "solid/RunCurve.hpp"
 #include "solid/Solid.hpp"
 
@@ -179,6 +182,34 @@ TEST(SmoothWalls, UnderTheRadiusTooAreSoundSolids) {
   EXPECT_GE(walls.smooth, 2U);
   const TopoDS_Solid solid = make_solid(walls.shell);
   EXPECT_EQ(unsound(solid, genus(walls.shell)), "");
+}
+
+// A long wall under a compound radius: its furthest place is none of its ends. The facets are measured against the
+// surface by themselves.
+TEST(SmoothWalls, EncloseWhatTheirFacetsDo) {
+  for (unsigned seed = 1; seed <= 8; ++seed) {
+    Board board = plain_board();
+    board.surface.profile = Profile::compound;
+    board.surface.radius_at_nut = 240;
+    board.surface.radius_at_heel = 380;
+    Inlay& inlay = board.inlays.emplace_back();
+    inlay.shape = InlayShape::artwork;
+    inlay.file = "drawn";
+    inlay.frets = {9};
+    inlay.along = 21;
+    inlay.depth = 1.6;
+    const Artwork artwork = test::drawing({{"#202020", {test::wave({0, 0}, 16, 8, 1, seed)}}});
+    const Layout layout = std::get<Layout>(lay_out(board));
+    const Surface surface = surface_of(board, layout);
+    const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", artwork}}));
+    const Plan plan = std::get<Plan>(make_piece_plan(board, layout, surface, inlays.pieces.at(0), PieceState::job));
+    for (const Shell& part : apart(lift(plan))) {
+      const TopoDS_Solid solid = make_solid(part);
+      EXPECT_EQ(unsound(solid, genus(part)), "") << seed;
+      const Mesh mesh = make_mesh(part, 0.001);
+      EXPECT_NEAR(figures(solid).volume, volume(mesh), volume_allowance(mesh, part)) << seed;
+    }
+  }
 }
 
 // The bar for CAM packages, which pick walls one by one: at most four for each segment of the drawing.
