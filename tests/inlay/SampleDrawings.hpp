@@ -33,6 +33,14 @@ inline StrokeLoop wave(Point centre, int n, double radius, double swing, unsigne
   return loop;
 }
 
+/// How many segments are drawn.
+inline std::size_t strokes(const Artwork& artwork) {
+  std::size_t sum = 0;
+  for (const DrawnRegion& region : artwork.regions)
+    for (const StrokeLoop& loop : region.outlines) sum += loop.size();
+  return sum;
+}
+
 inline Artwork drawing(std::vector<std::pair<std::string, std::vector<StrokeLoop>>> regions) {
   Artwork artwork;
   for (auto& [colour, outlines] : regions) artwork.regions.push_back({colour, std::move(outlines)});

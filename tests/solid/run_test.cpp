@@ -146,13 +146,6 @@ Walls walls_of(const Artwork& artwork, double along, Stage stage) {
   return walls_of(board, {{"drawn", artwork}}, stage);
 }
 
-std::size_t strokes(const Artwork& artwork) {
-  std::size_t sum = 0;
-  for (const DrawnRegion& region : artwork.regions)
-    for (const StrokeLoop& loop : region.outlines) sum += loop.size();
-  return sum;
-}
-
 int spline_faces(const TopoDS_Solid& solid) {
   int count = 0;
   for (TopExp_Explorer it(solid, TopAbs_FACE); it.More(); it.Next())
@@ -220,7 +213,7 @@ TEST(SmoothWalls, AreAtMostFourForEachDrawnSegment) {
     std::size_t drawn = 0;
     for (const Inlay& inlay : board.inlays)
       if (inlay.shape == InlayShape::artwork)
-        drawn += strokes(drawings.at(inlay.file)) * std::max<std::size_t>(1, inlay.frets.size());
+        drawn += test::strokes(drawings.at(inlay.file)) * std::max<std::size_t>(1, inlay.frets.size());
     const std::size_t walls = walls_of(board, drawings, Stage::pocketed).drawn;
     EXPECT_LE(walls, 4 * drawn) << preset;
     EXPECT_GT(walls, drawn / 4) << preset;
@@ -229,7 +222,7 @@ TEST(SmoothWalls, AreAtMostFourForEachDrawnSegment) {
   }
   for (unsigned seed = 1; seed <= 6; ++seed) {
     const Artwork artwork = test::drawing({{"#202020", {test::wave({0, 0}, 10 + static_cast<int>(seed), 9, 1.5, seed)}}});
-    EXPECT_LE(walls_of(artwork, 18, Stage::pocketed).drawn, 2 * strokes(artwork)) << seed;
+    EXPECT_LE(walls_of(artwork, 18, Stage::pocketed).drawn, 2 * test::strokes(artwork)) << seed;
   }
 }
 
