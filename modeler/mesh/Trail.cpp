@@ -24,6 +24,7 @@ struct Track {
   const PlanEdge& edge;
   const std::vector<Bound>& bounds;
   double budget;
+  bool twin;  ///< another edge joins the same vertices
 
   Point at(double t) const { return shell.plan.map.at(edge, t); }
 
@@ -48,9 +49,14 @@ struct Track {
     return false;
   }
 
+  /// Where a single chord would not do however near it is: a wide arc, and one whose chord is another edge's too.
+  bool must_bend() const {
+    return (edge.piece.is_arc() && std::abs(edge.piece.sweep) > 1) || (twin && (edge.piece.is_arc() || edge.crossing >= 0));
+  }
+
   void divide(double from, double to, int depth, std::vector<TrailPoint>& out) const {
     constexpr int deepest = 12;
-    if (depth < deepest && (bends(from, to) || (depth == 0 && edge.piece.is_arc() && std::abs(edge.piece.sweep) > 1))) {
+    if (depth < deepest && (bends(from, to) || (depth == 0 && must_bend()))) {
       const double middle = (from + to) / 2;
       divide(from, middle, depth + 1, out);
       out.push_back({rounded(at(middle)), at(middle)});
@@ -255,6 +261,17 @@ void cut_across(std::vector<TrailPoint>& inner, const TrailPoint& from, const Tr
   inner = std::move(result);
 }
 
+/// For each edge, whether another one joins the same two vertices.
+std::vector<bool> twins_of(const Subdivision& map) {
+  std::map<std::pair<int, int>, std::vector<std::size_t>> between;
+  for (std::size_t e = 0; e < map.edges.size(); ++e)
+    between[std::minmax(map.edges[e].from, map.edges[e].to)].push_back(e);
+  std::vector<bool> twins(map.edges.size());
+  for (const auto& [ends, edges] : between)
+    for (const std::size_t e : edges) twins[e] = edges.size() > 1;
+  return twins;
+}
+
 }  // namespace
 
 Point rounded(Point p) { return {on_grid(p.x), on_grid(p.y)}; }
@@ -277,11 +294,12 @@ Trails trails_of(const Shell& shell, double budget) {
                 lines.end());
   }
   trails.edges.resize(map.edges.size());
+  const std::vector<bool> twins = twins_of(map);
   for (std::size_t e = 0; e < map.edges.size(); ++e) {
     if (bounds[e].empty()) continue;
     const TrailPoint& from = trails.vertices[map.edges[e].from];
     const TrailPoint& to = trails.vertices[map.edges[e].to];
-    const Track track{shell, map.edges[e], bounds[e], budget};
+    const Track track{shell, map.edges[e], bounds[e], budget, twins[e]};
     const bool straight = !map.edges[e].piece.is_arc() && map.edges[e].crossing < 0;
     std::vector<TrailPoint>& inner = trails.edges[e];
     if (straight) {
