@@ -10,6 +10,7 @@
 
 #include "board/BoardFile.hpp"
 #include "inlay/Biarc.hpp"
+#include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
 #include "lift/Apart.hpp"
 #include "lift/Shell.hpp"
@@ -202,6 +203,30 @@ TEST(SmoothWalls, EncloseWhatTheirFacetsDo) {
       const Mesh mesh = make_mesh(part, 0.001);
       EXPECT_NEAR(figures(solid).volume, volume(mesh), volume_allowance(mesh, part)) << seed;
     }
+  }
+}
+
+// A piece on its sheet is a prism: its area and volume by the closed forms of its arcs.
+TEST(SmoothWalls, MeasureAsTheirArcsDo) {
+  for (unsigned seed = 1; seed <= 8; ++seed) {
+    Board board = plain_board();
+    Inlay& inlay = board.inlays.emplace_back();
+    inlay.shape = InlayShape::artwork;
+    inlay.file = "drawn";
+    inlay.frets = {9};
+    inlay.along = 21;
+    inlay.depth = 1.6;
+    const Artwork artwork = test::drawing({{"#202020", {test::wave({0, 0}, 16, 8, 1, seed)}}});
+    const Layout layout = std::get<Layout>(lay_out(board));
+    const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", artwork}}));
+    const InlayPiece& piece = inlays.pieces.at(0);
+    const Plan plan = std::get<Plan>(
+        make_piece_plan(board, layout, surface_of(board, layout), piece, PieceState::sheet));
+    const SolidFigures found = figures(make_solid(lift(plan)));
+    const double floor = area(piece.piece), around = perimeter(piece.piece.at(0));
+    EXPECT_NEAR(found.volume / (floor * piece.thickness), 1, 1e-7) << seed;
+    EXPECT_NEAR(found.area / (2 * floor + around * piece.thickness), 1, 1e-7) << seed;
+    EXPECT_NEAR(found.centroid[2], piece.thickness / 2, 1e-6) << seed;
   }
 }
 
