@@ -87,7 +87,8 @@ class Writer {
     stop_if_wanted(cancel_);
     const JobSheet sheet = job_sheet(ready_, board_findings(ready_));
     if (order_.kinds.html) add_paper({"job-sheet.html", "html", job_html(sheet, small_pictures_)});
-    if (order_.kinds.pdf) add_paper({"job-sheet.pdf", "pdf", job_book(sheet, small_pictures_, order_.drawing.paper).bytes()});
+    if (order_.kinds.pdf)
+      add_paper({"job-sheet.pdf", "pdf", job_book(sheet, small_pictures_, order_.drawing.paper).bytes()});
   }
 
   /// `whole`: the board that the folder is a part of.
@@ -123,8 +124,7 @@ class Writer {
   const Mesh& mesh_of(Stage stage) {
     const auto found = meshes_.find(stage);
     if (found != meshes_.end()) return found->second;
-    const Mesh& mesh =
-        meshes_.emplace(stage, make_mesh(shell_of(stage), order_.deviation, cancel_)).first->second;
+    const Mesh& mesh = meshes_.emplace(stage, make_mesh(shell_of(stage), order_.deviation, cancel_)).first->second;
     stop_if_wanted(cancel_);
     return mesh;
   }
@@ -148,8 +148,7 @@ class Writer {
       add_mesh("3mf", three_mf_bytes(title(), {{"board", wood.name, wood.colour, mesh}}), mesh);
     if (order_.kinds.png)
       add_paper({std::string(name(stage_)) + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
-    if (wants_job_sheet(order_.kinds))
-      small_pictures_[std::string(name(stage_))] = job_picture(board(), mesh);
+    if (wants_job_sheet(order_.kinds)) small_pictures_[std::string(name(stage_))] = job_picture(board(), mesh);
   }
 
   void write_step(Assembly assembly, std::optional<Stage> wood, const std::vector<PieceBody>& pieces) {
@@ -159,8 +158,8 @@ class Writer {
     std::vector<ManifestBody> bodies;
     const auto put = [&](const std::string& body, const std::string& made_of, const MadeSolid& made) {
       stop_if_wanted(cancel_);
-      model.bodies.push_back(
-          {body, body == "board" ? "board" : "pieces of " + made_of, material(board(), made_of).colour, made.solid, made.measured});
+      model.bodies.push_back({body, body == "board" ? "board" : "pieces of " + made_of,
+                              material(board(), made_of).colour, made.solid, made.measured});
       bodies.push_back(figures_of(made.measured));
       bodies.back().name = body;
       bodies.back().material = made_of;

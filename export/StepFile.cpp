@@ -169,8 +169,8 @@ std::vector<StepDressed> dressed(const StepModel& model, const Handle(XSControl_
       const auto set = Handle(StepShape_GeometricCurveSet)::DownCast(shape->ItemsValue(k));
       if (set.IsNull()) continue;
       const StepLine& dress = model.lines.at(line++);
-      items.push_back({entities->Number(set), entities->Number(shape->ContextOfItems()), true, dress.colour,
-                       dress.layer});
+      items.push_back(
+          {entities->Number(set), entities->Number(shape->ContextOfItems()), true, dress.colour, dress.layer});
     }
   }
   if (line != model.lines.size()) throw std::runtime_error("a line is missing in the STEP file");

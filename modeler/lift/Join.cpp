@@ -36,8 +36,7 @@ class Joiner {
   bool continues(const ShellEdge& a, const ShellEdge& b) const {
     if (a.upright || b.upright || a.crossing >= 0 || b.crossing >= 0 || a.bound != b.bound) return false;
     if (a.piece.is_arc() != b.piece.is_arc()) return false;
-    if (a.piece.is_arc())
-      return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius;
+    if (a.piece.is_arc()) return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius;
     return std::abs(cross(unit(a.piece.b - a.piece.a), b.piece.b - b.piece.a)) <= 1e-7;  // mm, as for walls
   }
 

@@ -15,11 +15,11 @@ constexpr std::size_t least_arcs = 3;
 /// A wall between two edges and two uprights, seen along its arc.
 struct PlainWall {
   int face = -1;
-  int low = -1, high = -1;             ///< edges
+  int low = -1, high = -1;                   ///< edges
   bool low_along = true, high_along = true;  ///< they run as the arc does
-  int begin = -1, end = -1;            ///< uprights
+  int begin = -1, end = -1;                  ///< uprights
   Piece arc;
-  int before = -1, after = -1;         ///< walls that continue it
+  int before = -1, after = -1;  ///< walls that continue it
 
   bool found() const { return begin >= 0 && end >= 0; }
 };
@@ -46,8 +46,8 @@ class SmoothWalls {
 
  private:
   bool may_join(const ShellFace& face) const {
-    return face.kind == ShellFace::Kind::wall && face.feature >= 0 && shell_.plan.features[face.feature].drawn && face.piece.is_arc() &&
-           face.loops.size() == 1 && face.loops[0].size() == 4;
+    return face.kind == ShellFace::Kind::wall && face.feature >= 0 && shell_.plan.features[face.feature].drawn &&
+           face.piece.is_arc() && face.loops.size() == 1 && face.loops[0].size() == 4;
   }
 
   PlainWall plain(int f) const {
@@ -100,8 +100,8 @@ class SmoothWalls {
   bool continues(const PlainWall& a, const PlainWall& b) const {
     const ShellFace &one = shell_.faces[a.face], &two = shell_.faces[b.face];
     if (one.feature != two.feature || one.wood_left != two.wood_left) return false;
-    if (shell_.edges[a.low].bound != shell_.edges[b.low].bound || shell_.edges[a.high].bound != shell_.edges[b.high].bound)
-      return false;
+    const auto bound = [&](int edge) { return shell_.edges[edge].bound; };
+    if (bound(a.low) != bound(b.low) || bound(a.high) != bound(b.high)) return false;
     const double kink = std::abs(cross(unit_slope(a.arc, 1), unit_slope(b.arc, 0)));
     return dot(unit_slope(a.arc, 1), unit_slope(b.arc, 0)) > 0 &&
            kink * std::max(a.arc.length(), b.arc.length()) / 16 < tolerance::vertex;
@@ -130,8 +130,8 @@ class SmoothWalls {
     std::vector<Piece> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
     ShellFace& face = shell_.faces[first.face];
-    join_edges(chain, &PlainWall::low, &PlainWall::low_along, run);
-    join_edges(chain, &PlainWall::high, &PlainWall::high_along, run);
+    take_together(chain, &PlainWall::low, &PlainWall::low_along, run);
+    take_together(chain, &PlainWall::high, &PlainWall::high_along, run);
     for (ShellUse& use : face.loops[0])
       if (use.edge == first.end) use.edge = last.end;
     for (std::size_t i = 1; i < chain.size(); ++i) {
@@ -146,8 +146,8 @@ class SmoothWalls {
   }
 
   /// The chain's lower or upper edges become the first wall's.
-  void join_edges(const std::vector<int>& chain, int PlainWall::*edge, bool PlainWall::*along,
-                  const std::vector<Piece>& run) {
+  void take_together(const std::vector<int>& chain, int PlainWall::*edge, bool PlainWall::*along,
+                     const std::vector<Piece>& run) {
     const PlainWall &first = walls_[chain.front()], &last = walls_[chain.back()];
     const ShellEdge& end = shell_.edges[last.*edge];
     const int to = last.*along ? end.to : end.from;

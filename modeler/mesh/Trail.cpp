@@ -51,7 +51,8 @@ struct Track {
 
   /// Where a single chord would not do however near it is: a wide arc, and one whose chord is another edge's too.
   bool must_bend() const {
-    return (edge.piece.is_arc() && std::abs(edge.piece.sweep) > 1) || (twin && (edge.piece.is_arc() || edge.crossing >= 0));
+    return (edge.piece.is_arc() && std::abs(edge.piece.sweep) > 1) ||
+           (twin && (edge.piece.is_arc() || edge.crossing >= 0));
   }
 
   void divide(double from, double to, int depth, std::vector<TrailPoint>& out) const {

@@ -42,8 +42,8 @@ struct WorkDone {
 };
 WorkDone work_done_at(const Board& board, Stage stage);
 
-std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface,
-                                 const Inlays& inlays, const WorkDone& done);
+std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
+                                 const WorkDone& done);
 
 /// The plan of any such features on stock whose top is at `top`.
 std::variant<Plan, Faults> plan_of(const Surface& surface, double top, Stage stage, const WorkDone& done,

@@ -118,8 +118,9 @@ class Planner {
     std::ostringstream place;
     place.precision(2);
     place << std::fixed << at.x << ", " << at.y;
-    return {{bored->key, bored->name + ": between it and the cuts above, a crumb of wood at " + place.str() +
-                             " mm comes loose: nothing holds it",
+    return {{bored->key,
+             bored->name + ": between it and the cuts above, a crumb of wood at " + place.str() +
+                 " mm comes loose: nothing holds it",
              "move it, use a smaller one, or bore less deep"}};
   }
 
@@ -225,8 +226,7 @@ class Planner {
     const bool fallen = beyond_fall(face);
     const bool radiused = done_.radius && strip;
     lower(here,
-          canonical(radiused ? Bound{Bound::Kind::arc, -done_.on_top, false}
-                             : Bound{Bound::Kind::level, top_, false},
+          canonical(radiused ? Bound{Bound::Kind::arc, -done_.on_top, false} : Bound{Bound::Kind::level, top_, false},
                     fallen),
           -1);
     for (const int i : cover) {

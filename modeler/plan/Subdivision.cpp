@@ -94,7 +94,8 @@ int crossed_by_arc(const Piece& arc, Point p) {
   for (double cut = to_wall * step;; cut += step) {
     const double end = std::min(cut, 1.0);
     const Point here = end < 1 ? arc.at(end) : arc.b;
-    const double lift = std::sqrt(std::max(0.0, (arc.radius - (p.x - arc.centre.x)) * (arc.radius + (p.x - arc.centre.x))));
+    const double lift =
+        std::sqrt(std::max(0.0, (arc.radius - (p.x - arc.centre.x)) * (arc.radius + (p.x - arc.centre.x))));
     const bool upper = std::sin(arc.start + arc.sweep * (t + end) / 2) > 0;
     count += crossed(p, last, here, arc.centre.y + (upper ? lift : -lift));
     if (end >= 1) return count;

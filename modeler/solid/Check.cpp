@@ -75,14 +75,13 @@ FaceFigures over_plane(BRepGProp_Face& face, const GProp_GProps& plane, const gp
   return {plane.Mass(), plane.Mass() * height / 3, from.XYZ() + 0.75 * (to - from.XYZ())};
 }
 
-/// Adaptive integrals throughout: those of fixed order miss 1e-4 of a plane inside a long spline, and 1e-6 beside the tip
-/// of an ellipse.
+/// Adaptive integrals throughout: those of fixed order miss 1e-4 of a plane inside a long spline, and 1e-6 beside the
+/// tip of an ellipse.
 FaceFigures measured(const TopoDS_Face& shape, const gp_Pnt& from) {
   BRepGProp_Face face(shape);
   BRepGProp_Domain border(shape);
   const BRepGProp_Sinert surface(face, border, from, integration);
-  if (BRepAdaptor_Surface(shape, false).GetType() == GeomAbs_Plane)
-    return over_plane(face, surface, from);
+  if (BRepAdaptor_Surface(shape, false).GetType() == GeomAbs_Plane) return over_plane(face, surface, from);
   BRepGProp_Domain again(shape);
   const BRepGProp_Vinert cone(face, again, from, integration);
   return {surface.Mass(), cone.Mass(), cone.CentreOfMass().XYZ()};

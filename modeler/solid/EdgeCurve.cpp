@@ -274,8 +274,8 @@ EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
       });
 }
 
-/// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)). The root of delta, which
-/// is linear in x, runs evenly from a to b: so y is smooth at a tip, and near one.
+/// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)). The root of delta,
+/// which is linear in x, runs evenly from a to b: so y is smooth at a tip, and near one.
 EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
   const auto root_at = [&](Point p) {
     return std::abs(p.y) <= tolerance::vertex ? 0 : std::sqrt(std::max(0.0, curve.d0 + curve.d1 * p.x));
@@ -306,7 +306,7 @@ EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact)
     return std::array{v.p.x - p[0].v, v.p.y - p[1].v, v.z - p[2].v};
   };
   const std::array<double, 3> from = away(start, exact.place(exact.first, 0)),
-                                    to = away(end, exact.place(exact.last, exact.breaks.size()));
+                              to = away(end, exact.place(exact.last, exact.breaks.size()));
   const double off = std::max(std::hypot(from[0], from[1], from[2]), std::hypot(to[0], to[1], to[2]));
   if (off <= tolerance::same) return exact;
   const double length = exact.last - exact.first;

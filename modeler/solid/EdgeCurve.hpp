@@ -12,8 +12,8 @@ namespace sagitta {
 struct EdgeCurve {
   Handle(Geom_Curve) curve;
   double first = 0, last = 1;
-  bool reversed = false;  ///< the curve runs from the edge's `to` to its `from`
-  double deviation = 0;   ///< of the curve from the exact one, mm
+  bool reversed = false;       ///< the curve runs from the edge's `to` to its `from`
+  double deviation = 0;        ///< of the curve from the exact one, mm
   std::vector<double> breaks;  ///< parameters strictly between first and last where the second derivative jumps
   Course<3> place;             ///< x, y and z with derivatives by the curve's parameter
 

@@ -44,8 +44,10 @@ class SpanFit {
   void append_to(Fitted<N>& spline) const {
     if (spline.poles.empty()) add(spline, 0, [](const Control& c) { return c[0]; });
     for (int i = 0; i < pieces_; ++i) {
-      if (i == 0) add(spline, i, [](const Control& c) { return c[1]; });
-      else add(spline, i, [](const Control& c) { return 2 * c[1] - c[2]; });  // the blossom across a triple knot
+      if (i == 0)
+        add(spline, i, [](const Control& c) { return c[1]; });
+      else
+        add(spline, i, [](const Control& c) { return 2 * c[1] - c[2]; });  // the blossom across a triple knot
       add(spline, i, [](const Control& c) { return c[2]; });
       add(spline, i, [](const Control& c) { return c[3]; });
       spline.knots.push_back(knot(i));

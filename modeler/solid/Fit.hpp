@@ -19,10 +19,10 @@ using Course = std::function<std::array<Jet, N>(double, std::size_t)>;
 /// A B-spline of degree 5.
 template <std::size_t N>
 struct Fitted {
-  std::vector<double> knots;                ///< each once
-  std::vector<int> multiplicities;          ///< 6 at the ends, 4 between spans, else 3
+  std::vector<double> knots;        ///< each once
+  std::vector<int> multiplicities;  ///< 6 at the ends, 4 between spans, else 3
   std::vector<std::array<double, N>> poles;
-  double deviation = 0;                     ///< largest measured between the knots, weighted
+  double deviation = 0;  ///< largest measured between the knots, weighted
 };
 
 /// Over spans[0] to spans.back(), at least two and rising. Doubles the number of pieces of a span until the deviation,

@@ -10,8 +10,12 @@ namespace sagitta {
 
 /// Bezier points of the piece between jets a and b, whose parameters lie h apart.
 inline std::array<double, 6> bezier(const Jet& a, const Jet& b, double h) {
-  return {a.v, a.v + h * a.d / 5, a.v + 2 * h * a.d / 5 + h * h * a.dd / 20,
-          b.v - 2 * h * b.d / 5 + h * h * b.dd / 20, b.v - h * b.d / 5, b.v};
+  return {a.v,
+          a.v + h * a.d / 5,
+          a.v + 2 * h * a.d / 5 + h * h * a.dd / 20,
+          b.v - 2 * h * b.d / 5 + h * h * b.dd / 20,
+          b.v - h * b.d / 5,
+          b.v};
 }
 
 /// The piece at t in [0, 1], with its derivatives by the parameter of the jets.

@@ -200,7 +200,8 @@ class Builder {
   static void drawn_on(const TopoDS_Face& plane) {
     constexpr int many = 200;
     std::vector<TopoDS_Edge> edges;
-    for (TopExp_Explorer edge(plane, TopAbs_EDGE); edge.More(); edge.Next()) edges.push_back(TopoDS::Edge(edge.Current()));
+    for (TopExp_Explorer edge(plane, TopAbs_EDGE); edge.More(); edge.Next())
+      edges.push_back(TopoDS::Edge(edge.Current()));
     if (edges.size() < many) return;
     for (const TopoDS_Edge& edge : edges) BRepLib::BuildPCurveForEdgeOnPlane(edge, plane);
   }

@@ -9,7 +9,9 @@ namespace sagitta::test {
 /// Seeded drawings: one to four polygons, waves and discs, some touching or overlapping.
 inline Artwork random_drawing(unsigned seed) {
   std::mt19937 dice(seed);
-  const auto roll = [&](double low, double high) { return low + (high - low) * static_cast<double>(dice()) / 4294967295.0; };
+  const auto roll = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(dice()) / 4294967295.0;
+  };
   Artwork artwork;
   const int count = 1 + static_cast<int>(dice() % 4);
   Region above;
@@ -17,11 +19,13 @@ inline Artwork random_drawing(unsigned seed) {
     const Point centre{roll(-6, 6), roll(-6, 6)};
     StrokeLoop loop;
     if (dice() % 3 == 0) {
-      loop = wave(centre, 5 + static_cast<int>(dice() % 8), roll(2, 6), roll(0, 1.2), seed + 1000 * static_cast<unsigned>(i));
+      loop = wave(centre, 5 + static_cast<int>(dice() % 8), roll(2, 6), roll(0, 1.2),
+                  seed + 1000 * static_cast<unsigned>(i));
     } else {
       const int corners = 3 + static_cast<int>(dice() % 7);
       std::vector<Point> points;
-      for (int k = 0; k < corners; ++k) points.push_back(centre + roll(1, 6) * turned({1, 0}, 2 * std::numbers::pi * k / corners));
+      for (int k = 0; k < corners; ++k)
+        points.push_back(centre + roll(1, 6) * turned({1, 0}, 2 * std::numbers::pi * k / corners));
       loop = polygon(points);
     }
     // Regions of one drawing do not overlap: what lies above takes its place.

@@ -26,10 +26,12 @@ inline StrokeLoop wave(Point centre, int n, double radius, double swing, unsigne
   std::mt19937 dice(seed);
   const auto throw_ = [&] { return 2.0 * static_cast<double>(dice()) / 4294967295.0 - 1; };
   std::vector<Point> p(n), t(n);
-  for (int i = 0; i < n; ++i) p[i] = centre + (radius + swing * throw_()) * turned({1, 0}, 2 * std::numbers::pi * i / n);
+  for (int i = 0; i < n; ++i)
+    p[i] = centre + (radius + swing * throw_()) * turned({1, 0}, 2 * std::numbers::pi * i / n);
   for (int i = 0; i < n; ++i) t[i] = (1 / 6.0) * (p[(i + 1) % n] - p[(i + n - 1) % n]);
   StrokeLoop loop;
-  for (int i = 0; i < n; ++i) loop.push_back(Bezier{p[i], p[i] + t[i], p[(i + 1) % n] - t[(i + 1) % n], p[(i + 1) % n]});
+  for (int i = 0; i < n; ++i)
+    loop.push_back(Bezier{p[i], p[i] + t[i], p[(i + 1) % n] - t[(i + 1) % n], p[(i + 1) % n]});
   return loop;
 }
 

@@ -1,7 +1,5 @@
 // Whole figures: pieces and pockets of random drawings against what is stated of any fit, and the time that they take.
 
-#include "inlay/FittedFigure.hpp"
-
 #include <gtest/gtest.h>
 
 #include <chrono>
@@ -9,6 +7,7 @@
 #include <thread>
 
 #include "inlay/Fit.hpp"
+#include "inlay/FittedFigure.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/OutlineIndex.hpp"
 #include "inlay/RandomDrawing.hpp"
@@ -127,9 +126,11 @@ TEST(Figure, AgreesWithTheClosedFormOfSimpleShapes) {
 
 TEST(Figure, HasAtMostFourWallsForEachDrawnSegment) {
   double most = 0;
-  for (const auto& [n, radius, swing] : {std::tuple(300, 40.0, 3.0), std::tuple(60, 25.0, 1.0), std::tuple(24, 8.0, 1.0), std::tuple(12, 4.0, 0.6)})
+  for (const auto& [n, radius, swing] :
+       {std::tuple(300, 40.0, 3.0), std::tuple(60, 25.0, 1.0), std::tuple(24, 8.0, 1.0), std::tuple(12, 4.0, 0.6)})
     for (unsigned seed = 1; seed <= 4; ++seed) {
-      const auto made = fit_figure(drawing({{"#101010", {wave({0, 0}, n, radius, swing, seed)}}}), {1, 0.3, 0.05, 0}, {});
+      const auto made =
+          fit_figure(drawing({{"#101010", {wave({0, 0}, n, radius, swing, seed)}}}), {1, 0.3, 0.05, 0}, {});
       const double walls = static_cast<double>(pieces(std::get<FittedFigure>(made).pockets)) / n;
       EXPECT_LE(walls, 4) << n << " curves, seed " << seed;
       most = std::max(most, walls);
@@ -152,7 +153,8 @@ Artwork large(int segments, bool one) {
   if (one) return drawing({{"#101010", {wave({0, 0}, segments, 40, 0.02, 1)}}});
   std::vector<std::pair<std::string, std::vector<StrokeLoop>>> regions;
   for (int i = 0; i < 500; ++i)
-    regions.push_back({"#101010", {wave({5.0 * (i % 25), 5.0 * (i / 25)}, segments / 500, 2.4, 0.2, static_cast<unsigned>(i))}});
+    regions.push_back(
+        {"#101010", {wave({5.0 * (i % 25), 5.0 * (i / 25)}, segments / 500, 2.4, 0.2, static_cast<unsigned>(i))}});
   return drawing(std::move(regions));
 }
 
@@ -168,7 +170,8 @@ TEST(Figure, IsQuick) {
       EXPECT_TRUE(std::holds_alternative<FittedFigure>(made));
       EXPECT_GT(tally.expected(), 0);
       EXPECT_EQ(tally.done(), tally.expected());
-      RecordProperty((one ? "ms_one_" : "ms_many_") + std::to_string(segments), static_cast<int>(1000 * processor_seconds(since)));
+      RecordProperty((one ? "ms_one_" : "ms_many_") + std::to_string(segments),
+                     static_cast<int>(1000 * processor_seconds(since)));
     }
 }
 

@@ -1,6 +1,6 @@
-// Slivers thinner than the facets' own deviation: where a round piece reaches a little past a slot, a crumb of it stands
-// between its own arc and the slot's wall, which share both ends. The crumb's volume is the circular segment's area,
-// r^2 (a - sin a) / 2 with r cos(a / 2) the way from the centre to the wall, times its height (closed form).
+// Slivers thinner than the facets' own deviation: where a round piece reaches a little past a slot, a crumb of it
+// stands between its own arc and the slot's wall, which share both ends. The crumb's volume is the circular segment's
+// area, r^2 (a - sin a) / 2 with r cos(a / 2) the way from the centre to the wall, times its height (closed form).
 
 #include <gtest/gtest.h>
 
@@ -17,8 +17,8 @@ namespace {
 
 constexpr double wall = 200 + 0.25;  // far side of the octave's slot, which lies at half the scale
 
-/// A drawn disc of radius 4 at fret 1 whose piece reaches past the far wall of slot 1 by so much. Flat, so that a crumb is
-/// of one height; turned, so that its two half circles do not meet in the crumb.
+/// A drawn disc of radius 4 at fret 1 whose piece reaches past the far wall of slot 1 by so much. Flat, so that a crumb
+/// is of one height; turned, so that its two half circles do not meet in the crumb.
 Board board_with_disc(double past) {
   const std::string text =
       "format = 1\n[scale]\nlength = 400\nfrets = 4\ncents = [1200, 2400, 3600, 4800]\n"
@@ -39,8 +39,8 @@ TEST(Slivers, ACrumbThinnerThanTheFacetsIsAClosedMesh) {
     const Board board = board_with_disc(past);
     const Layout layout = std::get<Layout>(lay_out(board));
     const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", disc}}));
-    const Plan plan = std::get<Plan>(
-        make_piece_plan(board, layout, surface_of(board, layout), inlays.pieces.at(0), PieceState::job));
+    const Plan plan =
+        std::get<Plan>(make_piece_plan(board, layout, surface_of(board, layout), inlays.pieces.at(0), PieceState::job));
     const std::vector<Shell> parts = apart(lift(plan));
     ASSERT_EQ(parts.size(), 2U) << past;
     double least = 1e300;

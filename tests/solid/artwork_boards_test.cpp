@@ -13,13 +13,15 @@
 namespace sagitta {
 namespace {
 
-constexpr const char* presets[] = {"sandpiper-fan", "egret-classical", "curlew-seven-fan", "avocet-bound",
-                                   "tern-inch-left", "plover-zero", "dunlin-bass", "godwit-nineteen"};
+constexpr const char* presets[] = {"sandpiper-fan",  "egret-classical", "curlew-seven-fan", "avocet-bound",
+                                   "tern-inch-left", "plover-zero",     "dunlin-bass",      "godwit-nineteen"};
 
 /// One of the presets, with a drawing in place of its inlays.
 Board board_with_drawing(unsigned seed) {
   std::mt19937 dice(seed);
-  const auto roll = [&](double low, double high) { return low + (high - low) * static_cast<double>(dice()) / 4294967295.0; };
+  const auto roll = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(dice()) / 4294967295.0;
+  };
   Board board = read_board(std::string(TEST_DATA "/../presets/") + presets[seed % std::size(presets)] + ".toml").board;
   board.inlays.clear();
   Inlay& inlay = board.inlays.emplace_back();

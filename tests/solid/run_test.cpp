@@ -41,13 +41,14 @@ std::vector<Piece> arcs_of(const std::vector<std::pair<double, double>>& radii_a
   return run;
 }
 
-const std::vector<std::pair<double, double>> varied{{10, 0.3}, {7, 0.45}, {-4, 0.8}, {-90, 0.02}, {0.4, 0.95}, {55, 0.1}};
+const std::vector<std::pair<double, double>> varied{{10, 0.3},   {7, 0.45},   {-4, 0.8},
+                                                    {-90, 0.02}, {0.4, 0.95}, {55, 0.1}};
 
 double off_arcs(const std::vector<Piece>& run, Point p) {
   double nearest = 1e300;
   for (const Piece& piece : run) {
-    const double turn = std::abs(std::remainder(std::atan2(p.y - piece.centre.y, p.x - piece.centre.x) - piece.start -
-                                                    piece.sweep / 2, 2 * std::numbers::pi));
+    const double turn = std::abs(std::remainder(
+        std::atan2(p.y - piece.centre.y, p.x - piece.centre.x) - piece.start - piece.sweep / 2, 2 * std::numbers::pi));
     if (turn <= std::abs(piece.sweep) / 2 + 1e-6)
       nearest = std::min(nearest, std::abs(distance(p, piece.centre) - piece.radius));
   }
@@ -117,7 +118,8 @@ Walls walls_of(const Board& board, const Drawings& drawings, Stage stage) {
   Walls walls;
   walls.shell = lift(std::get<Plan>(make_plan(board, layout, surface_of(board, layout), inlays, stage)));
   for (const ShellFace& face : walls.shell.faces) {
-    if (face.kind != ShellFace::Kind::wall || face.feature < 0 || !walls.shell.plan.features[face.feature].drawn) continue;
+    if (face.kind != ShellFace::Kind::wall || face.feature < 0 || !walls.shell.plan.features[face.feature].drawn)
+      continue;
     ++walls.drawn;
     walls.smooth += face.run.empty() ? 0 : 1;
   }
@@ -220,8 +222,8 @@ TEST(SmoothWalls, MeasureAsTheirArcsDo) {
     const Layout layout = std::get<Layout>(lay_out(board));
     const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", artwork}}));
     const InlayPiece& piece = inlays.pieces.at(0);
-    const Plan plan = std::get<Plan>(
-        make_piece_plan(board, layout, surface_of(board, layout), piece, PieceState::sheet));
+    const Plan plan =
+        std::get<Plan>(make_piece_plan(board, layout, surface_of(board, layout), piece, PieceState::sheet));
     const SolidFigures found = figures(make_solid(lift(plan)));
     const double floor = area(piece.piece), around = perimeter(piece.piece.at(0));
     EXPECT_NEAR(found.volume / (floor * piece.thickness), 1, 1e-7) << seed;
@@ -246,7 +248,8 @@ TEST(SmoothWalls, AreAtMostFourForEachDrawnSegment) {
     RecordProperty(std::string(preset) + "-segments", static_cast<int>(drawn));
   }
   for (unsigned seed = 1; seed <= 6; ++seed) {
-    const Artwork artwork = test::drawing({{"#202020", {test::wave({0, 0}, 10 + static_cast<int>(seed), 9, 1.5, seed)}}});
+    const Artwork artwork =
+        test::drawing({{"#202020", {test::wave({0, 0}, 10 + static_cast<int>(seed), 9, 1.5, seed)}}});
     EXPECT_LE(walls_of(artwork, 18, Stage::pocketed).drawn, 2 * test::strokes(artwork)) << seed;
   }
 }
