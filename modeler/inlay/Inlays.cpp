@@ -35,6 +35,11 @@ bool same_pocket(const InlayPiece& a, const InlayPiece& b) {
   return true;
 }
 
+double space_at(const Layout& layout, int fret) {
+  const auto i = static_cast<std::size_t>(fret);
+  return layout.frets[i].middle.x - layout.frets[i - 1].middle.x;
+}
+
 class Fitter {
  public:
   Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel, const Tally& tally,
@@ -100,19 +105,6 @@ class Fitter {
     return wrong.empty();
   }
 
-  double space_at(int fret) const {
-    const auto i = static_cast<std::size_t>(fret);
-    return layout_.frets[i].middle.x - layout_.frets[i - 1].middle.x;
-  }
-
-  /// By how much the artwork is larger at this marker than at the first fret of its list.
-  double growth(const Marker& marker) const {
-    const Inlay& inlay = inlay_of(marker);
-    if (inlay.sizes == InlaySizes::one) return 1;
-    const int first = inlay.frets.empty() ? inlay.double_frets.front() : inlay.frets.front();
-    return space_at(marker.fret) / space_at(first);
-  }
-
   /// Where artwork may be, in its own frame; empty: anywhere.
   Region within(const Marker& marker, const Placement& place) const {
     const Inlay& inlay = inlay_of(marker);
@@ -136,7 +128,7 @@ class Fitter {
           {"", inlay.file + " has no filled area to inlay", "fill the outlines, and look at the notes on the drawing"});
       return nullptr;
     }
-    const FigureCut cut{growth(marker) * wanted / drawn, inlay_cutter_radius(board_), inlay.clearance,
+    const FigureCut cut{growth_in(layout_, inlay, marker.fret) * wanted / drawn, inlay_cutter_radius(board_), inlay.clearance,
                         clearing_radius(board_), within(marker, place_of(marker))};
     if (auto there = store_.find(inlay.file, cut)) return there;
     auto made = fit_figure(artwork, cut, cancel_, tally_);
@@ -195,6 +187,12 @@ class Fitter {
 };
 
 }  // namespace
+
+double growth_in(const Layout& layout, const Inlay& inlay, int fret) {
+  if (inlay.sizes == InlaySizes::one) return 1;
+  const int first = inlay.frets.empty() ? inlay.double_frets.front() : inlay.frets.front();
+  return space_at(layout, fret) / space_at(layout, first);
+}
 
 std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside) {
   Drawings drawings;

@@ -101,4 +101,8 @@ Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre);
 /// inlays[].piece_thickness, with its default resolved.
 double piece_thickness(const Inlay& inlay);
 
+/// By how much artwork is larger in this space than in the first of its list; 1 but with sizes = "by-space". `fret` is
+/// one of the inlay's.
+double growth_in(const Layout& layout, const Inlay& inlay, int fret);
+
 }  // namespace sagitta
