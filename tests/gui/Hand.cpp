@@ -155,13 +155,15 @@ void Hand::move(float x, float y) {
 
 void Hand::click_at(float x, float y) {
   move(x, y);
-  for (const bool down : {true, false}) {
-    InputEvent e = event(InputEvent::Kind::button);
-    e.down = down;
-    queue_.push(e);
-  }
+  button(true), button(false);
   until([&] { return queue_.empty(); });
   frames(2);
+}
+
+void Hand::button(bool down) {
+  InputEvent e = event(InputEvent::Kind::button);
+  e.down = down, e.mods = held_;
+  queue_.push(e);
 }
 
 void Hand::click(const std::string& name) {
@@ -171,7 +173,7 @@ void Hand::click(const std::string& name) {
 }
 
 void Hand::release() {
-  queue_.push(event(InputEvent::Kind::button));
+  button(false);
   until([&] { return queue_.empty(); });
   frames(2);
 }
@@ -183,9 +185,7 @@ void Hand::drag(const std::string& name, float dx, float dy, bool let_go) {
 
 void Hand::drag_from(float x, float y, float dx, float dy, bool let_go) {
   move(x, y);
-  InputEvent down = event(InputEvent::Kind::button);
-  down.down = true;
-  queue_.push(down);
+  button(true);
   constexpr int steps = 12;
   for (int i = 1; i <= steps; ++i) {
     move(x + dx * static_cast<float>(i) / steps, y + dy * static_cast<float>(i) / steps);
@@ -208,6 +208,15 @@ void Hand::press(int key, int mods) {
   }
   until([&] { return queue_.empty(); });
   frames(3);
+}
+
+void Hand::hold_shift(bool down) {
+  InputEvent e = event(InputEvent::Kind::key);
+  e.code = GLFW_KEY_LEFT_SHIFT, e.down = down;
+  held_ = down ? GLFW_MOD_SHIFT : 0;
+  queue_.push(e);
+  until([&] { return queue_.empty(); });
+  frames(2);
 }
 
 void Hand::type(const std::string& text) {

@@ -62,6 +62,8 @@ class Hand {
   void release();
   void move(float x, float y);
   void press(int key, int mods = 0);
+  /// Shift goes down and stays there, or comes up again.
+  void hold_shift(bool down = true);
   void type(const std::string& text);
   /// Clicks a value, types over it, presses Enter.
   void enter(const std::string& field, const std::string& text);
@@ -78,9 +80,11 @@ class Hand {
   std::vector<std::uint8_t> picture();
 
  private:
+  void button(bool down);
   Folder folder_;
   std::filesystem::path file_;
   viewer::InputQueue queue_;
+  int held_ = 0;  ///< modifiers
   std::unique_ptr<viewer::Window> window_;
   std::unique_ptr<viewer::App> app_;
 };

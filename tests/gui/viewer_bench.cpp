@@ -7,7 +7,7 @@
 #include <chrono>
 #include <cstdio>
 
-#include "gui/Hand.hpp"
+#include "gui/GripHand.hpp"
 
 namespace {
 
@@ -59,6 +59,28 @@ void drag(Hand& hand) {
   std::printf("input to new picture      median %6.1f ms   95 %% under %6.1f ms\n", middle(pictures), high(pictures));
 }
 
+/// Drags a grip of a small drawing's frame, a few pixels at a time: its frames, and the time to each new picture.
+void drag_grip(GripHand& hand, const char* grip, const char* what) {
+  std::vector<double> frames, pictures;
+  const ImVec2 from = hand.grip(grip);
+  hand.drag_from(from.x, from.y, 12, 4, false);
+  for (int i = 1; i <= 40; ++i) {
+    hand.move(from.x + 12 + static_cast<float>(2 * i), from.y + 4 + static_cast<float>(i));
+    const double start = now();
+    bool shown = false;
+    for (int k = 0; k < 40 && !shown; ++k) {
+      hand.frames(1);
+      frames.push_back(hand.app().frame_time());
+      shown = hand.desk().good->board == hand.board();
+    }
+    pictures.push_back(1000 * (now() - start));
+  }
+  hand.release();
+  hand.wait();
+  std::printf("frame while %-13s median %6.1f ms   95 %% under %6.1f ms\n", what, middle(frames), high(frames));
+  std::printf("input to new picture      median %6.1f ms   95 %% under %6.1f ms\n", middle(pictures), high(pictures));
+}
+
 void turn(Hand& hand) {
   std::vector<double> frames;
   for (int i = 0; i < 40; ++i) {
@@ -77,10 +99,7 @@ void idle(Hand& hand) {
   std::printf("idle                      %6.2f %% of one processor\n", 100 * (processor() - used) / (now() - start));
 }
 
-}  // namespace
-
-int main() {
-  if (!have_display()) return 1;
+void start_and_decisions() {
   HandSpec spec{"heron-six"};
   spec.debug = false, spec.settle = false;
   const double start = now();
@@ -93,5 +112,23 @@ int main() {
   drag(hand);
   turn(hand);
   idle(hand);
+}
+
+void drawing_in_hand() {
+  HandSpec spec{"heron-six"};
+  spec.debug = false;
+  GripHand hand(spec);
+  hand.choose();
+  drag_grip(hand, "turning grip", "a grip turns");
+  drag_grip(hand, "sizing grip 2", "a grip sizes");
+  idle(hand);
+}
+
+}  // namespace
+
+int main() {
+  if (!have_display()) return 1;
+  start_and_decisions();
+  drawing_in_hand();
   return 0;
 }

@@ -135,6 +135,7 @@ void App::take_input() {
     if (key.key == GLFW_KEY_ESCAPE && !typing) {
       desk_.view.picks.clear();
       desk_.view.marked.reset();
+      if (desk_.hand.what == BoardHand::What::none) desk_.view.chosen.reset();
       desk_.ui.forget_led();
       if (!desk_.rows.dragging()) desk_.rows.forget();
     }

@@ -18,6 +18,7 @@
 #include "jobs/Sending.hpp"
 #include "jobs/Worker.hpp"
 #include "panels/FieldRow.hpp"
+#include "panels/InlayFrame.hpp"
 #include "panels/Ui.hpp"
 
 namespace sagitta::viewer {
@@ -36,14 +37,29 @@ struct Browsing {
   std::string folder, name, message;
 };
 
+/// The side of a piece, before it is turned, that its turning grip stands off from.
+enum class GripSide { none, up, down, heel, nut };
+
+/// The grip of an inlay's frame that a hand holds, and how everything was when it took hold.
+struct GripHold {
+  bool turns = false;              ///< else it sizes
+  GripSide side = GripSide::none;  ///< of the turning grip, whichever is held
+  InlayFrame frame;                ///< as drawn, a little off the piece
+  Inlay inlay;
+  Region outline;       ///< of the piece, before it is turned
+  bool moved = false;   ///< far enough to be meant
+  std::string reading;  ///< the figure, in words
+};
+
 /// What a hand is doing on the board's picture.
 struct BoardHand {
-  enum class What { none, orbit, pan, plane, click, inlay } what = What::none;
+  enum class What { none, orbit, pan, plane, click, inlay, grip } what = What::none;
   ImVec2 start, last;  ///< pointer, pixels of the window
   double start_cut = 0;
   int inlay = -1;     ///< being dragged: index into the board's inlays
   Point start_shift;  ///< its shift along and across when the drag began
-  Vec grabbed;        ///< where it was taken hold of, mm
+  Vec grabbed;        ///< where it, or its frame's grip, was taken hold of, mm
+  GripHold grip;
 };
 
 /// The page about each fret: what it shows and what is half typed on it.

@@ -37,6 +37,13 @@ struct Marked {
   std::string name, feature;
 };
 
+/// One piece of an inlay, taken up to be worked at on the board.
+struct ChosenInlay {
+  int inlay = 0;
+  int fret = 0, in_space = 0;  ///< which of its pieces: the space, and which one of a pair there
+  std::size_t of = 0;          ///< inlays on the board then: it is another one's number once they are more or fewer
+};
+
 struct View {
   Camera camera;
   std::optional<Flight> flight;  ///< while the camera is on its way
@@ -56,6 +63,7 @@ struct View {
   std::vector<Picked> picks;
   std::string named;                        ///< the feature last picked
   std::optional<Marked> marked;             ///< the finding that is pointed at
+  std::optional<ChosenInlay> chosen;
   bool notes_open = false;                  ///< findings that are only worth knowing are listed too
   bool humps = false, fit_to_neck = false;  ///< drawn over the board
 

@@ -6,6 +6,8 @@
 #include <array>
 #include <string_view>
 
+#include "app/Pointers.hpp"
+
 namespace sagitta::viewer {
 
 namespace {
@@ -119,6 +121,13 @@ int standard_shape(int shape) {
   }
 }
 
+GLFWcursor* made_cursor(int shape, float scale) {
+  auto picture = pointer_picture(shape, scale);
+  if (!picture) return glfwCreateStandardCursor(standard_shape(shape));
+  const GLFWimage image{picture->side, picture->side, picture->pixels.data()};
+  return glfwCreateCursor(&image, picture->side / 2, picture->side / 2);
+}
+
 }  // namespace
 
 Window::Window(const WindowSpec& spec, InputQueue& queue) {
@@ -164,7 +173,7 @@ void Window::set_pointer(int shape) {
   pointer_ = shape;
   if (shape < 0 || shape >= static_cast<int>(pointers_.size())) return;
   GLFWcursor*& cursor = pointers_[static_cast<std::size_t>(shape)];
-  if (!cursor) cursor = glfwCreateStandardCursor(standard_shape(shape));
+  if (!cursor) cursor = made_cursor(shape, content_scale());
   glfwSetCursor(handle_, cursor);
 }
 

@@ -1,5 +1,7 @@
 #include "jobs/InlayFitter.hpp"
 
+#include "inlay/Flatten.hpp"
+
 namespace sagitta::viewer {
 
 std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const Layout& layout, const Cancel& cancel,
@@ -19,6 +21,8 @@ std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const L
     fitted.faults = std::move(*faults);
   } else {
     fitted.drawings = std::get<Drawings>(std::move(drawings));
+    for (const auto& [file, artwork] : fitted.drawings)
+      if (!artwork.regions.empty()) fitted.boxes[file] = bounds(artwork);
     auto inlays = fit_inlays(board, layout, fitted.drawings, cancel, tally, &store_);
     if (cancel.wanted()) return nullptr;
     if (auto* wrong = std::get_if<Faults>(&inlays))

@@ -12,8 +12,9 @@
 namespace sagitta::viewer {
 
 struct FittedInlays {
-  Drawings drawings;  ///< empty when they could not be read
-  Inlays inlays;      ///< empty when there are faults
+  Drawings drawings;                 ///< empty when they could not be read
+  std::map<std::string, Box> boxes;  ///< of the drawings that have something filled, as drawn
+  Inlays inlays;                     ///< empty when there are faults
   Faults faults;
 };
 

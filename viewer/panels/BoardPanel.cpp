@@ -10,6 +10,8 @@
 #include "panels/ChecksPanel.hpp"
 #include "panels/DecisionsPanel.hpp"
 #include "panels/Dialogs.hpp"
+#include "panels/InlayGrips.hpp"
+#include "panels/InlayHand.hpp"
 #include "panels/InlayMarks.hpp"
 #include "panels/Overlays.hpp"
 #include "panels/SlicePanel.hpp"
@@ -110,6 +112,7 @@ void pick(Desk& desk, ImVec2 at, ImVec2 low) {
   const auto hit = cast(stage->mesh, camera.ray({at.x - low.x, at.y - low.y}), cut);
   if (!hit) {
     desk.view.named.clear();
+    desk.view.chosen.reset();
     desk.say("");
     return;
   }
@@ -125,6 +128,9 @@ void pick(Desk& desk, ImVec2 at, ImVec2 low) {
     return;
   }
   desk.say(desk.view.named);
+  desk.view.chosen.reset();
+  if (const auto inlay = inlay_of_feature(desk.view.named))
+    choose_inlay(desk, *inlay, Point{static_cast<double>(hit->place.x), static_cast<double>(hit->place.y)});
   if (const std::string key = key_of_feature(desk.view.named); !key.empty()) lead_to_key(desk, key);
 }
 
@@ -142,49 +148,6 @@ void drag_plane(Desk& desk, ImVec2 now) {
   desk.view.cut = std::clamp(x, layout.nut_end + 0.01, layout.heel_end - 0.01);
 }
 
-/// Where a ray meets the plane at this height.
-std::optional<Vec> on_level(const Ray& ray, float z) {
-  if (std::abs(ray.along.z) < 1e-4f) return std::nullopt;
-  const float far = (z - ray.from.z) / ray.along.z;
-  if (far <= 0) return std::nullopt;
-  return ray.from + far * ray.along;
-}
-
-/// The inlay whose decision is in hand, when the pointer is on one of its pieces: it can be dragged.
-bool takes_inlay(Desk& desk, ImVec2 low) {
-  const StageModel* stage = desk.shown();
-  const ImVec2 pointer = ImGui::GetIO().MousePos;
-  const std::string& key = desk.rows.in_hand();
-  if (!stage || !desk.good->fitted || key.rfind("inlays[", 0) != 0 || desk.view.measuring) return false;
-  const auto hit = cast(stage->mesh, desk.view.camera.ray({pointer.x - low.x, pointer.y - low.y}));
-  if (!hit) return false;
-  const InlayPiece* piece = piece_at(desk.good->fitted->inlays, {hit->place.x, hit->place.y});
-  if (!piece || piece->inlay != std::atoi(key.c_str() + 7)) return false;
-  const Inlay& inlay = desk.document.board().inlays[static_cast<std::size_t>(piece->inlay)];
-  desk.hand.inlay = piece->inlay;
-  desk.hand.start_shift = {inlay.shift_along, inlay.shift_across};
-  desk.hand.grabbed = hit->place;
-  return true;
-}
-
-/// Moves the inlay with the pointer; near the middle of its space, or the centre line, it snaps there.
-void drag_inlay(Desk& desk, ImVec2 low, Edit how) {
-  const ImVec2 pointer = ImGui::GetIO().MousePos;
-  const auto now = on_level(desk.view.camera.ray({pointer.x - low.x, pointer.y - low.y}), desk.hand.grabbed.z);
-  Board draft = desk.document.board();
-  if (!now || desk.hand.inlay >= static_cast<int>(draft.inlays.size())) return;
-  const double side = draft.hand == Hand::left ? -1 : 1;
-  const auto reach = static_cast<double>(desk.ui.px(pick_reach) * desk.view.camera.mm_per_pixel(desk.hand.grabbed));
-  constexpr double grid = 0.05;
-  const auto snapped_to = [&](double shift) { return std::abs(shift) < reach ? 0.0 : std::round(shift / grid) * grid; };
-  Inlay& inlay = draft.inlays[static_cast<std::size_t>(desk.hand.inlay)];
-  inlay.shift_along = snapped_to(desk.hand.start_shift.x + static_cast<double>(now->x - desk.hand.grabbed.x));
-  inlay.shift_across = snapped_to(desk.hand.start_shift.y + side * static_cast<double>(now->y - desk.hand.grabbed.y));
-  desk.say("Along " + shown(inlay.shift_along, desk.manner()) + " from the middle of the space, across " +
-           shown(inlay.shift_across, desk.manner()) + " from the centre line");
-  desk.edit(std::move(draft), how, "Move the inlay");
-}
-
 void begin_hand(Desk& desk, ImVec2 low) {
   const ImGuiIO& io = ImGui::GetIO();
   desk.hand.start = desk.hand.last = io.MousePos;
@@ -193,14 +156,29 @@ void begin_hand(Desk& desk, ImVec2 low) {
   const float off = grip ? std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) : 1e9f;
   if (io.MouseDown[0] && off < desk.ui.px(14))
     desk.hand.what = What::plane, desk.hand.start_cut = desk.view.cut;
+  else if (io.MouseDown[0] && takes_grip(desk, low))
+    desk.hand.what = What::grip;
   else if (io.MouseDown[0] && !io.KeyShift)
     desk.hand.what = What::click, desk.hand.inlay = takes_inlay(desk, low) ? desk.hand.inlay : -1;
   else
     desk.hand.what = What::pan;
 }
 
+/// Escape while an inlay is moved, turned or sized: it is again as it was.
+bool gives_back(Desk& desk) {
+  if (desk.hand.what != What::inlay && desk.hand.what != What::grip) return false;
+  if (!ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false)) return false;
+  desk.edit({}, Edit::given_up, "");
+  desk.say("As it was before.");
+  return true;
+}
+
 void move_hand(Desk& desk, ImVec2 low) {
   const ImGuiIO& io = ImGui::GetIO();
+  if (gives_back(desk)) {
+    desk.hand.what = What::none;
+    return;
+  }
   const ImVec2 moved = io.MousePos - desk.hand.last;
   const ImVec2 from_start = io.MousePos - desk.hand.start;
   if (desk.hand.what == What::click && std::hypot(from_start.x, from_start.y) > desk.ui.px(click_slack))
@@ -209,9 +187,11 @@ void move_hand(Desk& desk, ImVec2 low) {
   if (desk.hand.what == What::pan) desk.view.camera = desk.view.camera.panned(moved.x, moved.y);
   if (desk.hand.what == What::plane) drag_plane(desk, io.MousePos);
   if (desk.hand.what == What::inlay && (moved.x != 0 || moved.y != 0)) drag_inlay(desk, low, Edit::moving);
+  if (desk.hand.what == What::grip && (moved.x != 0 || moved.y != 0)) drag_grip(desk, low, Edit::moving);
   desk.hand.last = io.MousePos;
   if (io.MouseDown[0] || io.MouseDown[1] || io.MouseDown[2]) return;
   if (desk.hand.what == What::inlay) drag_inlay(desk, low, Edit::done);
+  if (desk.hand.what == What::grip) drag_grip(desk, low, Edit::done);
   if (desk.hand.what == What::click) pick(desk, desk.hand.start, low);
   desk.hand.what = What::none;
 }
@@ -259,6 +239,7 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddImage(picture.texture, low, low + size, ImVec2(0, 1), ImVec2(1, 0));
   desk.ui.note("picture");
+  choose_from_rows(desk);
   if (!desk.good && !problems_of(desk).empty()) draw_reason(desk, low, size);
   if (ImGui::IsItemActivated()) begin_hand(desk, low);
   if (desk.hand.what != What::none) move_hand(desk, low);
@@ -275,6 +256,7 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
     draw_fit_to_neck(desk, low, labels);
     draw_humps(desk, low, labels);
     draw_lost(desk, low);
+    draw_inlay_frame(desk, low, labels, ImGui::IsItemHovered() && desk.hand.what == What::none);
     if (ImGui::IsItemHovered()) draw_piece_reading(desk, low, labels);
     draw_measurement(desk, low, labels);
     draw_marked_finding(desk, low, labels);

@@ -139,10 +139,15 @@ void for_inlays(Sketch& s, const std::string& key) {
     if (marker.inlay != wanted) continue;
     const Inlay& inlay = s.board.inlays[static_cast<std::size_t>(wanted)];
     const double along = inlay.shape == InlayShape::dot ? inlay.diameter : inlay.along.value_or(0);
-    if (along > 0)
-      s.between(s.on(marker.centre.x - along / 2, marker.centre.y), s.on(marker.centre.x + along / 2, marker.centre.y),
-                s.mm(along));
-    s.note(s.on(marker.centre.x, marker.centre.y - 6, 0.5), s.mm(inlay.depth) + " deep");
+    const std::string plain = plain_key(key);
+    const bool of_depth = plain == "inlays.depth" || plain == "inlays.piece_thickness";
+    const bool of_size = plain == "inlays.along" || plain == "inlays.across";
+    if (along > 0 && !of_depth) {
+      const double turn = (s.board.hand == Hand::left ? -1 : 1) * inlay.turn_degrees * std::numbers::pi / 180;
+      const Point half = turned({along / 2, 0}, turn), a = marker.centre - half, b = marker.centre + half;
+      s.between(s.on(a.x, a.y), s.on(b.x, b.y), s.mm(along));
+    }
+    if (!of_size) s.note(s.on(marker.centre.x, marker.centre.y - 6, 0.5), s.mm(inlay.depth) + " deep");
     return;
   }
 }

@@ -101,7 +101,7 @@ Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const s
     ui.help("Back to the usual value.");
   }
   if (const auto why = refused_why_.find(key); why != refused_why_.end()) ui.warning(why->second);
-  if (edit != Edit::none) in_hand_ = key;
+  if (edit != Edit::none) in_hand_ = taken_ = key;
   ImGui::PopID();
   return edit;
 }
@@ -199,7 +199,7 @@ void FieldRows::begin_typing(const Cell& cell) {
   typing_ = cell.key;
   text_ = initial_ = face(cell);
   fresh_ = true;
-  in_hand_ = cell.key;
+  in_hand_ = taken_ = cell.key;
 }
 
 Edit FieldRows::typed(const Cell& cell) {

@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "board/Fields.hpp"
 #include "panels/Figures.hpp"
@@ -29,6 +30,8 @@ class FieldRows {
   /// The key that a hand was last on.
   const std::string& in_hand() const { return in_hand_; }
   void take_in_hand(const std::string& key) { in_hand_ = key; }
+  /// The key whose value a hand has begun to change since the last call; "" when none.
+  std::string taken() { return std::exchange(taken_, {}); }
   bool typing() const { return !typing_.empty(); }
   bool dragging() const { return !dragging_.empty(); }
   /// Half-typed and refused texts are given up.
@@ -54,7 +57,7 @@ class FieldRows {
   void begin_typing(const Cell& cell);
   std::string face(const Cell& cell) const;
 
-  std::string in_hand_, typing_, text_, initial_, dragging_;
+  std::string in_hand_, taken_, typing_, text_, initial_, dragging_;
   double drag_start_ = 0;
   float drag_x_ = 0;
   std::string previous_, back_to_;  ///< Tab and Shift+Tab go from field to field

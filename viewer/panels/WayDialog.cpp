@@ -28,7 +28,8 @@ void draw_way(Desk& desk) {
            key("undo") + " takes a step back.");
   step(ui, "2  Look",
        "Drag the board to turn it, Shift-drag to move it, turn the wheel to come nearer. A click names what is under "
-       "the pointer and opens its decision. " +
+       "the pointer and opens its decision; an inlay then has a frame: drag the inlay to move it, a corner to size it, "
+       "the round grip to turn it. Shift lets go of the snaps, Escape gives it back. " +
            key("cutting plane") + " cuts the board across, " + key("measure") + " measures.");
   step(ui, "3  See what goes wrong before wood is cut",
        "The right column lists what is wrong, the costliest first. A click goes to the place on the board, " +

@@ -151,13 +151,16 @@ Measured measure(const Picked& a, const Picked& b) {
   return m;
 }
 
+std::optional<int> inlay_of_feature(const std::string& feature) {
+  int number = 0;
+  if (feature.rfind("inlay ", 0) == 0) std::from_chars(feature.data() + 6, feature.data() + feature.size(), number);
+  return number > 0 ? std::optional(number - 1) : std::nullopt;
+}
+
 std::string key_of_feature(const std::string& feature) {
   const auto has = [&](std::string_view word) { return feature.find(word) != feature.npos; };
-  if (feature.rfind("inlay ", 0) == 0) {
-    int number = 0;
-    std::from_chars(feature.data() + 6, feature.data() + feature.size(), number);
-    return number > 0 ? "inlays[" + std::to_string(number - 1) + "].depth" : "inlays";
-  }
+  if (const auto inlay = inlay_of_feature(feature)) return "inlays[" + std::to_string(*inlay) + "].depth";
+  if (feature.rfind("inlay ", 0) == 0) return "inlays";
   if (has("side dot")) return "side_dots.diameter";
   if (has("slot") && !has("nut")) return "slots.width";
   if (has("nut")) return has("end") ? "board.behind_nut" : "nut.width";

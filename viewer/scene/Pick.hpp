@@ -47,6 +47,9 @@ struct Measured {
 };
 Measured measure(const Picked& a, const Picked& b);
 
+/// The inlay that a feature's name means, counted from 0: "inlay 2, fret 12" -> 1.
+std::optional<int> inlay_of_feature(const std::string& feature);
+
 /// The board-file key that a feature's name leads to: "fret 7 slot" -> "slots.width". "" when it leads nowhere.
 std::string key_of_feature(const std::string& feature);
 

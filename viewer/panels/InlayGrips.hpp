@@ -1,0 +1,30 @@
+#pragma once
+
+/// The frame around the chosen piece as it stands in the window, and its grips. `low` is the picture's corner there.
+
+#include <vector>
+
+#include "app/Desk.hpp"
+#include "panels/Labels.hpp"
+
+namespace sagitta::viewer {
+
+struct SeenGrip {
+  bool turns = false;  ///< else it sizes
+  GripSide side = GripSide::none;
+  Vec place;
+  ImVec2 at;  ///< in the window, pixels
+};
+
+/// The chosen piece's frame as it is drawn: a little off the piece, and never too small for its grips to be held apart.
+/// While a grip is held it follows the hand.
+std::optional<InlayFrame> seen_frame(const Desk& desk);
+/// Its grips: one at each corner, and one that stands off from a side; none for turning a dot.
+std::vector<SeenGrip> grips_of(const Desk& desk, const InlayFrame& frame, ImVec2 low);
+/// The grip under the pointer.
+std::optional<SeenGrip> grip_at_pointer(const Desk& desk, ImVec2 low);
+
+/// Draws frame and grips, and the figure while one is held. `free`: the pointer is over the picture and holds nothing.
+void draw_inlay_frame(Desk& desk, ImVec2 low, Labels& labels, bool free);
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,176 @@
+#include "panels/InlayHand.hpp"
+
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "findings/Judge.hpp"
+#include "panels/InlayGrips.hpp"
+#include "panels/InlayMarks.hpp"
+#include "panels/InlaySize.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr float snap_reach = 9;                                      ///< pixels within which a place snaps
+constexpr float size_reach = 6;                                      ///< and a size
+constexpr float slack = 4;                                           ///< pixels that a press on a grip may wander
+constexpr double place_grid = 0.05, fit_grid = 0.01;                 // mm
+constexpr double turn_grid = 0.1, turn_step = 15, turn_reach = 2.5;  // degrees
+
+/// Where a ray meets the plane at this height.
+std::optional<Vec> on_level(const Ray& ray, float z) {
+  if (std::abs(ray.along.z) < 1e-4f) return std::nullopt;
+  const float far = (z - ray.from.z) / ray.along.z;
+  if (far <= 0) return std::nullopt;
+  return ray.from + far * ray.along;
+}
+
+Ray ray_at_pointer(const Desk& desk, ImVec2 low) {
+  const ImVec2 pointer = ImGui::GetIO().MousePos;
+  return desk.view.camera.ray({pointer.x - low.x, pointer.y - low.y});
+}
+
+Point flat(Vec p) { return {static_cast<double>(p.x), static_cast<double>(p.y)}; }
+double side_of(const Board& board) { return board.hand == Hand::left ? -1 : 1; }
+double to_grid(double value, double grid) { return std::round(value / grid) * grid; }
+
+/// A turn's snap, degrees.
+struct Turned {
+  double degrees = 0;
+  bool as_frets = false;
+};
+
+/// The turn at which the piece stands as the frets of its space do.
+double turn_of_frets(const Board& board, const Layout& layout, int fret) {
+  Point across;
+  for (const int i : {fret - 1, fret}) {
+    const FretLine& line = layout.frets[static_cast<std::size_t>(i)];
+    across = across + unit(line.treble_edge - line.bass_edge);
+  }
+  return std::atan2(-across.x, side_of(board) * across.y) * 180 / std::numbers::pi;
+}
+
+Turned snapped_turn(double degrees, double frets, bool snaps) {
+  if (!snaps) return {to_grid(degrees, turn_grid)};
+  const double step = to_grid(degrees, turn_step), square = frets + to_grid(degrees - frets, 90);
+  const double off_step = std::abs(degrees - step), off_square = std::abs(degrees - square);
+  if (off_square < std::min(off_step, turn_reach)) return {to_grid(square, 0.01), true};
+  return {off_step < turn_reach ? step : to_grid(degrees, turn_grid)};
+}
+
+/// The same direction in (-180, 180].
+double in_one_turn(double degrees) {
+  const double rest = std::remainder(degrees, 360);
+  return rest == -180 ? 180 : rest + 0.0;
+}
+
+std::string turn_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
+  const GripHold& hold = desk.hand.grip;
+  const Board& board = desk.document.board();
+  const double moved = side_of(board) * std::atan2(cross(from, to), dot(from, to)) * 180 / std::numbers::pi;
+  const Turned now = snapped_turn(hold.inlay.turn_degrees + moved,
+                                  turn_of_frets(board, *desk.good->layout, hold.frame.fret), !ImGui::GetIO().KeyShift);
+  inlay.turn_degrees = now.degrees == hold.inlay.turn_degrees ? now.degrees : in_one_turn(now.degrees);
+  return shown_number(inlay.turn_degrees, 2) + "\u00b0" + (now.as_frets ? " as its frets" : "");
+}
+
+/// The size at which it just fits between its frets: check then asks for no more wood beside the slots.
+std::optional<double> fitting_size(const Desk& desk) {
+  const GripHold& hold = desk.hand.grip;
+  const Board& board = desk.document.board();
+  const double wood = std::max(Judge(board).limit(rule("thin-wall-at-slot")), 0.0) + hold.inlay.clearance;
+  const auto room = room_between_frets(board, *desk.good->layout, hold.frame, hold.outline, wood);
+  if (!room) return std::nullopt;
+  return std::floor(*room * leading_size(hold.inlay) / fit_grid) * fit_grid;
+}
+
+std::string size_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
+  const GripHold& hold = desk.hand.grip;
+  const Manner manner = desk.manner();
+  const double before = leading_size(hold.inlay), wanted = before * length(to) / length(from);
+  const double pixel = static_cast<double>(desk.view.camera.mm_per_pixel(desk.hand.grabbed)) * before / length(from);
+  const double grid = manner.units == Units::inch ? mm_per_inch / 32 : 1;
+  const auto fit = fitting_size(desk);
+  const bool snaps = !ImGui::GetIO().KeyShift;
+  const bool fits = snaps && fit && std::abs(wanted - *fit) < static_cast<double>(desk.ui.px(size_reach)) * pixel;
+  const double leading = fits ? *fit : snaps ? std::max(to_grid(wanted, grid), grid) : to_grid(wanted, place_grid);
+  const double turn = inlay.turn_degrees;
+  Inlay made = sized(hold.inlay, leading);
+  made.turn_degrees = turn;
+  inlay = std::move(made);
+  const Point size = size_of(inlay, *desk.good->fitted, growth_in(*desk.good->layout, inlay, hold.frame.fret));
+  return shown_bare(size.x, manner, 2) + " \u00d7 " + shown(size.y, manner, 2) + (fits ? ", fits its space" : "");
+}
+
+}  // namespace
+
+bool takes_inlay(Desk& desk, ImVec2 low) {
+  const StageModel* stage = desk.shown();
+  if (!stage || !desk.good->fitted || !has_chosen(desk)) return false;
+  const auto hit = cast(stage->mesh, ray_at_pointer(desk, low));
+  if (!hit) return false;
+  const InlayPiece* piece = piece_at(desk.good->fitted->inlays, flat(hit->place));
+  if (!piece || piece->inlay != desk.view.chosen->inlay) return false;
+  const Inlay& inlay = desk.document.board().inlays[static_cast<std::size_t>(piece->inlay)];
+  desk.hand.inlay = piece->inlay;
+  desk.hand.start_shift = {inlay.shift_along, inlay.shift_across};
+  desk.hand.grabbed = hit->place;
+  choose_inlay(desk, piece->inlay, flat(hit->place));
+  return true;
+}
+
+void drag_inlay(Desk& desk, ImVec2 low, Edit how) {
+  const auto now = on_level(ray_at_pointer(desk, low), desk.hand.grabbed.z);
+  Board draft = desk.document.board();
+  if (!now || desk.hand.inlay >= static_cast<int>(draft.inlays.size())) return;
+  const auto reach = static_cast<double>(desk.ui.px(snap_reach) * desk.view.camera.mm_per_pixel(desk.hand.grabbed));
+  const bool snaps = !ImGui::GetIO().KeyShift;
+  const auto snapped_to = [&](double shift) {
+    return snaps && std::abs(shift) < reach ? 0.0 : to_grid(shift, place_grid);
+  };
+  const Point moved = flat(*now) - flat(desk.hand.grabbed);
+  Inlay& inlay = draft.inlays[static_cast<std::size_t>(desk.hand.inlay)];
+  inlay.shift_along = snapped_to(desk.hand.start_shift.x + moved.x);
+  inlay.shift_across = snapped_to(desk.hand.start_shift.y + side_of(draft) * moved.y);
+  desk.say("Along " + shown(inlay.shift_along, desk.manner()) + " from the middle of the space, across " +
+           shown(inlay.shift_across, desk.manner()) + " from the centre line");
+  desk.edit(std::move(draft), how, "Move the inlay");
+}
+
+bool takes_grip(Desk& desk, ImVec2 low) {
+  const auto grip = grip_at_pointer(desk, low);
+  const auto frame = seen_frame(desk);
+  if (!grip || !frame) return false;
+  const auto place = on_level(ray_at_pointer(desk, low), frame->z);
+  if (!place) return false;
+  GripHold hold;
+  hold.turns = grip->turns, hold.frame = *frame;
+  hold.inlay = desk.document.board().inlays[static_cast<std::size_t>(frame->inlay)];
+  hold.outline = outline_of(hold.inlay, *desk.good->fitted, growth_in(*desk.good->layout, hold.inlay, frame->fret));
+  for (const SeenGrip& g : grips_of(desk, *frame, low))
+    if (g.turns) hold.side = g.side;
+  desk.hand.grip = std::move(hold);
+  desk.hand.grabbed = *place;
+  return true;
+}
+
+void drag_grip(Desk& desk, ImVec2 low, Edit how) {
+  GripHold& hold = desk.hand.grip;
+  const ImVec2 wandered = ImGui::GetIO().MousePos - desk.hand.start;
+  hold.moved = hold.moved || std::hypot(wandered.x, wandered.y) > desk.ui.px(slack);
+  Board draft = desk.document.board();
+  const auto index = static_cast<std::size_t>(hold.frame.inlay);
+  if (!hold.moved || index >= draft.inlays.size()) return;
+  const char* const what = hold.turns ? "Turn the inlay" : "Size the inlay";
+  if (const auto now = on_level(ray_at_pointer(desk, low), hold.frame.z)) {
+    const Point from = flat(desk.hand.grabbed) - hold.frame.centre, to = flat(*now) - hold.frame.centre;
+    hold.reading = (hold.turns ? turn_in_hand : size_in_hand)(desk, draft.inlays[index], from, to);
+    desk.say((hold.turns ? "Turned " : "Size ") + hold.reading);
+  }
+  desk.edit(std::move(draft), how, what);
+}
+
+}  // namespace sagitta::viewer
