@@ -36,7 +36,7 @@ Lines double_arrow(Point direction) {
 
 /// An arc, open below, with an arrow at each end.
 Lines round_arrow() {
-  constexpr double from = 0.83 * std::numbers::pi, sweep = 1.34 * std::numbers::pi;
+  constexpr double from = 0.93 * std::numbers::pi, sweep = 1.14 * std::numbers::pi;
   const auto on = [](double s) { return turned({reach, 0}, from + s * sweep); };
   Lines lines;
   for (int i = 0; i < arc_steps; ++i) lines.push_back({on(1.0 * i / arc_steps), on((i + 1.0) / arc_steps)});

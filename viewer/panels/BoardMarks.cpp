@@ -52,7 +52,6 @@ void draw_dimension(Desk& desk, ImVec2 low, const Dimension& d, Labels& labels) 
 
 void draw_dimensions(Desk& desk, ImVec2 low, Labels& labels) {
   if (!desk.good || !desk.good->layout || desk.view.decision < 0 || desk.view.marked) return;
-  if (desk.hand.what == BoardHand::What::grip) return;
   std::string key = desk.rows.in_hand();
   if (group_of_key(key) != desk.view.decision) {
     const auto& group = decision_groups()[static_cast<std::size_t>(desk.view.decision)];

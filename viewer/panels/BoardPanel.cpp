@@ -256,11 +256,12 @@ void draw_picture(Desk& desk, ImVec2 low, const BoardPicture& picture) {
     draw_fit_to_neck(desk, low, labels);
     draw_humps(desk, low, labels);
     draw_lost(desk, low);
-    draw_inlay_frame(desk, low, labels, ImGui::IsItemHovered() && desk.hand.what == What::none);
+    const bool over = ImGui::IsItemHovered() || desk.hand.what == What::grip;
+    const bool framed = draw_inlay_frame(desk, low, labels, over && desk.hand.what == What::none);
     if (ImGui::IsItemHovered()) draw_piece_reading(desk, low, labels);
     draw_measurement(desk, low, labels);
     draw_marked_finding(desk, low, labels);
-    draw_dimensions(desk, low, labels);
+    if (!(framed && over)) draw_dimensions(desk, low, labels);  // a hand at the frame needs the room
   }
   paint->PopClipRect();
 }

@@ -40,9 +40,10 @@ std::optional<SeenGrip> turning_grip(const Desk& desk, const InlayFrame& frame, 
   const Point out = sense * (ends ? frame.along : frame.up);
   const Point foot = ends ? frame.at(sense, 0) : frame.at(0, sense);
   const double pixel = mm_per_pixel(desk.view.camera, frame.in_space(foot), out);
-  const Vec place = frame.in_space(foot + static_cast<double>(desk.ui.px(stem)) * pixel * out);
-  const auto at = in_window(desk.view.camera, place, low);
-  return at ? std::optional(SeenGrip{true, side, place, *at}) : std::nullopt;
+  const Point place = foot + static_cast<double>(desk.ui.px(stem)) * pixel * out;
+  const auto at = in_window(desk.view.camera, frame.in_space(place), low);
+  const auto from = in_window(desk.view.camera, frame.in_space(foot), low);
+  return at && from ? std::optional(SeenGrip{true, side, *at, *from}) : std::nullopt;
 }
 
 bool in_picture(const Desk& desk, ImVec2 at, ImVec2 low) {
@@ -179,8 +180,8 @@ std::optional<InlayFrame> seen_frame(const Desk& desk) {
 std::vector<SeenGrip> grips_of(const Desk& desk, const InlayFrame& frame, ImVec2 low) {
   std::vector<SeenGrip> grips;
   for (const auto& [u, v] : {std::pair(-1, -1), {1, -1}, {1, 1}, {-1, 1}}) {
-    const Vec place = frame.in_space(frame.at(u, v));
-    if (const auto at = in_window(desk.view.camera, place, low)) grips.push_back({false, GripSide::none, place, *at});
+    if (const auto at = in_window(desk.view.camera, frame.in_space(frame.at(u, v)), low))
+      grips.push_back({false, GripSide::none, *at, *at});
   }
   const Inlay& inlay = desk.document.board().inlays[static_cast<std::size_t>(frame.inlay)];
   if (inlay.shape == InlayShape::dot) return grips;
@@ -196,15 +197,15 @@ std::optional<SeenGrip> grip_at_pointer(const Desk& desk, ImVec2 low) {
   return grip ? std::optional(*grip) : std::nullopt;
 }
 
-void draw_inlay_frame(Desk& desk, ImVec2 low, Labels& labels, bool free) {
+bool draw_inlay_frame(Desk& desk, ImVec2 low, Labels& labels, bool free) {
   const auto frame = seen_frame(desk);
-  if (!frame) return;
+  if (!frame) return false;
   const std::vector<SeenGrip> grips = grips_of(desk, *frame, low);
   const auto middle = in_window(desk.view.camera, frame->in_space(frame->centre), low);
   std::vector<ImVec2> corners;
   for (const SeenGrip& grip : grips)
     if (!grip.turns) corners.push_back(crisp(grip.at));
-  if (corners.size() != 4 || !middle) return;
+  if (corners.size() != 4 || !middle) return false;
   const ImVec2 pointer = ImGui::GetIO().MousePos;
   const GripHold* hold = held(desk);
   const SeenGrip* lit = hold   ? held_grip(desk, grips)
@@ -214,11 +215,7 @@ void draw_inlay_frame(Desk& desk, ImVec2 low, Labels& labels, bool free) {
   draw_lines(desk, corners, true);
   int corner = 0;
   for (const SeenGrip& grip : grips) {
-    if (grip.turns) {
-      const ImVec2 sides[] = {corners[2] + corners[3], corners[0] + corners[1], corners[1] + corners[2],
-                              corners[3] + corners[0]};
-      draw_lines(desk, {sides[static_cast<std::size_t>(grip.side) - 1] * 0.5f, grip.at}, false);
-    }
+    if (grip.turns) draw_lines(desk, {crisp(grip.foot), crisp(grip.at)}, false);
     draw_grip(desk, grip, &grip == lit);
     note_grip(desk, grip.turns ? "turning grip" : "sizing grip " + std::to_string(++corner), grip.at);
     const ImVec2 clear(desk.ui.px(hold_reach), desk.ui.px(hold_reach));
@@ -226,6 +223,7 @@ void draw_inlay_frame(Desk& desk, ImVec2 low, Labels& labels, bool free) {
   }
   if (lit) ImGui::SetMouseCursor(pointer_for(*lit, *middle));
   if (lit && hold && hold->moved) draw_reading(desk, low, lit->at, *middle, labels);
+  return true;
 }
 
 }  // namespace sagitta::viewer

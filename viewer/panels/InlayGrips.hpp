@@ -12,8 +12,8 @@ namespace sagitta::viewer {
 struct SeenGrip {
   bool turns = false;  ///< else it sizes
   GripSide side = GripSide::none;
-  Vec place;
-  ImVec2 at;  ///< in the window, pixels
+  ImVec2 at;    ///< in the window, pixels
+  ImVec2 foot;  ///< where the turning grip's stem leaves the frame
 };
 
 /// The chosen piece's frame as it is drawn: a little off the piece, and never too small for its grips to be held apart.
@@ -24,7 +24,8 @@ std::vector<SeenGrip> grips_of(const Desk& desk, const InlayFrame& frame, ImVec2
 /// The grip under the pointer.
 std::optional<SeenGrip> grip_at_pointer(const Desk& desk, ImVec2 low);
 
-/// Draws frame and grips, and the figure while one is held. `free`: the pointer is over the picture and holds nothing.
-void draw_inlay_frame(Desk& desk, ImVec2 low, Labels& labels, bool free);
+/// Draws frame and grips, and the figure while one is held; says whether there is a frame. `free`: the pointer is over
+/// the picture and holds nothing.
+bool draw_inlay_frame(Desk& desk, ImVec2 low, Labels& labels, bool free);
 
 }  // namespace sagitta::viewer
