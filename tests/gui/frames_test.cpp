@@ -135,6 +135,26 @@ TEST(Frames, ShowOnlyForAChosenPieceWhereItMakesSense) {
   EXPECT_FALSE(shown()) << "other decisions are open";
 }
 
+TEST(Frames, ADroppedDrawingIsInTheHandAtOnceAndStaysThereUntilAnotherIsTaken) {
+  GripHand hand;
+  write(hand.folder() / "second.svg", text_of(hand.folder() / "oblong.svg"));
+  hand.drop(hand.folder() / "second.svg");
+  hand.wait();
+  ASSERT_TRUE(hand.desk().view.chosen);
+  EXPECT_EQ(hand.desk().view.chosen->inlay, 1);
+  hand.press(GLFW_KEY_ESCAPE);  // out of the field that it leads to
+  const viewer::Seen other = hand.see("Decisions/inlays[0].turn");
+  hand.move((other.low.x + other.high.x) / 2, (other.low.y + other.high.y) / 2);
+  hand.frames(3);
+  EXPECT_EQ(hand.desk().view.chosen->inlay, 1) << "a pointer that passes by takes nothing";
+  hand.enter("Decisions/inlays[0].turn", "10");
+  EXPECT_EQ(hand.desk().view.chosen->inlay, 0);
+  Board draft = hand.board();
+  draft.inlays.erase(draft.inlays.begin());
+  hand.show(draft);
+  EXPECT_FALSE(hand.sees("Board/turning grip")) << "the numbers of the others have changed";
+}
+
 TEST(Frames, ADotIsNotTurned) {
   GripHand hand;
   Board draft = hand.board();

@@ -87,7 +87,8 @@ std::optional<InlayFrame> chosen_frame(const Desk& desk) {
   frame.centre =
       marker->centre + Point{inlay.shift_along - built.shift_along, side * (inlay.shift_across - built.shift_across)};
   frame.along = {std::cos(turn), side * std::sin(turn)}, frame.up = {-std::sin(turn), side * std::cos(turn)};
-  frame.half = 0.5 * size_of(inlay, *good.fitted, growth_in(*good.layout, inlay, marker->fret));
+  frame.growth = growth_in(*good.layout, built, marker->fret);  // the document's list may be half typed
+  frame.half = 0.5 * size_of(inlay, *good.fitted, frame.growth);
   if (!(frame.half.x > 0 && frame.half.y > 0)) return std::nullopt;
   const bool wood = good.surface.exists(frame.centre.x, frame.centre.y);
   frame.z = static_cast<float>(wood ? good.surface.height(frame.centre.x, frame.centre.y) : good.surface.thickness);

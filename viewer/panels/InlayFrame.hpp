@@ -17,6 +17,7 @@ struct InlayFrame {
   Point centre;
   Point along{1, 0}, up{0, 1};  ///< the piece's own directions, of length 1
   Point half;                   ///< half of its size along and up
+  double growth = 1;            ///< its size against the first space's of its list
   float z = 0;
 
   /// -1 and 1 are the sides.

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "findings/Judge.hpp"
+#include "findings/Work.hpp"
 #include "panels/InlayGrips.hpp"
 #include "panels/InlayMarks.hpp"
 #include "panels/InlaySize.hpp"
@@ -81,7 +82,8 @@ std::string turn_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
 std::optional<double> fitting_size(const Desk& desk) {
   const GripHold& hold = desk.hand.grip;
   const Board& board = desk.document.board();
-  const double wood = std::max(Judge(board).limit(rule("thin-wall-at-slot")), 0.0) + hold.inlay.clearance;
+  const double wood = std::max(Judge(board).limit(rule("thin-wall-at-slot")), 0.0) +
+                      reclamp_loss(board, Operation::pockets, Operation::slots) + hold.inlay.clearance;
   const auto room = room_between_frets(board, *desk.good->layout, hold.frame, hold.outline, wood);
   if (!room) return std::nullopt;
   return std::floor(*room * leading_size(hold.inlay) / fit_grid) * fit_grid;
@@ -101,7 +103,7 @@ std::string size_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
   Inlay made = sized(hold.inlay, leading);
   made.turn_degrees = turn;
   inlay = std::move(made);
-  const Point size = size_of(inlay, *desk.good->fitted, growth_in(*desk.good->layout, inlay, hold.frame.fret));
+  const Point size = size_of(inlay, *desk.good->fitted, hold.frame.growth);
   return shown_bare(size.x, manner, 2) + " \u00d7 " + shown(size.y, manner, 2) + (fits ? ", fits its space" : "");
 }
 
@@ -149,7 +151,7 @@ bool takes_grip(Desk& desk, ImVec2 low) {
   GripHold hold;
   hold.turns = grip->turns, hold.frame = *frame;
   hold.inlay = desk.document.board().inlays[static_cast<std::size_t>(frame->inlay)];
-  hold.outline = outline_of(hold.inlay, *desk.good->fitted, growth_in(*desk.good->layout, hold.inlay, frame->fret));
+  hold.outline = outline_of(hold.inlay, *desk.good->fitted, frame->growth);
   for (const SeenGrip& g : grips_of(desk, *frame, low))
     if (g.turns) hold.side = g.side;
   desk.hand.grip = std::move(hold);
