@@ -149,10 +149,12 @@ TEST(Frames, ADroppedDrawingIsInTheHandAtOnceAndStaysThereUntilAnotherIsTaken) {
   EXPECT_EQ(hand.desk().view.chosen->inlay, 1) << "a pointer that passes by takes nothing";
   hand.enter("Decisions/inlays[0].turn", "10");
   EXPECT_EQ(hand.desk().view.chosen->inlay, 0);
+  hand.wait();
+  EXPECT_TRUE(hand.sees("Board/sizing grip 1"));
   Board draft = hand.board();
   draft.inlays.erase(draft.inlays.begin());
   hand.show(draft);
-  EXPECT_FALSE(hand.sees("Board/turning grip")) << "the numbers of the others have changed";
+  EXPECT_FALSE(hand.sees("Board/sizing grip 1")) << "the numbers of the others have changed";
 }
 
 TEST(Frames, ADotIsNotTurned) {
