@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "app/Pointers.hpp"
 #include "gui/GripHand.hpp"
 
 namespace sagitta::test {
@@ -225,6 +226,28 @@ TEST(Frames, SayByThePointerWhatTheyDo) {
   EXPECT_EQ(shape_at(hand.grip("sizing grip 3")), ImGuiMouseCursor_ResizeNESW);
   EXPECT_GE(shape_at(hand.grip("turning grip")), ImGuiMouseCursor_COUNT) << "one of our own";
   EXPECT_EQ(shape_at(hand.window_of(hand.marker())), ImGuiMouseCursor_Arrow);
+}
+
+TEST(Frames, OwnPointersAreMirrorImagesWhereTheyShouldBe) {
+  for (const float scale : {1.0f, 1.5f, 2.0f})
+    for (const auto& [one, other] : {std::pair<int, int>(ImGuiMouseCursor_ResizeNWSE, ImGuiMouseCursor_ResizeNESW),
+                                     {viewer::turning_pointer, viewer::turning_pointer}}) {
+      const auto a = *viewer::pointer_picture(one, scale), b = *viewer::pointer_picture(other, scale);
+      ASSERT_EQ(a.pixels.size(), 4U * a.side * a.side);
+      ASSERT_EQ(a.side, b.side);
+      int solid = 0;
+      for (int y = 0; y < a.side; ++y)
+        for (int x = 0; x < a.side; ++x) {
+          const auto at = [&](const viewer::PointerPicture& p, int column) {
+            return p.pixels[4 * (y * p.side + column) + 3];
+          };
+          EXPECT_NEAR(at(a, x), at(b, a.side - 1 - x), 1) << x << ", " << y;  // rounded to a 255th
+          solid += at(a, x) == 255;
+        }
+      EXPECT_GT(solid, a.side * a.side / 20);
+      EXPECT_EQ(a.pixels[3], 0) << "a corner is clear";
+    }
+  EXPECT_FALSE(viewer::pointer_picture(ImGuiMouseCursor_ResizeEW, 1)) << "desktops have it";
 }
 
 }  // namespace
