@@ -6,6 +6,7 @@
 #include <map>
 
 #include "app/Pointers.hpp"
+#include "board/Length.hpp"
 #include "gui/GripHand.hpp"
 
 namespace sagitta::test {
@@ -104,6 +105,27 @@ TEST(Frames, TheFileSavedHasJustThoseKeysChanged) {
   hand.wait();
   EXPECT_EQ(text_of(file),
             "base = \"heron-six.toml\"\nname = \"own\"\n\n" + inlay + "along = 15  # long\ndepth = 1.5\nturn = 45\n");
+}
+
+TEST(Frames, NumbersFromTheHandAreShortInTheFile) {
+  GripHand hand;
+  hand.choose();
+  for (const char* name : {"turning grip", "sizing grip 3", ""}) {
+    const ImVec2 from = *name ? hand.grip(name) : hand.window_of(hand.marker(), {-2, 1});
+    hand.drag_from(from.x, from.y, 9, 9, false);
+    hand.hold_shift();
+    for (int i = 10; i < 40; ++i) {
+      hand.move(std::floor(from.x) + static_cast<float>(i), std::floor(from.y) + 9);
+      hand.frames(2);
+      const Inlay& now = hand.inlay();
+      for (const double value : {now.turn_degrees, *now.along, now.shift_along, now.shift_across})
+        EXPECT_LE(decimal(value).size(), 6U) << name << " " << decimal(value);  // "-123.4", "123.45"
+    }
+    hand.release(), hand.hold_shift(false), hand.wait();
+  }
+  EXPECT_NE(hand.inlay().turn_degrees, 0);
+  EXPECT_NE(hand.inlay().along, 20);
+  EXPECT_NE(hand.inlay().shift_along, 0);
 }
 
 TEST(Frames, ShowOnlyForAChosenPieceWhereItMakesSense) {

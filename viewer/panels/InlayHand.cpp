@@ -15,11 +15,11 @@ namespace sagitta::viewer {
 
 namespace {
 
-constexpr float snap_reach = 9;                                      ///< pixels within which a place snaps
-constexpr float size_reach = 6;                                      ///< and a size
-constexpr float slack = 4;                                           ///< pixels that a press on a grip may wander
-constexpr double place_grid = 0.05, fit_grid = 0.01;                 // mm
-constexpr double turn_grid = 0.1, turn_step = 15, turn_reach = 2.5;  // degrees
+constexpr float snap_reach = 9;                     ///< pixels within which a place snaps
+constexpr float size_reach = 6;                     ///< and a size
+constexpr float slack = 4;                          ///< pixels that a press on a grip may wander
+constexpr double turn_parts = 10;                   ///< of a degree
+constexpr double turn_step = 15, turn_reach = 2.5;  // degrees
 
 /// Where a ray meets the plane at this height.
 std::optional<Vec> on_level(const Ray& ray, float z) {
@@ -36,7 +36,26 @@ Ray ray_at_pointer(const Desk& desk, ImVec2 low) {
 
 Point flat(Vec p) { return {static_cast<double>(p.x), static_cast<double>(p.y)}; }
 double side_of(const Board& board) { return board.hand == Hand::left ? -1 : 1; }
-double to_grid(double value, double grid) { return std::round(value / grid) * grid; }
+
+/// To so many parts of the unit: the double that the shortest decimal stands for, so that files stay readable.
+double in_parts(double value, double parts) { return std::round(value * parts) / parts; }
+double nearest_multiple(double value, double step) { return std::round(value / step) * step; }
+
+/// Parts of a mm, or of an inch where lengths are shown in inches.
+struct Parts {
+  double mm = 1, inch = 1;
+};
+constexpr Parts fine{20, 1000}, coarse{1, 32}, fitting{100, 1000};
+
+/// Length of one part, mm.
+double one_of(Parts parts, const Manner& manner) {
+  return manner.units == Units::inch ? mm_per_inch / parts.inch : 1 / parts.mm;
+}
+
+double in_parts(double mm, Parts parts, const Manner& manner) {
+  if (manner.units != Units::inch) return in_parts(mm, parts.mm);
+  return to_mm(in_parts(mm / mm_per_inch, parts.inch), Units::inch);
+}
 
 /// A turn's snap, degrees.
 struct Turned {
@@ -55,11 +74,11 @@ double turn_of_frets(const Board& board, const Layout& layout, int fret) {
 }
 
 Turned snapped_turn(double degrees, double frets, bool snaps) {
-  if (!snaps) return {to_grid(degrees, turn_grid)};
-  const double step = to_grid(degrees, turn_step), square = frets + to_grid(degrees - frets, 90);
+  if (!snaps) return {in_parts(degrees, turn_parts)};
+  const double step = nearest_multiple(degrees, turn_step), square = frets + nearest_multiple(degrees - frets, 90);
   const double off_step = std::abs(degrees - step), off_square = std::abs(degrees - square);
-  if (off_square < std::min(off_step, turn_reach)) return {to_grid(square, 0.01), true};
-  return {off_step < turn_reach ? step : to_grid(degrees, turn_grid)};
+  if (off_square < std::min(off_step, turn_reach)) return {in_parts(square, 10 * turn_parts), true};
+  return {off_step < turn_reach ? step : in_parts(degrees, turn_parts)};
 }
 
 /// The same direction in (-180, 180].
@@ -86,7 +105,8 @@ std::optional<double> fitting_size(const Desk& desk) {
                       reclamp_loss(board, Operation::pockets, Operation::slots) + hold.inlay.clearance;
   const auto room = room_between_frets(board, *desk.good->layout, hold.frame, hold.outline, wood);
   if (!room) return std::nullopt;
-  return std::floor(*room * leading_size(hold.inlay) / fit_grid) * fit_grid;
+  const double size = *room * leading_size(hold.inlay), part = one_of(fitting, desk.manner());
+  return in_parts(size - part / 2, fitting, desk.manner());  // never more
 }
 
 std::string size_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
@@ -94,11 +114,11 @@ std::string size_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
   const Manner manner = desk.manner();
   const double before = leading_size(hold.inlay), wanted = before * length(to) / length(from);
   const double pixel = static_cast<double>(desk.view.camera.mm_per_pixel(desk.hand.grabbed)) * before / length(from);
-  const double grid = manner.units == Units::inch ? mm_per_inch / 32 : 1;
   const auto fit = fitting_size(desk);
   const bool snaps = !ImGui::GetIO().KeyShift;
   const bool fits = snaps && fit && std::abs(wanted - *fit) < static_cast<double>(desk.ui.px(size_reach)) * pixel;
-  const double leading = fits ? *fit : snaps ? std::max(to_grid(wanted, grid), grid) : to_grid(wanted, place_grid);
+  const double leading =
+      fits ? *fit : in_parts(std::max(wanted, one_of(coarse, manner)), snaps ? coarse : fine, manner);
   const double turn = inlay.turn_degrees;
   Inlay made = sized(hold.inlay, leading);
   made.turn_degrees = turn;
@@ -131,7 +151,7 @@ void drag_inlay(Desk& desk, ImVec2 low, Edit how) {
   const auto reach = static_cast<double>(desk.ui.px(snap_reach) * desk.view.camera.mm_per_pixel(desk.hand.grabbed));
   const bool snaps = !ImGui::GetIO().KeyShift;
   const auto snapped_to = [&](double shift) {
-    return snaps && std::abs(shift) < reach ? 0.0 : to_grid(shift, place_grid);
+    return snaps && std::abs(shift) < reach ? 0.0 : in_parts(shift, fine, desk.manner());
   };
   const Point moved = flat(*now) - flat(desk.hand.grabbed);
   Inlay& inlay = draft.inlays[static_cast<std::size_t>(desk.hand.inlay)];

@@ -10,7 +10,7 @@ namespace sagitta::viewer {
 
 namespace {
 
-constexpr double fine = 0.001;  ///< mm: the grid of sizes that follow another
+constexpr double parts = 1000;  ///< of a mm: sizes that follow another
 constexpr double seen = 0.02;   ///< mm: finer corners of an outline are not drawn
 constexpr int dot_corners = 180;
 
@@ -110,7 +110,7 @@ Inlay sized(const Inlay& inlay, double leading) {
     const Range& range = find_field(k.key)->range;
     factor = std::clamp(factor, range.least / *k.value, range.most / *k.value);
   }
-  for (const SizeKey& k : keys) *k.value = std::round(factor * *k.value / fine) * fine;
+  for (const SizeKey& k : keys) *k.value = std::round(factor * *k.value * parts) / parts;
   if (factor == wanted) *keys.front().value = leading;
   return result;
 }
