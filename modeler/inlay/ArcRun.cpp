@@ -11,7 +11,7 @@ namespace {
 constexpr double flat = 2e-5;          // mm of height over the chord: a line
 constexpr double most_turn = 2.5;      // radians, of an arc
 constexpr double least_ahead = 0.35;   // of the way to a station: cosine of half of most_turn, nearly
-constexpr std::size_t beam_width = 4;  // chains that are looked at side by side
+constexpr std::size_t beam_width = 6;  // chains that are looked at side by side
 constexpr double lengths[] = {1, 0.9, 0.8, 0.7, 0.6, 0.5};  // of the longest arc that serves
 constexpr double bends_tried[] = {0.5, 0.15, 0.85};        // between its least and its greatest curvature
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "inlay/Extent.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
@@ -13,18 +14,20 @@
 namespace sagitta {
 namespace {
 
-constexpr double crumb = 1e-4;  // mm^2; what is left of a region and is smaller is no piece
-constexpr double sharper = 0.002;  // mm; arcs of a refitted corner may be by so much smaller than the cutter
-constexpr int steps = 3;        // counted for each region: fitted, refitted, judged
+constexpr double crumb = 1e-4;      // mm^2; what is left of a region and is smaller is no piece
+constexpr double sharper = 0.002;   // mm; arcs of a refitted corner may be by so much smaller than the cutter
+constexpr double clear_of = 0.001;  // mm; what cutters leave standing and is thinner counts for nothing
+constexpr int steps = 3;            // counted for each region: fitted, refitted, judged
 
 /// One region on its way from the drawing to pieces and pockets.
 struct RegionFit {
   struct Part {
     Loops piece, pocket;
     Region piece_polygons, pocket_polygons;
+    Region kept_clear;  ///< the piece grown by the clearance, where its pocket is not that
   };
   Region drawn;
-  Box box;  ///< of what is drawn
+  Box box;                   ///< of what is drawn
   std::vector<int> earlier;  ///< regions near this one
   std::vector<Part> parts;
   Region piece, pocket;  ///< all parts' together
@@ -64,8 +67,9 @@ class FigureFit {
 
  private:
   Faults unsettled(int region) const {
-    return {{"", "the drawing's region " + std::to_string(region + 1) + " in " + artwork_.regions[region].colour +
-                     " cannot be made with these cutters: rounding its corners never comes to rest",
+    return {{"",
+             "the drawing's region " + std::to_string(region + 1) + " in " + artwork_.regions[region].colour +
+                 " cannot be made with these cutters: rounding its corners never comes to rest",
              "name smaller pocket-detail and piece cutters, or simplify the drawing there"}};
   }
 
@@ -101,8 +105,10 @@ class FigureFit {
       RegionFit::Part part;
       part.piece = refitted(polygons, refit_tolerance, radius_ - sharper);
       part.piece_polygons = flattened(part.piece, fine_chords);
-      part.pocket = part_pocket(part.piece, cut_.clearance, radius_ - sharper, cancel_);
-      part.pocket_polygons = flattened(part.pocket, fine_chords);
+      PartPocket pocket = part_pocket(part.piece, cut_.clearance, radius_ - sharper, cancel_);
+      if (!pocket.parallel) part.kept_clear = grown(part.piece_polygons, cut_.clearance, cancel_);
+      part.pocket = std::move(pocket.outlines);
+      part.pocket_polygons = std::move(pocket.polygons);
       region.piece.insert(region.piece.end(), part.piece_polygons.begin(), part.piece_polygons.end());
       region.pocket.insert(region.pocket.end(), part.pocket_polygons.begin(), part.pocket_polygons.end());
       region.parts.push_back(std::move(part));
@@ -112,13 +118,14 @@ class FigureFit {
 
   /// What lies within the clearance of earlier pieces near a region.
   Region near(int i) const {
-    const Box box = regions_[i].box.grown(cut_.clearance + radius_);
-    Region pieces;
+    Extent own(regions_[i].drawn);
+    Region taken;
     for (const int k : regions_[i].earlier)
-      for (const RegionFit::Part& part : regions_[k].parts)
-        if (bounds(part.piece_polygons).overlaps(box, cut_.clearance))
-          pieces.insert(pieces.end(), part.piece_polygons.begin(), part.piece_polygons.end());
-    return grown(pieces, cut_.clearance, cancel_);
+      for (const RegionFit::Part& part : regions_[k].parts) {
+        const Region& clear = part.kept_clear.empty() ? part.pocket_polygons : part.kept_clear;
+        if (own.may_meet(Extent(clear), radius_)) taken.insert(taken.end(), clear.begin(), clear.end());
+      }
+    return taken;
   }
 
   void judge(int i) {
@@ -128,17 +135,19 @@ class FigureFit {
     figures.region = i;
     figures.colour = artwork_.regions[i].colour;
     figures.drawn_area = area(drawn);
-    figures.lost = without(drawn, piece);
+    figures.lost = without(drawn, piece, cancel_);
     figures.lost_area = area(figures.lost);
-    figures.void_area = area(without(figures.lost, pockets_at(region.box)));
+    figures.void_area = area(without(figures.lost, pockets_at(region.drawn), cancel_));
     figures.gap_area = figures.lost_area - figures.void_area;
     if (!piece.empty() && !cancel_.wanted()) {
       const Departure most = departure(drawn, piece, figures.lost);
       figures.departure = most.distance;
       figures.departure_at = most.at;
-      if (const Narrowest narrow = narrowest(piece, true, widest_neck); narrow.width <= widest_neck)
+      if (const Narrowest narrow = narrowest(thinned(piece, flattening), true, widest_neck);
+          narrow.width <= widest_neck)
         figures.piece_neck = narrow.width, figures.piece_neck_at = narrow.p;
-      if (const Narrowest narrow = narrowest(region.pocket, true, widest_neck); narrow.width <= widest_neck)
+      if (const Narrowest narrow = narrowest(thinned(region.pocket, flattening), true, widest_neck);
+          narrow.width <= widest_neck)
         figures.pocket_neck = narrow.width, figures.pocket_neck_at = narrow.p;
       figures.smallest_piece = 1e300;
       for (const RegionFit::Part& part : region.parts)
@@ -148,12 +157,15 @@ class FigureFit {
     tally_.count();
   }
 
-  Region pockets_at(const Box& box) const {
+  Region pockets_at(const Region& drawn) const {
+    Extent own(drawn);
     Region found;
-    for (const RegionFit& region : regions_)
-      if (region.box.overlaps(box, 2 * cut_.clearance))
-        for (const RegionFit::Part& part : region.parts)
+    for (const RegionFit& region : regions_) {
+      if (!own.box().overlaps(region.box, 2 * cut_.clearance)) continue;
+      for (const RegionFit::Part& part : region.parts)
+        if (own.may_meet(Extent(part.pocket_polygons), 0))
           found.insert(found.end(), part.pocket_polygons.begin(), part.pocket_polygons.end());
+    }
     return found;
   }
 
@@ -161,7 +173,11 @@ class FigureFit {
     if (cancel_.wanted()) return;
     const double whole = area(region.pocket);
     Region left = region.pocket;
-    if (cut_.clearing_radius > 0) left = without(region.pocket, opened(region.pocket, cut_.clearing_radius, cancel_));
+    if (cut_.clearing_radius > 0) {
+      // Outlines that run along each other a hair apart cross at every point: one is moved clear of the other.
+      const Region middles = grown(region.pocket, -cut_.clearing_radius, cancel_);
+      left = without(region.pocket, grown(middles, cut_.clearing_radius + clear_of, cancel_), cancel_);
+    }
     region.figures.detail_area = area(left);
     region.figures.cleared_area = whole - region.figures.detail_area;
     if (cut_.clearing_radius <= 0) return;

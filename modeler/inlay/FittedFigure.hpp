@@ -1,7 +1,7 @@
 #pragma once
 
-/// One drawing fitted at one size: its pieces, its pockets and its figures in the drawing's own frame, the middle of its
-/// bounding box at the origin.
+/// One drawing fitted at one size: its pieces, its pockets and its figures in the drawing's own frame, the middle of
+/// its bounding box at the origin.
 
 #include "inlay/Inlays.hpp"
 #include "plane/Tally.hpp"

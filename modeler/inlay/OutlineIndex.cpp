@@ -25,7 +25,8 @@ OutlineIndex::OutlineIndex(const Region& region) {
   const double width = box.high.x - box.low.x, height = box.high.y - box.low.y;
   low_ = box.low;
   // Outlines leave most of their box empty: sixteen cells a side still hold a few sides each where the outline is.
-  size_ = std::max({std::sqrt(width * height / (16.0 * static_cast<double>(sides_.size()))), width / 1e4, height / 1e4, 1e-3});
+  size_ = std::max(
+      {std::sqrt(width * height / (16.0 * static_cast<double>(sides_.size()))), width / 1e4, height / 1e4, 1e-3});
   columns_ = static_cast<long long>(width / size_) + 1;
   rows_ = static_cast<long long>(height / size_) + 1;
   starts_.assign(static_cast<std::size_t>(columns_ * rows_) + 1, 0);
@@ -70,6 +71,19 @@ bool OutlineIndex::reaches(Point p, double reach) const {
         const Point away = nearest_on(p, s.a, s.b) - p;
         if (dot(away, away) <= reach * reach) return true;
       }
+  return false;
+}
+
+bool OutlineIndex::reaches(const Region& other, double reach) const {
+  constexpr double step = 1;  // mm between the points that are asked for
+  for (const Polygon& polygon : other)
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+      const Point a = polygon[i], b = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+      const int n = std::max(1, static_cast<int>(std::ceil(std::sqrt(dot(b - a, b - a)) / step)));
+      for (int k = 0; k < n; ++k)
+        if (reaches(between(a, b, 1.0 * k / n), n == 1 ? reach + std::sqrt(dot(b - a, b - a)) / 2 : reach + step / 2))
+          return true;
+    }
   return false;
 }
 

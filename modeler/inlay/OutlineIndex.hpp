@@ -17,6 +17,9 @@ class OutlineIndex {
   Nearest nearest(Point p) const;
   /// Whether the outline comes within `reach` of a point.
   bool reaches(Point p, double reach) const;
+  /// Whether another outline comes within `reach` of this one; perhaps, where it comes within that and half a
+  /// millimetre.
+  bool reaches(const Region& other, double reach) const;
 
  private:
   struct Side {

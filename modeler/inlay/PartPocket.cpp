@@ -4,9 +4,11 @@
 
 #include "inlay/Biarc.hpp"
 #include "inlay/Clusters.hpp"
+#include "inlay/Extent.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
 #include "inlay/Refit.hpp"
+#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -40,28 +42,52 @@ int alone(const Region& part, const std::vector<PartPocket>& pockets, const std:
     const Region& own = pockets[i].polygons;
     if (own.size() != part.size()) continue;
     const Box other = bounds(own);
-    if (distance(box.low, other.low) > tolerance::vertex || distance(box.high, other.high) > tolerance::vertex) continue;
+    if (distance(box.low, other.low) > tolerance::vertex || distance(box.high, other.high) > tolerance::vertex)
+      continue;
     if (std::abs(area(own) - area(part)) < tolerance::snap * tolerance::snap) return i;
   }
   return -1;
 }
 
+/// The pockets in groups of those that may touch.
+std::vector<std::vector<int>> touching(const std::vector<PartPocket>& pockets) {
+  std::vector<Extent> extents;
+  for (const PartPocket& pocket : pockets) extents.emplace_back(pocket.polygons);
+  std::vector<Box> boxes;
+  for (const Extent& extent : extents) boxes.push_back(extent.box());
+  Groups groups(pockets.size());
+  for (const std::vector<int>& near : clusters(boxes, 2 * tolerance::snap))
+    for (std::size_t i = 0; i < near.size(); ++i)
+      for (std::size_t k = 0; k < i; ++k)
+        if (groups.of(near[i]) != groups.of(near[k]) &&
+            extents[near[i]].may_meet(extents[near[k]], 2 * tolerance::snap))
+          groups.join(near[i], near[k]);
+  std::vector<std::vector<int>> found(pockets.size());
+  for (int i = 0; i < static_cast<int>(pockets.size()); ++i) found[groups.of(i)].push_back(i);
+  std::erase_if(found, [](const auto& group) { return group.empty(); });
+  return found;
+}
+
 }  // namespace
 
-Loops part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel) {
-  if (clearance <= 0) return piece;
+PartPocket part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel) {
+  const auto made = [](Loops outlines, bool parallel) {
+    Region own = flattened(outlines, fine_chords);
+    return PartPocket{std::move(outlines), std::move(own), parallel};
+  };
+  if (clearance <= 0) return made(piece, true);
   const double reach = 2 * (clearance + tolerance::snap);
   const Region polygons = flattened(piece, fine_chords);
-  if (moves_whole(piece, clearance) && narrowest(polygons, false, reach).width > reach) return nudged(piece, clearance);
-  return refitted(without_skins(grown(polygons, clearance, cancel), cancel), refit_tolerance, least_radius);
+  if (moves_whole(piece, clearance) && narrowest(polygons, false, reach).width > reach)
+    return made(nudged(piece, clearance), true);
+  return made(refitted(without_skins(grown(polygons, clearance, cancel), cancel), refit_tolerance, least_radius),
+              false);
 }
 
 Loops run_together(const std::vector<PartPocket>& pockets, double least_radius, const Cancel& cancel) {
-  std::vector<Box> boxes;
-  for (const PartPocket& pocket : pockets) boxes.push_back(bounds(pocket.polygons));
   Loops all;
   const auto add = [&](const Loops& loops) { all.insert(all.end(), loops.begin(), loops.end()); };
-  for (const std::vector<int>& ours : clusters(boxes, 2 * tolerance::snap)) {
+  for (const std::vector<int>& ours : touching(pockets)) {
     if (cancel.wanted()) return {};
     if (ours.size() == 1) {
       add(pockets[ours.front()].outlines);

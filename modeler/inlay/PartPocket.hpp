@@ -11,6 +11,7 @@ namespace sagitta {
 struct PartPocket {
   Loops outlines;
   Region polygons;
+  bool parallel = false;  ///< the piece's outlines, moved out piece for piece
 };
 
 /// How far those chords may lie from their arcs.
@@ -19,7 +20,7 @@ inline constexpr double fine_chords = 0.0001;
 /// The piece's outlines moved out by the clearance: line for line and arc for arc where that can be, so that the gap is
 /// the clearance exactly. Where the moved outline would meet itself it is cut there and refitted, with no outer corner
 /// sharper than `least_radius`.
-Loops part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel);
+PartPocket part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel);
 
 /// All pockets as one set of outlines. Those that touch no other stay as they are; skins of wood thinner than two snaps
 /// between them do not stand: the plan could not carry them.

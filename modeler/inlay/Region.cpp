@@ -13,12 +13,13 @@ namespace {
 
 using namespace ClipperLib;
 
-constexpr double units = 1e6;             // Clipper's whole numbers, per mm
-constexpr double arc_tolerance = 0.00005;  // mm between an offset's arc and its chords: where a strip is nearly as wide as
-                                            // the cutter, an opening shifts its end ten times as far
-constexpr double sliver = 0.00005;  // mm; tips nearer to the outline than it was moved, by more than this, are none
-constexpr double hair = 1.0;
-constexpr double offset_noise = 0.00002;    // mm; points that an offset leaves within this of a line say nothing
+constexpr double units = 1e6;              // Clipper's whole numbers, per mm
+constexpr double arc_tolerance = 0.00005;  // mm between an offset's arc and its chords: where a strip is nearly as wide
+                                           // as the cutter, an opening shifts its end ten times as far
+constexpr double sliver = 0.00005;     // mm; tips nearer to the outline than it was moved, by more than this, are none
+constexpr double speck = 0.05;         // mm; and whole polygons up to this size
+constexpr double one_point = 0.00002;  // mm; points of a moved path nearer to each other are one
+constexpr double offset_noise = 0.00002;  // mm; points that an offset leaves within this of a line say nothing
 
 cInt whole(double mm) { return static_cast<cInt>(mm * units + (mm < 0 ? -0.5 : 0.5)); }
 IntPoint placed(Point p) { return {whole(p.x), whole(p.y)}; }
@@ -33,7 +34,8 @@ Path path_of(const Polygon& polygon) {
 Polygon polygon_of(const Path& path) {
   Polygon polygon;
   polygon.reserve(path.size());
-  for (const IntPoint& p : path) polygon.push_back({static_cast<double>(p.X) / units, static_cast<double>(p.Y) / units});
+  for (const IntPoint& p : path)
+    polygon.push_back({static_cast<double>(p.X) / units, static_cast<double>(p.Y) / units});
   return polygon;
 }
 
@@ -53,6 +55,9 @@ Box box_of(const Polygon& polygon) {
   for (const Point p : polygon) box.add(p);
   return box;
 }
+
+/// The larger side.
+double size(const Box& box) { return std::max(box.high.x - box.low.x, box.high.y - box.low.y); }
 
 /// Those of a and those of b that may have to do with each other, by their boxes: Clipper looks along a whole line of
 /// the drawing at each step, so that few polygons at a time are quick.
@@ -114,30 +119,51 @@ Polygon without_repeats(const Polygon& polygon) {
   return kept;
 }
 
-/// An arc about p from p + m to p + o.
-void add_round(Point p, Point m, Point o, double turn, double step, Path& path) {
-  const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / step)));
-  const double further = (1 - std::cos(turn / steps / 2)) / 2;
-  path.push_back(placed(p + m));
-  for (int k = 1; k < steps; ++k) path.push_back(placed(p + (1 + further) * turned(m, turn * k / steps)));
-  path.push_back(placed(p + o));
-}
+/// A moved path as it grows. What an arc of the very radius that it is moved by shrinks to is one point of it.
+class MovedPath {
+ public:
+  explicit MovedPath(std::size_t points) { path_.reserve(points); }
+  void add(Point p) {
+    const IntPoint own = placed(p);
+    if (path_.empty() || !near(own, path_.back())) path_.push_back(own);
+  }
+  /// An arc about p from p + m to p + o.
+  void add_round(Point p, Point m, Point o, double turn, double step) {
+    const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / step)));
+    const double further = (1 - std::cos(turn / steps / 2)) / 2;
+    add(p + m);
+    for (int k = 1; k < steps; ++k) add(p + (1 + further) * turned(m, turn * k / steps));
+    add(p + o);
+  }
+  Path closed() {
+    while (path_.size() > 1 && near(path_.front(), path_.back())) path_.pop_back();
+    return std::move(path_);
+  }
 
-/// The polygon with every side moved out by `by` and joined to the next: round an outer corner by an arc; at an inner
-/// one where the two sides meet, or straight across where one is too short for that. It may wind about itself; what it winds about counter-clockwise is the grown region.
+ private:
+  static bool near(const IntPoint& a, const IntPoint& b) {
+    return std::max(std::abs(a.X - b.X), std::abs(a.Y - b.Y)) <= static_cast<cInt>(one_point * units);
+  }
+  Path path_;
+};
+
+/// The polygon with every side moved out by `by` and joined to the next: by an arc round an outer corner; where the two
+/// sides meet at an inner one, or straight across where one is too short for that. Corners of what stands for an arc
+/// are joined where the sides' lines meet, outer and inner ones. The path may wind about itself; what it winds about
+/// counter-clockwise is the grown region.
 Path moved_out(const Polygon& drawn, double by) {
   const Polygon polygon = without_repeats(drawn);
   const std::size_t n = polygon.size();
-  Path path;
-  if (n < 3) return path;
+  if (n < 3) return {};
   // The arcs' points lie as far outside of them as their chords lie inside.
   const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - 2 * arc_tolerance / radius));
-  const double mitre = 2 / square({1 + arc_tolerance / radius, 0}) - 1;  // least cosine of a turn that needs no arc
+  const auto least_cosine = [&](double off) { return 2 / square({1 + off / radius, 0}) - 1; };
+  // Greater turns of outer corners need an arc; greater ones of inner corners are none of an arc of about this radius.
+  const double mitre = least_cosine(arc_tolerance), smooth = least_cosine(2 * arc_tolerance);
   // How often the path winds about a point is, about the outline's own, the outline's nearest places within reach less
   // its furthest ones between them: one at least for each stretch within reach, unless all of the outline is.
-  const Box box = box_of(polygon);
-  const bool small = std::max(box.high.x - box.low.x, box.high.y - box.low.y) <= 2 * radius;
-  path.reserve(2 * n);
+  const bool small = size(box_of(polygon)) <= 2 * radius;
+  MovedPath path(2 * n);
   double before = std::sqrt(square(polygon[0] - polygon[n - 1]));
   Point d = (1 / before) * (polygon[0] - polygon[n - 1]);
   for (std::size_t i = 0; i < n; ++i) {
@@ -148,31 +174,29 @@ Path moved_out(const Polygon& drawn, double by) {
     const double sine = cross(d, e), cosine = dot(d, e);
     const bool outer = (sine > 0) == (by > 0);
     // At an inner corner the moved sides meet |by| tan(turn / 2) from their ends.
-    // A hair less room than that, as an arc of this very radius has, turns a side round by that hair.
-    const double room = std::min(before, after) * (cosine > 0.98 ? hair : 1);
-    const bool meets = outer ? cosine >= mitre : 2 * radius * std::abs(sine) <= room * (1 + cosine);
-    if (meets && cosine > -0.98) {
-      path.push_back(placed(p + (1 / (1 + cosine)) * (m + o)));
+    const bool room = !outer && cosine > -0.98 && 2 * radius * std::abs(sine) <= std::min(before, after) * (1 + cosine);
+    if (room || cosine >= (outer ? mitre : small ? 1 : smooth)) {
+      path.add(p + (1 / (1 + cosine)) * (m + o));
     } else if (outer) {
-      add_round(p, m, o, std::atan2(sine, cosine), step, path);
+      path.add_round(p, m, o, std::atan2(sine, cosine), step);
     } else {
-      path.push_back(placed(p + m));
-      if (small) path.push_back(placed(p));
-      path.push_back(placed(p + o));
+      path.add(p + m);
+      if (small) path.add(p);
+      path.add(p + o);
     }
     d = e;
     before = after;
   }
-  return path;
+  return path.closed();
 }
 
-/// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: sharp tips that are
-/// nearer to the outline than it was moved.
+/// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: specks and sharp
+/// tips that are nearer to the outline than it was moved.
 Region without_slivers(const Region& moved, const Region& outline, double by) {
   std::optional<OutlineIndex> index;
   const auto true_tip = [&](Point p) {
     if (!index) index.emplace(outline);
-    return index->nearest(p).distance >= by - sliver;
+    return !index->reaches(p, by - sliver);
   };
   Region kept;
   for (const Polygon& polygon : moved) {
@@ -180,12 +204,16 @@ Region without_slivers(const Region& moved, const Region& outline, double by) {
     const std::size_t n = polygon.size();
     for (std::size_t i = 0; i < n; ++i) {
       own.push_back(polygon[i]);
-      while (own.size() > 2 && sharp(own[own.size() - 3], own[own.size() - 2], own.back()) && !true_tip(own[own.size() - 2]))
+      while (own.size() > 2 && sharp(own[own.size() - 3], own[own.size() - 2], own.back()) &&
+             !true_tip(own[own.size() - 2]))
         own.erase(own.end() - 2);
     }
-    while (own.size() > 2 && sharp(own[own.size() - 2], own.back(), own.front()) && !true_tip(own.back())) own.pop_back();
+    while (own.size() > 2 && sharp(own[own.size() - 2], own.back(), own.front()) && !true_tip(own.back()))
+      own.pop_back();
     while (own.size() > 2 && sharp(own.back(), own.front(), own[1]) && !true_tip(own.front())) own.erase(own.begin());
-    if (own.size() > 2) kept.push_back(std::move(own));
+    const bool tiny = size(box_of(own)) <= speck;
+    if (own.size() < 3 || (tiny && !std::all_of(own.begin(), own.end(), true_tip))) continue;
+    kept.push_back(std::move(own));
   }
   return kept;
 }
