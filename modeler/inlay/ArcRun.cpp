@@ -8,14 +8,15 @@
 namespace sagitta {
 namespace {
 
-constexpr double flat = 2e-5;          // mm of height over the chord: a line
-constexpr double most_turn = 2.5;      // radians, of an arc
+constexpr double flat = 2e-5;      // mm of height over the chord: a line
+constexpr double most_turn = 2.5;  // radians, of an arc
+const double least_turned = std::cos(most_turn);
 constexpr double least_ahead = 0.35;   // of the way to a station: cosine of half of most_turn, nearly
 constexpr std::size_t beam_width = 6;  // chains that are looked at side by side
 constexpr double lengths[] = {1, 0.9, 0.8, 0.7, 0.6, 0.5};  // of the longest arc that serves
-constexpr double bends_tried[] = {0.5, 0.15, 0.85};        // between its least and its greatest curvature
+constexpr double bends_tried[] = {0.5, 0.15, 0.85};         // between its least and its greatest curvature
 
-constexpr double least_left = 0.0005;  // mm
+constexpr double least_left = 0.0005;                          // mm
 constexpr double shares[] = {1, 0.6, 1.6, 0.3, 2.5, 0.15, 5};  // of the first leg of two last arcs
 
 using Chain = std::vector<Piece>;
@@ -25,7 +26,7 @@ struct State {
   int at = 0;
   Point p, way;
   int before = -1;  ///< index of the state that it comes from
-  Piece piece;      ///< that leads here from there
+  double bend = 0;  ///< curvature of the arc that leads here from there; 0: a line
   int reach = 0;    ///< station that one more arc can come to
 };
 
@@ -36,8 +37,12 @@ struct Bends {
 
 class ArcRun {
  public:
-  ArcRun(const SmoothRun& run, double tolerance)
-      : run_(run), x_(run.stations), tolerance_(tolerance), least_radius_(run.least_radius), end_(static_cast<int>(x_.size()) - 1) {}
+  explicit ArcRun(const SmoothRun& run)
+      : run_(run),
+        x_(run.stations),
+        follow_(run.follow),
+        least_radius_(run.least_radius),
+        end_(static_cast<int>(x_.size()) - 1) {}
 
   Chain chain() {
     if (Chain round = fillet(); !round.empty()) return round;
@@ -68,12 +73,13 @@ class ArcRun {
     if (bends) bends->clear();
     for (int i = from.at + 1; i <= end_; ++i) {
       const Point to = x_[i] - from.p;
-      const double square = dot(to, to), ahead = dot(from.way, to), aside = cross(from.way, to);
+      const double square = dot(to, to), ahead = dot(from.way, to), aside = cross(from.way, to), off = follow_[i];
       // Distance from the circle of curvature k: k square / 2 - aside, to the first order.
-      if (square > 4 * tolerance_ * tolerance_) {
-        if (ahead < least_ahead * std::sqrt(square)) return i - 1;
-        now.low = std::max(now.low, 2 * (aside - tolerance_) / square);
-        now.high = std::min(now.high, 2 * (aside + tolerance_) / square);
+      if (square > 4 * off * off) {
+        if (ahead < 0 || ahead * ahead < least_ahead * least_ahead * square) return i - 1;
+        const double twice = 2 / square;
+        now.low = std::max(now.low, twice * (aside - off));
+        now.high = std::min(now.high, twice * (aside + off));
         if (now.low > now.high) return i - 1;
       }
       if (bends) bends->push_back(now);
@@ -84,20 +90,25 @@ class ArcRun {
   /// The state after an arc of curvature k to station j.
   State bent(int before, int j, double k) const {
     const State& from = states_[before];
-    State to{j, {}, from.way, before, {}, j};
+    State to{j, {}, from.way, before, 0, j};
     const Point way = x_[j] - from.p;
-    const double size = std::sqrt(dot(way, way));
-    if (std::abs(k) * size * size / 8 < flat) {
+    if (std::abs(k) * dot(way, way) / 8 < flat) {
       to.p = from.p + dot(way, from.way) * from.way;
-      to.piece = line(from.p, to.p);
       return to;
     }
-    const Point centre = from.p + (1 / k) * left_of(from.way);
-    const double radius = 1 / std::abs(k);
-    to.p = centre + radius * unit(x_[j] - centre);
-    to.piece = arc_between(centre, radius, from.p, to.p, k > 0);
-    to.way = end_direction(to.piece);
+    const Point centre = from.p + (1 / k) * left_of(from.way), out = x_[j] - centre;
+    const Point ray = (1 / std::sqrt(dot(out, out))) * out;
+    to.p = centre + (1 / std::abs(k)) * ray;
+    to.way = (k > 0 ? 1 : -1) * left_of(ray);
+    to.bend = k;
     return to;
+  }
+
+  /// What leads to a state from the one before.
+  Piece piece_to(const State& to) const {
+    const State& from = states_[to.before];
+    if (to.bend == 0) return line(from.p, to.p);
+    return arc_between(from.p + (1 / to.bend) * left_of(from.way), 1 / std::abs(to.bend), from.p, to.p, to.bend > 0);
   }
 
   /// Chains of no piece yet: ways to begin.
@@ -112,10 +123,10 @@ class ArcRun {
     for (const double s : {-3, -2, -1, 1, 2, 3}) {
       State other = first;
       if (!run_.way_in) {
-        other.way = turned(first.way, s * 1.3 * tolerance_ / size);
+        other.way = turned(first.way, s * 1.3 * follow_[0] / size);
       } else if (run_.slack_in > 0 && !bends_.empty()) {
         const double k = std::abs(bends_.back().low + bends_.back().high) / 2;
-        const double slide = s / 3 * std::min({std::sqrt(2 * tolerance_ / std::max(k, 1e-6)), size / 2, run_.slack_in});
+        const double slide = s / 3 * std::min({std::sqrt(2 * follow_[0] / std::max(k, 1e-6)), size / 2, run_.slack_in});
         other.p = first.p + slide * first.way;
         if (slide < 0) other.at = -1;  // the first station lies ahead
       } else {
@@ -157,7 +168,7 @@ class ArcRun {
         if (bends.high > 1e299 || bends.low < -1e299) continue;
         for (const double share : bends_tried) {
           State to = bent(i, j, bends.low + share * (bends.high - bends.low));
-          if (to.piece.is_arc() && std::abs(to.piece.sweep) > most_turn) continue;
+          if (dot(states_[i].way, to.way) < least_turned) continue;
           to.reach = scan(to, nullptr);
           if (to.reach <= j) continue;
           states_.push_back(to);
@@ -171,9 +182,8 @@ class ArcRun {
 
   /// Where no arc serves: straight on to the next station. The whole chain when that is the last one.
   Chain stepped(int i) {
-    State to{states_[i].at + 1, {}, {}, i, {}, 0};
+    State to{states_[i].at + 1, {}, {}, i, 0, 0};
     to.p = x_[to.at];
-    to.piece = line(states_[i].p, to.p);
     to.way = unit(x_[std::min(end_, to.at + 1)] - x_[std::min(end_, to.at + 1) - 1]);
     states_.push_back(to);
     return to.at == end_ ? whole(static_cast<int>(states_.size()) - 1, {}) : Chain{};
@@ -181,7 +191,7 @@ class ArcRun {
 
   Chain whole(int i, Chain last) const {
     Chain all;
-    for (; states_[i].before >= 0; i = states_[i].before) all.push_back(states_[i].piece);
+    for (; states_[i].before >= 0; i = states_[i].before) all.push_back(piece_to(states_[i]));
     std::reverse(all.begin(), all.end());
     all.insert(all.end(), last.begin(), last.end());
     return all;
@@ -196,15 +206,17 @@ class ArcRun {
   bool serves(Chain chain, int from) const {
     for (const Piece& piece : chain)
       if (piece.is_arc() && (std::abs(piece.sweep) > most_turn || too_sharp(piece))) return false;
-    if (run_.way_out && run_.slack_out > 0) chain.push_back(line(chain.back().b, chain.back().b + run_.slack_out * *run_.way_out));
+    if (run_.way_out && run_.slack_out > 0)
+      chain.push_back(line(chain.back().b, chain.back().b + run_.slack_out * *run_.way_out));
     for (int i = std::max(0, from); i <= end_; ++i)
-      if (off_chain(chain, x_[i]) > tolerance_) return false;
+      if (off_chain(chain, x_[i]) > follow_[i]) return false;
     return true;
   }
 
   /// One arc, or two, from a state to the end; nothing when they do not serve.
   Chain finish(const State& from, bool two) const {
-    const bool near = two ? from.reach + 1.3 * (from.reach - from.at) + 2 >= end_ : from.reach >= end_ || run_.slack_out > 0;
+    const bool near =
+        two ? from.reach + 1.3 * (from.reach - from.at) + 2 >= end_ : from.reach >= end_ || run_.slack_out > 0;
     if (!near || from.at >= end_) return {};
     const Point q = x_[end_];
     Chain last;
@@ -268,7 +280,7 @@ class ArcRun {
 
   const SmoothRun& run_;
   const std::vector<Point>& x_;
-  double tolerance_;
+  const std::vector<double>& follow_;
   double least_radius_;
   int end_;
   std::vector<State> states_;
@@ -277,6 +289,6 @@ class ArcRun {
 
 }  // namespace
 
-std::vector<Piece> arcs_along(const SmoothRun& run, double tolerance) { return ArcRun(run, tolerance).chain(); }
+std::vector<Piece> arcs_along(const SmoothRun& run) { return ArcRun(run).chain(); }
 
 }  // namespace sagitta

@@ -16,7 +16,7 @@ struct Side {
 struct Stretch {
   std::size_t first = 0, last = 0;
   Box box;
-  Point way;        ///< of the first
+  Point way;                   ///< of the first
   double left = 0, right = 0;  ///< radians that others turn away from it
 };
 
@@ -45,6 +45,13 @@ class NeckSearch {
       if (best_.width <= look) break;
     }
     return best_;
+  }
+
+  /// For each side.
+  std::vector<double> each(double most) {
+    widths_.assign(sides_.size(), Narrowest{}.width);
+    search(most);
+    return std::move(widths_);
   }
 
  private:
@@ -101,8 +108,16 @@ class NeckSearch {
         const double ahead = dot(q - p, inward), square = dot(q - p, q - p);
         if (ahead <= 0 || 4 * ahead * ahead <= square || square >= ahead * std::min(look, best_.width)) continue;
         // The width is that of the disc that touches here and passes through q.
-        if (!one_corner(s, t, std::sqrt(square))) best_ = {square / ahead, between(p, q, 0.5)};
+        if (!one_corner(s, t, std::sqrt(square))) found(i, k, {square / ahead, between(p, q, 0.5)});
       }
+    }
+  }
+
+  void found(std::size_t i, std::size_t k, const Narrowest& width) {
+    if (widths_.empty()) {
+      best_ = width;
+    } else {
+      for (const std::size_t side : {i, k}) widths_[side] = std::min(widths_[side], width.width);
     }
   }
 
@@ -117,10 +132,22 @@ class NeckSearch {
   std::vector<Stretch> stretches_;
   std::vector<double> perimeters_;  ///< for each loop
   Narrowest best_;
+  std::vector<double> widths_;  ///< of each side, where they are asked for
 };
 
 }  // namespace
 
 Narrowest narrowest(const Region& region, bool inside, double most) { return NeckSearch(region, inside).run(most); }
+
+std::vector<std::vector<double>> widths(const Region& region, bool inside, double most) {
+  const std::vector<double> flat = NeckSearch(region, inside).each(most);
+  std::vector<std::vector<double>> found;
+  auto from = flat.begin();
+  for (const Polygon& polygon : region) {
+    found.emplace_back(from, from + static_cast<std::ptrdiff_t>(polygon.size()));
+    from += static_cast<std::ptrdiff_t>(polygon.size());
+  }
+  return found;
+}
 
 }  // namespace sagitta

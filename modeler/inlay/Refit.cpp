@@ -5,22 +5,25 @@
 #include "inlay/ArcRun.hpp"
 #include "inlay/Biarc.hpp"
 #include "inlay/Narrowest.hpp"
+#include "plane/Abreast.hpp"
 
 namespace sagitta {
 namespace {
 
-constexpr double drawn_fine = 0.0015;  // mm; polygons for curves stray by less: what cuts off more is a line or a corner
-constexpr double sharp = 0.6;          // radians; no curve's polygon turns as much at a point
-constexpr double noise = 0.0001;       // mm; points nearer to a line than this say nothing
-constexpr double look = 0.2;           // mm to both sides, over which a direction is taken
-constexpr double least_look = 0.005;   // mm
-constexpr double scatter = 0.0005;     // mm; of points about their curve
+constexpr double drawn_fine =
+    0.0015;                           // mm; polygons for curves stray by less: what cuts off more is a line or a corner
+constexpr double sharp = 0.6;         // radians; no curve's polygon turns as much at a point
+constexpr double noise = 0.0001;      // mm; points nearer to a line than this say nothing
+constexpr double look = 0.2;          // mm to both sides, over which a direction is taken
+constexpr double least_look = 0.005;  // mm
+constexpr double scatter = 0.0005;    // mm; of points about their curve
 constexpr int most_neighbours = 24;
-constexpr double most_lean = 0.92;     // cosine of what a curve may turn there
-constexpr double one_way = 0.005;      // radians; pieces that turn by less have one tangent
-constexpr double station = 0.03;       // mm between points that arcs are held to: no arc can bulge between them
-constexpr int most_stations = 64;      // on one side of the polygon
+constexpr double most_lean = 0.92;        // cosine of what a curve may turn there
+constexpr double one_way = 0.005;         // radians; pieces that turn by less have one tangent
+constexpr double station = 0.03;          // mm between points that arcs are held to: no arc can bulge between them
+constexpr int most_stations = 64;         // on one side of the polygon
 constexpr double least_follow = 0.00005;  // mm
+constexpr std::size_t worth_two = 5000;   // points that are worth a second thread
 
 Polygon apart(const Polygon& polygon) {
   Polygon kept;
@@ -39,8 +42,12 @@ Point circle_tangent(Point a, Point b, Point c) {
 
 class LoopFit {
  public:
-  LoopFit(Polygon polygon, double tolerance, double least_radius)
-      : p_(std::move(polygon)), n_(static_cast<int>(p_.size())), tolerance_(tolerance), least_radius_(least_radius) {
+  /// Each side of the polygon is followed as closely as `follow` says.
+  LoopFit(Polygon polygon, std::vector<double> follow, double least_radius)
+      : p_(std::move(polygon)),
+        n_(static_cast<int>(p_.size())),
+        follow_(std::move(follow)),
+        least_radius_(least_radius) {
     classify();
   }
 
@@ -56,7 +63,7 @@ class LoopFit {
       } else {
         const int from = at;
         for (++at; at < start + n_ && !corner_[wrapped(at)] && !straight_[wrapped(at)];) ++at;
-        stretch.chain = arcs_along(smooth_run(from, at), tolerance_);
+        stretch.chain = arcs_along(smooth_run(from, at));
       }
       stretches.push_back(std::move(stretch));
     }
@@ -69,6 +76,7 @@ class LoopFit {
   int wrapped(int i) const { return ((i % n_) + n_) % n_; }
   Point at(int i) const { return p_[wrapped(i)]; }
   Point side(int i) const { return at(i + 1) - at(i); }
+  double follow(int i) const { return follow_[wrapped(i)]; }
 
   void classify() {
     std::vector<double> turn(n_), size(n_);
@@ -86,9 +94,7 @@ class LoopFit {
   }
 
   /// Points that take part in a run: no corner, and no straight side next to it.
-  bool smooth(int i) const {
-    return !corner_[wrapped(i)] && !straight_[wrapped(i)] && !straight_[wrapped(i - 1)];
-  }
+  bool smooth(int i) const { return !corner_[wrapped(i)] && !straight_[wrapped(i)] && !straight_[wrapped(i - 1)]; }
 
   /// The furthest point from i that still belongs to its curve: within `window` and `most_lean` of it.
   int neighbour(int i, int step, double window) const {
@@ -125,20 +131,21 @@ class LoopFit {
     return -1;
   }
 
-  std::vector<Point> stations(int from, int to) const {
-    std::vector<Point> found;
+  SmoothRun run_of(int from, int to) const {
+    SmoothRun run;
+    run.least_radius = least_radius_;
     for (int i = from; i < to; ++i) {
       const int n = std::clamp(static_cast<int>(length(side(i)) / station), 2, most_stations);
-      for (int k = 0; k < n; ++k) found.push_back(between(at(i), at(i + 1), 1.0 * k / n));
+      for (int k = 0; k < n; ++k) run.stations.push_back(between(at(i), at(i + 1), 1.0 * k / n));
+      run.follow.insert(run.follow.end(), n, std::min({follow(i - 1), follow(i), follow(i + 1)}));
     }
-    found.push_back(at(to));
-    return found;
+    run.stations.push_back(at(to));
+    run.follow.push_back(std::min(follow(to - 1), follow(to)));
+    return run;
   }
 
   SmoothRun smooth_run(int from, int to) const {
-    SmoothRun run;
-    run.stations = stations(from, to);
-    run.least_radius = least_radius_;
+    SmoothRun run = run_of(from, to);
     if (straight_[wrapped(from - 1)] && !corner_[wrapped(from)]) {
       run.way_in = unit(side(from - 1));
       run.slack_in = 0.45 * length(side(from - 1));
@@ -155,11 +162,9 @@ class LoopFit {
     Loop best;
     double least = 1e300;
     for (const int start : {0, n_ / 3, 2 * n_ / 3, n_ / 2}) {
-      SmoothRun run;
-      run.stations = stations(start, start + n_);
-      run.least_radius = least_radius_;
+      SmoothRun run = run_of(start, start + n_);
       run.way_in = run.way_out = tangent(start);
-      Loop loop = arcs_along(run, tolerance_);
+      Loop loop = arcs_along(run);
       const double kink = sharpest(loop);
       if (kink < least) least = kink, best = std::move(loop);
       if (least < one_way) break;
@@ -188,7 +193,8 @@ class LoopFit {
     Loop loop;
     const std::size_t n = stretches.size();
     for (std::size_t i = 0; i < n; ++i) {
-      const Stretch &own = stretches[i], &before = stretches[i > 0 ? i - 1 : n - 1], &after = stretches[i + 1 < n ? i + 1 : 0];
+      const Stretch &own = stretches[i], &before = stretches[i > 0 ? i - 1 : n - 1],
+                    &after = stretches[i + 1 < n ? i + 1 : 0];
       if (own.straight) {
         loop.push_back(line(before.chain.empty() ? at(own.from) : before.chain.back().b,
                             after.chain.empty() ? at(own.from + 1) : after.chain.front().a));
@@ -213,8 +219,9 @@ class LoopFit {
     double radius = 0;
     for (const Point p : p_) radius += distance(p, centre) / n_;
     const bool ccw = area(Region{p_}) > 0;
+    const double closest = *std::min_element(follow_.begin(), follow_.end());
     for (const Point p : p_)
-      if (std::abs(distance(p, centre) - radius) > tolerance_ / 2) return {};
+      if (std::abs(distance(p, centre) - radius) > closest / 2) return {};
     const Loop round = circle(centre, radius);
     return ccw ? round : Loop{round[1].reversed(), round[0].reversed()};
   }
@@ -237,20 +244,31 @@ class LoopFit {
 
   Polygon p_;
   int n_;
-  double tolerance_, least_radius_;
+  std::vector<double> follow_;
+  double least_radius_;
   std::vector<char> corner_, straight_;
 };
 
 }  // namespace
 
 Loops refitted(const Region& region, double tolerance, double least_radius) {
-  const Region clean = thinned(region, noise);
-  const double narrow = std::min(narrowest(clean, true, 4 * tolerance).width, narrowest(clean, false, 4 * tolerance).width);
-  const double follow = std::max(least_follow, std::min(tolerance, narrow / 4));
-  Loops loops;
-  for (const Polygon& polygon : clean) {
-    Polygon points = apart(polygon);
-    if (points.size() >= 3) loops.push_back(LoopFit(std::move(points), follow, least_radius).run());
+  Region clean;
+  for (const Polygon& polygon : thinned(region, noise))
+    if (Polygon points = apart(polygon); points.size() >= 3) clean.push_back(std::move(points));
+  auto follow = widths(clean, true, 4 * tolerance), outside = widths(clean, false, 4 * tolerance);
+  Loops loops(clean.size());
+  const auto fit = [&](int i) {
+    for (std::size_t k = 0; k < follow[i].size(); ++k)
+      follow[i][k] = std::max(least_follow, std::min({tolerance, follow[i][k] / 4, outside[i][k] / 4}));
+    loops[i] = LoopFit(std::move(clean[i]), std::move(follow[i]), least_radius).run();
+  };
+  const int count = static_cast<int>(clean.size());
+  std::size_t points = 0;
+  for (const Polygon& polygon : clean) points += polygon.size();
+  if (points > worth_two) {
+    abreast(count, fit);
+  } else {
+    for (int i = 0; i < count; ++i) fit(i);
   }
   return loops;
 }
@@ -268,8 +286,9 @@ Loops nudged(const Loops& loops, double by) {
     for (std::size_t i = 0; i < n; ++i) {
       Piece& piece = loop[i];
       const Point a = ends[i], b = ends[(i + 1) % n];
-      piece = piece.is_arc() ? arc_between(piece.centre, piece.radius + (piece.sweep > 0 ? by : -by), a, b, piece.sweep > 0)
-                             : line(a, b);
+      piece = piece.is_arc()
+                  ? arc_between(piece.centre, piece.radius + (piece.sweep > 0 ? by : -by), a, b, piece.sweep > 0)
+                  : line(a, b);
     }
   }
   return result;
