@@ -31,17 +31,35 @@ Region closed_and_opened(const Region& region, double closing, double opening, c
   return grown(grown(grown(region, closing, cancel), -closing - opening, cancel), opening, cancel);
 }
 
-void judge(const Region& extra, const Region& other, Departure& worst) {
-  if (extra.empty()) return;
-  const OutlineIndex index(other);
-  for (const Polygon& polygon : extra)
+/// Looks along an outline, at points that lie on it no further apart than a quarter of a side.
+template <class Look>
+void along(const Region& outline, Look look) {
+  for (const Polygon& polygon : outline)
     for (std::size_t i = 0; i < polygon.size(); ++i)
-      for (const double s : {0.0, 0.25, 0.5, 0.75}) {
-        const Point p = between(polygon[i], polygon[(i + 1) % polygon.size()], s);
-        if (worst.distance > 0 && index.reaches(p, worst.distance)) continue;
-        const double way = index.nearest(p).distance;
-        if (way > worst.distance) worst = {way, p};
-      }
+      for (const double s : {0.0, 0.25, 0.5, 0.75})
+        look(between(polygon[i], polygon[i + 1 < polygon.size() ? i + 1 : 0], s));
+}
+
+void judge(Point p, const OutlineIndex& other, Departure& worst) {
+  if (worst.distance > 0 && other.reaches(p, worst.distance)) return;
+  const double way = other.nearest(p).distance;
+  if (way > worst.distance) worst = {way, p};
+}
+
+/// Of the outline's points outside of the other region only those are looked for that lie further off than any yet.
+void judge_outside(const Region& outline, const Region& other, Departure& worst) {
+  constexpr std::size_t few = 256;
+  const OutlineIndex index(other);
+  std::vector<Point> far;
+  along(outline, [&](Point p) {
+    if (far.size() < few && !index.reaches(p, worst.distance)) far.push_back(p);
+  });
+  if (far.size() < few) {
+    for (const Point p : far)
+      if (!index.reaches(p, worst.distance) && !contains(other, p)) judge(p, index, worst);
+  } else {
+    along(without(outline, other), [&](Point p) { judge(p, index, worst); });
+  }
 }
 
 }  // namespace
@@ -55,7 +73,8 @@ std::optional<Region> fit(const Region& drawn, double radius, const Cancel& canc
   const double less = std::min(spared, radius / 8);
   Region piece = opened(drawn, radius, cancel);
   for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
-    Region next = closed_and_opened(piece, radius - (round > 0 ? less : 0), radius - (round > 0 ? 2 : 1) * less, cancel);
+    Region next =
+        closed_and_opened(piece, radius - (round > 0 ? less : 0), radius - (round > 0 ? 2 : 1) * less, cancel);
     const bool still = same(piece, next);
     piece = std::move(next);
     if (still) return piece;
@@ -63,14 +82,15 @@ std::optional<Region> fit(const Region& drawn, double radius, const Cancel& canc
   return std::nullopt;
 }
 
-Departure departure(const Region& drawn, const Region& made) {
-  return departure(drawn, made, without(drawn, made));
-}
+Departure departure(const Region& drawn, const Region& made) { return departure(drawn, made, without(drawn, made)); }
 
 Departure departure(const Region& drawn, const Region& made, const Region& lost) {
   Departure worst;
-  judge(lost, made, worst);
-  judge(without(made, drawn), drawn, worst);
+  if (!lost.empty()) {
+    const OutlineIndex index(made);
+    along(lost, [&](Point p) { judge(p, index, worst); });
+  }
+  judge_outside(made, drawn, worst);
   return worst;
 }
 

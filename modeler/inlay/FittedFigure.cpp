@@ -17,6 +17,7 @@ namespace {
 constexpr double crumb = 1e-4;      // mm^2; what is left of a region and is smaller is no piece
 constexpr double sharper = 0.002;   // mm; arcs of a refitted corner may be by so much smaller than the cutter
 constexpr double clear_of = 0.001;  // mm; what cutters leave standing and is thinner counts for nothing
+constexpr int judgements = 3;       // of each region
 constexpr int steps = 3;            // counted for each region: fitted, refitted, judged
 
 /// One region on its way from the drawing to pieces and pockets.
@@ -59,8 +60,9 @@ class FigureFit {
     if (cancel_.wanted()) return FittedFigure{};
     for (int i = 0; i < count; ++i)
       if (!regions_[i].settled) return unsettled(i);
-    abreast(count, [&](int i) {
-      if (!cancel_.wanted()) judge(i);
+    // Of each region side by side: one alone keeps both at work.
+    abreast(judgements * count, [&](int i) {
+      if (!cancel_.wanted()) judge(regions_[i / judgements], i / judgements, i % judgements);
     });
     return gathered();
   }
@@ -128,33 +130,44 @@ class FigureFit {
     return taken;
   }
 
-  void judge(int i) {
-    RegionFit& region = regions_[i];
+  void judge(RegionFit& region, int own, int judgement) {
+    if (judgement == 0) {
+      judge_clearing(region);
+    } else if (judgement == 1) {
+      judge_lost(region, own);
+      tally_.count();
+    } else {
+      judge_necks(region);
+    }
+  }
+
+  void judge_lost(RegionFit& region, int own) {
     RegionFigures& figures = region.figures;
-    const Region &drawn = region.drawn, &piece = region.piece;
-    figures.region = i;
-    figures.colour = artwork_.regions[i].colour;
-    figures.drawn_area = area(drawn);
-    figures.lost = without(drawn, piece, cancel_);
+    figures.region = own;
+    figures.colour = artwork_.regions[own].colour;
+    figures.drawn_area = area(region.drawn);
+    figures.lost = without(region.drawn, region.piece, cancel_);
     figures.lost_area = area(figures.lost);
     figures.void_area = area(without(figures.lost, pockets_at(region.drawn), cancel_));
     figures.gap_area = figures.lost_area - figures.void_area;
-    if (!piece.empty() && !cancel_.wanted()) {
-      const Departure most = departure(drawn, piece, figures.lost);
-      figures.departure = most.distance;
-      figures.departure_at = most.at;
-      if (const Narrowest narrow = narrowest(thinned(piece, flattening), true, widest_neck);
-          narrow.width <= widest_neck)
-        figures.piece_neck = narrow.width, figures.piece_neck_at = narrow.p;
-      if (const Narrowest narrow = narrowest(thinned(region.pocket, flattening), true, widest_neck);
-          narrow.width <= widest_neck)
-        figures.pocket_neck = narrow.width, figures.pocket_neck_at = narrow.p;
-      figures.smallest_piece = 1e300;
-      for (const RegionFit::Part& part : region.parts)
-        figures.smallest_piece = std::min(figures.smallest_piece, area(part.piece_polygons));
-    }
-    judge_clearing(region);
-    tally_.count();
+    if (region.piece.empty() || cancel_.wanted()) return;
+    const Departure most = departure(region.drawn, region.piece, figures.lost);
+    figures.departure = most.distance;
+    figures.departure_at = most.at;
+  }
+
+  static void judge_necks(RegionFit& region) {
+    if (region.piece.empty()) return;
+    RegionFigures& figures = region.figures;
+    if (const Narrowest narrow = narrowest(thinned(region.piece, flattening), true, widest_neck);
+        narrow.width <= widest_neck)
+      figures.piece_neck = narrow.width, figures.piece_neck_at = narrow.p;
+    if (const Narrowest narrow = narrowest(thinned(region.pocket, flattening), true, widest_neck);
+        narrow.width <= widest_neck)
+      figures.pocket_neck = narrow.width, figures.pocket_neck_at = narrow.p;
+    figures.smallest_piece = 1e300;
+    for (const RegionFit::Part& part : region.parts)
+      figures.smallest_piece = std::min(figures.smallest_piece, area(part.piece_polygons));
   }
 
   Region pockets_at(const Region& drawn) const {

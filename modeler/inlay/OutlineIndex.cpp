@@ -64,13 +64,18 @@ void OutlineIndex::around(Point p, double reach, Visit visit) const {
 
 bool OutlineIndex::reaches(Point p, double reach) const {
   if (sides_.empty()) return false;
+  const auto in_cell = [&](long long cell) {
+    for (int i = starts_[cell]; i < starts_[cell + 1]; ++i) {
+      const Side& s = sides_[entries_[i]];
+      const Point away = nearest_on(p, s.a, s.b) - p;
+      if (dot(away, away) <= reach * reach) return true;
+    }
+    return false;
+  };
+  if (in_cell(column(p.x) + row(p.y) * columns_)) return true;  // mostly
   for (long long x = column(p.x - reach); x <= column(p.x + reach); ++x)
     for (long long y = row(p.y - reach); y <= row(p.y + reach); ++y)
-      for (int i = starts_[x + y * columns_]; i < starts_[x + y * columns_ + 1]; ++i) {
-        const Side& s = sides_[entries_[i]];
-        const Point away = nearest_on(p, s.a, s.b) - p;
-        if (dot(away, away) <= reach * reach) return true;
-      }
+      if (in_cell(x + y * columns_)) return true;
   return false;
 }
 

@@ -5,29 +5,27 @@
 #include <optional>
 
 #include "inlay/Clusters.hpp"
+#include "inlay/MovedPath.hpp"
+#include "inlay/Neighbours.hpp"
 #include "inlay/OutlineIndex.hpp"
 #include "inlay/Sweep.hpp"
+#include "inlay/Units.hpp"
+#include "plane/Abreast.hpp"
 
 namespace sagitta {
 namespace {
 
 using namespace ClipperLib;
 
-constexpr double units = 1e6;              // Clipper's whole numbers, per mm
-constexpr double arc_tolerance = 0.00005;  // mm between an offset's arc and its chords: where a strip is nearly as wide
-                                           // as the cutter, an opening shifts its end ten times as far
-constexpr double sliver = 0.00005;     // mm; tips nearer to the outline than it was moved, by more than this, are none
-constexpr double speck = 0.05;         // mm; and whole polygons up to this size
-constexpr double one_point = 0.00002;  // mm; points of a moved path nearer to each other are one
+constexpr double sliver = 0.00005;  // mm; tips nearer to the outline than it was moved, by more than this, are none
+constexpr double speck = 0.05;      // mm; and whole polygons up to this size
+constexpr std::size_t worth_two = 5000;   // points that are worth a second thread
 constexpr double offset_noise = 0.00002;  // mm; points that an offset leaves within this of a line say nothing
-
-cInt whole(double mm) { return static_cast<cInt>(mm * units + (mm < 0 ? -0.5 : 0.5)); }
-IntPoint placed(Point p) { return {whole(p.x), whole(p.y)}; }
 
 Path path_of(const Polygon& polygon) {
   Path path;
   path.reserve(polygon.size());
-  for (const Point& p : polygon) path.push_back(placed(p));
+  for (const Point& p : polygon) path.push_back(clip_point(p));
   return path;
 }
 
@@ -35,7 +33,7 @@ Polygon polygon_of(const Path& path) {
   Polygon polygon;
   polygon.reserve(path.size());
   for (const IntPoint& p : path)
-    polygon.push_back({static_cast<double>(p.X) / units, static_cast<double>(p.Y) / units});
+    polygon.push_back({static_cast<double>(p.X) / clip_units, static_cast<double>(p.Y) / clip_units});
   return polygon;
 }
 
@@ -44,10 +42,6 @@ bool sharp(Point a, Point b, Point c) {
   const Point in = a - b, out = c - b;
   const double along = dot(in, out);
   return along > 0 && along * along > 0.8 * dot(in, in) * dot(out, out);
-}
-
-void append(const Paths& paths, Region& region) {
-  for (const Path& path : paths) region.push_back(polygon_of(path));
 }
 
 Box box_of(const Polygon& polygon) {
@@ -59,28 +53,106 @@ Box box_of(const Polygon& polygon) {
 /// The larger side.
 double size(const Box& box) { return std::max(box.high.x - box.low.x, box.high.y - box.low.y); }
 
-/// Those of a and those of b that may have to do with each other, by their boxes: Clipper looks along a whole line of
-/// the drawing at each step, so that few polygons at a time are quick.
-Region clipped(const Region& a, const Region& b, ClipType how, const Cancel& cancel) {
-  std::vector<Box> boxes;
-  for (const Region* region : {&a, &b})
-    for (const Polygon& polygon : *region) boxes.push_back(box_of(polygon));
-  Region result;
-  for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
-    const auto of_a = [&](int i) { return i < static_cast<int>(a.size()); };
-    const auto polygon = [&](int i) -> const Polygon& { return of_a(i) ? a[i] : b[i - a.size()]; };
-    const auto ours = std::count_if(cluster.begin(), cluster.end(), of_a);
-    const bool alone = ours == 0 || ours == static_cast<std::ptrdiff_t>(cluster.size());
-    if (alone) {
-      if (how == ctUnion || (how == ctDifference && ours > 0))
-        for (const int i : cluster) result.push_back(polygon(i));
-      continue;
-    }
-    ClipJob job{{}, {}, how, pftNonZero};
-    for (const int i : cluster) (of_a(i) ? job.subject : job.clip).push_back(path_of(polygon(i)));
-    append(swept(job, cancel), result);
+/// The answers to so many questions, one after the other; two at a time where they are of many points.
+template <class Answer>
+Region gathered(int count, std::size_t points, Answer answer) {
+  std::vector<Region> answers(count);
+  const auto one = [&](int i) { answers[i] = answer(i); };
+  if (points > worth_two) {
+    abreast(count, one);
+  } else {
+    for (int i = 0; i < count; ++i) one(i);
   }
-  return result;
+  Region all;
+  for (Region& part : answers) std::move(part.begin(), part.end(), std::back_inserter(all));
+  return all;
+}
+
+std::size_t points(const Region& region) {
+  std::size_t sum = 0;
+  for (const Polygon& polygon : region) sum += polygon.size();
+  return sum;
+}
+
+/// Stands for polygons that go round all of a question's others at a distance, so that these need not take part.
+class Frame {
+ public:
+  explicit Frame(const Box& inside) : box_(inside.grown(1)) {}
+  /// As often as those go round.
+  void add(int times, Paths& paths) const {
+    const Path once = path_of({box_.low, {box_.high.x, box_.low.y}, box_.high, {box_.low.x, box_.high.y}});
+    paths.insert(paths.end(), std::abs(times), times > 0 ? once : Path(once.rbegin(), once.rend()));
+  }
+  void take_off(Paths& paths) const {
+    const IntPoint corner = clip_point(box_.low);
+    std::erase_if(paths, [&](const Path& path) { return std::find(path.begin(), path.end(), corner) != path.end(); });
+  }
+
+ private:
+  Box box_;
+};
+
+Region regions_of(const Paths& paths) {
+  Region region;
+  for (const Path& path : paths) region.push_back(polygon_of(path));
+  return region;
+}
+
+std::vector<const Polygon*> all_of(const Region& region) {
+  std::vector<const Polygon*> all;
+  for (const Polygon& polygon : region) all.push_back(&polygon);
+  return all;
+}
+
+/// Only those of a and those of b that have to do with each other are given to Clipper at a time: it looks along a
+/// whole line of the drawing at each step.
+class Clipping {
+ public:
+  Clipping(const Region& a, const Region& b, ClipType how)
+      : count_(static_cast<int>(a.size())), how_(how), all_(all_of(a)) {
+    for (const Polygon& polygon : b) all_.push_back(&polygon);
+  }
+
+  Region run(std::size_t points, const Cancel& cancel) {
+    const std::vector<Neighbours> groups = neighbours(all_, 2 / clip_units);
+    return gathered(static_cast<int>(groups.size()), points,
+                    [&](int i) { return cancel.wanted() ? Region{} : answer(groups[i], cancel); });
+  }
+
+ private:
+  bool of_a(int i) const { return i < count_; }
+
+  Region answer(const Neighbours& group, const Cancel& cancel) const {
+    int about_a = 0, about_b = 0;
+    for (const int i : group.about) (of_a(i) ? about_a : about_b) += area({*all_[i]}) > 0 ? 1 : -1;
+    const auto ours = std::count_if(group.members.begin(), group.members.end(), [&](int i) { return of_a(i); });
+    Region answer;
+    if (about_a == 0 && about_b == 0 && (ours == 0 || ours == static_cast<std::ptrdiff_t>(group.members.size()))) {
+      if (how_ == ctUnion || (how_ == ctDifference && ours > 0))
+        for (const int i : group.members) answer.push_back(*all_[i]);
+      return answer;
+    }
+    ClipJob job{{}, {}, how_, pftNonZero};
+    Box box;
+    for (const int i : group.members) {
+      (of_a(i) ? job.subject : job.clip).push_back(path_of(*all_[i]));
+      for (const Point p : *all_[i]) box.add(p);
+    }
+    const Frame frame(box);
+    frame.add(about_a, job.subject);
+    frame.add(about_b, job.clip);
+    Paths paths = swept(job, cancel);
+    frame.take_off(paths);
+    return regions_of(paths);
+  }
+
+  int count_;
+  ClipType how_;
+  std::vector<const Polygon*> all_;
+};
+
+Region clipped(const Region& a, const Region& b, ClipType how, const Cancel& cancel) {
+  return Clipping(a, b, how).run(points(a) + points(b), cancel);
 }
 
 /// Distance from p to the line through a and b, or to a where the two are one point.
@@ -105,89 +177,6 @@ Polygon thinned(const Polygon& polygon, double tolerance) {
     kept.push_back(polygon[last]);
   }
   return kept.size() < 3 ? polygon : kept;
-}
-
-double square(Point a) { return dot(a, a); }
-
-Polygon without_repeats(const Polygon& polygon) {
-  constexpr double repeat = 2 / units;
-  Polygon kept;
-  kept.reserve(polygon.size());
-  for (const Point p : polygon)
-    if (kept.empty() || square(p - kept.back()) > repeat * repeat) kept.push_back(p);
-  while (kept.size() > 1 && square(kept.front() - kept.back()) <= repeat * repeat) kept.pop_back();
-  return kept;
-}
-
-/// A moved path as it grows. What an arc of the very radius that it is moved by shrinks to is one point of it.
-class MovedPath {
- public:
-  explicit MovedPath(std::size_t points) { path_.reserve(points); }
-  void add(Point p) {
-    const IntPoint own = placed(p);
-    if (path_.empty() || !near(own, path_.back())) path_.push_back(own);
-  }
-  /// An arc about p from p + m to p + o.
-  void add_round(Point p, Point m, Point o, double turn, double step) {
-    const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / step)));
-    const double further = (1 - std::cos(turn / steps / 2)) / 2;
-    add(p + m);
-    for (int k = 1; k < steps; ++k) add(p + (1 + further) * turned(m, turn * k / steps));
-    add(p + o);
-  }
-  Path closed() {
-    while (path_.size() > 1 && near(path_.front(), path_.back())) path_.pop_back();
-    return std::move(path_);
-  }
-
- private:
-  static bool near(const IntPoint& a, const IntPoint& b) {
-    return std::max(std::abs(a.X - b.X), std::abs(a.Y - b.Y)) <= static_cast<cInt>(one_point * units);
-  }
-  Path path_;
-};
-
-/// The polygon with every side moved out by `by` and joined to the next: by an arc round an outer corner; where the two
-/// sides meet at an inner one, or straight across where one is too short for that. Corners of what stands for an arc
-/// are joined where the sides' lines meet, outer and inner ones. The path may wind about itself; what it winds about
-/// counter-clockwise is the grown region.
-Path moved_out(const Polygon& drawn, double by) {
-  const Polygon polygon = without_repeats(drawn);
-  const std::size_t n = polygon.size();
-  if (n < 3) return {};
-  // The arcs' points lie as far outside of them as their chords lie inside.
-  const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - 2 * arc_tolerance / radius));
-  const auto least_cosine = [&](double off) { return 2 / square({1 + off / radius, 0}) - 1; };
-  // Greater turns of outer corners need an arc; greater ones of inner corners are none of an arc of about this radius.
-  const double mitre = least_cosine(arc_tolerance), smooth = least_cosine(2 * arc_tolerance);
-  // How often the path winds about a point is, about the outline's own, the outline's nearest places within reach less
-  // its furthest ones between them: one at least for each stretch within reach, unless all of the outline is.
-  const bool small = size(box_of(polygon)) <= 2 * radius;
-  MovedPath path(2 * n);
-  double before = std::sqrt(square(polygon[0] - polygon[n - 1]));
-  Point d = (1 / before) * (polygon[0] - polygon[n - 1]);
-  for (std::size_t i = 0; i < n; ++i) {
-    const Point p = polygon[i], side = polygon[i + 1 < n ? i + 1 : 0] - p;
-    const double after = std::sqrt(square(side));
-    const Point e = (1 / after) * side;
-    const Point m = -by * left_of(d), o = -by * left_of(e);
-    const double sine = cross(d, e), cosine = dot(d, e);
-    const bool outer = (sine > 0) == (by > 0);
-    // At an inner corner the moved sides meet |by| tan(turn / 2) from their ends.
-    const bool room = !outer && cosine > -0.98 && 2 * radius * std::abs(sine) <= std::min(before, after) * (1 + cosine);
-    if (room || cosine >= (outer ? mitre : small ? 1 : smooth)) {
-      path.add(p + (1 / (1 + cosine)) * (m + o));
-    } else if (outer) {
-      path.add_round(p, m, o, std::atan2(sine, cosine), step);
-    } else {
-      path.add(p + m);
-      if (small) path.add(p);
-      path.add(p + o);
-    }
-    d = e;
-    before = after;
-  }
-  return path.closed();
 }
 
 /// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: specks and sharp
@@ -233,7 +222,7 @@ int round_about(const Polygon& hole, const std::vector<Region>& outer, const std
     // The hole may touch the outer polygon: most of three of its points decide.
     int inside = 0;
     for (const std::size_t k : {std::size_t{0}, hole.size() / 3, 2 * hole.size() / 3})
-      inside += contains({outer[i].front()}, hole[k]) ? 1 : 0;
+      inside += contains(outer[i].front(), hole[k]) ? 1 : 0;
     if (inside >= 2) return i;
   }
   return -1;
@@ -258,15 +247,23 @@ Box bounds(const Region& region) {
 
 Region grown(const Region& region, double by, const Cancel& cancel) {
   if (region.empty() || by == 0) return region;
-  std::vector<Box> boxes;
-  for (const Polygon& polygon : region) boxes.push_back(box_of(polygon));
-  Region result;
-  for (const std::vector<int>& cluster : clusters(boxes, 2 * std::max(by, 0.0) + 0.001)) {
-    if (cancel.wanted()) return {};
+  const std::vector<Neighbours> groups = neighbours(all_of(region), 2 * std::abs(by) + 0.001);
+  const Region result = gathered(static_cast<int>(groups.size()), points(region), [&](int g) {
+    if (cancel.wanted()) return Region{};
+    int about = 0;
+    for (const int i : groups[g].about) about += area({region[i]}) > 0 ? 1 : -1;
     ClipJob job;
-    for (const int i : cluster) job.subject.push_back(moved_out(region[i], by));
-    append(swept(job, cancel), result);
-  }
+    Box box;
+    for (const int i : groups[g].members) {
+      job.subject.push_back(moved_out(region[i], by));
+      for (const Point p : region[i]) box.add(p);
+    }
+    const Frame frame(box.grown(std::abs(by)));
+    frame.add(about, job.subject);
+    Paths paths = swept(job, cancel);
+    frame.take_off(paths);
+    return regions_of(paths);
+  });
   return thinned(without_slivers(result, region, std::abs(by)), offset_noise);
 }
 
@@ -277,14 +274,12 @@ Region common(const Region& a, const Region& b, const Cancel& cancel) { return c
 Region filled(const Region& polygons, const Cancel& cancel) {
   std::vector<Box> boxes;
   for (const Polygon& polygon : polygons) boxes.push_back(box_of(polygon));
-  Region result;
-  for (const std::vector<int>& cluster : clusters(boxes, 2 / units)) {
-    if (cancel.wanted()) return {};
+  const std::vector<std::vector<int>> groups = clusters(boxes, 2 / clip_units);
+  return gathered(static_cast<int>(groups.size()), points(polygons), [&](int g) {
     ClipJob job;
-    for (const int i : cluster) job.subject.push_back(path_of(polygons[i]));
-    append(swept(job, cancel), result);
-  }
-  return result;
+    for (const int i : groups[g]) job.subject.push_back(path_of(polygons[i]));
+    return cancel.wanted() ? Region{} : regions_of(swept(job, cancel));
+  });
 }
 
 std::vector<Region> parts(const Region& region) {
@@ -312,15 +307,20 @@ Region thinned(const Region& region, double tolerance) {
   return result;
 }
 
-bool contains(const Region& region, Point p) {
+bool contains(const Polygon& polygon, Point p) {
   bool inside = false;
-  for (const Polygon& polygon : region)
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-      const Point a = polygon[i], b = polygon[(i + 1) % polygon.size()];
-      if ((a.y <= p.y) == (b.y <= p.y)) continue;
-      if (a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x) > p.x) inside = !inside;
-    }
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point a = polygon[i], b = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+    if ((a.y <= p.y) == (b.y <= p.y)) continue;
+    if (a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x) > p.x) inside = !inside;
+  }
   return inside;
+}
+
+bool contains(const Region& region, Point p) {
+  return std::count_if(region.begin(), region.end(), [&](const Polygon& polygon) { return contains(polygon, p); }) %
+             2 ==
+         1;
 }
 
 }  // namespace sagitta

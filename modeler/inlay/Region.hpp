@@ -38,5 +38,6 @@ Region thinned(const Region& region, double tolerance);
 
 /// Whether p lies in the region.
 bool contains(const Region& region, Point p);
+bool contains(const Polygon& polygon, Point p);
 
 }  // namespace sagitta

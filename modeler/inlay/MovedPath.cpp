@@ -1,0 +1,99 @@
+#include "inlay/MovedPath.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "inlay/Units.hpp"
+
+namespace sagitta {
+namespace {
+
+using namespace ClipperLib;
+
+constexpr double arc_tolerance = 0.00005;  // mm between an offset's arc and its chords: where a strip is nearly as wide
+                                           // as the cutter, an opening shifts its end ten times as far
+constexpr double one_point = 0.00002;      // mm; points of a moved path nearer to each other are one
+
+double square(Point a) { return dot(a, a); }
+
+Polygon without_repeats(const Polygon& polygon) {
+  constexpr double repeat = 2 / clip_units;
+  Polygon kept;
+  kept.reserve(polygon.size());
+  for (const Point p : polygon)
+    if (kept.empty() || square(p - kept.back()) > repeat * repeat) kept.push_back(p);
+  while (kept.size() > 1 && square(kept.front() - kept.back()) <= repeat * repeat) kept.pop_back();
+  return kept;
+}
+
+/// A moved path as it grows. What an arc of the very radius that it is moved by shrinks to is one point of it.
+class MovedPath {
+ public:
+  explicit MovedPath(std::size_t points) { path_.reserve(points); }
+  void add(Point p) {
+    const IntPoint own = clip_point(p);
+    if (path_.empty() || !near(own, path_.back())) path_.push_back(own);
+  }
+  /// An arc about p from p + m to p + o.
+  void add_round(Point p, Point m, Point o, double turn, double step) {
+    const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / step)));
+    const double further = (1 - std::cos(turn / steps / 2)) / 2;
+    add(p + m);
+    for (int k = 1; k < steps; ++k) add(p + (1 + further) * turned(m, turn * k / steps));
+    add(p + o);
+  }
+  Path closed() {
+    while (path_.size() > 1 && near(path_.front(), path_.back())) path_.pop_back();
+    return std::move(path_);
+  }
+
+ private:
+  static bool near(const IntPoint& a, const IntPoint& b) {
+    return std::max(std::abs(a.X - b.X), std::abs(a.Y - b.Y)) <= static_cast<cInt>(one_point * clip_units);
+  }
+  Path path_;
+};
+
+}  // namespace
+
+Path moved_out(const Polygon& drawn, double by) {
+  const Polygon polygon = without_repeats(drawn);
+  const std::size_t n = polygon.size();
+  if (n < 3) return {};
+  // The arcs' points lie as far outside of them as their chords lie inside.
+  const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - 2 * arc_tolerance / radius));
+  const auto least_cosine = [&](double off) { return 2 / square({1 + off / radius, 0}) - 1; };
+  // Greater turns of outer corners need an arc; greater ones of inner corners are none of an arc of about this radius.
+  const double mitre = least_cosine(arc_tolerance), smooth = least_cosine(2 * arc_tolerance);
+  // How often the path winds about a point is, about the outline's own, the outline's nearest places within reach less
+  // its furthest ones between them: one at least for each stretch within reach, unless all of the outline is.
+  const Box box = bounds(Region{polygon});
+  const bool small = std::max(box.high.x - box.low.x, box.high.y - box.low.y) <= 2 * radius;
+  MovedPath path(2 * n);
+  double before = std::sqrt(square(polygon[0] - polygon[n - 1]));
+  Point d = (1 / before) * (polygon[0] - polygon[n - 1]);
+  for (std::size_t i = 0; i < n; ++i) {
+    const Point p = polygon[i], side = polygon[i + 1 < n ? i + 1 : 0] - p;
+    const double after = std::sqrt(square(side));
+    const Point e = (1 / after) * side;
+    const Point m = -by * left_of(d), o = -by * left_of(e);
+    const double sine = cross(d, e), cosine = dot(d, e);
+    const bool outer = (sine > 0) == (by > 0);
+    // At an inner corner the moved sides meet |by| tan(turn / 2) from their ends.
+    const bool room = !outer && cosine > -0.98 && 2 * radius * std::abs(sine) <= std::min(before, after) * (1 + cosine);
+    if (room || cosine >= (outer ? mitre : small ? 1 : smooth)) {
+      path.add(p + (1 / (1 + cosine)) * (m + o));
+    } else if (outer) {
+      path.add_round(p, m, o, std::atan2(sine, cosine), step);
+    } else {
+      path.add(p + m);
+      if (small) path.add(p);
+      path.add(p + o);
+    }
+    d = e;
+    before = after;
+  }
+  return path.closed();
+}
+
+}  // namespace sagitta

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <polyclipping/clipper.hpp>
+
+#include "inlay/Region.hpp"
+
+namespace sagitta {
+
+/// The polygon with every side moved out by `by` (mm; in, when negative) and joined to the next: by an arc round an
+/// outer corner; where the two sides meet at an inner one, or straight across where one is too short for that. Corners
+/// of what stands for an arc are joined where the sides' lines meet, outer and inner ones. The path may wind about
+/// itself; what it winds about counter-clockwise is the grown region.
+ClipperLib::Path moved_out(const Polygon& drawn, double by);
+
+}  // namespace sagitta
