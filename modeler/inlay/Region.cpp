@@ -7,7 +7,6 @@
 #include "inlay/Clusters.hpp"
 #include "inlay/MovedPath.hpp"
 #include "inlay/Neighbours.hpp"
-#include "inlay/OutlineIndex.hpp"
 #include "inlay/Sweep.hpp"
 #include "inlay/Units.hpp"
 #include "plane/Abreast.hpp"
@@ -179,13 +178,49 @@ Polygon thinned(const Polygon& polygon, double tolerance) {
   return kept.size() < 3 ? polygon : kept;
 }
 
+/// An outline's sides, so many under a box: quick to make, for few questions.
+class SideBoxes {
+ public:
+  explicit SideBoxes(const Region& outline) {
+    constexpr std::size_t most = 64;  // sides under a box
+    for (const Polygon& polygon : outline)
+      for (std::size_t first = 0; first < polygon.size(); first += most) {
+        Stretch stretch{&polygon, first, std::min(first + most, polygon.size()), {}};
+        for (std::size_t i = first; i <= stretch.last; ++i) stretch.box.add(polygon[i < polygon.size() ? i : 0]);
+        stretches_.push_back(stretch);
+      }
+  }
+
+  bool reaches(Point p, double reach) const {
+    const Box box = Box{p, p}.grown(reach);
+    return std::any_of(stretches_.begin(), stretches_.end(), [&](const Stretch& s) {
+      if (!s.box.overlaps(box)) return false;
+      for (std::size_t i = s.first; i < s.last; ++i) {
+        const Point a = (*s.polygon)[i], way = (*s.polygon)[i + 1 < s.polygon->size() ? i + 1 : 0] - a;
+        const double size = dot(way, way), part = size > 0 ? std::clamp(dot(p - a, way) / size, 0.0, 1.0) : 0;
+        const Point off = p - a - part * way;
+        if (dot(off, off) <= reach * reach) return true;
+      }
+      return false;
+    });
+  }
+
+ private:
+  struct Stretch {
+    const Polygon* polygon;
+    std::size_t first, last;
+    Box box;
+  };
+  std::vector<Stretch> stretches_;
+};
+
 /// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: specks and sharp
 /// tips that are nearer to the outline than it was moved.
 Region without_slivers(const Region& moved, const Region& outline, double by) {
-  std::optional<OutlineIndex> index;
+  std::optional<SideBoxes> sides;
   const auto true_tip = [&](Point p) {
-    if (!index) index.emplace(outline);
-    return !index->reaches(p, by - sliver);
+    if (!sides) sides.emplace(outline);
+    return !sides->reaches(p, by - sliver);
   };
   Region kept;
   for (const Polygon& polygon : moved) {
@@ -264,7 +299,7 @@ Region grown(const Region& region, double by, const Cancel& cancel) {
     frame.take_off(paths);
     return regions_of(paths);
   });
-  return thinned(without_slivers(result, region, std::abs(by)), offset_noise);
+  return cancel.wanted() ? Region{} : thinned(without_slivers(result, region, std::abs(by)), offset_noise);
 }
 
 Region without(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctDifference, cancel); }

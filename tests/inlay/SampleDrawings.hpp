@@ -43,6 +43,29 @@ inline std::size_t strokes(const Artwork& artwork) {
   return sum;
 }
 
+/// A comb of so many teeth, `gap` apart.
+inline StrokeLoop comb(int teeth, double tooth, double gap, double length) {
+  const double pitch = tooth + gap, back = 3;
+  std::vector<Point> corners{{0, 0}, {teeth * pitch - gap, 0}};
+  for (int i = teeth - 1; i >= 0; --i) {
+    corners.insert(corners.end(), {{i * pitch + tooth, length}, {i * pitch, length}});
+    if (i > 0) corners.insert(corners.end(), {{i * pitch, back}, {i * pitch - gap, back}});
+  }
+  return polygon(corners);
+}
+
+/// A band of n straight segments wound round so often, `pitch` from one turn to the next.
+inline StrokeLoop spiral(int n, int turns, double width, double pitch) {
+  const int half = n / 2 - 1;
+  std::vector<Point> corners;
+  for (int i = 0; i <= 2 * half + 1; ++i) {
+    const bool out = i <= half;
+    const double angle = 2 * std::numbers::pi * (1.5 + turns * std::sqrt(1.0 * (out ? i : 2 * half + 1 - i) / half));
+    corners.push_back((pitch * angle / (2 * std::numbers::pi) + (out ? 0.5 : -0.5) * width) * turned({1, 0}, angle));
+  }
+  return polygon(corners);
+}
+
 inline Artwork drawing(std::vector<std::pair<std::string, std::vector<StrokeLoop>>> regions) {
   Artwork artwork;
   for (auto& [colour, outlines] : regions) artwork.regions.push_back({colour, std::move(outlines)});
@@ -59,6 +82,37 @@ inline StrokeLoop reversed(const StrokeLoop& loop) {
     }
   }
   return back;
+}
+
+/// Wavy rings of so many curves about each other; with no gap each begins where the one inside it ends.
+inline std::vector<std::vector<StrokeLoop>> rings(int count, int curves, double width, double gap) {
+  std::vector<std::vector<StrokeLoop>> all;
+  for (int i = 0; i < count; ++i) {
+    const double inner = 5 + i * (width + gap);
+    const unsigned seed = static_cast<unsigned>(gap > 0 ? 2 * i : i);
+    all.push_back({wave({0, 0}, curves / 2, inner + width, 0.05, seed + 1),
+                   reversed(wave({0, 0}, curves / 2, inner, 0.05, seed))});
+  }
+  return all;
+}
+
+/// Bands that share their wavy borders, n segments in all.
+inline std::vector<StrokeLoop> bands(int count, int n) {
+  std::mt19937 dice(5);
+  const int along = n / (2 * count);
+  std::vector<std::vector<Point>> borders(count + 1);
+  for (int k = 0; k <= count; ++k)
+    for (int i = 0; i <= along; ++i) {
+      const double x = 200.0 * i / along, swing = k > 0 && k < count ? 5 * std::sin(1.1 * x + k) : 0;
+      borders[k].push_back({x, 12 * k + swing + 0.1 * static_cast<double>(dice()) / 4294967295.0});
+    }
+  std::vector<StrokeLoop> all;
+  for (int k = 0; k < count; ++k) {
+    std::vector<Point> corners = borders[k];
+    corners.insert(corners.end(), borders[k + 1].rbegin(), borders[k + 1].rend());
+    all.push_back(polygon(corners));
+  }
+  return all;
 }
 
 }  // namespace sagitta::test
