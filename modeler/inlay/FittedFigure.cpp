@@ -26,6 +26,7 @@ struct RegionFit {
     Loops piece, pocket;
     Region piece_polygons, pocket_polygons;
     Region kept_clear;  ///< the piece grown by the clearance, where its pocket is not that
+    const Region& clear() const { return kept_clear.empty() ? pocket_polygons : kept_clear; }
   };
   Region drawn;
   Box box;                   ///< of what is drawn
@@ -124,8 +125,8 @@ class FigureFit {
     Region taken;
     for (const int k : regions_[i].earlier)
       for (const RegionFit::Part& part : regions_[k].parts) {
-        const Region& clear = part.kept_clear.empty() ? part.pocket_polygons : part.kept_clear;
-        if (own.may_meet(Extent(clear), radius_)) taken.insert(taken.end(), clear.begin(), clear.end());
+        if (own.may_meet(Extent(part.clear()), radius_))
+          taken.insert(taken.end(), part.clear().begin(), part.clear().end());
       }
     return taken;
   }
@@ -208,7 +209,8 @@ class FigureFit {
     if (cancel_.wanted()) return figure;
     std::vector<PartPocket> pockets;
     for (const RegionFit& region : regions_)
-      for (const RegionFit::Part& part : region.parts) pockets.push_back({part.pocket, part.pocket_polygons});
+      for (const RegionFit::Part& part : region.parts)  // not refitted twice
+        pockets.push_back({part.pocket, part.clear()});
     figure.pockets = run_together(pockets, radius_ - sharper, cancel_);
     for (RegionFit& region : regions_) {
       for (RegionFit::Part& part : region.parts)
