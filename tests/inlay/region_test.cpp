@@ -127,5 +127,14 @@ TEST(Region, LosesNothingThatTheCutterReaches) {
   }
 }
 
+// No cutter leaves a hole as small as that: it would be a wall, and tighten the outline beside it.
+TEST(Region, RefittedOutlinesBoundMoreThanASpeck) {
+  const Polygon round = flattened({disc({0, 0}, 3)}, 1, {0, 0}).front();
+  const Polygon speck{{2.9, 0}, {2.9, 0.01}, {2.908, 0.005}}, hole{{0, 0}, {0, 0.6}, {0.6, 0.3}};
+  EXPECT_EQ(refitted({round, speck}).size(), 1U);
+  EXPECT_EQ(refitted({round, speck}), refitted({round}));
+  EXPECT_EQ(refitted({round, hole}).size(), 2U);
+}
+
 }  // namespace
 }  // namespace sagitta
