@@ -52,11 +52,7 @@ class ArcRun {
         for (const int i : beam)
           if (Chain last = finish(states_[i], two); !last.empty()) return whole(i, std::move(last));
       std::vector<int> next = advanced(beam);
-      if (next.empty() && run_.least_radius > 0) {  // a tighter arc is better than a kink
-        least_radius_ = run_.least_radius / 2;
-        next = advanced(beam);
-        least_radius_ = run_.least_radius;
-      }
+      if (next.empty() && run_.least_radius > 0) next = advanced_tighter(beam);
       if (next.empty()) {
         if (Chain all = stepped(beam.front()); !all.empty()) return all;
         next = {static_cast<int>(states_.size()) - 1};
@@ -153,6 +149,18 @@ class ArcRun {
   void keep_best(std::vector<int>& beam) const {
     std::stable_sort(beam.begin(), beam.end(), [&](int a, int b) { return states_[a].reach > states_[b].reach; });
     if (beam.size() > beam_width) beam.resize(beam_width);
+  }
+
+  /// A tighter arc is better than a kink, and no tighter than it must be.
+  std::vector<int> advanced_tighter(const std::vector<int>& beam) {
+    std::vector<int> next;
+    for (const double share : {0.9, 0.7, 0.5}) {
+      least_radius_ = share * run_.least_radius;
+      next = advanced(beam);
+      if (!next.empty()) break;
+    }
+    least_radius_ = run_.least_radius;
+    return next;
   }
 
   std::vector<int> advanced(const std::vector<int>& beam) {

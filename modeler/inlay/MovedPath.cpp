@@ -26,6 +26,32 @@ Polygon without_repeats(const Polygon& polygon) {
   return kept;
 }
 
+/// Whether a path comes back from b along its own way there, to the side from which it is moved away: a slit without
+/// width, of which Clipper's whole numbers leave some.
+bool slit(Point a, Point b, Point c, double by) {
+  constexpr double least_width = 0.0002;  // mm
+  const Point d = b - a, e = c - b;
+  const double wide = cross(d, e), along = dot(d, e);
+  return along < 0 && (wide > 0) != (by > 0) &&
+         wide * wide <= least_width * least_width * std::max(square(d), square(e));
+}
+
+/// The polygon without slits: at their ends nothing tells the moved path which way round to go.
+Polygon without_slits(const Polygon& polygon, double by) {
+  Polygon kept;
+  kept.reserve(polygon.size());
+  const auto ends_in_slit = [&](Point next) {
+    return kept.size() > 1 && slit(kept[kept.size() - 2], kept.back(), next, by);
+  };
+  for (const Point p : polygon) {
+    while (ends_in_slit(p)) kept.pop_back();
+    kept.push_back(p);
+  }
+  while (kept.size() > 2 && ends_in_slit(kept.front())) kept.pop_back();
+  while (kept.size() > 2 && slit(kept.back(), kept[0], kept[1], by)) kept.erase(kept.begin());
+  return kept;
+}
+
 /// A moved path as it grows. What an arc of the very radius that it is moved by shrinks to is one point of it.
 class MovedPath {
  public:
@@ -57,7 +83,7 @@ class MovedPath {
 }  // namespace
 
 Path moved_out(const Polygon& drawn, double by) {
-  const Polygon polygon = without_repeats(drawn);
+  const Polygon polygon = without_repeats(without_slits(without_repeats(drawn), by));
   const std::size_t n = polygon.size();
   if (n < 3) return {};
   // The arcs' points lie as far outside of them as their chords lie inside.

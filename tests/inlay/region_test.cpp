@@ -127,6 +127,17 @@ TEST(Region, LosesNothingThatTheCutterReaches) {
   }
 }
 
+// Whole numbers leave a tip that is folded back on itself by a twentieth of a micron. Grown, it is round all the same:
+// the disc about it belongs to the region, but for the fold, which is 0.0016 mm long.
+TEST(Region, GrowsRoundAFoldedTip) {
+  const Point tip{2.592695, 2.030118};
+  const Region wedge{{{2.594113, 2.029389}, tip, {2.593862, 2.029562}, {2.594382, 2.028614}, {3.2, 1.55}, {3.4, 1.75}}};
+  const double r = 0.15;
+  const Region round = grown(wedge, r);
+  for (int i = 0; i < 60; ++i) EXPECT_TRUE(contains(round, tip + (r - 0.0017) * turned({1, 0}, 2 * pi * i / 60))) << i;
+  EXPECT_GT(area(round), area(wedge) + pi * r * (r - 0.0034));
+}
+
 // No cutter leaves a hole as small as that: it would be a wall, and tighten the outline beside it.
 TEST(Region, RefittedOutlinesBoundMoreThanASpeck) {
   const Polygon round = flattened({disc({0, 0}, 3)}, 1, {0, 0}).front();
