@@ -151,16 +151,18 @@ class ArcRun {
     if (beam.size() > beam_width) beam.resize(beam_width);
   }
 
-  /// A tighter arc is better than a kink, and no tighter than it must be.
+  /// A tighter arc is better than a kink; best is one of which a cutter leaves next to nothing.
   std::vector<int> advanced_tighter(const std::vector<int>& beam) {
-    std::vector<int> next;
+    std::vector<int> next, any;
     for (const double share : {0.9, 0.7, 0.5}) {
       least_radius_ = share * run_.least_radius;
       next = advanced(beam);
+      if (any.empty()) any = next;
+      std::erase_if(next, [&](int i) { return too_sharp(piece_to(states_[i])); });
       if (!next.empty()) break;
     }
     least_radius_ = run_.least_radius;
-    return next;
+    return next.empty() ? any : next;
   }
 
   std::vector<int> advanced(const std::vector<int>& beam) {
