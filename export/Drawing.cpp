@@ -68,7 +68,8 @@ std::vector<std::string> notes_of(const Layout& layout) {
       "Lines are lines and arcs are arcs: nothing is approximated."};
   static_assert(drawing_overrun == 2, "the note above says so");
   if (!layout.slots.empty() && layout.slots.front().blind)
-    notes.push_back("A blind slot's middle line ends at the centre of its round end, where a cutter of its width turns.");
+    notes.push_back(
+        "A blind slot's middle line ends at the centre of its round end, where a cutter of its width turns.");
   return notes;
 }
 
@@ -107,13 +108,13 @@ std::string plain_name(std::string_view text) {
   return name.substr(0, longest_name);
 }
 
-Drawing drawing_of(const Board& board, const Layout& layout, const InlayOutlines& inlays, const DrawingOptions& options) {
+Drawing drawing_of(const Board& board, const Layout& layout, const InlayOutlines& inlays,
+                   const DrawingOptions& options) {
   Drawing drawing{board.name.empty() ? "fretboard" : board.name, notes_of(layout), bounds(layout.outline), {}};
   Pad pad(drawing);
   PieceLayers layers;
   pad.draw("pocket", "#b03030", inlays.pockets);
-  for (const InlayPiece& piece : inlays.pieces)
-    pad.draw(layers.name_of(piece.material), "#b07020", figures_of(piece));
+  for (const InlayPiece& piece : inlays.pieces) pad.draw(layers.name_of(piece.material), "#b07020", figures_of(piece));
   pad.draw("radius-area", "#808080", {radius_area_figure(layout)});
   pad.draw("slot-middle", "#2050c0", slot_middle_figures(layout));
   pad.draw("slot-outline", "#6090e0", slot_outline_figures(layout));

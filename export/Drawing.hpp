@@ -61,8 +61,9 @@ struct Dowel {
   double radius = 0;
 };
 
-/// One dowel in the waste at each end of the blank: at the nut end on the blank's centre line, at the heel end off it toward the treble,
-/// so that a blank turned round or over does not go on. None when the waste is too short or too narrow for them.
+/// One dowel in the waste at each end of the blank: at the nut end on the blank's centre line, at the heel end off it
+/// toward the treble, so that a blank turned round or over does not go on. None when the waste is too short or too
+/// narrow for them.
 std::vector<Dowel> dowels_of(const Layout& layout);
 /// Waste that a dowel needs between the radius cut and the end of the blank. mm.
 double waste_for_dowels();
@@ -71,9 +72,9 @@ struct InlayOutlines;
 
 struct DrawingOptions {
   bool dowels = false;
-  Paper paper = *paper_named("A4");  ///< that PDFs are printed on
-  JobPart part = {};                 ///< what of the job the drawings are of
-  std::set<std::string> setups = {}; ///< folders of the set-ups that get files; empty: all
+  Paper paper = *paper_named("A4");   ///< that PDFs are printed on
+  JobPart part = {};                  ///< what of the job the drawings are of
+  std::set<std::string> setups = {};  ///< folders of the set-ups that get files; empty: all
 };
 
 /// Everything that is cut, and the blank it is cut from, in the board's frame; the page is the board's box. The layers:

@@ -5,9 +5,9 @@
 
 #include "export/DxfFile.hpp"
 #include "export/FretTable.hpp"
+#include "export/InlayOutlines.hpp"
 #include "export/MatingDrawing.hpp"
 #include "export/PieceList.hpp"
-#include "export/InlayOutlines.hpp"
 #include "export/SetUp.hpp"
 #include "export/SetUpSheet.hpp"
 #include "export/SheetDrawing.hpp"

@@ -45,7 +45,8 @@ std::pair<double, double> reach_in(const Loop& outline, Point p, Point d) {
 
 Loop strip_loop(Point a, Point b, double width) {
   const Point aside = width / 2 * left_of(unit(b - a));
-  return {line(a - aside, b - aside), line(b - aside, b + aside), line(b + aside, a + aside), line(a + aside, a - aside)};
+  return {line(a - aside, b - aside), line(b - aside, b + aside), line(b + aside, a + aside),
+          line(a + aside, a - aside)};
 }
 
 /// A through slot's middle line, longer by the overrun at both ends.

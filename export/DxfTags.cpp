@@ -86,7 +86,9 @@ void view_table(DxfTags& tags, const DxfFrame& frame) {
   const Point size = frame.extents.high - frame.extents.low;
   table(tags, frame, "VPORT", "8", 1);
   record(tags, frame, "VPORT", "8", "AcDbViewportTableRecord", "*Active");
-  tags.flat_point(10, {0, 0}).flat_point(11, {1, 1}).flat_point(12, between(frame.extents.low, frame.extents.high, 0.5));
+  tags.flat_point(10, {0, 0})
+      .flat_point(11, {1, 1})
+      .flat_point(12, between(frame.extents.low, frame.extents.high, 0.5));
   tags.flat_point(13, {0, 0}).flat_point(14, {10, 10}).flat_point(15, {10, 10});
   tags.text(16, "0").text(26, "0").text(36, "1").text(17, "0").text(27, "0").text(37, "0");
   tags.number(40, std::max(size.y, size.x / 2)).number(41, 2).number(42, 50).text(43, "0").text(44, "0");
@@ -166,7 +168,12 @@ void blocks(DxfTags& tags) {
 
 void page_layout(DxfTags& tags, const DxfFrame& frame, const char* handle, const char* name, const char* record,
                  int order) {
-  tags.text(0, "LAYOUT").text(5, handle).text(330, "1A").text(100, "AcDbPlotSettings").text(1, "").text(2, "none_device");
+  tags.text(0, "LAYOUT")
+      .text(5, handle)
+      .text(330, "1A")
+      .text(100, "AcDbPlotSettings")
+      .text(1, "")
+      .text(2, "none_device");
   tags.text(4, "").text(6, "").text(40, "0").text(41, "0").text(42, "0").text(43, "0").text(44, "0").text(45, "0");
   tags.text(46, "0").text(47, "0").text(48, "0").text(49, "0").text(140, "0").text(141, "0").text(142, "1");
   tags.text(143, "1").whole(70, order == 0 ? 1024 : 0).whole(72, 1).whole(73, 0).whole(74, 5).text(7, "").whole(75, 16);

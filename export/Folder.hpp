@@ -24,7 +24,8 @@ class Folder {
   Folder& operator=(const Folder&) = delete;
   ~Folder();
 
-  /// Adds one file; folders in its name ("setups/first-01/setup.dxf") are made. Throws FolderError when it cannot be written in full.
+  /// Adds one file; folders in its name ("setups/first-01/setup.dxf") are made. Throws FolderError when it cannot be
+  /// written in full.
   void add(const std::string& name, const std::string& bytes);
   /// Puts the folder in place; with `replace`, the old one goes only when the new one is complete. Throws FolderError.
   void keep();

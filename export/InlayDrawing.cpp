@@ -26,8 +26,8 @@ void list_heading(PdfBook& book, Point at) {
 }
 
 void list_row(PdfBook& book, const Board& board, Point at, const ListedPiece& listed) {
-  const std::string cells[] = {std::to_string(listed.number), listed.piece.name,
-                               std::to_string(listed.piece.fret), size_of(board, listed.box),
+  const std::string cells[] = {std::to_string(listed.number),      listed.piece.name,
+                               std::to_string(listed.piece.fret),  size_of(board, listed.box),
                                measure(board, listed.piece.depth), measure(board, listed.piece.thickness)};
   for (int i = 0; i < 6; ++i) book.text(at + Point{stops[i], 0}, cells[i]);
 }

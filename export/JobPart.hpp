@@ -1,7 +1,7 @@
 #pragma once
 
-/// A part of the job, to be done again or finished: some frets, some pieces, one operation. Everything stays where it is on
-/// the board, so that the zero of the work that stopped still holds.
+/// A part of the job, to be done again or finished: some frets, some pieces, one operation. Everything stays where it
+/// is on the board, so that the zero of the work that stopped still holds.
 
 #include <optional>
 #include <set>
@@ -15,9 +15,10 @@ namespace sagitta {
 struct ReadyBoard;
 
 struct JobPart {
-  std::set<int> frets;              ///< slots of these frets, inlays and side dots of these spaces; empty: all
-  std::set<std::string> pieces;     ///< by name, "shell-03"; empty: all
-  std::optional<double> clearance;  ///< mm; the named pieces fit their pockets, as cut, with this much room (RefitDrawn)
+  std::set<int> frets;           ///< slots of these frets, inlays and side dots of these spaces; empty: all
+  std::set<std::string> pieces;  ///< by name, "shell-03"; empty: all
+  std::optional<double>
+      clearance;  ///< mm; the named pieces fit their pockets, as cut, with this much room (RefitDrawn)
   std::optional<Operation> operation;
 
   bool whole() const { return frets.empty() && pieces.empty() && !operation; }
@@ -39,10 +40,10 @@ std::string words_of(const JobPart& part);
 /// pockets, inlay, radius, slots, outline. Throws PartError.
 Operation operation_named(const std::string& name);
 
-/// The board with the slots, inlays and side dots of the part's frets, of the pieces only those named, and of the set-ups
-/// only the operation named. Nothing moves, no piece and no set-up changes its name; the wood of every stage lacks the
-/// frets that are left out. The same again of the same part.
-/// Throws PartError where the board has not what is named.
+/// The board with the slots, inlays and side dots of the part's frets, of the pieces only those named, and of the
+/// set-ups only the operation named. Nothing moves, no piece and no set-up changes its name; the wood of every stage
+/// lacks the frets that are left out. The same again of the same part. Throws PartError where the board has not what is
+/// named.
 ReadyBoard part_of(ReadyBoard ready, const JobPart& part);
 
 }  // namespace sagitta

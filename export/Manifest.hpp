@@ -34,8 +34,9 @@ struct Manifest {
   std::string options;  ///< JSON text: how the folder was made, see Repeat.hpp
 };
 
-/// {format, program, version, board, options, files: [{file, stage, kind, bytes, sha256, bodies: [{name, material, volume, area,
-/// bbox: [[x, y, z], [x, y, z]]}], deviation, triangles}]}; deviation and triangles are null for an exact solid.
+/// {format, program, version, board, options, files: [{file, stage, kind, bytes, sha256, bodies: [{name, material,
+/// volume, area, bbox: [[x, y, z], [x, y, z]]}], deviation, triangles}]}; deviation and triangles are null for an exact
+/// solid.
 std::string manifest_text(const Manifest& manifest);
 
 }  // namespace sagitta

@@ -19,8 +19,7 @@ constexpr const char* no_date = "2000-01-01T00:00:00Z";
 constexpr const char* regular_file = "/usr/share/fonts/opentype/inter/Inter-Regular.otf";
 constexpr const char* strong_file = "/usr/share/fonts/opentype/inter/Inter-SemiBold.otf";
 
-constexpr Paper papers[] = {
-    {"A4", 297, 210}, {"A3", 420, 297}, {"Letter", 279.4, 215.9}, {"Tabloid", 431.8, 279.4}};
+constexpr Paper papers[] = {{"A4", 297, 210}, {"A3", 420, 297}, {"Letter", 279.4, 215.9}, {"Tabloid", 431.8, 279.4}};
 
 struct PenLook {
   double width, grey;
@@ -29,11 +28,16 @@ struct PenLook {
 
 PenLook look(Pen pen) {
   switch (pen) {
-    case Pen::outline: return {0.35, 0, false};
-    case Pen::line: return {0.18, 0, false};
-    case Pen::thin: return {0.1, 0, false};
-    case Pen::dash: return {0.1, 0.35, true};
-    case Pen::faint: return {0.1, 0.6, false};
+    case Pen::outline:
+      return {0.35, 0, false};
+    case Pen::line:
+      return {0.18, 0, false};
+    case Pen::thin:
+      return {0.1, 0, false};
+    case Pen::dash:
+      return {0.1, 0.35, true};
+    case Pen::faint:
+      return {0.1, 0.6, false};
   }
   return {0.1, 0, false};
 }

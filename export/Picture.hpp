@@ -22,8 +22,8 @@ struct PaintedBody {
 };
 
 /// The bodies seen from the player's side and above, without perspective, nut to the left, on white: calm light, and a
-/// thin line wherever one face ends. The picture is `width` wide and as high as the bodies need. No display is used; the
-/// same bodies give the same picture.
+/// thin line wherever one face ends. The picture is `width` wide and as high as the bodies need. No display is used;
+/// the same bodies give the same picture.
 Picture paint(const std::vector<PaintedBody>& bodies, int width);
 
 /// The colour as pictures that are printed have it: light enough for the cuts in dark wood to be seen. "#rrggbb".

@@ -105,7 +105,8 @@ BoardFile board_in(const Json& manifest, const std::string& path) {
     copies = true;
     const std::string name = file.at("file").get<std::string>();
     const std::string what = "its copy of what the board was made from, " + name;
-    if (!std::filesystem::exists(folder / name)) throw RepeatError(what + ", is missing; put it back beside the manifest");
+    if (!std::filesystem::exists(folder / name))
+      throw RepeatError(what + ", is missing; put it back beside the manifest");
     if (sha256(text_of((folder / name).string())) != file.at("sha256").get<std::string>())
       throw RepeatError(what +
                         ", was changed since: the folder would not become the same; export the board file instead");
@@ -123,11 +124,11 @@ Json options_json(const HandOff& order) {
   for (const Stage stage : order.stages) stages.push_back(name(stage));
   for (const Assembly assembly : order.assemblies) stages.push_back(name(assembly));
   Json options = {{"only", only},
-          {"stages", stages},
-          {"deviation", order.deviation},
-          {"paper", order.drawing.paper.name},
-          {"dowels", order.drawing.dowels},
-          {"step", order.step_style.schema == StepSchema::ap242 ? "ap242" : "ap214"},
+                  {"stages", stages},
+                  {"deviation", order.deviation},
+                  {"paper", order.drawing.paper.name},
+                  {"dowels", order.drawing.dowels},
+                  {"step", order.step_style.schema == StepSchema::ap242 ? "ap242" : "ap214"},
                   {"step_units", order.step_style.units == Units::inch ? "in" : "mm"}};
   if (!order.drawing.setups.empty()) options["setups"] = order.drawing.setups;
   if (!order.drawing.part.whole()) options["part"] = part_json(order.drawing.part);

@@ -34,7 +34,8 @@ std::vector<Section> sections_of(const Board& board, const Layout& layout, const
   for (const FretLine& fret : layout.frets)
     if (!nearest || std::abs(fret.cents - octave) < std::abs(nearest->cents - octave)) nearest = &fret;
   if (nearest && std::abs(nearest->cents - octave) < half_a_step)
-    sections.push_back(section_at(board, layout, surface, nearest->middle.x, "At fret " + std::to_string(nearest->fret)));
+    sections.push_back(
+        section_at(board, layout, surface, nearest->middle.x, "At fret " + std::to_string(nearest->fret)));
   sections.push_back(section_at(board, layout, surface, layout.heel_end, "At the heel end"));
   return sections;
 }

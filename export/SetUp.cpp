@@ -15,18 +15,24 @@ constexpr double cross_arm = 5;
 
 Point zero_at(const Layout& layout, Zero zero) {
   switch (zero) {
-    case Zero::nut: return {0, 0};
-    case Zero::corner: return layout.blank.low;
-    case Zero::centre: return between(layout.blank.low, layout.blank.high, 0.5);
+    case Zero::nut:
+      return {0, 0};
+    case Zero::corner:
+      return layout.blank.low;
+    case Zero::centre:
+      return between(layout.blank.low, layout.blank.high, 0.5);
   }
   return {};
 }
 
 double height_of(const Layout& layout, const Setup& setup) {
   switch (setup.z_zero) {
-    case ZZero::glue_face: return 0;
-    case ZZero::blank_top: return layout.blank_thickness;
-    case ZZero::bed: return -setup.tape;
+    case ZZero::glue_face:
+      return 0;
+    case ZZero::blank_top:
+      return layout.blank_thickness;
+    case ZZero::bed:
+      return -setup.tape;
   }
   return 0;
 }
@@ -62,11 +68,16 @@ bool is_cut_by(Operation operation, const std::string& layer) {
     return false;
   };
   switch (operation) {
-    case Operation::pockets: return layer == "pocket";
-    case Operation::inlay: return layer.starts_with("piece-");
-    case Operation::radius: return layer == "radius-area";
-    case Operation::slots: return any({"slot-middle", "slot-outline", "nut-seat"});
-    case Operation::outline: return any({"outline", "tabs", "binding", "side-dots"});
+    case Operation::pockets:
+      return layer == "pocket";
+    case Operation::inlay:
+      return layer.starts_with("piece-");
+    case Operation::radius:
+      return layer == "radius-area";
+    case Operation::slots:
+      return any({"slot-middle", "slot-outline", "nut-seat"});
+    case Operation::outline:
+      return any({"outline", "tabs", "binding", "side-dots"});
   }
   return false;
 }
@@ -109,8 +120,8 @@ std::string zero_note(const ZeroPlace& place) {
 std::string height_note(const Board& board, const Layout& layout, const SetUp& setup) {
   const auto z = [&](double height) { return read_mm(setup.z_from_board(height)) + " mm"; };
   return "z = 0 on the " + zero_word(setup.z_zero) + (setup.tape > 0 ? ", tape " + in_mm(setup.tape) : "") +
-         ": glue face at z = " + z(0) + ", finished top at z = " + z(board.board.thickness) + ", blank's top at z = " +
-         z(layout.blank_thickness) + ".";
+         ": glue face at z = " + z(0) + ", finished top at z = " + z(board.board.thickness) +
+         ", blank's top at z = " + z(layout.blank_thickness) + ".";
 }
 
 }  // namespace
@@ -128,11 +139,16 @@ std::string zero_word(ZZero zero) {
 
 std::string operation_word(Operation operation) {
   switch (operation) {
-    case Operation::pockets: return "pockets";
-    case Operation::inlay: return "inlay";
-    case Operation::radius: return "radius";
-    case Operation::slots: return "slots";
-    case Operation::outline: return "outline";
+    case Operation::pockets:
+      return "pockets";
+    case Operation::inlay:
+      return "inlay";
+    case Operation::radius:
+      return "radius";
+    case Operation::slots:
+      return "slots";
+    case Operation::outline:
+      return "outline";
   }
   return {};
 }
@@ -176,8 +192,8 @@ StockSize nominal_blank(const Board& board, const Layout& layout) {
 }
 
 std::vector<std::string> setup_notes(const Board& board, const Layout& layout, const SetUp& setup) {
-  std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) +
-                                    ". The files' zero: " + zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
+  std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) + ". The files' zero: " +
+                                    zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
   for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(place));
   notes.push_back(height_note(board, layout, setup));
   notes.push_back("Blank " + size_words(measured_blank(layout)) + "; the board asks for " +

@@ -18,9 +18,9 @@ struct SetUp {
   std::vector<Operation> operations;
   Zero zero = Zero::nut;
   ZZero z_zero = ZZero::glue_face;
-  Point origin;        ///< the zero, in the board's frame
-  double z_origin = 0; ///< height of the zero above the glue face
-  double tape = 0;     ///< thickness under the blank
+  Point origin;         ///< the zero, in the board's frame
+  double z_origin = 0;  ///< height of the zero above the glue face
+  double tape = 0;      ///< thickness under the blank
   double reclamp_error = 0;
 
   /// A point of the board's frame in this set-up's, and back. No turn and no mirror: a left-handed layout is one
@@ -43,8 +43,8 @@ struct StockSize {
   double length = 0, width = 0, thickness = 0;
 };
 
-/// The set-ups that the board file names, in its order; one of all operations in the order of work, with its zero at the nut and
-/// on the glue face, when it names none. A set-up without operations is left out, but counted.
+/// The set-ups that the board file names, in its order; one of all operations in the order of work, with its zero at
+/// the nut and on the glue face, when it names none. A set-up without operations is left out, but counted.
 std::vector<SetUp> setups_of(const Board& board, const Layout& layout);
 
 /// What is done when the file names no set-up: everything, in the order of work.
@@ -63,8 +63,8 @@ StockSize measured_blank(const Layout& layout);
 /// The blank that the board asks for when none is measured: room all round and above (see Layout).
 StockSize nominal_blank(const Board& board, const Layout& layout);
 
-/// What the machine's operator must know, a sentence each: the operations, the zero, how far it and its alternatives are
-/// from the nut line, how high the blank's top and the board's are, the blank as measured and as it is expected.
+/// What the machine's operator must know, a sentence each: the operations, the zero, how far it and its alternatives
+/// are from the nut line, how high the blank's top and the board's are, the blank as measured and as it is expected.
 std::vector<std::string> setup_notes(const Board& board, const Layout& layout, const SetUp& setup);
 
 /// The layers of the set-up's own operations with the blank, its centre lines, dowels, clamps and a cross at the zero,

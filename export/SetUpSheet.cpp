@@ -16,7 +16,7 @@ constexpr double note_gap = 1.4;
 }  // namespace
 
 PdfBook setup_book(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing,
-                            const Paper& paper) {
+                   const Paper& paper) {
   const std::vector<std::string> notes = setup_notes(board, layout, setup);
   PdfBook book(drawing.title);
   book.page(paper);
@@ -27,7 +27,8 @@ PdfBook setup_book(const Board& board, const Layout& layout, const SetUp& setup,
   const double height = std::max(tall - notes_room - foot_room, tall / 4);
   const DrawingScale scale = scale_for(blank.x, std::min(room, height / blank.y * blank.x), 1);
   title(book, shown_name(board) + ", set-up " + std::to_string(setup.number) + ": " + setup.name,
-        "The blank from above " + scale.name + ", dimensions in " + unit_word(board) + ". The cross in the circle is the zero.");
+        "The blank from above " + scale.name + ", dimensions in " + unit_word(board) +
+            ". The cross in the circle is the zero.");
   const double top = paper.height - paper_margin - title_height - 2;
   paint_hold_down(book, {drawing, setup.from_board({0, 0}).x, board.units}, scale.factor,
                   {paper.width / 2, top - scale.factor * blank.y / 2});

@@ -25,7 +25,10 @@ double middle_of(const Layout& layout) { return (bounds(layout.outline).low.x + 
 class PlanView {
  public:
   PlanView(PdfBook& book, const ReadyBoard& ready, DrawingScale scale, Point centre)
-      : book_(book), board_(ready.file.board), layout_(ready.layout), scale_(scale),
+      : book_(book),
+        board_(ready.file.board),
+        layout_(ready.layout),
+        scale_(scale),
         origin_(centre - scale.factor * Point{middle_of(ready.layout), 0}) {}
 
   void paint(const Drawing& drawing) {
@@ -44,14 +47,16 @@ class PlanView {
     const FretLine& last = layout_.frets.back();
     const double low = at({0, box.low.y}).y;
     const auto along = [&](double from, double to, double row) {
-      if (to - from > 1e-3) dimension(book_, {at({from, 0}).x, low}, {at({to, 0}).x, low}, -row, measure(board_, to - from));
+      if (to - from > 1e-3)
+        dimension(book_, {at({from, 0}).x, low}, {at({to, 0}).x, low}, -row, measure(board_, to - from));
     };
     along(0, last.middle.x, first_row);
     along(last.middle.x, layout_.heel_end, first_row);
     along(layout_.nut_end, layout_.heel_end, second_row);
     const double high = at({0, box.high.y}).y;
     if (layout_.nut_end < 0)
-      dimension(book_, {at({layout_.nut_end, 0}).x, high}, {at({0, 0}).x, high}, first_row, measure(board_, -layout_.nut_end));
+      dimension(book_, {at({layout_.nut_end, 0}).x, high}, {at({0, 0}).x, high}, first_row,
+                measure(board_, -layout_.nut_end));
   }
 
   void dimension_widths() {
@@ -81,8 +86,8 @@ class PlanView {
 Loop section_loop(const Section& section) {
   const double w = section.half_width;
   const Point a{-w, 0}, b{w, 0}, c{w, section.edge}, d{-w, section.edge};
-  const Piece top = section.radius ? arc_between({0, section.middle - *section.radius}, *section.radius, c, d, true)
-                                   : line(c, d);
+  const Piece top =
+      section.radius ? arc_between({0, section.middle - *section.radius}, *section.radius, c, d, true) : line(c, d);
   return {line(a, b), line(b, c), top, line(d, a)};
 }
 
@@ -166,7 +171,8 @@ PdfBook shop_book(const ReadyBoard& ready, const Drawing& drawing, const Paper& 
   for (std::size_t i = 0; i < sections.size(); ++i) {
     const double left = paper_margin + static_cast<double>(i) * step;
     draw_section(book, board, sections[i], section_scale, {left + (step - gutter) / 2, foot});
-    column(book, {left, paper_margin + list_height - 2}, step - gutter, sections[i].name, section_rows(board, sections[i]));
+    column(book, {left, paper_margin + list_height - 2}, step - gutter, sections[i].name,
+           section_rows(board, sections[i]));
   }
   const double left = paper.width - paper_margin - board_column;
   column(book, {left, paper_margin + list_height - 2}, board_column, "Board", main_rows(board, layout));

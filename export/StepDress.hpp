@@ -7,8 +7,8 @@ namespace sagitta {
 
 /// An item of a STEP file that gets a colour and a layer; numbers are those of the file's entities.
 struct StepDressed {
-  int item = 0;        ///< the solid or the set of curves
-  int context = 0;     ///< its representation's context
+  int item = 0;     ///< the solid or the set of curves
+  int context = 0;  ///< its representation's context
   bool curves = false;
   std::string colour;  ///< "#rrggbb" in sRGB
   std::string layer;   ///< ASCII

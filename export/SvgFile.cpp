@@ -38,7 +38,8 @@ std::string element(const Figure& figure) {
 std::string svg_text(const Drawing& drawing) {
   const Point size = drawing.page.high - drawing.page.low;
   const std::string width = drawn_number(size.x), height = drawn_number(size.y);
-  std::string text = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"";
+  std::string text =
+      "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"";
   text += " width=\"" + width + "mm\" height=\"" + height + "mm\" viewBox=\"" +
           spot({drawing.page.low.x, drawing.page.high.y}) + " " + width + " " + height + "\" overflow=\"visible\"";
   text += " fill=\"none\" stroke-width=\"0.1\">\n<title>" + escaped(drawing.title) + "</title>\n<desc>";

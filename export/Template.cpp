@@ -99,8 +99,8 @@ class SheetPainter {
     const double from_low = bass_low ? fret.bass_from_nut : fret.treble_from_nut;
     const double from_high = bass_low ? fret.treble_from_nut : fret.bass_from_nut;
     const double past = drawing_overrun + 1.2, body_middle = 1.05;
-    book_.text(high + sheet_.shift + Point{0, past + 0.8}, fret.fret == 0 ? "nut" : std::to_string(fret.fret), Text::body,
-               Align::centre);
+    book_.text(high + sheet_.shift + Point{0, past + 0.8}, fret.fret == 0 ? "nut" : std::to_string(fret.fret),
+               Text::body, Align::centre);
     if (fret.fret == 0) return;
     const auto distance = [&](Point at, double from, Align align) {
       book_.text(at + sheet_.shift + Point{body_middle, 0}, fixed_measure(board_, from), Text::body, align, pi / 2);
@@ -127,13 +127,17 @@ void write_foot(PdfBook& book, const Board& board, const Paper& paper, std::size
   book.text({right, margin + 15}, shown_name(board) + ", slotting template 1:1", Text::head, Align::right);
   std::string place = "Sheet " + std::to_string(number) + " of " + std::to_string(all) + ". ";
   if (all > 1) place += "Lay the crosses over each other. ";
-  book.text({right, margin + 9}, place + "Distances from the nut line in " + unit_word(board) + ".", Text::body, Align::right);
-  book.text({right, margin + 4}, "Print at 100 %, then measure the scales before you use it.", Text::body, Align::right);
+  book.text({right, margin + 9}, place + "Distances from the nut line in " + unit_word(board) + ".", Text::body,
+            Align::right);
+  book.text({right, margin + 4}, "Print at 100 %, then measure the scales before you use it.", Text::body,
+            Align::right);
 }
 
 }  // namespace
 
-CheckScales check_scales(const Paper&) { return {{margin + scale_column, margin + 12}, {margin + 5, margin + foot_height}}; }
+CheckScales check_scales(const Paper&) {
+  return {{margin + scale_column, margin + 12}, {margin + 5, margin + foot_height}};
+}
 
 std::vector<TemplateSheet> template_sheets(const Layout& layout, const Paper& paper) {
   const Box view = window(paper), all = shown(layout);

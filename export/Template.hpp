@@ -18,8 +18,8 @@ inline constexpr double template_overlap = 15;
 /// A sheet of the template: the part of the board that it shows and where that part lies on the paper. mm.
 struct TemplateSheet {
   int column = 0, row = 0;
-  Box part;    ///< in the board's frame
-  Point shift; ///< from the board's frame to the paper's, lower left corner zero
+  Box part;     ///< in the board's frame
+  Point shift;  ///< from the board's frame to the paper's, lower left corner zero
 };
 
 /// All sheets, row by row from the lower edge, each from the nut to the heel; never none.
@@ -32,9 +32,9 @@ struct CheckScales {
 };
 CheckScales check_scales(const Paper& paper);
 
-/// A page a sheet: outline, slot middles with their numbers and their distance from the nut, nut seat, pockets, centre line; crosses that
-/// lie over each other where sheets overlap; check scales of 100 mm and 4 in both ways.
-/// `drawing` is the board's (drawing_of).
+/// A page a sheet: outline, slot middles with their numbers and their distance from the nut, nut seat, pockets, centre
+/// line; crosses that lie over each other where sheets overlap; check scales of 100 mm and 4 in both ways. `drawing` is
+/// the board's (drawing_of).
 PdfBook template_book(const Board& board, const Layout& layout, const Drawing& drawing, const Paper& paper);
 
 }  // namespace sagitta

@@ -1,7 +1,7 @@
 #pragma once
 
-/// A strip of the board's own wood to try the machine on before the board is cut: slots a little narrower and wider than
-/// wanted, pockets and pieces at several clearances, and a length to measure. Lengths in mm.
+/// A strip of the board's own wood to try the machine on before the board is cut: slots a little narrower and wider
+/// than wanted, pockets and pieces at several clearances, and a length to measure. Lengths in mm.
 
 #include <variant>
 #include <vector>

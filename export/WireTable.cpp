@@ -19,7 +19,8 @@ std::string wire_csv(const std::vector<WirePiece>& list) {
                 .number(piece.nip_treble)
                 .number(piece.tang)
                 .line();
-  return text + CsvRow().text("total").text("").text("").number(total_wire(list)).text("").text("").text("").text("").line();
+  return text +
+         CsvRow().text("total").text("").text("").number(total_wire(list)).text("").text("").text("").text("").line();
 }
 
 nlohmann::ordered_json wire_json(const std::vector<WirePiece>& list) {

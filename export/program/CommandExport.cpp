@@ -188,9 +188,12 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("--stage", options->stage,
                   "Only this stage: blank, pocketed, radiused, slotted, board, finished; or pieces, inlaid, job")
       ->type_name("NAME");
-  app->add_option("--frets", options->frets, "Only the slots of these frets and the inlays of these spaces: 9-22, or 1,3,9-12")
+  app->add_option("--frets", options->frets,
+                  "Only the slots of these frets and the inlays of these spaces: 9-22, or 1,3,9-12")
       ->type_name("LIST");
-  app->add_option("--pieces", options->pieces, "Only these pieces: shell-03,bone-01")->type_name("NAMES")->delimiter(',');
+  app->add_option("--pieces", options->pieces, "Only these pieces: shell-03,bone-01")
+      ->type_name("NAMES")
+      ->delimiter(',');
   app->add_option("--clearance", options->clearance,
                   "With --pieces: how much room they have in their pockets, which are cut already, mm")
       ->type_name("MM")
@@ -221,12 +224,12 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   add_outside_flag(*app, options->outside);
   app->add_flag("--replace", options->replace,
                 "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
-  return {
-      app, [options, cancel, app] {
-        for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper", "--dowels", "--frets", "--pieces", "--clearance", "--operation", "--setups"})
-          options->chosen = options->chosen || app->count(each) > 0;
-        return hand_off_board(*options, cancel);
-      }};
+  return {app, [options, cancel, app] {
+            for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper",
+                                     "--dowels", "--frets", "--pieces", "--clearance", "--operation", "--setups"})
+              options->chosen = options->chosen || app->count(each) > 0;
+            return hand_off_board(*options, cancel);
+          }};
 }
 
 }  // namespace sagitta

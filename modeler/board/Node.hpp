@@ -25,8 +25,8 @@ struct Entry;
 struct Node {
   enum class Type { table, array, text, integer, real, yes_no, date };
   Type type = Type::table;
-  TextPosition spot;      ///< where the value begins; of a table, its header
-  int level = 0;  ///< 0 for the file itself, 1 for its base, 2 for that one's base ...
+  TextPosition spot;  ///< where the value begins; of a table, its header
+  int level = 0;      ///< 0 for the file itself, 1 for its base, 2 for that one's base ...
   std::variant<std::monostate, std::string, std::int64_t, double, bool> value;
   std::vector<Node> items;     ///< of an array
   std::vector<Entry> entries;  ///< of a table, in the order of their keys' spots

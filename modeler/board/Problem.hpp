@@ -8,8 +8,8 @@ namespace sagitta {
 /// Something wrong with a board file: where it is, what was found, what is allowed, what to do.
 struct Problem {
   std::string file;
-  int line = 1;    ///< 1-based
-  int column = 1;  ///< 1-based, in code points
+  int line = 1;         ///< 1-based
+  int column = 1;       ///< 1-based, in code points
   std::string key;      ///< dotted, "inlays[2].depth"
   std::string message;  ///< what was found and what is allowed
   std::string hint;     ///< what to do; may be empty

@@ -95,8 +95,8 @@ class ArtworkCheck {
         hold(let, rule("thin-wall-at-slot"), sure, meeting.at, z,
              "between " + let.name() + " and " + slot_called + " only " + judge_.shown(sure) +
                  " of wood is sure to stay: it may break out when the fret goes in",
-             "make the drawing smaller, or shift it " +
-                 judge_.shown(judge_.limit(rule("thin-wall-at-slot")) - sure) + " away from the slot");
+             "make the drawing smaller, or shift it " + judge_.shown(judge_.limit(rule("thin-wall-at-slot")) - sure) +
+                 " away from the slot");
       }
       if (!meeting.cuts_piece) continue;
       hold(let, rule("inlay-sliver"), meeting.sliver, meeting.sliver_at, z,
@@ -112,15 +112,13 @@ class ArtworkCheck {
   void judge_edge(const LetPiece& let) {
     const EdgeMeeting meeting = let.against_edges(subject_.layout);
     const double binding = subject_.board.binding ? subject_.board.binding->width : 0;
-    const double sure =
-        meeting.wall - binding - reclamp_loss(subject_.board, Operation::pockets, Operation::outline);
+    const double sure = meeting.wall - binding - reclamp_loss(subject_.board, Operation::pockets, Operation::outline);
     const std::string where = binding > 0 ? "binding" : "edge";
     hold(let, rule("thin-wall-at-edge"), sure, meeting.at, let.floor(),
          sure > 0 ? "between " + let.name() + " and the " + where + " only " + judge_.shown(sure) +
                         " of wood is sure to stay: it may break out"
                   : let.name() + " may run " + judge_.shown(-sure) + " over the " + where,
-         "make the drawing narrower or shift it by " +
-             judge_.shown(judge_.limit(rule("thin-wall-at-edge")) - sure));
+         "make the drawing narrower or shift it by " + judge_.shown(judge_.limit(rule("thin-wall-at-edge")) - sure));
   }
 
   /// Other markers' pieces: those of one drawing are fitted to each other.
@@ -137,9 +135,10 @@ class ArtworkCheck {
       const Point at{(std::max(a.low.x, b.low.x) + std::min(a.high.x, b.high.x)) / 2,
                      (std::max(a.low.y, b.low.y) + std::min(a.high.y, b.high.y)) / 2};
       hold(let, close, wall, at, subject_.surface.height(at),
-           wall > 0 ? "between " + let.name() + " and " + beside.name() + " only " + judge_.shown(wall) + " of wood is left"
-                    : let.name() + " and " + beside.name() + " overlap by " + judge_.shown(-wall) +
-                          ": there is no wood between them, and one pocket is cut through the other's piece",
+           wall > 0
+               ? "between " + let.name() + " and " + beside.name() + " only " + judge_.shown(wall) + " of wood is left"
+               : let.name() + " and " + beside.name() + " overlap by " + judge_.shown(-wall) +
+                     ": there is no wood between them, and one pocket is cut through the other's piece",
            "move them " + judge_.shown(judge_.limit(close) - wall) + " apart");
     }
   }
@@ -186,7 +185,8 @@ void judge_figures(const Subject& subject, Judge& judge) {
   std::map<int, std::pair<int, DrawingFigures>> worst;  // of each inlay, the marker that loses most of its drawing
   for (const auto& [marker, figures] : by_marker(*subject.inlays)) {
     const auto found = worst.find(marker.first);
-    if (found == worst.end() || figures.lost > found->second.second.lost) worst[marker.first] = {marker.second, figures};
+    if (found == worst.end() || figures.lost > found->second.second.lost)
+      worst[marker.first] = {marker.second, figures};
   }
   const auto height = [&](Point p) { return subject.surface.exists(p.x, p.y) ? subject.surface.height(p) : 0; };
   for (const auto& [inlay, told] : worst) {
@@ -211,8 +211,8 @@ void judge_figures(const Subject& subject, Judge& judge) {
     const double share = figures.cleared / std::max(figures.cleared + figures.detail, 1e-9);
     if (figures.cleared <= 0) continue;
     judge.hold(rule("left-to-detail-cutter"), figures.detail, {figures.detail_at, height(figures.detail_at), name},
-               "the clearing cutter reaches " + std::to_string(static_cast<int>(100 * share)) + " % of the pockets of " +
-                   name + "; " + square_mm(figures.detail) + " are left to the detail cutter",
+               "the clearing cutter reaches " + std::to_string(static_cast<int>(100 * share)) +
+                   " % of the pockets of " + name + "; " + square_mm(figures.detail) + " are left to the detail cutter",
                "a smaller clearing cutter leaves less");
   }
 }

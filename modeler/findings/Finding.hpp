@@ -44,8 +44,8 @@ struct Finding {
 std::string_view severity_name(Severity severity);
 
 /// Everything that would go wrong, the gravest first; no solid is built. The board must be sound: read, laid out and
-/// its surface without fault. `neck` is what was read of neck.file, `inlays` the fitted pieces; null: what needs them is
-/// left out.
+/// its surface without fault. `neck` is what was read of neck.file, `inlays` the fitted pieces; null: what needs them
+/// is left out.
 std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface,
                                  const NeckReading* neck = nullptr, const Inlays* inlays = nullptr);
 

@@ -46,7 +46,8 @@ void judge_slots(const Subject& subject, const Let& let, Judge& judge) {
     if (piece.empty() || distance(piece, slot_shape(subject.layout, slot)) >= 0) continue;
     const Point at{let.marker->centre};
     const Spot spot{at, subject.surface.height(at), name};
-    const double left = sliver(piece, slot), stands = proud_at(subject, let.inlay->depth, piece_thickness(*let.inlay), at);
+    const double left = sliver(piece, slot),
+                 stands = proud_at(subject, let.inlay->depth, piece_thickness(*let.inlay), at);
     judge.hold(rule("inlay-sliver"), left, spot,
                slot_name(slot) + " cuts a sliver " + judge.shown(left) + " wide off " + name,
                "shift it, or let it end well before or well behind the slot");

@@ -5,8 +5,8 @@
 namespace sagitta {
 namespace {
 
-constexpr double most_turn = 3;    // radians; arc_between() takes the shorter way round
-constexpr double flat = 2e-5;      // mm of height over the chord: a line
+constexpr double most_turn = 3;      // radians; arc_between() takes the shorter way round
+constexpr double flat = 2e-5;        // mm of height over the chord: a line
 constexpr double one_centre = 1e-4;  // mm; arcs of one circle found twice
 
 }  // namespace

@@ -12,9 +12,8 @@ std::vector<std::vector<int>> clusters(const std::vector<Box>& boxes, double apa
   Groups groups(boxes.size());
   std::vector<int> order(n), active;
   std::iota(order.begin(), order.end(), 0);
-  std::sort(order.begin(), order.end(), [&](int a, int b) {
-    return std::pair(boxes[a].low.x, a) < std::pair(boxes[b].low.x, b);
-  });
+  std::sort(order.begin(), order.end(),
+            [&](int a, int b) { return std::pair(boxes[a].low.x, a) < std::pair(boxes[b].low.x, b); });
   for (const int i : order) {
     std::erase_if(active, [&](int k) { return boxes[k].high.x + apart < boxes[i].low.x; });
     for (const int k : active)

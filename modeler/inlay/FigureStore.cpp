@@ -10,8 +10,8 @@ constexpr std::size_t most = 64;  // figures kept
 }  // namespace
 
 std::shared_ptr<const FittedFigure> FigureStore::find(const std::string& file, const FigureCut& cut) const {
-  const auto found = std::find_if(kept_.begin(), kept_.end(),
-                                  [&](const Kept& kept) { return kept.file == file && kept.cut == cut; });
+  const auto found =
+      std::find_if(kept_.begin(), kept_.end(), [&](const Kept& kept) { return kept.file == file && kept.cut == cut; });
   return found == kept_.end() ? nullptr : found->figure;
 }
 

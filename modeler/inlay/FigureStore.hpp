@@ -8,8 +8,8 @@
 
 namespace sagitta {
 
-/// Drawings as they were fitted, so that one that only moves is not fitted again. It knows a drawing by its file's name:
-/// forget() when a file has changed.
+/// Drawings as they were fitted, so that one that only moves is not fitted again. It knows a drawing by its file's
+/// name: forget() when a file has changed.
 class FigureStore {
  public:
   /// Null when there is none.

@@ -128,8 +128,8 @@ class Fitter {
           {"", inlay.file + " has no filled area to inlay", "fill the outlines, and look at the notes on the drawing"});
       return nullptr;
     }
-    const FigureCut cut{growth_in(layout_, inlay, marker.fret) * wanted / drawn, inlay_cutter_radius(board_), inlay.clearance,
-                        clearing_radius(board_), within(marker, place_of(marker))};
+    const FigureCut cut{growth_in(layout_, inlay, marker.fret) * wanted / drawn, inlay_cutter_radius(board_),
+                        inlay.clearance, clearing_radius(board_), within(marker, place_of(marker))};
     if (auto there = store_.find(inlay.file, cut)) return there;
     auto made = fit_figure(artwork, cut, cancel_, tally_);
     if (cancel_.wanted()) return nullptr;
@@ -222,8 +222,8 @@ std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout
   return Fitter(board, layout, drawings, cancel, tally, store ? *store : own).run();
 }
 
-std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside,
-                                        const Cancel& cancel, const Tally& tally) {
+std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside, const Cancel& cancel,
+                                        const Tally& tally) {
   auto drawings = read_drawings(board, outside);
   if (auto* faults = std::get_if<Faults>(&drawings)) return std::move(*faults);
   return fit_inlays(board, layout, std::get<Drawings>(drawings), cancel, tally);

@@ -85,8 +85,8 @@ class FigureStore;
 /// Fits every inlay. Each drawing is fitted once for each size that it is used in and then placed, turned and mirrored.
 /// Faults: a colour without material (the colours found are listed), a drawing that leaves no piece, a fit that does
 /// not settle. Cancelled: no pieces and no faults. Steps are
-/// counted region by region of each drawing, and expected as the drawings come up. What `store` has of these drawings is
-/// not fitted again, and what is fitted is kept there; null: a store for this call only.
+/// counted region by region of each drawing, and expected as the drawings come up. What `store` has of these drawings
+/// is not fitted again, and what is fitted is kept there; null: a store for this call only.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
                                         const Cancel& cancel = {}, const Tally& tally = {},
                                         FigureStore* store = nullptr);

@@ -22,7 +22,7 @@ constexpr double most_lean = 0.92;        // cosine of what a curve may turn the
 constexpr double one_way = 0.005;         // radians; pieces that turn by less have one tangent
 constexpr double station = 0.03;          // mm between points that arcs are held to: no arc can bulge between them
 constexpr int most_stations = 64;         // on one side of the polygon
-constexpr double speck = 1e-4;         // mm^2; what bounds less is left by whole numbers, no outline
+constexpr double speck = 1e-4;            // mm^2; what bounds less is left by whole numbers, no outline
 constexpr double least_follow = 0.00005;  // mm
 constexpr std::size_t worth_two = 5000;   // points that are worth a second thread
 

@@ -105,7 +105,8 @@ std::optional<std::vector<int>> followers(const Chains& open) {
   const auto end = [&](int i) { return open.chains[i].back().Y; };
   const auto start = [&](int i) { return open.chains[i].front().Y; };
   std::sort(ends.begin(), ends.end(), [&](int a, int b) { return std::pair(end(a), a) < std::pair(end(b), b); });
-  std::sort(starts.begin(), starts.end(), [&](int a, int b) { return std::pair(start(a), a) < std::pair(start(b), b); });
+  std::sort(starts.begin(), starts.end(),
+            [&](int a, int b) { return std::pair(start(a), a) < std::pair(start(b), b); });
   std::vector<int> next(n);
   for (int i = 0; i < n; ++i) {
     if (std::abs(end(ends[i]) - start(starts[i])) > slip) return std::nullopt;
@@ -162,7 +163,8 @@ Paths solved(const ClipJob& job, int cuts, const Cancel& cancel) {
   if (!cut) return whole(job);
   Paths half[2];
   const auto side = [&](int right) {
-    half[right] = solved({side_of(job.subject, *cut, right), side_of(job.clip, *cut, right), job.how, job.fill}, cuts + 1, cancel);
+    half[right] = solved({side_of(job.subject, *cut, right), side_of(job.clip, *cut, right), job.how, job.fill},
+                         cuts + 1, cancel);
   };
   if (cuts == 0 && n > for_two) {
     abreast(2, side);

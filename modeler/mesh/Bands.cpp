@@ -134,7 +134,7 @@ class Bands {
 
   const std::vector<double>& lines_;
   const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between_;
-  std::vector<std::vector<Side>> sides_;        ///< one list a band, from below the first line upward
+  std::vector<std::vector<Side>> sides_;  ///< one list a band, from below the first line upward
   std::vector<std::vector<BandPoint>> on_line_;
 };
 

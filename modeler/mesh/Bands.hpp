@@ -11,7 +11,7 @@
 namespace sagitta {
 
 struct BandPoint {
-  Point p;     ///< 32-bit floats held in doubles
+  Point p;  ///< 32-bit floats held in doubles
   int id = -1;
 };
 

@@ -19,7 +19,7 @@ struct TrailPoint {
 struct Trails {
   std::vector<TrailPoint> vertices;            ///< one a plan vertex
   std::vector<std::vector<TrailPoint>> edges;  ///< for each plan edge: places strictly between its ends, from `from` on
-  std::vector<double> lines;              ///< the y of the bands, rising; floats
+  std::vector<double> lines;                   ///< the y of the bands, rising; floats
   std::map<Tunnel, std::vector<double>> across;  ///< bands of a side hole's wall: distances from its axis, rising
 };
 

@@ -4,8 +4,9 @@
 
 namespace sagitta {
 
-/// Twice the signed area of a triangle, positive when counter-clockwise, with the right sign whenever the coordinates are
-/// those of `rounded`: their differences are exact in doubles, and where the products could cancel they are taken exactly.
+/// Twice the signed area of a triangle, positive when counter-clockwise, with the right sign whenever the coordinates
+/// are those of `rounded`: their differences are exact in doubles, and where the products could cancel they are taken
+/// exactly.
 inline double turn(Point a, Point b, Point c) {
   const double left = (b.x - a.x) * (c.y - a.y), right = (b.y - a.y) * (c.x - a.x);
   constexpr double rounding = 4e-16;  // of the two products together

@@ -12,7 +12,8 @@ Point on_wall(const Crossing& curve, Point a, Point b, double t) {
   const double r = tunnel.radius;
   const WallChord chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
                         r * tunnel.angle(tunnel.across(b))};
-  const auto [u, w] = on_normal(chord, [&](double along, double arc) { return above_wall(curve, along, arc / r); }, t);
+  const auto [u, w] = on_normal(
+      chord, [&](double along, double arc) { return above_wall(curve, along, arc / r); }, t);
   return tunnel.at(u, r * std::sin(w / r));
 }
 

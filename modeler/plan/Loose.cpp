@@ -23,9 +23,8 @@ class Layers {
     for (int layer = 0; layer < static_cast<int>(2 * plan_.cells.size()); ++layer)
       if (there(layer)) ++size[groups_.of(layer)];
     if (size.size() < 2) return std::nullopt;
-    const auto least = std::min_element(size.begin(), size.end(), [](const auto& a, const auto& b) {
-      return a.second < b.second;
-    });
+    const auto least =
+        std::min_element(size.begin(), size.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
     return LooseCell{least->first / 2, least->first % 2 == 1};
   }
 
@@ -34,7 +33,9 @@ class Layers {
     const Cell& cell = plan_.cells[layer / 2];
     return layer % 2 ? cell.above() : cell.below();
   }
-  const Bound& floor(int layer) const { return layer % 2 ? plan_.cells[layer / 2].vault : plan_.cells[layer / 2].bottom; }
+  const Bound& floor(int layer) const {
+    return layer % 2 ? plan_.cells[layer / 2].vault : plan_.cells[layer / 2].bottom;
+  }
   const Bound& ceiling(int layer) const {
     return layer % 2 ? plan_.cells[layer / 2].top : plan_.cells[layer / 2].top_of_lower();
   }

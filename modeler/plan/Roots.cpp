@@ -81,8 +81,8 @@ std::vector<Knot> knots_of(const std::function<double(double)>& f, double small,
 std::vector<double> contacts_of(const std::function<double(double)>& f, double small, int samples) {
   const std::vector<Knot> knots = knots_of(f, small, samples);
   std::vector<double> found;
-  const Knot* last = nullptr;        // the last knot clearly off zero
-  const Knot* nearest = nullptr;     // the smallest since then
+  const Knot* last = nullptr;     // the last knot clearly off zero
+  const Knot* nearest = nullptr;  // the smallest since then
   for (const Knot& knot : knots) {
     if (std::abs(knot.value) <= small) {
       if (last && (!nearest || std::abs(knot.value) < std::abs(nearest->value))) nearest = &knot;

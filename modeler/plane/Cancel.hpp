@@ -5,7 +5,8 @@
 
 namespace sagitta {
 
-/// A copyable token, fresh for each job: whoever holds a copy can ask the job to stop; the job asks `wanted()` as it goes.
+/// A copyable token, fresh for each job: whoever holds a copy can ask the job to stop; the job asks `wanted()` as it
+/// goes.
 class Cancel {
  public:
   void request() const { flag_->store(true, std::memory_order_relaxed); }

@@ -69,7 +69,8 @@ struct Piece {
 Piece line(Point a, Point b);
 /// An arc about `centre`; its ends are computed from the angles.
 Piece arc(Point centre, double radius, double start, double sweep);
-/// An arc about `centre` through the given ends, the shorter way round in the sense of `counter_clockwise`; the ends are kept exactly.
+/// An arc about `centre` through the given ends, the shorter way round in the sense of `counter_clockwise`; the ends
+/// are kept exactly.
 Piece arc_between(Point centre, double radius, Point a, Point b, bool counter_clockwise);
 
 /// A closed outline: pieces head to tail, counter-clockwise when it bounds a filled region.

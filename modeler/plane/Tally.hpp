@@ -5,8 +5,8 @@
 
 namespace sagitta {
 
-/// A copyable token, fresh for each job: the job says how many steps it expects and counts them as it goes; whoever holds
-/// a copy can ask how far it is.
+/// A copyable token, fresh for each job: the job says how many steps it expects and counts them as it goes; whoever
+/// holds a copy can ask how far it is.
 class Tally {
  public:
   void expect(int steps) const { counts_->expected.fetch_add(steps, std::memory_order_relaxed); }

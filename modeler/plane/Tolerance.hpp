@@ -4,12 +4,13 @@ namespace sagitta::tolerance {
 
 /// Differences up to this are the same number: powers, units and dyadic sums differ by 1e-13. mm.
 inline constexpr double same = 1e-9;
-/// Gaps up to this are not meant and are decided in the plan: nearly touching cuts are drawn back to leave this much. mm.
+/// Gaps up to this are not meant and are decided in the plan: nearly touching cuts are drawn back to leave this much.
+/// mm.
 inline constexpr double snap = 1e-4;
 /// Points of the plan closer than this are one vertex. Ten times under the snap. mm.
 inline constexpr double vertex = 1e-5;
-/// A side hole that a floor meets a hair beside where its wall stands upright is moved up by this much: a hundredth of a
-/// millimetre there is a wall two hundred times thinner. mm.
+/// A side hole that a floor meets a hair beside where its wall stands upright is moved up by this much: a hundredth of
+/// a millimetre there is a wall two hundred times thinner. mm.
 inline constexpr double graze = 0.01;
 /// Floors closer than this are one floor; lower walls are no walls. mm.
 inline constexpr double height = 1e-5;
@@ -22,8 +23,8 @@ inline constexpr double drawn_join = 0.01;
 inline constexpr double drawn_chord = 1e-5;
 /// Drawn points closer than this touch; of the drawing's larger side.
 inline constexpr double drawn_touch = 1e-9;
-/// What a drawn ellipse may depart from a circle and still be one, and what the Bezier curves of another may depart from
-/// it; of its radius.
+/// What a drawn ellipse may depart from a circle and still be one, and what the Bezier curves of another may depart
+/// from it; of its radius.
 inline constexpr double drawn_round = 2e-6;
 
 }  // namespace sagitta::tolerance

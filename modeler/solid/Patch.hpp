@@ -15,7 +15,7 @@ class Patch {
   /// `reach`: x over which the patch must serve; `slant`: largest |y| / R there.
   Patch(const Surface& surface, const Bound& bound, double low, double high, double slant);
 
-  const Handle(Geom_Surface)& surface() const { return geometry_; }
+  const Handle(Geom_Surface) & surface() const { return geometry_; }
   bool plane() const { return plane_; }
   /// The edge's image in the patch's parameters, over the same parameter as its curve; `deviation` in mm is raised to
   /// the measured one.

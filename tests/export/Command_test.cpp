@@ -199,9 +199,9 @@ TEST_F(CommandLine, CheckNotesCutsThatOnlyTouch) {
     }
   for (const std::string pair : {"inlay 1, fret 4 only touches fret 3 slot", "inlay 1, fret 4 only touches fret 4 slot",
                                  "inlay 4, fret 5 only touches fret 4 slot", "inlay 2, fret 3 only touches inlay 2"})
-    EXPECT_TRUE(std::any_of(touching.begin(), touching.end(),
-                            [&](const std::string& message) { return message.rfind(pair, 0) == 0; }))
-        << pair;
+    EXPECT_TRUE(std::any_of(touching.begin(), touching.end(), [&](const std::string& message) {
+      return message.rfind(pair, 0) == 0;
+    })) << pair;
   const json sound = json::parse(sagitta("check --json " + board("heron-six")).out);
   for (const json& finding : sound["findings"]) EXPECT_NE(finding["name"], "touching");
 }

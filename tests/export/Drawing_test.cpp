@@ -20,8 +20,8 @@ class Drawn {
   explicit Drawn(const std::string& preset, const std::string& extra = "") {
     write_file(scratch_ / "board.toml", extra + bytes_of(preset_path(preset)));
     copy_drawings(scratch_.path());
-    const Outcome outcome = sagitta("export '" + (scratch_ / "board.toml").string() + "' --only dxf,svg --dowels --to '" +
-                                    (scratch_ / "out").string() + "'");
+    const Outcome outcome = sagitta("export '" + (scratch_ / "board.toml").string() +
+                                    "' --only dxf,svg --dowels --to '" + (scratch_ / "out").string() + "'");
     if (outcome.code != 0) throw std::runtime_error(outcome.err);
   }
   json copy(const std::string& file) {
@@ -160,7 +160,8 @@ TEST_P(DrawingOf, LeftHandIsTheMirrorOfRightHand) {
   write_file(scratch / "other.toml", text);
   copy_drawings(scratch.path());
   const std::string to = (scratch / "out").string();
-  ASSERT_EQ(sagitta("export '" + (scratch / "other.toml").string() + "' --only dxf,svg --dowels --to '" + to + "'").code, 0);
+  ASSERT_EQ(
+      sagitta("export '" + (scratch / "other.toml").string() + "' --only dxf,svg --dowels --to '" + to + "'").code, 0);
   Drawn drawn(GetParam());
   const json others = drawing_copies(to);
   for (const std::string name : {"board.dxf", "board-r12.dxf", "board.svg", "from-below.dxf"}) {
@@ -223,7 +224,8 @@ TEST(Drawing, DowelsFitOneWayRoundOnly) {
   EXPECT_FALSE(lands_on_one([](Point p) { return Point{p.x, -p.y}; })) << "turned over, along";
   EXPECT_FALSE(lands_on_one([](Point p) { return Point{-p.x, p.y}; })) << "turned over, across";
   for (const Dowel& dowel : dowels) {
-    const bool beyond = dowel.centre.x + dowel.radius < layout.strip.low.x || dowel.centre.x - dowel.radius > layout.strip.high.x;
+    const bool beyond =
+        dowel.centre.x + dowel.radius < layout.strip.low.x || dowel.centre.x - dowel.radius > layout.strip.high.x;
     EXPECT_TRUE(beyond) << "in the waste";
   }
 }

@@ -18,11 +18,12 @@ struct GmshReading {
 /// `unit`: what lengths are converted into, "MM" or "INCH". Throws when gmsh reads nothing.
 inline GmshReading read_by_gmsh(const fs::path& step, const std::string& unit = "MM") {
   const ScratchFolder scratch;
-  write_file(scratch / "read.geo",
-             "Geometry.OCCTargetUnit = \"" + unit + "\";\nSetFactory(\"OpenCASCADE\");\nMerge \"" + step.string() +
-                 "\";\nv() = Volume{:};\nm = 0;\nFor i In {0:#v()-1}\n  m += Mass Volume{v(i)};\nEndFor\n"
-                 "b() = BoundingBox Point{PointsOf{Volume{:};}};\nPrintf(\"bodies %g\", #v());\nPrintf(\"volume %.12g\", m);\n"
-                 "Printf(\"box %.9g %.9g %.9g %.9g %.9g %.9g\", b(0), b(1), b(2), b(3), b(4), b(5));\n");
+  write_file(
+      scratch / "read.geo",
+      "Geometry.OCCTargetUnit = \"" + unit + "\";\nSetFactory(\"OpenCASCADE\");\nMerge \"" + step.string() +
+          "\";\nv() = Volume{:};\nm = 0;\nFor i In {0:#v()-1}\n  m += Mass Volume{v(i)};\nEndFor\n"
+          "b() = BoundingBox Point{PointsOf{Volume{:};}};\nPrintf(\"bodies %g\", #v());\nPrintf(\"volume %.12g\", m);\n"
+          "Printf(\"box %.9g %.9g %.9g %.9g %.9g %.9g\", b(0), b(1), b(2), b(3), b(4), b(5));\n");
   const Outcome read = shell("gmsh -parse_and_exit '" + (scratch / "read.geo").string() + "'");
   GmshReading found;
   found.said = read.out;

@@ -7,7 +7,8 @@
 namespace sagitta::test {
 namespace {
 
-// The mating face, read back by a program that is not ours: made for a board with a neck, in millimetres, without errors.
+// The mating face, read back by a program that is not ours: made for a board with a neck, in millimetres, without
+// errors.
 TEST(MatingDrawing, IsWrittenForABoardWithANeck) {
   const ScratchFolder scratch;
   const std::string board = scratch / "board.toml", text = bytes_of(preset_path("heron-six"));

@@ -134,7 +134,8 @@ TEST(SetUp, DistancesToTheNutLineAreInTheFile) {
   EXPECT_NE(svg.find("47.1 mm along, 39.2 mm across"), std::string::npos) << "corner, as blank.at says";
   EXPECT_NE(svg.find("-238.55 mm along, -2.65 mm across"), std::string::npos) << "571.3 / 2 - 47.1, 83.7 / 2 - 39.2";
   EXPECT_NE(svg.find("571.3 x 83.7 x 7.4 mm"), std::string::npos) << "measured";
-  const std::string sheet = shell("pdftotext -layout '" + (scratch / "out/setups/inlay_side-01/setup.pdf").string() + "' -").out;
+  const std::string sheet =
+      shell("pdftotext -layout '" + (scratch / "out/setups/inlay_side-01/setup.pdf").string() + "' -").out;
   EXPECT_NE(sheet.find("47.1 mm along, 39.2 mm across"), std::string::npos) << sheet;
   EXPECT_NE(sheet.find("571.3 x 83.7 x 7.4 mm"), std::string::npos) << sheet;
 }

@@ -29,8 +29,8 @@ INSTANTIATE_TEST_SUITE_P(Papers, PrintedOn, testing::Values("A4", "A3", "Letter"
 TEST_P(PrintedOn, NoWordLeavesThePaperOrLiesOnAnother) {
   for (const Preset& preset : presets()) {
     const Printed printed(preset_path(std::string(preset.name)), GetParam());
-    for (const char* name : {"shop-drawing.pdf", "inlay-drawing.pdf", "template.pdf",
-                             "setups/whole-job-01/setup.pdf", "job-sheet.pdf"}) {
+    for (const char* name :
+         {"shop-drawing.pdf", "inlay-drawing.pdf", "template.pdf", "setups/whole-job-01/setup.pdf", "job-sheet.pdf"}) {
       if (!fs::exists(printed.file(name))) continue;
       const std::vector<Page> pages = pages_of(printed.file(name));
       ASSERT_FALSE(pages.empty()) << preset.name << " " << name;
@@ -55,7 +55,9 @@ std::vector<double> row_of(const std::string& text, const std::string& name) {
 TEST(ShopDrawing, SectionsCarryTheEdgesThickness) {
   const ScratchFolder scratch;
   std::string text = bytes_of(preset_path("heron-six"));
-  const auto change = [&](const std::string& from, const std::string& to) { text.replace(text.find(from), from.size(), to); };
+  const auto change = [&](const std::string& from, const std::string& to) {
+    text.replace(text.find(from), from.size(), to);
+  };
   change("thickness = 6.3 ", "thickness = 6.35 ");
   change("edge_margin = 3.5", "nut_width = 42.8625\nheel_width = 57.15");
   change("\"compound\"", "\"single\"");
@@ -69,7 +71,8 @@ TEST(ShopDrawing, SectionsCarryTheEdgesThickness) {
   EXPECT_NEAR(edge[0], 5.40, 0.005001);
   EXPECT_NEAR(edge[2], 4.65, 0.005001);
   EXPECT_EQ(radius, (std::vector<double>{241.3, 241.3, 241.3}));
-  const std::vector<double> depth = row_of(page, "Slot depth at its ends"), left = row_of(page, "Left below, at the ends");
+  const std::vector<double> depth = row_of(page, "Slot depth at its ends"),
+                            left = row_of(page, "Left below, at the ends");
   EXPECT_EQ(depth, (std::vector<double>{2.05, 2.05, 2.05})) << "tang 1.7 and 0.35 (BOARD-FILE)";
   EXPECT_NEAR(left[2], 4.65 - 2.05, 0.005001);
 }

@@ -17,16 +17,17 @@ struct Tables {
   ScratchFolder scratch;
 
   explicit Tables(const std::string& preset) {
-    const Outcome made = sagitta("export '" + preset_path(preset).string() + "' --only csv --to '" +
-                                 (scratch / "out").string() + "'");
+    const Outcome made =
+        sagitta("export '" + preset_path(preset).string() + "' --only csv --to '" + (scratch / "out").string() + "'");
     if (made.code != 0) throw std::runtime_error(made.err);
   }
   json table(const std::string& name) const { return json::parse(bytes_of(scratch / ("out/" + name + ".json"))); }
   /// Rows of a CSV file, read by Python's csv module, as lists of text.
   json rows(const std::string& name) const {
-    return json::parse(shell("/usr/bin/python3 -c 'import csv, json, sys; print(json.dumps(list(csv.reader(open(sys.argv[1])))))' '" +
-                             (scratch / ("out/" + name + ".csv")).string() + "'")
-                           .out);
+    return json::parse(
+        shell("/usr/bin/python3 -c 'import csv, json, sys; print(json.dumps(list(csv.reader(open(sys.argv[1])))))' '" +
+              (scratch / ("out/" + name + ".csv")).string() + "'")
+            .out);
   }
 };
 
@@ -39,9 +40,9 @@ TEST(Tables, FretTableIsTheOneThatIsPrinted) {
   EXPECT_EQ(tables.table("frets"), json::parse(sagitta("frets --json " + board).out));
 }
 
-// A fret square to the centre line of width w on a radius R: arc 2 R asin(w / 2R), bent to R (Machinery's Handbook, 31st
-// ed., p. 79: c = 2 sqrt(h(2r-h)), so w is the chord), and 2 mm more at each end. The preset: 648 mm, widths of the
-// strings' spread 35.5 to 52 mm and 3.5 mm at each side, R from 254 to 406 mm at the heel end 10 mm past fret 22.
+// A fret square to the centre line of width w on a radius R: arc 2 R asin(w / 2R), bent to R (Machinery's Handbook,
+// 31st ed., p. 79: c = 2 sqrt(h(2r-h)), so w is the chord), and 2 mm more at each end. The preset: 648 mm, widths of
+// the strings' spread 35.5 to 52 mm and 3.5 mm at each side, R from 254 to 406 mm at the heel end 10 mm past fret 22.
 TEST(Tables, WireListHasTheArcsAndTheOverhang) {
   const Tables tables("heron-six");
   const json wire = tables.table("wire"), rows = tables.rows("wire");

@@ -85,18 +85,18 @@ TEST(Template, CrossesOfNeighboursMeet) {
   EXPECT_NEAR(parts[0].part.high.x - parts[1].part.low.x, template_overlap, 1e-9);
 }
 
-// A fan's frets lean; the left-handed board's lean the other way. On one sheet of the two hands the fret lines cross the
-// row at y of the one where they cross the row at -y of the other.
+// A fan's frets lean; the left-handed board's lean the other way. On one sheet of the two hands the fret lines cross
+// the row at y of the one where they cross the row at -y of the other.
 TEST(Template, LeftHandIsTheMirrorOfRightHand) {
   const ScratchFolder scratch;
   std::string text = bytes_of(preset_path("curlew-seven-fan"));
   text.replace(text.find("format = 1"), 10, "format = 1\nhand = \"left\"");
   write_file(scratch / "left.toml", text);
   const Sheets right("curlew-seven-fan", "A4");
-  ASSERT_EQ(sagitta("export '" + (scratch / "left.toml").string() + "' --only pdf --to '" + (scratch / "out").string() +
-                    "'")
-                .code,
-            0);
+  ASSERT_EQ(
+      sagitta("export '" + (scratch / "left.toml").string() + "' --only pdf --to '" + (scratch / "out").string() + "'")
+          .code,
+      0);
   const PagePicture one(right.pdf, 1), other(scratch / "out/template.pdf", 1);
   const double axis = template_sheets(right.ready.layout, *paper_named("A4")).front().shift.y;
   for (const double y : {-15.0, 9.0, 15.0}) {
@@ -109,7 +109,8 @@ TEST(Template, LeftHandIsTheMirrorOfRightHand) {
 
 TEST(Template, SameBoardSameBytesInAnotherProcess) {
   const Sheets once("curlew-seven-fan", "A4"), again("curlew-seven-fan", "A4");
-  EXPECT_EQ(shell("diff -r '" + (once.scratch / "out").string() + "' '" + (again.scratch / "out").string() + "'").code, 0);
+  EXPECT_EQ(shell("diff -r '" + (once.scratch / "out").string() + "' '" + (again.scratch / "out").string() + "'").code,
+            0);
 }
 
 TEST(Template, WideBoardTakesRowsOfSheetsToo) {

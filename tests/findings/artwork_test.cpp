@@ -233,8 +233,7 @@ TEST(ArtworkFindings, SayWhatTheCuttersMakeOfADrawing) {
   board.cutters.back().diameter = 3;
   EXPECT_NEAR(measured(board, "drawing-simplified"), (4 - std::numbers::pi) * 0.7 * 0.7, 0.01);
   EXPECT_NEAR(measured(board, "corner-rounded"), 0.7 * (std::sqrt(2) - 1), 0.001);
-  EXPECT_NEAR(measured(board, "left-to-detail-cutter"),
-              (4 - std::numbers::pi) * (1.5 * 1.5 - 0.75 * 0.75), 0.01);
+  EXPECT_NEAR(measured(board, "left-to-detail-cutter"), (4 - std::numbers::pi) * (1.5 * 1.5 - 0.75 * 0.75), 0.01);
 }
 
 TEST(SheetFindings, NameThePiecesWithoutASheet) {

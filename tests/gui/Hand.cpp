@@ -88,7 +88,8 @@ Hand::Hand(const HandSpec& spec) {
     const fs::path presets = fs::path(SAGITTA_SOURCE) / "presets";
     fs::copy_file(presets / (spec.board + ".toml"), file_);
     for (const Inlay& inlay : read_board(file_.string()).board.inlays)
-      if (!inlay.file.empty()) fs::copy_file(presets / inlay.file, folder_.path / inlay.file, fs::copy_options::skip_existing);
+      if (!inlay.file.empty())
+        fs::copy_file(presets / inlay.file, folder_.path / inlay.file, fs::copy_options::skip_existing);
   }
   viewer::AppSpec made;
   made.board = file_.string();

@@ -23,10 +23,10 @@ struct Sender : Hand {
   /// Everything unticked but these kinds, to be quick.
   void only(std::initializer_list<bool viewer::Settings::*> kinds) {
     viewer::Settings& s = desk().settings;
-    for (const auto kind : {&viewer::Settings::export_step, &viewer::Settings::export_stl,
-                            &viewer::Settings::export_three_mf, &viewer::Settings::export_dxf,
-                            &viewer::Settings::export_svg, &viewer::Settings::export_pdf, &viewer::Settings::export_csv,
-                            &viewer::Settings::export_png, &viewer::Settings::export_html})
+    for (const auto kind :
+         {&viewer::Settings::export_step, &viewer::Settings::export_stl, &viewer::Settings::export_three_mf,
+          &viewer::Settings::export_dxf, &viewer::Settings::export_svg, &viewer::Settings::export_pdf,
+          &viewer::Settings::export_csv, &viewer::Settings::export_png, &viewer::Settings::export_html})
       s.*kind = std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
     frames(2);
   }
@@ -52,7 +52,8 @@ TEST(Sending, ShowsThePagesAsTheyWillPrint) {
   EXPECT_NEAR(1.0 * printed->pages[0].picture.width / printed->pages[0].picture.height, 297.0 / 210, 0.002);
   std::set<std::string> documents;
   for (const viewer::PrintedPage& page : printed->pages) documents.insert(page.document);
-  EXPECT_THAT(documents, testing::IsSupersetOf({"template.pdf", "shop-drawing.pdf", "inlay-drawing.pdf", "job-sheet.pdf"}));
+  EXPECT_THAT(documents,
+              testing::IsSupersetOf({"template.pdf", "shop-drawing.pdf", "inlay-drawing.pdf", "job-sheet.pdf"}));
   hand.click("Export/Next");
   const auto second = hand.window();
   EXPECT_THAT(hand.text("Export/page"), testing::StartsWith("Page 2"));

@@ -10,7 +10,8 @@ namespace {
 
 /// "namespace::Type" of every type that the text of a header defines outside of any other.
 std::vector<std::string> types_in(const std::vector<std::string>& lines) {
-  static const std::regex opened("namespace ([a-z:_]+) \\{.*"), type("(?:struct|class|enum class) ([A-Z]\\w*)(?: [^<]*)? \\{.*");
+  static const std::regex opened("namespace ([a-z:_]+) \\{.*"),
+      type("(?:struct|class|enum class) ([A-Z]\\w*)(?: [^<]*)? \\{.*");
   std::vector<std::string> found;
   std::string space;
   std::smatch match;
@@ -36,8 +37,8 @@ TEST(Names, AreGivenOnce) {
 }
 
 TEST(Names, TheTestSeesATypeInItsNamespace) {
-  const std::vector<std::string> lines{"namespace a {", "struct One {", "};", "struct Two;", "namespace b::c {",
-                                       "class Two final : Base {"};
+  const std::vector<std::string> lines{"namespace a {", "struct One {",     "};",
+                                       "struct Two;",   "namespace b::c {", "class Two final : Base {"};
   EXPECT_EQ(types_in(lines), (std::vector<std::string>{"a::One", "b::c::Two"}));
 }
 

@@ -51,7 +51,9 @@ TEST(Fit, KeepsADiscLargerThanTheCutter) {
   EXPECT_NEAR(distance(loops[0][0].centre, {1, 2}), 0, micron);
 }
 
-TEST(Fit, LeavesNothingOfAStripNarrowerThanTheCutter) { EXPECT_TRUE(fit({{{0, 0}, {10, 0}, {10, 1}, {0, 1}}}, 0.6)->empty()); }
+TEST(Fit, LeavesNothingOfAStripNarrowerThanTheCutter) {
+  EXPECT_TRUE(fit({{{0, 0}, {10, 0}, {10, 1}, {0, 1}}}, 0.6)->empty());
+}
 
 // Five outer corners lose (1 - pi/4) r^2 each, the inner one gains as much.
 TEST(Fit, RoundsAnLOutsideAndInside) {
@@ -113,7 +115,8 @@ TEST(Fit, FindsTheLargestCutterForADeparture) {
 
 TEST(Fit, MeasuresANeck) {
   // Two squares joined by a bar 1.2 wide.
-  const Region dumbbell{{{0, 0}, {5, 0}, {5, 1.9}, {9, 1.9}, {9, 0}, {14, 0}, {14, 5}, {9, 5}, {9, 3.1}, {5, 3.1}, {5, 5}, {0, 5}}};
+  const Region dumbbell{
+      {{0, 0}, {5, 0}, {5, 1.9}, {9, 1.9}, {9, 0}, {14, 0}, {14, 5}, {9, 5}, {9, 3.1}, {5, 3.1}, {5, 5}, {0, 5}}};
   EXPECT_NEAR(narrowest(dumbbell, true, 5).width, 1.2, 1e-9);
 }
 

@@ -1,8 +1,9 @@
 // Polygons that run once east and once west, against the shoelace formula: n - 2 triangles, none flat, that fill it.
 
+#include "mesh/Monotone.hpp"
+
 #include <gtest/gtest.h>
 
-#include "mesh/Monotone.hpp"
 #include "mesh/Turn.hpp"
 
 namespace sagitta {

@@ -131,8 +131,7 @@ TEST(Alike, ArcSlotsTakeTheirPlanAreaTimesTheirDepth) {
     board.slots.depth = 2.5;
     double area = 0;
     const Layout layout = std::get<Layout>(lay_out(board));
-    for (const Slot& slot : layout.slots)
-      area += slot.width * distance(slot.bass_end, slot.treble_end);
+    for (const Slot& slot : layout.slots) area += slot.width * distance(slot.bass_end, slot.treble_end);
     EXPECT_NEAR(shallow.volume - looks_of(board).volume, 0.5 * area, 1e-6);
   }
 }

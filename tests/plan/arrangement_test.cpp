@@ -22,8 +22,11 @@ double area_of(const Arrangement& arrangement, const std::vector<int>& cover) {
       HalfEdge h = start;
       do {
         const PlanEdge& edge = arrangement.map.edges[h >> 1];
-        const double half = (cross(edge.piece.a, edge.piece.b) + (edge.piece.is_arc() ? edge.piece.radius * edge.piece.radius *
-                             (edge.piece.sweep - std::sin(edge.piece.sweep)) : 0)) / 2;
+        const double half = (cross(edge.piece.a, edge.piece.b) +
+                             (edge.piece.is_arc() ? edge.piece.radius * edge.piece.radius *
+                                                        (edge.piece.sweep - std::sin(edge.piece.sweep))
+                                                  : 0)) /
+                            2;
         sum += h & 1 ? -half : half;
         h = arrangement.map.next[h];
       } while (h != start);
@@ -34,7 +37,8 @@ double area_of(const Arrangement& arrangement, const std::vector<int>& cover) {
 
 /// Euler's formula for a plane map: V - E + F = 1 + C with the outside counted as a face.
 int components(const Subdivision& map) {
-  return static_cast<int>(map.vertices.size()) - static_cast<int>(map.edges.size()) + static_cast<int>(map.faces.size()) - 1;
+  return static_cast<int>(map.vertices.size()) - static_cast<int>(map.edges.size()) +
+         static_cast<int>(map.faces.size()) - 1;
 }
 
 TEST(Arrangement, TwoDiscsShareTheLensOfTheTextbook) {

@@ -7,8 +7,8 @@
 namespace sagitta {
 namespace {
 
-/// A flat board 10 mm thick with a column of wood, 4 mm square, inside four pockets 6 mm deep, and under it a pin's hole
-/// that reaches over the column into the pockets all round.
+/// A flat board 10 mm thick with a column of wood, 4 mm square, inside four pockets 6 mm deep, and under it a pin's
+/// hole that reaches over the column into the pockets all round.
 Board column_over_a_pin(double pin_depth) {
   Board board;
   board.scale.length = 640;
@@ -41,7 +41,8 @@ std::variant<Plan, Faults> planned(const Board& board) {
   return make_plan(board, layout, surface_of(board, layout), Stage::board);
 }
 
-// The pockets' floors are at 10 - 6 = 4: a pin that ends above them frees the column, one that ends below leaves a skin.
+// The pockets' floors are at 10 - 6 = 4: a pin that ends above them frees the column, one that ends below leaves a
+// skin.
 TEST(Loose, AColumnWithItsFootBoredAwayIsRefused) {
   const auto freed = planned(column_over_a_pin(4.5));
   const Faults* faults = std::get_if<Faults>(&freed);

@@ -22,9 +22,11 @@ TEST(Roots, FindsTwoWaysThroughZeroBetweenTwoSamples) {
 }
 
 TEST(Roots, ATouchIsOneContact) {
-  EXPECT_THAT(contacts_of([](double t) { return -(t - 0.3) * (t - 0.3); }, 1e-5, 6), ElementsAre(DoubleNear(0.3, 1e-6)));
+  EXPECT_THAT(contacts_of([](double t) { return -(t - 0.3) * (t - 0.3); }, 1e-5, 6),
+              ElementsAre(DoubleNear(0.3, 1e-6)));
   EXPECT_THAT(contacts_of([](double t) { return 1e-6 - (t - 0.3) * (t - 0.3); }, 1e-5, 6),
-              ElementsAre(DoubleNear(0.3, 1e-6))) << "a dip of less than the tolerance is a touch";
+              ElementsAre(DoubleNear(0.3, 1e-6)))
+      << "a dip of less than the tolerance is a touch";
 }
 
 TEST(Roots, AMissByMoreThanTheToleranceIsNone) {
@@ -38,7 +40,10 @@ TEST(Roots, ZeroAllAlongAndZeroAtTheEndsAreLeftToTheCaller) {
 
 TEST(Roots, AVeryFlatTouchNearAnEndIsSeen) {
   // A slot's floor that just reaches a pocket's: -(y^2)/2R along y = 1.5 .. -17.6, R = 640.
-  const auto gap = [](double t) { const double y = 1.517 - 19.131 * t; return -y * y / 1280; };
+  const auto gap = [](double t) {
+    const double y = 1.517 - 19.131 * t;
+    return -y * y / 1280;
+  };
   EXPECT_THAT(contacts_of(gap, 1e-5, 6), ElementsAre(DoubleNear(1.517 / 19.131, 1e-4)));
 }
 

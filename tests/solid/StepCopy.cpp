@@ -1,5 +1,7 @@
 #include "solid/StepCopy.hpp"
 
+#include <unistd.h>
+
 #include <Interface_Static.hxx>
 #include <Message.hxx>
 #include <Message_Messenger.hxx>
@@ -8,14 +10,14 @@
 #include <STEPControl_Writer.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
-#include <unistd.h>
-
 #include <filesystem>
 
 namespace sagitta {
 
 StepCopy through_step(const TopoDS_Solid& solid, const std::string& name) {
-  const std::string path = (std::filesystem::temp_directory_path() / ("sagitta-" + std::to_string(::getpid()) + "-" + name + ".step")).string();
+  const std::string path =
+      (std::filesystem::temp_directory_path() / ("sagitta-" + std::to_string(::getpid()) + "-" + name + ".step"))
+          .string();
   Message::DefaultMessenger()->RemovePrinters(STANDARD_TYPE(Message_Printer));
   STEPControl_Writer writer;
   if (writer.Transfer(solid, STEPControl_AsIs) != IFSelect_RetDone || writer.Write(path.c_str()) != IFSelect_RetDone)

@@ -302,8 +302,8 @@ void App::frame() {
   stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_);
   // The strip was laid out before its new picture was drawn.
   if (picture_.changes() != small_pictures) frames_owed_ = std::max(frames_owed_, 1);
-  const bool other = interface_.lay_out(static_cast<float>(width()), static_cast<float>(height()),
-                                         picture_.changes() + page_changes_);
+  const bool other =
+      interface_.lay_out(static_cast<float>(width()), static_cast<float>(height()), picture_.changes() + page_changes_);
   const bool draw = other || std::exchange(uncovered_, false);
   if (draw) draw_into(false);
   keep_copy();

@@ -25,11 +25,11 @@ namespace sagitta::viewer {
 
 /// What the page about the export leaves out, and the sheet of paper that it shows.
 struct SendingForm {
-  bool trial = false;                ///< the trial strip instead of the job
-  std::set<std::string> left_out;    ///< folders of set-ups without files
-  std::size_t page = 0;              ///< index into the paperwork's pages
-  ImTextureID picture = nullptr;     ///< of that page; null while there is none
-  float shape = 1;                   ///< its width over its height
+  bool trial = false;              ///< the trial strip instead of the job
+  std::set<std::string> left_out;  ///< folders of set-ups without files
+  std::size_t page = 0;            ///< index into the paperwork's pages
+  ImTextureID picture = nullptr;   ///< of that page; null while there is none
+  float shape = 1;                 ///< its width over its height
 };
 
 /// A list of a folder for the file dialog.

@@ -61,8 +61,8 @@ struct View {
 
   bool measuring = false;
   std::vector<Picked> picks;
-  std::string named;                        ///< the feature last picked
-  std::optional<Marked> marked;             ///< the finding that is pointed at
+  std::string named;             ///< the feature last picked
+  std::optional<Marked> marked;  ///< the finding that is pointed at
   std::optional<ChosenInlay> chosen;
   bool notes_open = false;                  ///< findings that are only worth knowing are listed too
   bool humps = false, fit_to_neck = false;  ///< drawn over the board

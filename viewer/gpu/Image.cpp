@@ -5,7 +5,8 @@ namespace sagitta::viewer {
 void Image::load(int width, int height, const std::vector<std::uint8_t>& pixels) {
   std::vector<std::uint8_t> rows;  // four bytes a pixel: rows then begin where the card wants them
   rows.reserve(pixels.size() / 3 * 4);
-  for (std::size_t i = 0; i + 2 < pixels.size(); i += 3) rows.insert(rows.end(), {pixels[i], pixels[i + 1], pixels[i + 2], 255});
+  for (std::size_t i = 0; i + 2 < pixels.size(); i += 3)
+    rows.insert(rows.end(), {pixels[i], pixels[i + 1], pixels[i + 2], 255});
   if (!colour_) colour_ = Texture::make();
   gl::BindTexture(GL_TEXTURE_2D, colour_.id());
   gl::TexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, rows.data());

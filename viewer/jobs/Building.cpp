@@ -15,8 +15,8 @@ bool same_neck_file(const Board& a, const Board& b) {
 
 }  // namespace
 
-std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before,
-                                 InlayFitter& fitter, const Cancel& cancel, const Tally& tally) {
+std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter,
+                                 const Cancel& cancel, const Tally& tally) {
   Model model;
   if (before && before->layout && before->board == board) {
     model = *before;
@@ -46,8 +46,7 @@ std::optional<Model> begin_model(std::uint64_t generation, const Board& board, c
 
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
   model.neck = std::move(neck);
-  model.findings =
-      findings_of(model.board, *model.layout, model.surface, model.neck.get(), &model.fitted->inlays);
+  model.findings = findings_of(model.board, *model.layout, model.surface, model.neck.get(), &model.fitted->inlays);
   model.fittings =
       std::make_shared<const Fittings>(dress_fittings(model.board, *model.layout, model.surface, model.neck.get()));
 }

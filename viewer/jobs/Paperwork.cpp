@@ -9,7 +9,7 @@ namespace sagitta::viewer {
 
 namespace {
 
-constexpr double pixels_across = 1400;     ///< of a page's picture
+constexpr double pixels_across = 1400;      ///< of a page's picture
 constexpr double preview_deviation = 0.02;  ///< mm; more than a picture of a stage shows
 
 std::vector<PrintedBook> books(const ReadyBoard& ready, const Paper& paper, bool trial, const Cancel& cancel) {

@@ -21,10 +21,10 @@ struct SendingOrder {
   HandOffKinds kinds;
   std::string paper = "A4";  ///< that PDFs are printed on
   bool replace = false;
-  bool pieces = true;             ///< the pieces and the assemblies with them too
-  std::set<std::string> setups;   ///< folders of the set-ups that get drawings; empty: all
-  bool trial = false;             ///< the trial strip instead of the job
-  std::string source;  ///< the board file, which a replaced folder may not swallow; may be empty
+  bool pieces = true;            ///< the pieces and the assemblies with them too
+  std::set<std::string> setups;  ///< folders of the set-ups that get drawings; empty: all
+  bool trial = false;            ///< the trial strip instead of the job
+  std::string source;            ///< the board file, which a replaced folder may not swallow; may be empty
 };
 
 struct SendingState {

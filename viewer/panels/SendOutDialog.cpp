@@ -98,8 +98,9 @@ void draw_form(Desk& desk) {
   ImGui::SameLine();
   if (ui.toggle("A trial strip", trial)) choose(desk, true);
   if (form.trial) {
-    ui.quiet("A strip of waste with slots and pockets a little tighter and looser than wanted, as STEP, STL, DXF and "
-             "SVG, and a sheet that says what to measure on it and which decision to change by it.");
+    ui.quiet(
+        "A strip of waste with slots and pockets a little tighter and looser than wanted, as STEP, STL, DXF and "
+        "SVG, and a sheet that says what to measure on it and which decision to change by it.");
     ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted("Paper of the sheet");
     ImGui::SameLine();
@@ -186,8 +187,8 @@ void draw_foot(Desk& desk) {
   std::error_code trouble;
   const bool taken = fs::exists(s.export_folder, trouble) && !fs::is_empty(s.export_folder, trouble);
   const HandOffKinds k = kinds_of(s);
-  const bool any = desk.sending_form.trial || k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv ||
-                   k.png || k.html;
+  const bool any =
+      desk.sending_form.trial || k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv || k.png || k.html;
   const bool sound = desk.model && desk.model->layout && desk.model->faults.empty();
   const char* go = taken ? "Replace" : "Export";
   dialog_foot(ui, button_width(ui, "Close") + button_width(ui, go) + ui.px(8));

@@ -43,7 +43,8 @@ class Ui {
 
   bool button(const std::string& label, bool enabled = true);
   bool primary(const std::string& label, bool enabled = true);  ///< the one button that goes on, in the accent colour
-  bool toggle(const std::string& label, bool& value, const std::string& more = {});  ///< `more` is shown behind the label
+  bool toggle(const std::string& label, bool& value,
+              const std::string& more = {});  ///< `more` is shown behind the label
   /// With "##" before it the label is only a name: its words stand elsewhere.
   bool tick(const std::string& label, bool& value);
   bool row(const std::string& label, const std::string& shown, bool chosen);  ///< one line of a list
