@@ -138,14 +138,22 @@ Board plain_board() {
   return board;
 }
 
-Walls walls_of(const Artwork& artwork, double along, Stage stage) {
-  Board board = plain_board();
+/// The drawing of that name at a fret, so long.
+void let_in(Board& board, int fret, double along) {
   Inlay& inlay = board.inlays.emplace_back();
   inlay.shape = InlayShape::artwork;
   inlay.file = "drawn";
-  inlay.frets = {5};
+  inlay.frets = {fret};
   inlay.along = along;
-  inlay.depth = 1.5;
+  inlay.depth = 1.6;
+}
+
+/// One smooth outline, mostly a long run.
+Artwork wide_wave(unsigned seed) { return test::drawing({{"#202020", {test::wave({0, 0}, 16, 8, 1, seed)}}}); }
+
+Walls walls_of(const Artwork& artwork, double along, Stage stage) {
+  Board board = plain_board();
+  let_in(board, 5, along);
   return walls_of(board, {{"drawn", artwork}}, stage);
 }
 
@@ -188,16 +196,10 @@ TEST(SmoothWalls, EncloseWhatTheirFacetsDo) {
     board.surface.profile = Profile::compound;
     board.surface.radius_at_nut = 240;
     board.surface.radius_at_heel = 380;
-    Inlay& inlay = board.inlays.emplace_back();
-    inlay.shape = InlayShape::artwork;
-    inlay.file = "drawn";
-    inlay.frets = {9};
-    inlay.along = 21;
-    inlay.depth = 1.6;
-    const Artwork artwork = test::drawing({{"#202020", {test::wave({0, 0}, 16, 8, 1, seed)}}});
+    let_in(board, 9, 21);
     const Layout layout = std::get<Layout>(lay_out(board));
     const Surface surface = surface_of(board, layout);
-    const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", artwork}}));
+    const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", wide_wave(seed)}}));
     const Plan plan = std::get<Plan>(make_piece_plan(board, layout, surface, inlays.pieces.at(0), PieceState::job));
     for (const Shell& part : apart(lift(plan))) {
       const TopoDS_Solid solid = make_solid(part);
@@ -212,15 +214,9 @@ TEST(SmoothWalls, EncloseWhatTheirFacetsDo) {
 TEST(SmoothWalls, MeasureAsTheirArcsDo) {
   for (unsigned seed = 1; seed <= 8; ++seed) {
     Board board = plain_board();
-    Inlay& inlay = board.inlays.emplace_back();
-    inlay.shape = InlayShape::artwork;
-    inlay.file = "drawn";
-    inlay.frets = {9};
-    inlay.along = 21;
-    inlay.depth = 1.6;
-    const Artwork artwork = test::drawing({{"#202020", {test::wave({0, 0}, 16, 8, 1, seed)}}});
+    let_in(board, 9, 21);
     const Layout layout = std::get<Layout>(lay_out(board));
-    const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", artwork}}));
+    const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", wide_wave(seed)}}));
     const InlayPiece& piece = inlays.pieces.at(0);
     const Plan plan =
         std::get<Plan>(make_piece_plan(board, layout, surface_of(board, layout), piece, PieceState::sheet));
