@@ -17,6 +17,9 @@ class EarCutter {
       after_.push_back((i + 1) % n);
       left_.push_back(i);
     }
+    by_x_ = left_;
+    std::sort(by_x_.begin(), by_x_.end(), [&](int a, int b) { return points_[a].x < points_[b].x; });
+    is_left_.assign(polygon.size(), true);
     for (int i = 0; i < n; ++i) quality_.push_back(quality(i));
   }
 
@@ -34,6 +37,7 @@ class EarCutter {
       // Where nothing but a folded line is left, flat triangles close it: its two sides may be cut at different places.
       triangles.push_back({before_[ear], ear, after_[ear]});
       left_.erase(best);
+      is_left_[ear] = false;
       const int a = before_[ear], b = after_[ear];
       after_[a] = b;
       before_[b] = a;
@@ -67,14 +71,19 @@ class EarCutter {
     const Point a = points_[before_[i]], b = points_[i], c = points_[after_[i]];
     const double area = turn(a, b, c);
     if (area <= 0) return 0;
-    for (const int j : left_)
-      if (j != i && j != before_[i] && j != after_[i] && inside(j, a, b, c)) return blocked;
+    const double high = std::max({a.x, b.x, c.x});
+    auto at = std::lower_bound(by_x_.begin(), by_x_.end(), std::min({a.x, b.x, c.x}),
+                               [&](int j, double x) { return points_[j].x < x; });
+    for (; at != by_x_.end() && points_[*at].x <= high; ++at)
+      if (is_left_[*at] && *at != i && *at != before_[i] && *at != after_[i] && inside(*at, a, b, c)) return blocked;
     const double longest = std::max({dot(b - a, b - a), dot(c - b, c - b), dot(a - c, a - c)});
     return area / longest;
   }
 
   const std::vector<Point>& points_;
   std::vector<int> before_, after_, left_;
+  std::vector<int> by_x_;      ///< all corners, rising in x
+  std::vector<bool> is_left_;  ///< corners not cut off yet
   std::vector<double> quality_;
 };
 

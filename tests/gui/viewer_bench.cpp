@@ -37,48 +37,53 @@ double high(std::vector<double> values) {
   return values.empty() ? 0 : values[values.size() * 95 / 100];
 }
 
-/// Drags the radius at the nut step by step; each frame's time, and the time from each step to its picture.
-void drag(Hand& hand) {
+/// Times of a drag: each frame's, and from each step to its picture. Milliseconds.
+struct DragTimes {
   std::vector<double> frames, pictures;
+
+  /// After the hand has moved: frames until the picture is of the board as it is now.
+  void step(Hand& hand) {
+    const double start = now();
+    bool shown = false;
+    for (int k = 0; k < 40 && !shown; ++k) {
+      hand.frames(1);
+      frames.push_back(hand.app().frame_time());
+      shown = hand.desk().good->board == hand.board();
+    }
+    pictures.push_back(1000 * (now() - start));
+  }
+  void print(const char* what) const {
+    std::printf("frame while %-13s median %6.1f ms   95 %% under %6.1f ms\n", what, middle(frames), high(frames));
+    std::printf("input to new picture      median %6.1f ms   95 %% under %6.1f ms\n", middle(pictures), high(pictures));
+  }
+};
+
+/// Drags the radius at the nut step by step.
+void drag(Hand& hand) {
+  DragTimes times;
   hand.drag("Decisions/surface.radius_at_nut", 10, 0, false);
   const viewer::Seen field = hand.see("Decisions/surface.radius_at_nut");
   const float x = (field.low.x + field.high.x) / 2 + 10, y = (field.low.y + field.high.y) / 2;
   for (int i = 1; i <= 60; ++i) {
     hand.move(x + static_cast<float>(i), y);
-    const double start = now();
-    bool shown = false;
-    for (int k = 0; k < 40 && !shown; ++k) {
-      hand.frames(1);
-      frames.push_back(hand.app().frame_time());
-      shown = hand.desk().good->board == hand.board();
-    }
-    pictures.push_back(1000 * (now() - start));
+    times.step(hand);
   }
   hand.release();
-  std::printf("frame while dragging      median %6.1f ms   95 %% under %6.1f ms\n", middle(frames), high(frames));
-  std::printf("input to new picture      median %6.1f ms   95 %% under %6.1f ms\n", middle(pictures), high(pictures));
+  times.print("dragging");
 }
 
-/// Drags a grip of a small drawing's frame, a few pixels at a time: its frames, and the time to each new picture.
+/// Drags a grip of a small drawing's frame, a few pixels at a time.
 void drag_grip(GripHand& hand, const char* grip, const char* what) {
-  std::vector<double> frames, pictures;
+  DragTimes times;
   const ImVec2 from = hand.grip(grip);
   hand.drag_from(from.x, from.y, 12, 4, false);
   for (int i = 1; i <= 40; ++i) {
     hand.move(from.x + 12 + static_cast<float>(2 * i), from.y + 4 + static_cast<float>(i));
-    const double start = now();
-    bool shown = false;
-    for (int k = 0; k < 40 && !shown; ++k) {
-      hand.frames(1);
-      frames.push_back(hand.app().frame_time());
-      shown = hand.desk().good->board == hand.board();
-    }
-    pictures.push_back(1000 * (now() - start));
+    times.step(hand);
   }
   hand.release();
   hand.wait();
-  std::printf("frame while %-13s median %6.1f ms   95 %% under %6.1f ms\n", what, middle(frames), high(frames));
-  std::printf("input to new picture      median %6.1f ms   95 %% under %6.1f ms\n", middle(pictures), high(pictures));
+  times.print(what);
 }
 
 void turn(Hand& hand) {
