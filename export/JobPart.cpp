@@ -7,6 +7,7 @@
 #include "export/ReadyBoard.hpp"
 #include "export/RefitDrawn.hpp"
 #include "export/SetUp.hpp"
+#include "findings/Work.hpp"
 #include "layout/Measure.hpp"
 
 namespace sagitta {
@@ -116,14 +117,14 @@ std::string words_of(const JobPart& part) {
   const auto add = [&](const std::string& what) { words += (words.empty() ? "only " : ", only ") + what; };
   if (!part.frets.empty()) add("frets " + words_of(part.frets));
   for (const std::string& piece : part.pieces) add(piece);
-  if (part.operation) add(operation_word(*part.operation));
+  if (part.operation) add(std::string(operation_name(*part.operation)));
   return words;
 }
 
 Operation operation_named(const std::string& name) {
   for (const Operation each :
        {Operation::pockets, Operation::inlay, Operation::radius, Operation::slots, Operation::outline})
-    if (operation_word(each) == name) return each;
+    if (operation_name(each) == name) return each;
   throw PartError("--operation " + name +
                   ": there is no such operation; choose from pockets, inlay, radius, slots and outline");
 }

@@ -54,7 +54,7 @@ class Steps {
       : board_(ready.board()), layout_(ready.layout), surface_(ready.surface), inlays_(ready.inlays), setup_(setup) {}
 
   JobStep step(Operation operation) {
-    step_ = {operation_word(operation), {}, stage_before(board_, operation), stage_after(operation), {}};
+    step_ = {std::string(operation_name(operation)), {}, stage_before(board_, operation), stage_after(operation), {}};
     if (step_.after.empty()) step_.before.clear();
     cutters(operation);
     switch (operation) {

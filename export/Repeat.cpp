@@ -9,6 +9,7 @@
 #include "export/BoardSources.hpp"
 #include "export/Digest.hpp"
 #include "export/SetUp.hpp"
+#include "findings/Work.hpp"
 
 namespace sagitta {
 namespace {
@@ -38,7 +39,7 @@ JobPart part_in(const Json& words) {
 Json part_json(const JobPart& part) {
   Json words = {{"frets", words_of(part.frets)},
                 {"pieces", part.pieces},
-                {"operation", part.operation ? operation_word(*part.operation) : ""}};
+                {"operation", part.operation ? operation_name(*part.operation) : ""}};
   if (part.clearance) words["clearance"] = *part.clearance;
   return words;
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "findings/Work.hpp"
 #include "layout/BlankPlace.hpp"
 #include "layout/Measure.hpp"
 
@@ -97,7 +98,7 @@ bool is_drawn(const SetUp& setup, const std::string& layer) {
 
 std::string list_of(const std::vector<Operation>& operations) {
   std::string text;
-  for (const Operation each : operations) text += (text.empty() ? "" : ", ") + operation_word(each);
+  for (const Operation each : operations) text += (text.empty() ? "" : ", ") + std::string(operation_name(each));
   return text;
 }
 
@@ -135,22 +136,6 @@ std::string zero_word(Zero zero) { return zero == Zero::nut ? "nut" : zero == Ze
 
 std::string zero_word(ZZero zero) {
   return zero == ZZero::glue_face ? "glue face" : zero == ZZero::blank_top ? "blank's top" : "bed";
-}
-
-std::string operation_word(Operation operation) {
-  switch (operation) {
-    case Operation::pockets:
-      return "pockets";
-    case Operation::inlay:
-      return "inlay";
-    case Operation::radius:
-      return "radius";
-    case Operation::slots:
-      return "slots";
-    case Operation::outline:
-      return "outline";
-  }
-  return {};
 }
 
 Setup whole_job(const Board& board) {

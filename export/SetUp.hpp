@@ -74,9 +74,8 @@ Drawing setup_drawing(const Board& board, const Layout& layout, const SetUp& set
 /// The cross at a drawing's own zero.
 Layer zero_layer();
 
-/// "nut", "corner", "centre"; "glue face", "blank's top", "bed"; "pockets", ... for reading.
+/// "nut", "corner", "centre"; "glue face", "blank's top", "bed" for reading.
 std::string zero_word(Zero zero);
 std::string zero_word(ZZero zero);
-std::string operation_word(Operation operation);
 
 }  // namespace sagitta

@@ -10,8 +10,8 @@
 namespace sagitta {
 namespace {
 
-constexpr double drawn_fine =
-    0.0015;                           // mm; polygons for curves stray by less: what cuts off more is a line or a corner
+/// Polygons for curves stray by less: what cuts off more is a line or a corner. mm.
+constexpr double drawn_fine = 0.0015;
 constexpr double sharp = 0.6;         // radians; no curve's polygon turns as much at a point
 constexpr double noise = 0.0001;      // mm; points nearer to a line than this say nothing
 constexpr double look = 0.2;          // mm to both sides, over which a direction is taken
@@ -24,7 +24,6 @@ constexpr double station = 0.03;          // mm between points that arcs are hel
 constexpr int most_stations = 64;         // on one side of the polygon
 constexpr double speck = 1e-4;            // mm^2; what bounds less is left by whole numbers, no outline
 constexpr double least_follow = 0.00005;  // mm
-constexpr std::size_t worth_two = 5000;   // points that are worth a second thread
 
 Polygon apart(const Polygon& polygon) {
   Polygon kept;
@@ -258,19 +257,13 @@ Loops refitted(const Region& region, double tolerance, double least_radius) {
     if (Polygon points = apart(polygon); std::abs(area(Region{points})) > speck) clean.push_back(std::move(points));
   auto follow = widths(clean, true, 4 * tolerance), outside = widths(clean, false, 4 * tolerance);
   Loops loops(clean.size());
-  const auto fit = [&](int i) {
+  std::size_t points = 0;
+  for (const Polygon& polygon : clean) points += polygon.size();
+  abreast(static_cast<int>(clean.size()), points, [&](int i) {
     for (std::size_t k = 0; k < follow[i].size(); ++k)
       follow[i][k] = std::max(least_follow, std::min({tolerance, follow[i][k] / 4, outside[i][k] / 4}));
     loops[i] = LoopFit(std::move(clean[i]), std::move(follow[i]), least_radius).run();
-  };
-  const int count = static_cast<int>(clean.size());
-  std::size_t points = 0;
-  for (const Polygon& polygon : clean) points += polygon.size();
-  if (points > worth_two) {
-    abreast(count, fit);
-  } else {
-    for (int i = 0; i < count; ++i) fit(i);
-  }
+  });
   return loops;
 }
 

@@ -18,7 +18,6 @@ using namespace ClipperLib;
 
 constexpr double sliver = 0.00005;  // mm; tips nearer to the outline than it was moved, by more than this, are none
 constexpr double speck = 0.05;      // mm; and whole polygons up to this size
-constexpr std::size_t worth_two = 5000;   // points that are worth a second thread
 constexpr double offset_noise = 0.00002;  // mm; points that an offset leaves within this of a line say nothing
 
 Path path_of(const Polygon& polygon) {
@@ -56,12 +55,7 @@ double size(const Box& box) { return std::max(box.high.x - box.low.x, box.high.y
 template <class Answer>
 Region gathered(int count, std::size_t points, Answer answer) {
   std::vector<Region> answers(count);
-  const auto one = [&](int i) { answers[i] = answer(i); };
-  if (points > worth_two) {
-    abreast(count, one);
-  } else {
-    for (int i = 0; i < count; ++i) one(i);
-  }
+  abreast(count, points, [&](int i) { answers[i] = answer(i); });
   Region all;
   for (Region& part : answers) std::move(part.begin(), part.end(), std::back_inserter(all));
   return all;

@@ -28,4 +28,10 @@ void abreast(int count, const std::function<void(int)>& job) {
     if (one) std::rethrow_exception(one);
 }
 
+void abreast(int count, std::size_t points, const std::function<void(int)>& job) {
+  constexpr std::size_t worth_two = 5000;
+  if (points > worth_two) return abreast(count, job);
+  for (int i = 0; i < count; ++i) job(i);
+}
+
 }  // namespace sagitta

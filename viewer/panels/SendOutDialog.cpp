@@ -5,6 +5,7 @@
 
 #include "document/Folders.hpp"
 #include "export/SetUp.hpp"
+#include "findings/Work.hpp"
 #include "panels/Dialogs.hpp"
 
 namespace sagitta::viewer {
@@ -49,7 +50,7 @@ void draw_setups(Desk& desk) {
     bool wanted = !desk.sending_form.left_out.contains(setup.folder);
     std::string operations;
     for (const Operation operation : setup.operations)
-      operations += (operations.empty() ? ": " : ", ") + operation_word(operation);
+      operations += (operations.empty() ? ": " : ", ") + std::string(operation_name(operation));
     const std::string name = setup.name.empty() ? "Set-up " + std::to_string(setup.number) : setup.name;
     if (!desk.ui.tick(name + operations, wanted)) continue;
     if (wanted)
