@@ -1,6 +1,7 @@
 #include "inlay/Inlays.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "artwork/ColourMaterials.hpp"
 #include "inlay/FigureStore.hpp"
@@ -34,6 +35,32 @@ bool same_pocket(const InlayPiece& a, const InlayPiece& b) {
   }
   return true;
 }
+
+/// The pieces so far, by where their pockets begin: which of them may have the same pocket as another?
+class PocketPlaces {
+ public:
+  /// The pieces whose pockets begin within tolerance::snap of this one's, and a few more.
+  std::vector<std::size_t> near(const InlayPiece& piece) const {
+    std::vector<std::size_t> found;
+    const auto [column, row] = cell_of(piece);
+    for (long long x = column - 1; x <= column + 1; ++x)
+      for (long long y = row - 1; y <= row + 1; ++y)
+        if (const auto cell = cells_.find({x, y}); cell != cells_.end())
+          found.insert(found.end(), cell->second.begin(), cell->second.end());
+    return found;
+  }
+  void add(const InlayPiece& piece, std::size_t index) { cells_[cell_of(piece)].push_back(index); }
+
+ private:
+  static std::pair<long long, long long> cell_of(const InlayPiece& piece) {
+    constexpr double size = 2 * tolerance::snap;
+    if (piece.pocket.empty() || piece.pocket.front().empty()) return {0, 0};
+    const Point p = piece.pocket.front().front().at(0.5);
+    return {static_cast<long long>(std::floor(p.x / size)), static_cast<long long>(std::floor(p.y / size))};
+  }
+
+  std::map<std::pair<long long, long long>, std::vector<std::size_t>> cells_;
+};
 
 double space_at(const Layout& layout, int fret) {
   const auto i = static_cast<std::size_t>(fret);
@@ -75,8 +102,9 @@ class Fitter {
   }
 
   void add(InlayPiece piece) {
-    for (const InlayPiece& other : inlays_.pieces)
-      if (same_pocket(piece, other)) return;  // the same pocket from two inlays is one pocket
+    for (const std::size_t other : places_.near(piece))
+      if (same_pocket(piece, inlays_.pieces[other])) return;  // the same pocket from two inlays is one pocket
+    places_.add(piece, inlays_.pieces.size());
     const int number = ++count_[piece.material];
     piece.name = piece.material + (number < 10 ? "-0" : "-") + std::to_string(number);
     inlays_.pieces.push_back(std::move(piece));
@@ -182,6 +210,7 @@ class Fitter {
   const Tally& tally_;
   Inlays inlays_;
   Faults faults_;
+  PocketPlaces places_;
   std::map<std::string, int> count_;  ///< pieces of each material so far
   FigureStore& store_;
 };

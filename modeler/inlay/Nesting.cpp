@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <map>
 
 #include "inlay/Stencil.hpp"
 #include "plane/Tolerance.hpp"
@@ -62,6 +64,7 @@ class Table {
     }
     if (!best || cancel.wanted()) return false;
     taken_.add(best->stencil.cells, best->spot.column, best->spot.row);
+    for (int row = 0; row < best->stencil.cells.rows(); ++row) free_.erase(best->spot.row + row);
     const Point move = low_ + cell_ * Point{1.0 * best->spot.column, 1.0 * best->spot.row} - best->stencil.box.low;
     NestedPiece nested{piece.name, best->quarters * std::numbers::pi / 2, move,
                        moved(quarter_turned(piece.piece, best->quarters), move)};
@@ -89,16 +92,35 @@ class Table {
     const int columns = last(room_.x, piece.box.high.x - piece.box.low.x);
     const int rows = last(room_.y, piece.box.high.y - piece.box.low.y);
     if (columns < 0) return std::nullopt;
+    const CellRun longest = piece.cells.longest_run();
     for (int row = 0; row <= rows && !cancel.wanted(); ++row)
-      for (int column = 0; column <= columns; ++column)
-        if (taken_.is_clear(piece.cells, column, row)) return Spot{column, row};
+      for (const CellRun& free : free_runs(row + longest.row)) {
+        const int from = std::max(0, free.first - longest.first), to = std::min(columns, free.end - longest.end);
+        for (int column = from; column <= to; ++column)
+          if (taken_.is_clear(piece.cells, column, row)) return Spot{column, row};
+      }
     return std::nullopt;
+  }
+
+  /// Where a row has room: only there can the longest run of a piece lie. Beyond the grid nothing is taken.
+  const std::vector<CellRun>& free_runs(int row) {
+    constexpr int endless = std::numeric_limits<int>::max() / 2;
+    const auto known = free_.find(row);
+    if (known != free_.end()) return known->second;
+    std::vector<CellRun> runs{{row, 0, endless}};
+    if (row < taken_.rows()) {
+      runs = taken_.runs(row, false);
+      if (!runs.empty() && runs.back().end == taken_.columns()) runs.back().end = endless;
+      if (runs.empty() || runs.back().end != endless) runs.push_back({row, taken_.columns(), endless});
+    }
+    return free_.emplace(row, std::move(runs)).first->second;
   }
 
   NestRules rules_;
   double cell_;
   Point low_, room_;
   CellGrid taken_;
+  std::map<int, std::vector<CellRun>> free_;  ///< of rows that were asked for since they changed
   NestTurns turns_;
   NestedSheet out_;
 };

@@ -114,6 +114,24 @@ void CellGrid::add(const CellGrid& other, int column, int row) {
       if (other.at(x, y)) set(column + x, row + y);
 }
 
+std::vector<CellRun> CellGrid::runs(int row, bool is_set) const {
+  std::vector<CellRun> found;
+  for (int x = 0; x < columns_; ++x) {
+    if (at(x, row) != is_set) continue;
+    if (found.empty() || found.back().end != x) found.push_back({row, x, x});
+    ++found.back().end;
+  }
+  return found;
+}
+
+CellRun CellGrid::longest_run() const {
+  CellRun longest;
+  for (int y = 0; y < rows_; ++y)
+    for (const CellRun& run : runs(y, true))
+      if (run.length() > longest.length()) longest = run;
+  return longest;
+}
+
 Stencil stencil(const Loops& piece, double margin, double cell) {
   Box box;
   for (const Loop& loop : piece) {

@@ -9,6 +9,12 @@
 
 namespace sagitta {
 
+/// Cells of one row that stand together: from `first` up to, not including, `end`.
+struct CellRun {
+  int row = 0, first = 0, end = 0;
+  int length() const { return end - first; }
+};
+
 /// Rows of cells, a bit each.
 class CellGrid {
  public:
@@ -21,6 +27,10 @@ class CellGrid {
   /// at.
   bool is_clear(const CellGrid& other, int column, int row) const;
   void add(const CellGrid& other, int column, int row);
+  /// The runs of a row's cells that are set, or that are not, from left to right.
+  std::vector<CellRun> runs(int row, bool is_set) const;
+  /// The longest run of set cells; of several as long, the first of the lowest row. Length 0 when no cell is set.
+  CellRun longest_run() const;
   friend bool operator==(const CellGrid&, const CellGrid&) = default;
 
  private:

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "plane/BoxIndex.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -192,6 +193,27 @@ void settle(Feature& feature, const Feature& other, const Settler& settler) {
   }
 }
 
+/// What a feature may touch. An arc with the wood outside stands for its whole circle (against_arc).
+Box box_of(const Feature& feature) {
+  Box box;
+  for (const Piece& piece : feature.shape ? outline(*feature.shape) : feature.loop) {
+    const Box part = piece.is_arc() && piece.sweep < 0 ? bounds(circle(piece.centre, piece.radius)) : bounds(piece);
+    box.add(part.low);
+    box.add(part.high);
+  }
+  return box;
+}
+
+std::vector<Box> boxes_of(const std::vector<Feature>& features) {
+  std::vector<Box> boxes;
+  for (const Feature& feature : features)
+    boxes.push_back(feature.shape && feature.shape->empty() ? Box{} : box_of(feature));
+  return boxes;
+}
+
+/// Each contact moves a side by at most two snaps; a shape with a thousand of them moves no further than this. mm.
+constexpr double drift = 0.2;
+
 }  // namespace
 
 double snap_for(const Box& extent) {
@@ -205,15 +227,18 @@ Faults settle_contacts(std::vector<Feature>& features, double snap) {
   Faults notes;
   const Settler settler{snap, notes};
   constexpr int rounds = 3;  // drawing back may bring a shape near another neighbour; shrinking soon ends that
-  for (int round = 0; round < rounds; ++round)
+  for (int round = 0; round < rounds; ++round) {
+    const BoxIndex index(boxes_of(features));
     for (std::size_t i = 0; i < features.size(); ++i) {
       if (!features[i].shape || features[i].shape->empty()) continue;
-      for (std::size_t j = 0; j < features.size(); ++j) {
+      for (const int k : index.near(box_of(features[i]), drift)) {
+        const auto j = static_cast<std::size_t>(k);
         if (i == j || features[j].seam || (features[j].shape && features[j].shape->empty())) continue;
         const bool gives_way = rank(features[i]) != rank(features[j]) ? rank(features[i]) > rank(features[j]) : i > j;
         if (gives_way && features[i].shape) settle(features[i], features[j], settler);
       }
     }
+  }
   return notes;
 }
 

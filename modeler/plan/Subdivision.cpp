@@ -1,8 +1,11 @@
 #include "plan/Subdivision.hpp"
 
 #include <algorithm>
+#include <map>
 
+#include "plane/BoxIndex.hpp"
 #include "plane/Groups.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -149,21 +152,49 @@ std::vector<TracedLoop> trace_loops(const Subdivision& map, std::vector<int>& lo
   return loops;
 }
 
+/// The edges of a map, made ready for rays that go straight up.
+class Rays {
+ public:
+  explicit Rays(const Subdivision& map) : map_(map) {
+    std::vector<Box> boxes;
+    for (const PlanEdge& edge : map.edges) boxes.push_back(box_of(edge));
+    index_ = BoxIndex(boxes);
+  }
+
+  /// The edges that a ray from p straight up may cross.
+  std::vector<int> from(Point p) const { return index_.near({p, {p.x, far}}, tolerance::vertex); }
+
+ private:
+  static constexpr double far = 1e300;
+
+  Box box_of(const PlanEdge& edge) const {
+    const bool bent = edge.crossing >= 0 && !map_.crossings[edge.crossing].straight;
+    if (edge.piece.is_arc()) return bounds(edge.piece);
+    Box box;
+    box.add(map_.vertices[edge.from]);
+    box.add(map_.vertices[edge.to]);
+    if (bent) box.low.y = -far, box.high.y = far;  // it may rise above both of its ends
+    return box;
+  }
+
+  const Subdivision& map_;
+  BoxIndex index_;
+};
+
 /// The smallest loop of another component around the given one; -1 when it lies in the open.
-int enclosing(const Subdivision& map, const std::vector<TracedLoop>& loops, const TracedLoop& inner) {
+int enclosing(const Subdivision& map, const Rays& rays, const std::vector<TracedLoop>& loops,
+              const std::vector<int>& loop_of, const TracedLoop& inner) {
   const Point p = map.vertices[map.origin(inner.start)];
+  std::map<int, int> turns;  // of each loop about p
+  for (const int e : rays.from(p)) {
+    const int crossed = crossed_by_edge(map, 2 * e, p);
+    turns[loop_of[2 * e]] += crossed;
+    turns[loop_of[2 * e + 1]] -= crossed;
+  }
   int best = -1;
-  for (int i = 0; i < static_cast<int>(loops.size()); ++i) {
-    const TracedLoop& outer = loops[i];
-    if (outer.area <= 0 || outer.component == inner.component) continue;
-    if (best >= 0 && loops[best].area <= outer.area) continue;
-    int count = 0;
-    HalfEdge h = outer.start;
-    do {
-      count += crossed_by_edge(map, h, p);
-      h = map.next[h];
-    } while (h != outer.start);
-    if (count != 0) best = i;
+  for (const auto& [i, count] : turns) {
+    if (count == 0 || loops[i].area <= 0 || loops[i].component == inner.component) continue;
+    if (best < 0 || loops[i].area < loops[best].area) best = i;
   }
   return best;
 }
@@ -186,6 +217,7 @@ void Subdivision::trace() {
   order_about_vertices(*this);
   std::vector<int> loop_of;
   const std::vector<TracedLoop> loops = trace_loops(*this, loop_of);
+  const Rays rays(*this);
   std::vector<int> face_of(loops.size(), 0);
   faces.assign(1, {});
   for (std::size_t i = 0; i < loops.size(); ++i)
@@ -195,7 +227,7 @@ void Subdivision::trace() {
     }
   for (std::size_t i = 0; i < loops.size(); ++i)
     if (loops[i].area <= 0) {
-      const int around = enclosing(*this, loops, loops[i]);
+      const int around = enclosing(*this, rays, loops, loop_of, loops[i]);
       face_of[i] = around < 0 ? 0 : face_of[around];
       faces[face_of[i]].loops.push_back(loops[i].start);
     }

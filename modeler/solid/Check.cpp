@@ -9,9 +9,8 @@
 #include <Bnd_Box.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
-#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
+#include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
-#include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
 #include <sstream>
 #include <vector>
@@ -47,12 +46,15 @@ int loops_of(const TopoDS_Shape& solid) {
   return loops;
 }
 
-int uses(const TopoDS_Edge& edge, const TopTools_ListOfShape& faces) {
-  int sum = 0;
-  for (const TopoDS_Shape& face : faces)
-    for (TopExp_Explorer it(face, TopAbs_EDGE); it.More(); it.Next())
-      if (it.Current().IsSame(edge)) ++sum;
-  return sum;
+/// How often the faces use each of the solid's edges.
+std::vector<int> uses_of_edges(const TopoDS_Solid& solid) {
+  TopTools_IndexedMapOfShape edges;
+  TopExp::MapShapes(solid, TopAbs_EDGE, edges);
+  std::vector<int> uses(static_cast<std::size_t>(edges.Extent()), 0);
+  for (TopExp_Explorer face(solid, TopAbs_FACE); face.More(); face.Next())
+    for (TopExp_Explorer edge(face.Current(), TopAbs_EDGE); edge.More(); edge.Next())
+      ++uses[static_cast<std::size_t>(edges.FindIndex(edge.Current()) - 1)];
+  return uses;
 }
 
 /// A face's area, and the cone between it and a point.
@@ -116,12 +118,8 @@ std::string unsound(const TopoDS_Solid& solid, int genus) {
   if (count(solid, TopAbs_SHELL) != 1) wrong << count(solid, TopAbs_SHELL) << " shells\n";
   for (TopExp_Explorer it(solid, TopAbs_SHELL); it.More(); it.Next())
     if (!BRep_Tool::IsClosed(it.Current())) wrong << "open shell\n";
-  TopTools_IndexedDataMapOfShapeListOfShape faces_of_edge;
-  TopExp::MapShapesAndUniqueAncestors(solid, TopAbs_EDGE, TopAbs_FACE, faces_of_edge);
-  for (int i = 1; i <= faces_of_edge.Extent(); ++i) {
-    const int n = uses(TopoDS::Edge(faces_of_edge.FindKey(i)), faces_of_edge(i));
-    if (n != 2) wrong << "an edge is used " << n << " times\n";
-  }
+  for (const int uses : uses_of_edges(solid))
+    if (uses != 2) wrong << "an edge is used " << uses << " times\n";
   const int faces = count(solid, TopAbs_FACE), loops = loops_of(solid);
   const int euler = count(solid, TopAbs_VERTEX) - count(solid, TopAbs_EDGE) + faces - (loops - faces);
   if (euler != 2 * (1 - genus)) wrong << "Euler number " << euler << " instead of " << 2 * (1 - genus) << "\n";

@@ -42,9 +42,9 @@ class Builder {
     for (const ShellEdge& edge : shell_.edges) add_edge(edge);
     TopoDS_Shell closed;
     brep_.MakeShell(closed);
-    for (const ShellFace& face : shell_.faces) {
-      here_ = name(shell_, face);
-      brep_.Add(closed, face.kind == ShellFace::Kind::wall ? wall(face) : level_or_moved(face));
+    for (const ShellFace* face : in_order()) {
+      here_ = name(shell_, *face);
+      brep_.Add(closed, face->kind == ShellFace::Kind::wall ? wall(*face) : level_or_moved(*face));
     }
     closed.Closed(true);
     TopoDS_Solid solid;
@@ -56,6 +56,20 @@ class Builder {
   const std::string& here() const { return here_; }
 
  private:
+  /// The faces as the shell has them, but those with very many edges last. The kernel's STEP writer looks at all edges
+  /// of a face for each edge that it meets there first; the walls beside them have few.
+  std::vector<const ShellFace*> in_order() const {
+    constexpr std::size_t many = 1000;
+    std::vector<const ShellFace*> faces;
+    for (const ShellFace& face : shell_.faces) faces.push_back(&face);
+    std::stable_partition(faces.begin(), faces.end(), [](const ShellFace* face) {
+      std::size_t edges = 0;
+      for (const auto& loop : face->loops) edges += loop.size();
+      return edges <= many;
+    });
+    return faces;
+  }
+
   /// The reach that the patches need.
   void measure() {
     for (const ShellEdge& edge : shell_.edges) {
