@@ -21,7 +21,12 @@ struct Worst {
 
 class ArtworkCheck {
  public:
-  ArtworkCheck(const Subject& subject, Judge& judge) : subject_(subject), judge_(judge) {}
+  ArtworkCheck(const Subject& subject, Judge& judge) : subject_(subject), judge_(judge) {
+    std::vector<Box> boxes;
+    if (subject.inlays)
+      for (const InlayPiece& piece : subject.inlays->pieces) boxes.push_back(bounds(piece.pocket));
+    places_ = BoxIndex(boxes);
+  }
 
   void run() {
     for (const LetPiece& let : subject_.artwork) {
@@ -42,7 +47,7 @@ class ArtworkCheck {
     if (!judge_.breaks(broken, value)) return false;
     Worst& worst = worst_[{let.piece().inlay, let.piece().fret, &broken}];
     ++worst.count;
-    const double badness = broken.bar == Bar::least ? value : -value;
+    const double badness = broken.bar == Bar::most ? -value : value;
     if (badness >= worst.value) return true;
     worst.value = badness;
     const Spot spot{at, z, let.name()};
@@ -124,11 +129,11 @@ class ArtworkCheck {
   /// Other markers' pieces: those of one drawing are fitted to each other.
   void judge_neighbours(const LetPiece& let) {
     const Rule& close = rule("inlays-close");
-    const Box near = let.box().grown(judge_.limit(close));
-    for (const InlayPiece& other : subject_.inlays->pieces) {
+    for (const int i : places_.near(let.box().grown(judge_.limit(close)))) {
+      const InlayPiece& other = subject_.inlays->pieces[static_cast<std::size_t>(i)];
       const bool same_marker = other.inlay == let.piece().inlay && other.fret == let.piece().fret;
       const bool told = !other.shape && &other < &let.piece();
-      if (same_marker || told || !bounds(other.pocket).overlaps(near)) continue;
+      if (same_marker || told) continue;
       const LetPiece beside(subject_.board, other);
       const double wall = let.wall(beside);
       const Box &a = let.box(), &b = beside.box();
@@ -145,6 +150,7 @@ class ArtworkCheck {
 
   const Subject& subject_;
   Judge& judge_;
+  BoxIndex places_;  ///< boxes of all pockets, the simple shapes' too
   std::map<std::tuple<int, int, const Rule*>, Worst> worst_;
 };
 

@@ -5,9 +5,20 @@
 namespace sagitta {
 namespace {
 
+std::string_view bar_words(Bar bar) {
+  switch (bar) {
+    case Bar::least:
+      return "at least";
+    case Bar::above:
+      return "more than";
+    case Bar::most:
+      break;
+  }
+  return "at most";
+}
+
 std::string limit_text(const Rule& rule) {
-  return std::string(rule.bar == Bar::least ? "at least " : "at most ") + decimal(rule.limit) + " " +
-         std::string(rule.unit);
+  return std::string(bar_words(rule.bar)) + " " + decimal(rule.limit) + " " + std::string(rule.unit);
 }
 
 }  // namespace

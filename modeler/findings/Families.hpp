@@ -4,9 +4,17 @@
 
 #include "findings/Judge.hpp"
 #include "findings/LetPiece.hpp"
+#include "plane/BoxIndex.hpp"
 #include "plane/Rounded.hpp"
 
 namespace sagitta {
+
+/// One marker of an inlay that has a closed form, with its pocket; never an empty one.
+struct SimpleInlay {
+  const Marker* marker;
+  const Inlay* inlay;
+  Rounded pocket;
+};
 
 /// What the findings look at.
 struct Subject {
@@ -16,6 +24,10 @@ struct Subject {
   const NeckReading* neck = nullptr;  ///< null: not looked at
   const Inlays* inlays = nullptr;     ///< every piece fitted; null: artwork and sheets are not looked at
   std::vector<LetPiece> artwork{};    ///< its pieces that have no closed form
+  std::vector<SimpleInlay> simple{};  ///< in the order of the layout's markers
+  std::vector<Box> simple_boxes{};    ///< of their pockets
+  BoxIndex simple_places{};           ///< the same boxes
+  BoxIndex artwork_places{};          ///< boxes of the artwork's pockets
 };
 
 void judge_wood(const Subject& subject, Judge& judge);       ///< edges, and what is left under the cuts

@@ -18,6 +18,27 @@ void judge_limits(const Board& board, Judge& judge) {
   }
 }
 
+Subject subject_of(const Board& board, const Layout& layout, const Surface& surface, const NeckReading* neck,
+                   const Inlays* inlays) {
+  Subject subject{board, layout, surface, neck, inlays};
+  if (inlays)
+    for (const InlayPiece& piece : inlays->pieces)
+      if (!piece.shape) subject.artwork.emplace_back(board, piece);
+  std::vector<Box> boxes;
+  for (const LetPiece& let : subject.artwork) boxes.push_back(let.box());
+  subject.artwork_places = BoxIndex(boxes);
+  for (const Marker& marker : layout.markers) {
+    const Inlay& inlay = board.inlays[marker.inlay];
+    if (inlay.shape == InlayShape::artwork) continue;
+    Rounded pocket = pocket_shape(board, inlay, marker.centre);
+    if (pocket.empty()) continue;
+    subject.simple_boxes.push_back(bounds(outline(pocket)));
+    subject.simple.push_back({&marker, &inlay, std::move(pocket)});
+  }
+  subject.simple_places = BoxIndex(subject.simple_boxes);
+  return subject;
+}
+
 }  // namespace
 
 std::string_view severity_name(Severity severity) {
@@ -34,10 +55,7 @@ std::string_view severity_name(Severity severity) {
 
 std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface,
                                  const NeckReading* neck, const Inlays* inlays) {
-  Subject subject{board, layout, surface, neck, inlays};
-  if (inlays)
-    for (const InlayPiece& piece : inlays->pieces)
-      if (!piece.shape) subject.artwork.emplace_back(board, piece);
+  const Subject subject = subject_of(board, layout, surface, neck, inlays);
   Judge judge(board);
   for (const auto family :
        {judge_scale,   judge_measured, judge_neck,  judge_neck_file, judge_channel,  judge_inlays,  judge_pieces,

@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <numbers>
 
 #include "findings/Work.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -44,6 +46,67 @@ void judge_over_dot(const Subject& subject, const SideDot& dot, Judge& judge) {
              "make side_dots.depth smaller, or the dot thinner");
 }
 
+/// The binding's ledge over a side dot's hole.
+struct LedgeOverDot {
+  double least = none;  ///< height of the ledge's floor over the hole's wall, where it is least; < 0: it opens the hole
+  bool covers = true;   ///< whether it takes all of the hole as far in as the binding reaches
+};
+
+/// `binding`: with a height of its own; its ledge is the surface moved down by that height.
+LedgeOverDot ledge_over(const Subject& subject, const Binding& binding, const SideDot& dot) {
+  const double z = subject.surface.height(dot.mouth) / 2, inside = std::min(dot.depth, binding.width);
+  LedgeOverDot over;
+  for (int i = 0; i <= stations; ++i)
+    for (int k = -stations; k <= stations; ++k) {
+      const double aside = dot.radius * k / stations;
+      const Point p = dot.mouth + (inside * i / stations) * dot.inward + aside * left_of(dot.inward);
+      const double floor = subject.surface.height(p) - binding.height;
+      const double half = std::sqrt(std::max(0.0, dot.radius * dot.radius - aside * aside));
+      over.least = std::min(over.least, floor - (z + half));
+      over.covers = over.covers && floor <= z - half;
+    }
+  return over;
+}
+
+void judge_ledge(const Subject& subject, const SideDot& dot, const LedgeOverDot& over, Judge& judge) {
+  const Rule& opens = rule("side-dot-in-ledge");
+  const double most = subject.board.binding->height + over.least - judge.limit(opens);
+  judge.hold(opens, over.least, {dot.mouth, subject.surface.height(dot.mouth) / 2, dot_name(dot)},
+             over.least < 0 ? "the hole of " + dot_name(dot) + " reaches " + judge.shown(-over.least) +
+                                  " above the floor of the binding's ledge and opens into it"
+                            : "between the hole of " + dot_name(dot) + " and the floor of the binding's ledge only " +
+                                  judge.shown(over.least) + " of wood is left",
+             most > 0 ? "make binding.height at most " + judge.shown(most) + ", or the side dots smaller"
+                      : std::string("make the side dots smaller or the board thicker"),
+             judge.down(most) > 0 ? std::optional(Fix{"binding.height", judge.down(most)}) : std::nullopt);
+}
+
+/// What is left of a hole behind a binding that takes all of it as far as it reaches. All holes are as deep, so one
+/// finding stands for all of them.
+void judge_behind_binding(const Subject& subject, const SideDot& first, Judge& judge) {
+  const double width = subject.board.binding->width, left = first.depth - width;
+  judge.hold(rule("side-dots-in-binding"), left,
+             {first.mouth, subject.surface.height(first.mouth) / 2, dot_name(first)},
+             "the binding is " + judge.shown(width) + " wide and the side dots' holes are " + judge.shown(first.depth) +
+                 " deep: " +
+                 (left > 0 ? "only " + judge.shown(left) + " of them is in the wood"
+                           : std::string("no part of them is in the wood")),
+             "make side_dots.depth larger than binding.width by the depth that the dots need in the wood");
+}
+
+void judge_dots_in_binding(const Subject& subject, Judge& judge) {
+  const std::optional<Binding>& binding = subject.board.binding;
+  if (!binding) return;
+  const SideDot* behind = nullptr;
+  for (const SideDot& dot : subject.layout.side_dots) {
+    const LedgeOverDot over = binding->height > 0 ? ledge_over(subject, *binding, dot) : LedgeOverDot{};
+    if (over.covers && !behind) behind = &dot;
+    const bool swallowed = over.covers && dot.depth <= binding->width + tolerance::vertex;
+    if (binding->height > 0 && !swallowed) judge_ledge(subject, dot, over, judge);
+  }
+  if (behind) judge_behind_binding(subject, *behind, judge);
+}
+
 void judge_over_pin(const Subject& subject, const Pin& pin, const std::string& name, Judge& judge) {
   double least = lowest_floor(subject, pin.centre);
   for (int i = 0; i < stations; ++i)
@@ -80,6 +143,7 @@ void judge_holes(const Subject& subject, Judge& judge) {
     judge_dot(subject, dot, judge);
     judge_over_dot(subject, dot, judge);
   }
+  judge_dots_in_binding(subject, judge);
   for (std::size_t i = 0; i < subject.layout.pins.size(); ++i) {
     const std::string name = "pin " + std::to_string(i + 1);
     judge_over_pin(subject, subject.layout.pins[i], name, judge);

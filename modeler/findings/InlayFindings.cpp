@@ -117,11 +117,8 @@ std::string inlay_key(const Marker& marker, const std::string& key) {
 }
 
 void judge_inlays(const Subject& subject, Judge& judge) {
-  for (const Marker& marker : subject.layout.markers) {
-    const Inlay& inlay = subject.board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    const Let let{marker, inlay, pocket_shape(subject.board, inlay, marker.centre), inlay_name(marker)};
-    if (let.pocket.empty()) continue;
+  for (const auto& [marker, inlay, pocket] : subject.simple) {
+    const Let let{*marker, *inlay, pocket, inlay_name(*marker)};
     judge_piece(subject, let, judge);
     judge_slot_wall(subject, let, judge);
     judge_edge_wall(subject, let, judge);

@@ -21,7 +21,7 @@ double Judge::limit(const Rule& rule) const {
 
 bool Judge::breaks(const Rule& rule, double value) const {
   const double over = rule.bar == Bar::most ? value - limit(rule) : limit(rule) - value;
-  return over > tolerance::same;
+  return rule.bar == Bar::above ? over >= -tolerance::same : over > tolerance::same;
 }
 
 bool Judge::hold(const Rule& rule, double value, const Spot& spot, const std::string& message,

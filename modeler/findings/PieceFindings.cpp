@@ -2,30 +2,15 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <set>
 
 #include "findings/Work.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
-
-struct Let {
-  const Marker* marker;
-  const Inlay* inlay;
-  Rounded pocket;
-};
-
-std::vector<Let> all_of(const Subject& subject) {
-  std::vector<Let> all;
-  for (const Marker& marker : subject.layout.markers) {
-    const Inlay& inlay = subject.board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    Rounded pocket = pocket_shape(subject.board, inlay, marker.centre);
-    if (!pocket.empty()) all.push_back({&marker, &inlay, std::move(pocket)});
-  }
-  return all;
-}
 
 /// The smallest part of a piece that a slot leaves standing on one of its sides, square to the slot.
 double sliver(const Rounded& piece, const Slot& slot) {
@@ -39,7 +24,7 @@ double sliver(const Rounded& piece, const Slot& slot) {
   return least;
 }
 
-void judge_slots(const Subject& subject, const Let& let, Judge& judge) {
+void judge_slots(const Subject& subject, const SimpleInlay& let, Judge& judge) {
   const Rounded piece = shrunk(let.pocket, let.inlay->clearance);
   const std::string name = inlay_name(*let.marker);
   for (const Slot& slot : subject.layout.slots) {
@@ -57,20 +42,26 @@ void judge_slots(const Subject& subject, const Let& let, Judge& judge) {
   }
 }
 
-void judge_neighbours(const Subject& subject, const std::vector<Let>& all, Judge& judge) {
-  for (std::size_t i = 0; i < all.size(); ++i)
-    for (std::size_t k = i + 1; k < all.size(); ++k) {
-      // The same pocket from two inlays is one pocket.
-      if (all[i].pocket == all[k].pocket) continue;
-      if (std::abs(all[i].marker->fret - all[k].marker->fret) > 2) continue;
-      const double wall = distance(all[i].pocket, all[k].pocket);
-      const Point at = between(all[i].marker->centre, all[k].marker->centre, 0.5);
-      const std::string a = inlay_name(*all[i].marker), b = inlay_name(*all[k].marker);
-      judge.hold(rule("inlays-close"), wall, {at, subject.surface.height(at), b},
-                 wall > 0 ? "between " + a + " and " + b + " only " + judge.shown(wall) + " of wood is left"
-                          : a + " and " + b + " overlap by " + judge.shown(-wall) + ": there is no wood between them",
-                 "move them " + judge.shown(judge.limit(rule("inlays-close")) - wall) + " apart");
-    }
+void judge_pair(const Subject& subject, const SimpleInlay& one, const SimpleInlay& other, Judge& judge) {
+  // The same pocket from two inlays is one pocket.
+  if (one.pocket == other.pocket) return;
+  const double wall = distance(one.pocket, other.pocket);
+  const Rule& close = rule("inlays-close");
+  if (!judge.breaks(close, wall)) return;
+  const Point at = between(one.marker->centre, other.marker->centre, 0.5);
+  const std::string a = inlay_name(*one.marker), b = inlay_name(*other.marker);
+  judge.hold(close, wall, {at, subject.surface.height(at), b},
+             wall > 0 ? "between " + a + " and " + b + " only " + judge.shown(wall) + " of wood is left"
+                      : a + " and " + b + " overlap by " + judge.shown(-wall) + ": there is no wood between them",
+             "move them " + judge.shown(judge.limit(close) - wall) + " apart");
+}
+
+void judge_neighbours(const Subject& subject, Judge& judge) {
+  const double limit = std::max(judge.limit(rule("inlays-close")), 0.0);
+  for (std::size_t i = 0; i < subject.simple.size(); ++i)
+    for (const int k : subject.simple_places.near(subject.simple_boxes[i], limit + tolerance::same))
+      if (const auto other = static_cast<std::size_t>(k); other > i)
+        judge_pair(subject, subject.simple[i], subject.simple[other], judge);
 }
 
 /// Sharpest corner of a shape as drawn, in radians; pi for one without corners.
@@ -90,10 +81,9 @@ double sharpest(const Inlay& inlay) {
 
 void judge_corners(const Subject& subject, Judge& judge) {
   const double cutter = inlay_cutter_radius(subject.board);
-  std::vector<int> told;
-  for (const Let& let : all_of(subject)) {
-    if (std::find(told.begin(), told.end(), let.marker->inlay) != told.end()) continue;
-    told.push_back(let.marker->inlay);
+  std::set<int> told;
+  for (const SimpleInlay& let : subject.simple) {
+    if (!told.insert(let.marker->inlay).second) continue;
     // An inside corner of angle a keeps the middle of a round cutter r / sin(a/2) away from its point.
     const double off = cutter * (1 / std::sin(sharpest(*let.inlay) / 2) - 1);
     const Point at = let.marker->centre;
@@ -107,9 +97,8 @@ void judge_corners(const Subject& subject, Judge& judge) {
 }  // namespace
 
 void judge_pieces(const Subject& subject, Judge& judge) {
-  const std::vector<Let> all = all_of(subject);
-  for (const Let& let : all) judge_slots(subject, let, judge);
-  judge_neighbours(subject, all, judge);
+  for (const SimpleInlay& let : subject.simple) judge_slots(subject, let, judge);
+  judge_neighbours(subject, judge);
   judge_corners(subject, judge);
 }
 

@@ -7,7 +7,11 @@
 namespace sagitta {
 
 /// Which side of the limit is good.
-enum class Bar { least, most };
+enum class Bar {
+  least,  ///< the limit itself is good
+  above,  ///< the limit itself is not: of a hole 0 mm deep nothing is left
+  most    ///< the limit itself is good
+};
 
 inline constexpr std::string_view practice = "common practice, no source";
 

@@ -2,6 +2,7 @@
 #include <limits>
 
 #include "findings/Families.hpp"
+#include "layout/Outline.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
 
@@ -55,10 +56,8 @@ void judge_under_slots(const Subject& subject, Judge& judge) {
 }
 
 /// Lowest floor of the slots that cross a pocket, within it; nothing where none does.
-std::optional<double> slots_across(const Subject& subject, const Marker& marker) {
-  const Rounded pocket = pocket_shape(subject.board, subject.board.inlays[marker.inlay], marker.centre);
+std::optional<double> slots_across(const Subject& subject, const Rounded& pocket) {
   std::optional<double> lowest;
-  if (pocket.empty()) return lowest;
   for (const Slot& slot : subject.layout.slots) {
     if (distance(pocket, slot_shape(subject.layout, slot)) > 0) continue;
     for (int i = 0; i <= stations; ++i) {
@@ -76,7 +75,8 @@ std::optional<double> slots_across(const Subject& subject, const LetPiece& let) 
   for (const Slot& slot : subject.layout.slots)
     for (int i = 0; i <= stations; ++i) {
       const Point p = between(slot.bass_end, slot.treble_end, 1.0 * i / stations);
-      if (contains(let.pocket(), p)) lowest = std::min(lowest.value_or(high), slot_floor(subject, p));
+      if (let.box().overlaps({p, p}) && contains(let.pocket(), p))
+        lowest = std::min(lowest.value_or(high), slot_floor(subject, p));
     }
   return lowest;
 }
@@ -96,12 +96,9 @@ LowFloor lowest_pocket(const Subject& subject) {
     const double floor = std::min(pocket, slots.value_or(high));
     if (floor < low.floor) low = {floor, floor < pocket, inlay, at, name};
   };
-  for (const Marker& marker : subject.layout.markers) {
-    const Inlay& inlay = subject.board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    look(subject.surface.thickness - inlay.depth, slots_across(subject, marker), marker.inlay, marker.centre,
-         inlay_name(marker));
-  }
+  for (const auto& [marker, inlay, pocket] : subject.simple)
+    look(subject.surface.thickness - inlay->depth, slots_across(subject, pocket), marker->inlay, marker->centre,
+         inlay_name(*marker));
   for (const LetPiece& let : subject.artwork)
     look(let.floor(), slots_across(subject, let), let.piece().inlay, let.pocket().front().front(), let.name());
   return low;
@@ -132,6 +129,30 @@ void judge_under_nut(const Subject& subject, Judge& judge) {
              Fix{"nut.depth", judge.down(subject.board.nut.depth - lack)});
 }
 
+/// Moving the heel end by d along the board adds d wood behind the last slot, times how square the end lies to it. None
+/// where a curve may be what is nearest.
+std::optional<Fix> longer_end(const Subject& subject, const Slot& slot, double lack, const Judge& judge) {
+  const Shape& shape = subject.board.board;
+  if (shape.corner_radius > 0 || (shape.heel != Heel::square && shape.heel != Heel::fret)) return {};
+  const double gained = shape.heel == Heel::fret ? std::abs(unit(slot.treble_end - slot.bass_end).y) : 1;
+  return Fix{"board.past_last_fret", judge.up(shape.past_last_fret + lack / gained)};
+}
+
+void judge_behind_last_slot(const Subject& subject, Judge& judge) {
+  if (subject.layout.slots.empty()) return;
+  const Slot& last = subject.layout.slots.back();
+  const EndWood behind = wood_behind(subject.layout, last);
+  const double lack = judge.limit(rule("wood-behind-last-slot")) - behind.wood;
+  const std::string name = slot_name(last);
+  judge.hold(rule("wood-behind-last-slot"), behind.wood, {behind.at, subject.surface.height(behind.at), name},
+             behind.wood > 0 ? "between " + name + " and the heel end only " + judge.shown(behind.wood) +
+                                   " of wood is left: the strip breaks off"
+                             : "the heel end takes " + judge.shown(-behind.wood) + " off " + name,
+             "make board.past_last_fret " + judge.shown(lack) + " larger" +
+                 (subject.board.board.corner_radius > 0 ? ", or board.corner_radius smaller" : ""),
+             longer_end(subject, last, lack, judge));
+}
+
 }  // namespace
 
 double slot_floor(const Subject& subject, Point p) {
@@ -145,6 +166,7 @@ void judge_wood(const Subject& subject, Judge& judge) {
   judge_under_slots(subject, judge);
   judge_under_pockets(subject, judge);
   judge_under_nut(subject, judge);
+  judge_behind_last_slot(subject, judge);
 }
 
 }  // namespace sagitta

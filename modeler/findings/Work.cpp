@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "layout/SlotLines.hpp"
-#include "plan/Feature.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 
@@ -70,22 +70,17 @@ std::string_view operation_name(Operation operation) {
 }
 
 double lowest_floor(const Subject& subject, Point p) {
-  const Board& board = subject.board;
   const Rounded here{{p}, 0};
   double floor = subject.surface.height(p);
   for (const Slot& slot : subject.layout.slots)
     if (distance(here, slot_shape(subject.layout, slot)) <= 0) floor = std::min(floor, slot_floor(subject, p));
-  for (const Marker& marker : subject.layout.markers) {
-    const Inlay& inlay = board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    const Rounded pocket = pocket_shape(board, inlay, marker.centre);
-    if (!pocket.empty() && distance(here, pocket) <= 0)
-      floor = std::min(floor, subject.surface.thickness - inlay.depth);
+  for (const int i : subject.simple_places.near({p, p}, tolerance::same)) {
+    const SimpleInlay& let = subject.simple[static_cast<std::size_t>(i)];
+    if (distance(here, let.pocket) <= 0) floor = std::min(floor, subject.surface.thickness - let.inlay->depth);
   }
-  for (const LetPiece& let : subject.artwork) {
-    const Box& box = let.box();
-    const bool near = p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
-    if (near && contains(let.pocket(), p)) floor = std::min(floor, let.floor());
+  for (const int i : subject.artwork_places.near({p, p})) {
+    const LetPiece& let = subject.artwork[static_cast<std::size_t>(i)];
+    if (contains(let.pocket(), p)) floor = std::min(floor, let.floor());
   }
   if (const auto& nut = subject.layout.nut) {
     const Point across{nut->direction.y, -nut->direction.x};  // toward the bridge

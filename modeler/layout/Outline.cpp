@@ -76,12 +76,17 @@ double corner_wood(const Board& board, const Slot& slot, double wood) {
   return round && !slot.blind ? wood + slot.width : wood;
 }
 
+/// The pieces of the outline that are the heel end, corner arcs included.
+std::size_t heel_pieces(const Layout& layout) { return layout.outline.size() - 3; }
+
+const Piece& heel_piece(const Layout& layout, std::size_t i) { return layout.outline[1 + i]; }
+
 Contact nearest(const Board& board, const Layout& layout, const Slot& slot, const Rounded& shape) {
-  const std::size_t heel_pieces = layout.outline.size() - 3;
+  const std::size_t count = heel_pieces(layout);
   Contact found;
-  for (std::size_t i = 0; i < heel_pieces; ++i) {
-    const Piece& piece = layout.outline[1 + i];
-    const bool corner = heel_pieces > 1 && (i == 0 || i + 1 == heel_pieces);
+  for (std::size_t i = 0; i < count; ++i) {
+    const Piece& piece = heel_piece(layout, i);
+    const bool corner = count > 1 && (i == 0 || i + 1 == count);
     const double wood = corner ? corner_wood(board, slot, wood_to(shape, piece)) : wood_to(shape, piece);
     if (wood < found.wood) found = {wood, &piece, corner};
   }
@@ -89,6 +94,23 @@ Contact nearest(const Board& board, const Layout& layout, const Slot& slot, cons
 }
 
 }  // namespace
+
+EndWood wood_behind(const Layout& layout, const Slot& slot) {
+  constexpr int stations = 64;  // along the slot, for the place only
+  EndWood least{std::numeric_limits<double>::infinity(), {}};
+  const Rounded shape = slot_shape(layout, slot);
+  const Piece* nearest = nullptr;
+  for (std::size_t i = 0; i < heel_pieces(layout); ++i)
+    if (const double wood = wood_to(shape, heel_piece(layout, i)); wood < least.wood)
+      least.wood = wood, nearest = &heel_piece(layout, i);
+  double nearest_way = std::numeric_limits<double>::infinity();
+  for (int i = 0; nearest && i <= stations; ++i) {
+    const Point p = between(slot.bass_end, slot.treble_end, 1.0 * i / stations);
+    if (const double way = wood_to(Rounded{{p}, slot.width / 2}, *nearest); way < nearest_way)
+      nearest_way = way, least.at = p;
+  }
+  return least;
+}
 
 bool draw_outline(const Board& board, const Taper& taper, Layout& layout, Faults& faults) {
   const Point low = taper.meet(-1, layout.nut_end, layout.nut_direction);

@@ -9,6 +9,15 @@ namespace sagitta {
 /// positive y, nut end. False, with faults added, when they cannot be drawn.
 bool draw_outline(const Board& board, const Taper& taper, Layout& layout, Faults& faults);
 
+/// Wood between a slot and the heel end.
+struct EndWood {
+  double wood = 0;  ///< mm, at its thinnest along the slot, corner arcs included; < 0: the end takes some of the slot
+  Point at;         ///< on the slot's middle line, where the end is nearest
+};
+
+/// The wood between a slot of a drawn outline and its heel end.
+EndWood wood_behind(const Layout& layout, const Slot& slot);
+
 /// Adds a fault for each slot that meets the nut end or the heel end, corner arcs included.
 void check_ends(const Board& board, const Layout& layout, Faults& faults);
 

@@ -55,7 +55,7 @@ inline std::optional<Finding> found(const Board& board, std::string_view name, c
 /// What the rule measures on the board whether good or not: with a limit that nothing meets. Lengths in mm.
 inline double measured(Board board, std::string_view name) {
   const auto entry = std::find_if(catalogue.begin(), catalogue.end(), [&](const Rule& r) { return r.name == name; });
-  board.limits[std::string(name)] = entry->bar == Bar::least ? 1e6 : -1e6;
+  board.limits[std::string(name)] = entry->bar == Bar::most ? -1e6 : 1e6;
   const auto finding = found(board, name);
   if (!finding) throw std::runtime_error("not measured: " + std::string(name));
   return finding->value;
