@@ -4,6 +4,7 @@
 
 #include "jobs/Dressing.hpp"
 #include "mesh/Mesh.hpp"
+#include "solid/Failure.hpp"
 
 namespace sagitta::viewer {
 
@@ -22,6 +23,7 @@ std::optional<Model> begin_model(std::uint64_t generation, const Board& board, c
     model = *before;
     model.generation = generation;
     model.settled = false;
+    model.trouble.clear();  // what could not be made is tried again
     return model;
   }
   model.generation = generation;
@@ -62,11 +64,12 @@ std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, do
   auto made = std::make_shared<StageModel>();
   made->stage = stage;
   made->deviation = deviation;
-  try {
+  const auto wrong = failure_of([&] {
     made->shell = lift(std::move(std::get<Plan>(planned)));
     made->mesh = make_mesh(made->shell, deviation, cancel);
-  } catch (const std::exception& error) {
-    trouble = "Stage " + std::string(name(stage)) + " cannot be shown: " + error.what();
+  });
+  if (wrong) {
+    trouble = "Stage " + std::string(name(stage)) + " cannot be shown: " + *wrong;
     return nullptr;
   }
   if (cancel.wanted()) return nullptr;

@@ -1,23 +1,19 @@
 #include <cmath>
 
 #include "jobs/Building.hpp"
+#include "solid/Failure.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta::viewer {
 
 std::optional<Exact> make_exact(const StageModel& stage, std::string& trouble) {
-  try {
-    const TopoDS_Solid solid = make_solid(stage.shell);
-    const SolidFigures found = figures(solid);
-    Exact exact;
+  Exact exact;
+  const auto wrong = failure_of([&] {
+    const SolidFigures found = figures(make_solid(stage.shell));
     exact.volume = found.volume, exact.area = found.area;
-    return exact;
-  } catch (const BuildError& error) {
-    trouble =
-        "The exact solid of stage " + error.stage + " could not be made near " + error.feature + ": " + error.what();
-  } catch (const std::exception& error) {
-    trouble = std::string("The exact solid could not be made: ") + error.what();
-  }
+  });
+  if (!wrong) return exact;
+  trouble = "The exact solid could not be made: " + *wrong;
   return std::nullopt;
 }
 

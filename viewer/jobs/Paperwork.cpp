@@ -4,6 +4,7 @@
 #include "export/PrintedJob.hpp"
 #include "export/TrialFiles.hpp"
 #include "mesh/Mesh.hpp"
+#include "solid/Failure.hpp"
 
 namespace sagitta::viewer {
 
@@ -66,7 +67,8 @@ void Paperwork::run() {
     const Order order = *asked_;
     const Cancel cancel = cancel_;
     lock.unlock();
-    auto printed = std::make_shared<PrintedPages>(print(order, cancel));
+    auto printed = std::make_shared<PrintedPages>();
+    if (const auto wrong = failure_of([&] { *printed = print(order, cancel); })) printed->trouble = *wrong;
     lock.lock();
     busy_ = false;
     if (waiting_ || ending_) continue;
@@ -95,8 +97,6 @@ PrintedPages Paperwork::print(const Order& order, const Cancel& cancel) {
       }
   } catch (const Interrupted&) {
     printed.pages.clear();
-  } catch (const std::exception& error) {
-    printed.trouble = error.what();
   }
   return printed;
 }

@@ -4,7 +4,7 @@
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
 #include "export/TrialFiles.hpp"
-#include "solid/Solid.hpp"
+#include "solid/Failure.hpp"
 
 namespace sagitta::viewer {
 
@@ -79,13 +79,13 @@ void Sending::write(const SendingOrder& order, const ReadyBoard& ready, Folder& 
   write_hand_off(ready, hand_off, folder, cancel_);
 }
 
-void Sending::run(const SendingOrder& order) {
+SendingState Sending::sent(const SendingOrder& order) {
   SendingState end;
   try {
     auto prepared = ready(order.board);
     if (const auto* why = std::get_if<std::string>(&prepared)) {
       end.outcome = "Nothing was written. " + *why;
-      return tell(end);
+      return end;
     }
     std::vector<std::filesystem::path> sources;
     if (!order.source.empty()) sources.emplace_back(order.source);
@@ -96,11 +96,15 @@ void Sending::run(const SendingOrder& order) {
     end.outcome = "Everything is in " + order.folder;
   } catch (const Interrupted&) {
     end.outcome = "Stopped. Nothing was written.";
-  } catch (const BuildError& error) {
-    end.outcome = "Nothing was written: stage " + error.stage + " could not be made near " + error.feature + ".";
-  } catch (const std::exception& error) {
+  } catch (const FolderError& error) {
     end.outcome = error.what();
   }
+  return end;
+}
+
+void Sending::run(const SendingOrder& order) {
+  SendingState end;
+  if (const auto wrong = failure_of([&] { end = sent(order); })) end.outcome = "Nothing was written: " + *wrong;
   tell(end);
 }
 

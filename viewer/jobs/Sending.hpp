@@ -49,6 +49,7 @@ class Sending {
 
  private:
   void run(const SendingOrder& order);
+  SendingState sent(const SendingOrder& order);  ///< how it ended
   void write(const SendingOrder& order, const ReadyBoard& ready, Folder& folder);
   void tell(const SendingState& state);
   mutable std::mutex mutex_;

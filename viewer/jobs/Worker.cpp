@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "jobs/Building.hpp"
+#include "solid/Failure.hpp"
 
 namespace sagitta::viewer {
 
@@ -89,7 +90,7 @@ void Worker::run() {
     tally_ = Tally();
     busy_ = true;
     lock.unlock();
-    carry_out(order);
+    if (const auto wrong = failure_of([&] { carry_out(order); })) give_up(order, *wrong);
     lock.lock();
     busy_ = false;
     stops_ = Stops::never;
@@ -117,6 +118,16 @@ void Worker::publish(Model model) {
     made_ = std::make_shared<const Model>(std::move(model));
   }
   wake_();
+}
+
+void Worker::give_up(const Order& order, const std::string& why) {
+  Model model;
+  if (last_.generation == order.generation) model = last_;  // what is made stays
+  model.generation = order.generation;
+  model.board = order.board;
+  model.trouble = why;
+  model.settled = true;
+  publish(last_ = model);
 }
 
 void Worker::carry_out(const Order& order) {

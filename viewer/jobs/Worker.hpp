@@ -50,6 +50,8 @@ class Worker {
  private:
   void run();
   void carry_out(const Order& order);
+  /// Publishes what there is of the order's board, and why there is no more.
+  void give_up(const Order& order, const std::string& why);
   /// Whether a newer order stops what is in hand.
   enum class Stops { never, when_slow, at_once };
   void begin(const std::string& what, Stops stops);

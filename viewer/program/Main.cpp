@@ -9,6 +9,7 @@
 #include "app/Window.hpp"
 #include "document/Folders.hpp"
 #include "export/NeckProcess.hpp"
+#include "solid/Failure.hpp"
 
 namespace {
 
@@ -82,10 +83,9 @@ int main(int argc, char** argv) {
     std::cerr << "sagitta-viewer: there is no such stage or view. See sagitta-viewer --help\n";
     return usage;
   }
-  try {
-    return shot.file.empty() ? open_window(shot.board) : make_shot(shot);
-  } catch (const std::runtime_error& error) {
-    std::cerr << "sagitta-viewer: " << error.what() << "\n";
-    return no_display;
-  }
+  int code = 0;
+  const auto wrong = failure_of([&] { code = shot.file.empty() ? open_window(shot.board) : make_shot(shot); });
+  if (!wrong) return code;
+  std::cerr << "sagitta-viewer: " << *wrong << "\n";
+  return no_display;
 }
