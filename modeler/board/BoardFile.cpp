@@ -220,6 +220,7 @@ BoardFile read_board_text(std::string_view text, const std::string& file_name, c
   reading.chain = read_chain(text, file_name, folder);
   reading.out.file = file_name;
   reading.out.board.folder = folder;
+  for (const ChainFile& each : reading.chain.files) reading.out.read_from.push_back(each.name);
   reading.out.problems = reading.chain.problems;
   if (!reading.chain.readable) return reading.out;
   reading.out.board.units = reading.chain.files[0].units;
@@ -235,6 +236,7 @@ BoardFile read_board(const std::string& path) {
   if (auto* problem = std::get_if<Problem>(&text)) {
     BoardFile file;
     file.file = path;
+    file.read_from.push_back(path);
     file.problems.push_back(std::move(*problem));
     return file;
   }

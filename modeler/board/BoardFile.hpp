@@ -30,7 +30,8 @@ struct BoardFile {
   Board board;  ///< what could be read; sound when there are no problems
   std::vector<Problem> problems;
   Places places;
-  std::string file;  ///< its name, as problems carry it
+  std::string file;                    ///< its name, as problems carry it
+  std::vector<std::string> read_from;  ///< every file that it was read from: itself, its base, that one's ..
   bool sound() const { return problems.empty(); }
 };
 

@@ -1,15 +1,12 @@
 #include "board/SourceText.hpp"
 
 #include <array>
-#include <filesystem>
-#include <fstream>
 #include <optional>
-#include <system_error>
+
+#include "files/ReadFile.hpp"
 
 namespace sagitta {
 namespace {
-
-namespace fs = std::filesystem;
 
 /// A walk over the text that knows the line and column of where it stands.
 struct Walk {
@@ -120,6 +117,10 @@ std::optional<Problem> long_key(std::string_view text, const std::string& file) 
   return std::nullopt;
 }
 
+Problem too_large(const std::string& file) {
+  return {file, 1, 1, "", "the file is larger than 1 MiB, which no board file is", "check that this is the right file"};
+}
+
 }  // namespace
 
 std::size_t utf8_length(std::string_view text) {
@@ -146,31 +147,27 @@ std::variant<std::string, Problem> fetch_text(const std::string& path, const std
   const auto failed = [&](std::string message, std::string hint) {
     return Problem{shown_name, 1, 1, "", std::move(message), std::move(hint)};
   };
-  std::error_code error;
-  const fs::file_status status = fs::status(path, error);
-  if (status.type() == fs::file_type::not_found) {
-    return failed("there is no file of this name", "check the name and the folder");
+  auto read = read_file(path, largest_file);
+  if (auto* text = std::get_if<std::string>(&read)) return std::move(*text);
+  switch (std::get<ReadFailure>(read).kind) {
+    case Unreadable::missing:
+      return failed("there is no file of this name", "check the name and the folder");
+    case Unreadable::folder:
+      return failed("this is a folder, not a board file", "name the .toml file inside it");
+    case Unreadable::special:
+      return failed("this is not a file that can be read", "name a .toml file");
+    case Unreadable::forbidden:
+      return failed("the file cannot be opened for reading", "check who may read it");
+    case Unreadable::too_large:
+      return too_large(shown_name);
+    case Unreadable::failed:
+      break;
   }
-  if (fs::is_directory(status)) return failed("this is a folder, not a board file", "name the .toml file inside it");
-  if (!fs::is_regular_file(status)) return failed("this is not a file that can be read", "name a .toml file");
-  std::ifstream in(path, std::ios::binary);
-  if (!in) return failed("the file cannot be opened for reading", "check who may read it");
-  std::string text(largest_file + 1, '\0');
-  in.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (in.bad()) return failed("the file cannot be read to its end", "check the disk or copy the file again");
-  text.resize(static_cast<std::size_t>(in.gcount()));
-  return text;
+  return failed("the file cannot be read to its end", "check the disk or copy the file again");
 }
 
 Problem look_over(std::string_view text, const std::string& shown_name) {
-  if (text.size() > largest_file) {
-    return {shown_name,
-            1,
-            1,
-            "",
-            "the file is larger than 1 MiB, which no board file is",
-            "check that this is the right file"};
-  }
+  if (text.size() > largest_file) return too_large(shown_name);
   if (const auto problem = odd_beginning(text, shown_name)) return *problem;
   if (const auto problem = odd_character(text, shown_name)) return *problem;
   if (const auto problem = long_key(text, shown_name)) return *problem;

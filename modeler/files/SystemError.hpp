@@ -1,0 +1,10 @@
+#pragma once
+
+#include <string>
+
+namespace sagitta {
+
+/// The reason of a system call's error number (errno) in a builder's words, with what to do where that is clear.
+std::string system_reason(int error);
+
+}  // namespace sagitta
