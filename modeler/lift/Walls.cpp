@@ -11,12 +11,13 @@ namespace {
 struct WallView {
   const Shell& shell;
   const Piece& piece;
-  double sense;  ///< +1 when s grows along the piece
+  double sense;       ///< +1 when s grows along the piece
+  double middle = 0;  ///< of a round wall: the direction half way along it
 
   Point flat(Point p, double z) const {
     if (piece.is_arc()) {
       const Point d = p - piece.centre;
-      double turn = std::atan2(d.y, d.x) - piece.start - piece.sweep / 2;  // kept within half a turn of the middle
+      double turn = std::atan2(d.y, d.x) - middle;  // kept within half a turn
       turn -= 2 * std::numbers::pi * std::round(turn / (2 * std::numbers::pi));
       return {sense * (piece.sweep > 0 ? turn : -turn) * piece.radius, z};
     }
@@ -31,6 +32,28 @@ struct WallView {
     return flat(p, height(shell.plan.surface, edge.bound, p));
   }
 };
+
+/// The direction half way along a round wall of several arcs that follow each other, from its centre.
+double middle_of(const Subdivision& map, const ShellFace& face) {
+  constexpr double slack = 1e-6;
+  const double full = 2 * std::numbers::pi;
+  const auto apart = [&](double a, double b) { return std::abs(std::remainder(a - b, full)); };
+  const auto begin = [](const Piece& arc) { return std::min(arc.start, arc.start + arc.sweep); };
+  double low = begin(face.piece), high = low + std::abs(face.piece.sweep);
+  for (bool grown = true; grown && high - low < full - slack;) {
+    grown = false;
+    for (const WallStrip& strip : face.strips) {
+      const Piece& arc = map.edges[strip.plan_edge].piece;
+      const double sweep = std::abs(arc.sweep);
+      if (high - low + sweep > full + slack) continue;
+      const bool after = apart(begin(arc), high) < slack, before = apart(begin(arc) + sweep, low) < slack;
+      if (after) high += sweep;
+      if (before && !after) low -= sweep;
+      grown = grown || after || before;
+    }
+  }
+  return (low + high) / 2;
+}
 
 /// Of several ways on from a vertex, the one that keeps the face to the left: the first clockwise from the way back.
 std::size_t choose(const WallView& view, ShellUse arrived, const std::vector<ShellUse>& uses,
@@ -57,7 +80,8 @@ double area_of(const WallView& view, const std::vector<ShellUse>& loop) {
 }
 
 void link(const Shell& shell, ShellFace& face, std::vector<ShellUse> uses) {
-  const WallView view{shell, face.piece, face.wood_left ? 1.0 : -1.0};
+  const WallView view{shell, face.piece, face.wood_left ? 1.0 : -1.0,
+                      face.piece.is_arc() ? middle_of(shell.plan.map, face) : 0};
   while (!uses.empty()) {
     std::vector<ShellUse> loop{uses.back()};
     uses.pop_back();
@@ -86,8 +110,9 @@ bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece&
     return one.source.feature == two.source.feature && one.piece.centre == two.piece.centre &&
            one.piece.radius == two.piece.radius && (one.piece.sweep > 0) == (two.piece.sweep > 0) &&
            a.wood_left == b.wood_left;
-  const Point d = unit(one.piece.b - one.piece.a), e = two.piece.b - two.piece.a;
-  if (std::abs(cross(d, e)) > 1e-7) return false;  // far end off the line: mm, ten times under tolerance::vertex
+  const Point d = one.piece.b - one.piece.a, e = two.piece.b - two.piece.a;
+  const double off = std::abs(cross(d, e)) / std::min(length(d), length(e));  // the further end's way off the line
+  if (off > 1e-7) return false;                                               // mm, ten times under tolerance::vertex
   return (dot(d, e) > 0) == (a.wood_left == b.wood_left);
 }
 

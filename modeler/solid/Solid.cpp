@@ -112,6 +112,13 @@ class Builder {
     brep_.UpdateVertex(vertices_[shell_.edges[use.edge].to], tolerance);
   }
 
+  /// Joined vertices may lie off the wall that stands on them.
+  template <class Off>
+  double off_at_ends(const ShellUse& use, Off off) const {
+    const ShellEdge& edge = shell_.edges[use.edge];
+    return std::max(off(shell_.vertices[edge.from].p), off(shell_.vertices[edge.to].p));
+  }
+
   using Loop = std::vector<ShellUse>;
 
   /// A face within its loops, whose surface looks outward, or inward with `inside_out`.
@@ -261,7 +268,8 @@ class Builder {
     const gp_Ax3 axes(gp_Pnt(a.x, a.y, 0), normal, gp_Dir(along.x, along.y, 0));
     const Handle(Geom_Surface) plane = new Geom_Plane(axes);
     for (const auto& loop : face.loops)
-      for (const ShellUse use : loop) tolerate(use, std::abs(dot(out, shell_.vertices[shell_.start(use)].p - a)));
+      for (const ShellUse use : loop)
+        tolerate(use, off_at_ends(use, [&](Point p) { return std::abs(dot(out, p - a)); }));
     return bounded(plane, face, false);
   }
 
@@ -271,8 +279,8 @@ class Builder {
       for (const ShellUse use : loop) {
         const Handle(Geom2d_Curve) image = round.image(shell_.edges[use.edge], curves_[use.edge]);
         brep_.UpdateEdge(edges_[use.edge], image, round.surface(), TopLoc_Location(), least_tolerance);
-        const Point foot = shell_.vertices[shell_.edges[use.edge].from].p;  // joined vertices may lie off the circle
-        tolerate(use, curves_[use.edge].deviation + std::abs(distance(foot, face.piece.centre) - face.piece.radius));
+        const auto off = [&](Point p) { return std::abs(distance(p, face.piece.centre) - face.piece.radius); };
+        tolerate(use, curves_[use.edge].deviation + off_at_ends(use, off));
       }
     const bool wood_inside = face.wood_left == (face.piece.sweep > 0);
     return bounded(round.surface(), face, !wood_inside);
