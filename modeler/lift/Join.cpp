@@ -1,6 +1,9 @@
 #include <algorithm>
+#include <map>
+#include <optional>
 
 #include "lift/Faces.hpp"
+#include "plan/Slender.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -33,11 +36,26 @@ class Joiner {
     return use;
   }
 
-  bool continues(const ShellEdge& a, const ShellEdge& b) const {
+  bool continues(const ShellEdge& a, const ShellEdge& b) {
     if (a.upright || b.upright || a.crossing >= 0 || b.crossing >= 0 || a.bound != b.bound) return false;
     if (a.piece.is_arc() != b.piece.is_arc()) return false;
-    if (a.piece.is_arc()) return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius;
-    return std::abs(cross(unit(a.piece.b - a.piece.a), b.piece.b - b.piece.a)) <= 1e-7;  // mm, as for walls
+    if (a.piece.is_arc())
+      return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius && !beside_slender(a);
+    const Point d = a.piece.b - a.piece.a, e = b.piece.b - b.piece.a;
+    return std::abs(cross(d, e)) <= 1e-7 * std::min(length(d), length(e));  // mm, as for walls
+  }
+
+  /// The arcs of a slender face are parted at places that face each other, and stay so.
+  bool beside_slender(const ShellEdge& edge) {
+    const PlanEdge& below = shell_.plan.map.edges[edge.chain.front() >> 1];
+    return is_slender(below.left) || is_slender(below.right);
+  }
+
+  bool is_slender(int face) {
+    if (face == 0) return false;
+    std::optional<bool>& known = slender_[face];
+    if (!known) known = mean_width(shell_.plan.map, face) < slender;
+    return *known;
   }
 
   void reverse(int e) {
@@ -93,7 +111,8 @@ class Joiner {
   }
 
   Shell& shell_;
-  std::vector<ShellUse> became_;  ///< the edge that took this one in, and whether it runs the same way
+  std::map<int, std::optional<bool>> slender_;  ///< faces of the plan
+  std::vector<ShellUse> became_;                ///< the edge that took this one in, and whether it runs the same way
 };
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "mesh/Close.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -296,17 +297,20 @@ Trails trails_of(const Shell& shell, double budget) {
   }
   trails.edges.resize(map.edges.size());
   const std::vector<bool> twins = twins_of(map);
+  const auto straight = [&](std::size_t e) { return !map.edges[e].piece.is_arc() && map.edges[e].crossing < 0; };
+  for (std::size_t e = 0; e < map.edges.size(); ++e)
+    if (!bounds[e].empty() && !straight(e))
+      Track{shell, map.edges[e], bounds[e], budget, twins[e]}.divide(0, 1, 0, trails.edges[e]);
+  follow_close_neighbours(map, trails, budget);
   for (std::size_t e = 0; e < map.edges.size(); ++e) {
     if (bounds[e].empty()) continue;
     const TrailPoint& from = trails.vertices[map.edges[e].from];
     const TrailPoint& to = trails.vertices[map.edges[e].to];
-    const Track track{shell, map.edges[e], bounds[e], budget, twins[e]};
-    const bool straight = !map.edges[e].piece.is_arc() && map.edges[e].crossing < 0;
     std::vector<TrailPoint>& inner = trails.edges[e];
-    if (straight) {
+    if (straight(e)) {
+      const Track track{shell, map.edges[e], bounds[e], budget, twins[e]};
       track.cut_then_divide(from.p, to.p, trails.lines, inner);
     } else {
-      track.divide(0, 1, 0, inner);
       cut_at_lines(inner, from, to, trails.lines);
     }
     for (const Tunnel& tunnel : tunnels[e]) cut_across(inner, from, to, tunnel, trails.across[tunnel]);

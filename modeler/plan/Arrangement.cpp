@@ -6,6 +6,9 @@
 #include <unordered_map>
 
 #include "plan/Meet.hpp"
+#include "plan/NearPairs.hpp"
+#include "plan/Rounding.hpp"
+#include "plan/Web.hpp"
 #include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -26,25 +29,16 @@ struct Cloud {
 void meet_all(const std::vector<Strand>& strands, Cloud& cloud) {
   std::vector<Box> boxes;
   for (const Strand& strand : strands) boxes.push_back(bounds(strand.piece));
-  std::vector<int> order(strands.size());
-  std::iota(order.begin(), order.end(), 0);
-  std::sort(order.begin(), order.end(), [&](int a, int b) { return boxes[a].low.x < boxes[b].low.x; });
-  std::vector<int> open;
   std::vector<Meeting> meetings;
-  for (const int i : order) {
-    std::erase_if(open, [&](int j) { return boxes[j].high.x < boxes[i].low.x - tolerance::vertex; });
-    for (const int j : open) {
-      if (!boxes[i].overlaps(boxes[j], tolerance::vertex)) continue;
-      meetings.clear();
-      meet(strands[i].piece, strands[j].piece, meetings);
-      for (const Meeting& m : meetings) {
-        cloud.stops[i].push_back({m.on_first, static_cast<int>(cloud.points.size())});
-        cloud.stops[j].push_back({m.on_second, static_cast<int>(cloud.points.size())});
-        cloud.points.push_back(m.p);
-      }
+  near_pairs(boxes, tolerance::vertex, [&](int i, int j) {
+    meetings.clear();
+    meet(strands[i].piece, strands[j].piece, meetings);
+    for (const Meeting& m : meetings) {
+      cloud.stops[i].push_back({m.on_first, static_cast<int>(cloud.points.size())});
+      cloud.stops[j].push_back({m.on_second, static_cast<int>(cloud.points.size())});
+      cloud.points.push_back(m.p);
     }
-    open.push_back(i);
-  }
+  });
 }
 
 Cloud gather(const std::vector<Strand>& strands) {
@@ -93,62 +87,26 @@ std::vector<int> cluster(const std::vector<Point>& points, std::vector<Point>& v
   return vertex;
 }
 
-/// The part of a strand between two vertices.
-Piece part(const Piece& whole, Point a, Point b) {
-  return whole.is_arc() ? arc_between(whole.centre, whole.radius, a, b, whole.sweep > 0) : line(a, b);
-}
-
-struct Passing {
-  int loop = -1;
-  int sign = 0;  ///< +1: the loop runs with the edge
-};
-
-class Weaver {
- public:
-  explicit Weaver(Subdivision& map) : map_(map) {}
-
-  void add(const Strand& strand, int from, int to) {
-    const Piece piece = part(strand.piece, map_.vertices[from], map_.vertices[to]);
-    auto& twins = by_ends_[std::minmax(from, to)];
-    for (const int e : twins) {
-      const PlanEdge& edge = map_.edges[e];
-      if (distance(edge.piece.at(0.5), piece.at(0.5)) > 2 * tolerance::vertex) continue;
-      passings[e].push_back({strand.loop, edge.from == from ? 1 : -1});
-      return;
-    }
-    twins.push_back(static_cast<int>(map_.edges.size()));
-    PlanEdge edge;
-    edge.from = from;
-    edge.to = to;
-    edge.piece = piece;
-    edge.source = strand.source;
-    map_.edges.push_back(edge);
-    passings.push_back({{strand.loop, 1}});
-  }
-
-  std::vector<std::vector<Passing>> passings;  ///< for each edge
-
- private:
-  Subdivision& map_;
-  std::map<std::pair<int, int>, std::vector<int>> by_ends_;
-};
-
-void weave(const Strand& strand, std::vector<Stop> stops, const std::vector<int>& vertex, Weaver& weaver) {
+void weave(const Strand& strand, std::vector<Stop> stops, const std::vector<int>& vertex,
+           const std::vector<Point>& points, Weaver& weaver) {
   std::sort(stops.begin(), stops.end(), [](const Stop& a, const Stop& b) { return a.t < b.t; });
   // A strand's own ends outrank meetings that clamp to the same parameter.
   const int first = vertex[stops.front().point], last = vertex[stops.back().point];
   int at = first;
+  double from = 0;
   for (const Stop& stop : stops) {
     const int v = vertex[stop.point];
     if (v == at) continue;
-    weaver.add(strand, at, v);
+    const Piece piece = part_between(strand.piece, from, stop.t, points[at], points[v]);
+    weaver.add({at, v, piece, strand.source, {{strand.loop, 1}}});
     at = v;
+    from = stop.t;
     if (v == last) break;
   }
 }
 
 /// Winding numbers by walking from face to face; each edge passed changes them by what runs along it.
-std::vector<std::vector<int>> covers(const Subdivision& map, const std::vector<std::vector<Passing>>& passings) {
+std::vector<std::vector<int>> covers(const Subdivision& map, const Web& web) {
   std::vector<std::vector<std::pair<int, int>>> counts(map.faces.size());
   std::vector<std::vector<HalfEdge>> borders(map.faces.size());
   for (HalfEdge h = 0; h < 2 * static_cast<int>(map.edges.size()); ++h) borders[map.face(h)].push_back(h);
@@ -161,7 +119,7 @@ std::vector<std::vector<int>> covers(const Subdivision& map, const std::vector<s
       if (seen[beyond]) continue;
       seen[beyond] = true;
       auto count = counts[queue[i]];
-      for (const Passing& passing : passings[h >> 1]) {
+      for (const Passing& passing : web.edges[h >> 1].passings) {
         if (passing.loop < 0) continue;
         const int change = (h & 1 ? 1 : -1) * passing.sign;  // to the left of a loop is one more
         auto found = std::lower_bound(count.begin(), count.end(), std::pair{passing.loop, -1000});
@@ -180,16 +138,32 @@ std::vector<std::vector<int>> covers(const Subdivision& map, const std::vector<s
   return result;
 }
 
+Subdivision map_of(const Web& web) {
+  Subdivision map;
+  map.vertices = web.points;
+  for (const WebEdge& made : web.edges) {
+    PlanEdge& edge = map.edges.emplace_back();
+    edge.from = made.from;
+    edge.to = made.to;
+    edge.piece = made.piece;
+    edge.source = made.source;
+  }
+  map.trace();
+  return map;
+}
+
 }  // namespace
 
-Arrangement arrange(const std::vector<Strand>& strands) {
-  Arrangement result;
+Arrangement arrange(const std::vector<Strand>& strands, double snap) {
+  Web web;
   const Cloud cloud = gather(strands);
-  const std::vector<int> vertex = cluster(cloud.points, result.map.vertices);
-  Weaver weaver(result.map);
-  for (std::size_t i = 0; i < strands.size(); ++i) weave(strands[i], cloud.stops[i], vertex, weaver);
-  result.map.trace();
-  result.covers = covers(result.map, weaver.passings);
+  const std::vector<int> vertex = cluster(cloud.points, web.points);
+  Weaver weaver(web, 2 * tolerance::vertex);
+  for (std::size_t i = 0; i < strands.size(); ++i) weave(strands[i], cloud.stops[i], vertex, web.points, weaver);
+  round_off(web, snap);
+  Arrangement result;
+  result.map = map_of(web);
+  result.covers = covers(result.map, web);
   return result;
 }
 

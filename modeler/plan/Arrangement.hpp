@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "plan/Subdivision.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 
@@ -22,7 +23,8 @@ struct Arrangement {
 };
 
 /// Cuts the strands where they meet. Points within tolerance::vertex become one vertex, pieces that run together
-/// become one edge with the source of the first. No strand may be shorter than tolerance::vertex.
-Arrangement arrange(const std::vector<Strand>& strands);
+/// become one edge with the source of the first; then the arrangement is rounded (see Rounding.hpp): nothing in it
+/// comes nearer to anything else than about `snap`. No strand may be shorter than tolerance::vertex.
+Arrangement arrange(const std::vector<Strand>& strands, double snap = tolerance::snap);
 
 }  // namespace sagitta

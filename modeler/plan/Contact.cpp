@@ -91,7 +91,8 @@ struct Settler {
       if (reach.size() > 1 && !along_tunnel(feature, n)) {
         if (std::abs(gap) > tolerance::same) move_side(*feature.shape, n, gap);
       } else if (way > 0 && inside_ok) {
-        if (std::abs(gap) > tolerance::same) feature.shape = shrunk(*feature.shape, -gap);
+        const double ledge = feature.role == Feature::Role::pin ? snap : 0;
+        if (std::abs(gap - ledge) > tolerance::same) feature.shape = shrunk(*feature.shape, ledge - gap);
       } else {
         draw_back(feature, other, gap, n);
       }
@@ -123,27 +124,46 @@ struct Settler {
 
   void against_shape(Feature& feature, const Feature& other) const {
     if (feature.shape->core.empty() || other.shape->core.empty()) return;
-    if (equal_discs(feature, other)) return;
+    if (equal_discs(feature, other) || left_a_ledge(feature, *other.shape)) return;
     const double gap = distance(*feature.shape, *other.shape);
     if (std::abs(gap) > snap) return;
     if (feature.role != Feature::Role::hole && settle_sides(feature, *other.shape)) return;
     draw_back(feature, other, gap);
   }
 
-  /// Two discs about one centre, or one within the other: made equal, or to touch exactly.
+  /// A disc about the same centre as another and as large becomes that one.
+  bool made_equal(Rounded& disc, const Rounded& other) const {
+    if (disc.core.size() != 1 || distance(disc.core[0], other.core[0]) > snap) return false;
+    if (std::abs(disc.radius - other.radius) > snap) return false;
+    disc = other;
+    return true;
+  }
+
+  /// Two discs about one centre, or one within the other: made equal, or drawn back so that a ledge stays.
   bool equal_discs(Feature& feature, const Feature& other) const {
     Rounded& a = *feature.shape;
     const Rounded& b = *other.shape;
     if (a.core.size() != 1 || b.core.size() != 1) return false;
-    const double apart = distance(a.core[0], b.core[0]);
-    if (apart <= snap && std::abs(a.radius - b.radius) <= snap) {
-      a = b;
-      return true;
-    }
-    const double within = std::abs(a.radius - b.radius) - apart;
+    if (made_equal(a, b)) return true;
+    const double within = std::abs(a.radius - b.radius) - distance(a.core[0], b.core[0]);
     if (std::abs(within) > snap) return false;
-    if (std::abs(within) > tolerance::same) a.radius += a.radius > b.radius ? -within : within;
+    if (within < snap - tolerance::same) a.radius += (a.radius > b.radius ? 1 : -1) * (snap - within);
     return true;
+  }
+
+  /// A pin that touches a pocket's straight side from inside is drawn back so that a ledge of the pocket's floor stays.
+  bool left_a_ledge(Feature& pin, const Rounded& pocket) const {
+    const std::size_t n = pocket.core.size();
+    if (pin.role != Feature::Role::pin || n < 3) return false;
+    bool drawn = false;
+    for (std::size_t i = 0; i < n; ++i) {
+      const Line side = line_of(line(pocket.core[i], pocket.core[(i + 1) % n]));
+      const double gap = side.offset + pocket.radius - support(*pin.shape, side.normal);
+      if (std::abs(gap) > snap || !beside(side.piece, pin.shape->core.front())) continue;
+      if (gap < snap - tolerance::same) pin.shape = shrunk(*pin.shape, snap - gap);
+      drawn = true;
+    }
+    return drawn;
   }
 
   /// Polygon sides that face each other within the snap are moved together.
@@ -183,6 +203,8 @@ int rank(const Feature& f) {
 
 void settle(Feature& feature, const Feature& other, const Settler& settler) {
   if (other.shape) return settler.against_shape(feature, other);
+  for (const Piece& piece : other.loop)
+    if (piece.is_arc() && settler.made_equal(*feature.shape, {{piece.centre}, piece.radius})) return;
   const bool own_stock = other.role == Feature::Role::stock || other.role == Feature::Role::strip;
   for (const Piece& piece : other.loop) {
     if (piece.is_arc()) {

@@ -1,8 +1,10 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "plane/Plane.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 
@@ -12,9 +14,12 @@ struct Meeting {
   Point p;
 };
 
-/// Appends every point where the two pieces cross, touch, or come within tolerance::vertex at an end or at a tangent
-/// point. Of pieces that run together, the ends of each that lie on the other. Closed form throughout; a contact is
-/// decided by the distance from centre to line or centre to centre before any curve is intersected.
-void meet(const Piece& first, const Piece& second, std::vector<Meeting>& out);
+/// Appends every point where the two pieces cross, touch, or come within `reach` at an end or at a tangent point. Of
+/// pieces that run together, the ends of each that lie on the other. Closed form throughout; a contact is decided by
+/// the distance from centre to line or centre to centre before any curve is intersected.
+void meet(const Piece& first, const Piece& second, std::vector<Meeting>& out, double reach = tolerance::vertex);
+
+/// Where the piece passes p within `reach`: the parameter there, in [0, 1].
+std::optional<double> passes_near(const Piece& piece, Point p, double reach);
 
 }  // namespace sagitta

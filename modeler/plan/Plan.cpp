@@ -15,7 +15,10 @@
 namespace sagitta {
 namespace {
 
-/// Values closer than tolerance::height stand for the least of them.
+/// Floors up to this far apart are one: a mesh makes one point of heights within twice tolerance::height. mm.
+constexpr double one_floor = 3 * tolerance::height;
+
+/// Values closer than `one_floor` stand for the least of them.
 class Floors {
  public:
   void add(double value) { values_.push_back(value); }
@@ -26,7 +29,7 @@ class Floors {
     }
     auto at = std::lower_bound(values_.begin(), values_.end(), value);
     if (at == values_.end() || *at > value) return value;
-    while (at != values_.begin() && *at - *(at - 1) <= tolerance::height) --at;
+    while (at != values_.begin() && *at - *(at - 1) <= one_floor) --at;
     return *at;
   }
 
@@ -60,7 +63,7 @@ class Planner {
     for (int round = 0; round < rounds; ++round) {
       settle_side_holes(features_, surface_, snap, plan_.notes);
       grazed_.clear();
-      divide();
+      divide(snap);
       const bool moved = raise_grazed(), parted = part_pinched(snap);
       if (!moved && !parted) break;
     }
@@ -71,8 +74,8 @@ class Planner {
   }
 
  private:
-  void divide() {
-    Arrangement arrangement = arrange(strands());
+  void divide(double snap) {
+    Arrangement arrangement = arrange(strands(), snap);
     plan_.map = std::move(arrangement.map);
     std::vector<Candidates> candidates = candidates_of(arrangement.covers);
     grazed_ = divide_at_crossings(plan_.map, candidates, surface_);
@@ -102,9 +105,11 @@ class Planner {
     return faults;
   }
 
-  /// Wood can only come loose between what is cut from above and what is bored from below or from the side.
+  /// Wood can only come loose between what is cut from above and what is bored from below or from the side. A piece of
+  /// inlay may fall into several bodies: glue holds them.
   Faults loose_wood() const {
     const Feature* bored = nullptr;
+    if (of_piece_) return {};
     for (const Feature& f : features_)
       if (f.role == Feature::Role::pin || f.role == Feature::Role::hole) bored = &f;
     const auto loose = bored ? loose_cell(plan_) : std::nullopt;

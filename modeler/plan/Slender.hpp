@@ -1,0 +1,14 @@
+#pragma once
+
+#include "plan/Subdivision.hpp"
+
+namespace sagitta {
+
+/// The mean width of a face: twice its area over its perimeter, mm. Crossing curves count as their chords.
+double mean_width(const Subdivision& map, int face);
+
+/// Faces narrower than this are taken care of: programs that check a face take arcs for polylines, and those of two
+/// arcs side by side may cross. mm.
+inline constexpr double slender = 0.01;
+
+}  // namespace sagitta

@@ -1,0 +1,48 @@
+#include "plan/Web.hpp"
+
+#include <algorithm>
+
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// The arc from a to b that turns by `sweep`; a line where it is as good as straight.
+Piece arc_turning(Point a, Point b, double sweep) {
+  const double rise = distance(a, b) * std::abs(sweep) / 8;
+  if (rise <= tolerance::same) return line(a, b);
+  const Point centre = between(a, b, 0.5) + (0.5 / std::tan(sweep / 2)) * left_of(b - a);
+  const Point from = a - centre;
+  return {a, b, centre, length(from), std::atan2(from.y, from.x), sweep};
+}
+
+}  // namespace
+
+Piece part_between(const Piece& whole, double from, double to, Point a, Point b) {
+  if (!whole.is_arc()) return line(a, b);
+  const auto on_circle = [&](Point p) { return std::abs(distance(p, whole.centre) - whole.radius) <= tolerance::same; };
+  if (on_circle(a) && on_circle(b)) return arc_between(whole.centre, whole.radius, a, b, whole.sweep > 0);
+  return arc_turning(a, b, (to - from) * whole.sweep);
+}
+
+void Weaver::add(WebEdge edge) {
+  auto& twins = by_ends_[std::minmax(edge.from, edge.to)];
+  for (const int e : twins) {
+    WebEdge& first = web_.edges[e];
+    if (!together(first, edge)) continue;
+    const int sign = first.from == edge.from ? 1 : -1;
+    for (const Passing& passing : edge.passings) first.passings.push_back({passing.loop, sign * passing.sign});
+    return;
+  }
+  twins.push_back(static_cast<int>(web_.edges.size()));
+  web_.edges.push_back(std::move(edge));
+}
+
+bool Weaver::together(const WebEdge& a, const WebEdge& b) const {
+  const bool same_way = a.from == b.from;
+  for (const double t : {0.5, 0.25, 0.75})
+    if (distance(a.piece.at(t), b.piece.at(same_way ? t : 1 - t)) > apart_) return false;
+  return true;
+}
+
+}  // namespace sagitta

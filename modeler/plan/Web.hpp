@@ -1,0 +1,50 @@
+#pragma once
+
+/// A planar graph before its faces are found: points, the lines and arcs between them, and what runs along each.
+
+#include <map>
+#include <utility>
+#include <vector>
+
+#include "plan/Subdivision.hpp"
+
+namespace sagitta {
+
+/// An outline that runs along an edge.
+struct Passing {
+  int loop = -1;
+  int sign = 0;  ///< +1: the loop runs with the edge, -1: against it
+};
+
+struct WebEdge {
+  int from = -1, to = -1;  ///< points
+  Piece piece;
+  Source source;
+  std::vector<Passing> passings;
+};
+
+struct Web {
+  std::vector<Point> points;
+  std::vector<WebEdge> edges;
+};
+
+/// The part of a piece between its parameters `from` and `to`, bent so that it ends exactly in a and b: an arc keeps
+/// its circle where both lie on it within tolerance::same, else its turn.
+Piece part_between(const Piece& whole, double from, double to, Point a, Point b);
+
+/// Adds edges to a web. Edges with the same ends that are nowhere further apart than `apart` become one, with the
+/// source of the first.
+class Weaver {
+ public:
+  Weaver(Web& web, double apart) : web_(web), apart_(apart) {}
+  void add(WebEdge edge);
+
+ private:
+  bool together(const WebEdge& a, const WebEdge& b) const;
+
+  Web& web_;
+  double apart_;
+  std::map<std::pair<int, int>, std::vector<int>> by_ends_;
+};
+
+}  // namespace sagitta
