@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <map>
 
 #include "lift/Faces.hpp"
+#include "lift/FixedRule.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -34,11 +36,16 @@ class SmoothWalls {
     for (std::size_t f = 0; f < shell_.faces.size(); ++f)
       if (const PlainWall wall = plain(static_cast<int>(f)); wall.found()) walls_.push_back(wall);
     if (walls_.size() < 2) return;
+    for (const PlainWall& wall : walls_) {
+      Box& box = boxes_[shell_.faces[wall.face].feature];
+      box.add(wall.arc.a);
+      box.add(wall.arc.b);
+    }
     link();
     gone_.resize(shell_.faces.size());
     seen_.resize(walls_.size());
     for (std::size_t w = 0; w < walls_.size(); ++w)
-      if (walls_[w].before < 0) join(chain_from(static_cast<int>(w)));
+      if (walls_[w].before < 0) join_chain(chain_from(static_cast<int>(w)));
     for (std::size_t w = 0; w < walls_.size(); ++w)
       if (!seen_[w]) join_ring(chain_from(static_cast<int>(w)));
     rewrite();
@@ -120,12 +127,28 @@ class SmoothWalls {
   /// Walls that close on themselves become two: no edge closes on itself.
   void join_ring(const std::vector<int>& ring) {
     const auto half = ring.begin() + static_cast<std::ptrdiff_t>((ring.size() + 1) / 2);
-    join({ring.begin(), half});
-    join({half, ring.end()});
+    join_chain({ring.begin(), half});
+    join_chain({half, ring.end()});
+  }
+
+  /// Larger than what any face within the walls of a cut measures across.
+  double reach_of(const std::vector<int>& chain) const {
+    const Box& box = boxes_.at(shell_.faces[walls_[chain.front()].face].feature);
+    return distance(box.low, box.high);
+  }
+
+  /// No longer than a reader integrates right.
+  void join_chain(const std::vector<int>& chain) {
+    if (chain.size() < least_arcs) return;
+    std::vector<Piece> run;
+    for (const int w : chain) run.push_back(walls_[w].arc);
+    const std::vector<std::size_t> firsts = parts_that_integrate(run, reach_of(chain), least_arcs);
+    for (std::size_t i = 0; i + 1 < firsts.size(); ++i)
+      join({chain.begin() + static_cast<std::ptrdiff_t>(firsts[i]),
+            chain.begin() + static_cast<std::ptrdiff_t>(firsts[i + 1])});
   }
 
   void join(const std::vector<int>& chain) {
-    if (chain.size() < least_arcs) return;
     const PlainWall &first = walls_[chain.front()], &last = walls_[chain.back()];
     std::vector<Piece> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
@@ -187,6 +210,7 @@ class SmoothWalls {
 
   Shell& shell_;
   std::vector<PlainWall> walls_;
+  std::map<int, Box> boxes_;             ///< of the walls of each feature, seen from above
   std::vector<bool> seen_;               ///< walls whose chain is found
   std::vector<bool> flipped_, dropped_;  ///< edges
   std::vector<bool> gone_;               ///< faces

@@ -14,11 +14,11 @@ constexpr double spare = 0.01;  // mm; a moved surface may bulge between the pla
 /// The spline, lifted from one height to another.
 Handle(Geom_Surface) risen(const Handle(Geom_BSplineCurve) & foot, double low, double high) {
   const int n = foot->NbPoles();
-  TColgp_Array2OfPnt poles(1, n, 1, 2);
+  TColgp_Array2OfPnt poles(1, 2, 1, n);
   for (int i = 1; i <= n; ++i) {
     const gp_Pnt p = foot->Pole(i);
-    poles(i, 1) = gp_Pnt(p.X(), p.Y(), low);
-    poles(i, 2) = gp_Pnt(p.X(), p.Y(), high);
+    poles(1, i) = gp_Pnt(p.X(), p.Y(), low);
+    poles(2, i) = gp_Pnt(p.X(), p.Y(), high);
   }
   TColStd_Array1OfReal along(1, foot->NbKnots()), up(1, 2);
   TColStd_Array1OfInteger along_multiplicities(1, foot->NbKnots()), up_multiplicities(1, 2);
@@ -27,7 +27,7 @@ Handle(Geom_Surface) risen(const Handle(Geom_BSplineCurve) & foot, double low, d
   up(1) = low;
   up(2) = high;
   up_multiplicities.Init(2);
-  return new Geom_BSplineSurface(poles, along, up, along_multiplicities, up_multiplicities, foot->Degree(), 1);
+  return new Geom_BSplineSurface(poles, up, along, up_multiplicities, along_multiplicities, 1, foot->Degree());
 }
 
 }  // namespace
@@ -49,9 +49,13 @@ RunWall::RunWall(const Shell& shell, const ShellFace& face) : shell_(shell), sta
 }
 
 Handle(Geom2d_Curve) RunWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
-  if (!edge.upright) return height_image(Handle(Geom_BSplineCurve)::DownCast(curve.curve), 0);
+  if (!edge.upright) {
+    Handle(Geom2d_BSplineCurve) along = height_image(Handle(Geom_BSplineCurve)::DownCast(curve.curve), 0);
+    for (int i = 1; i <= along->NbPoles(); ++i) along->SetPole(i, gp_Pnt2d(along->Pole(i).Y(), along->Pole(i).X()));
+    return Handle(Geom2d_Curve)(along);
+  }
   const ShellVertex& foot = shell_.vertices[edge.from];
-  return new Geom2d_Line(gp_Pnt2d(foot.p == start_ ? 0 : length_, foot.z), gp_Dir2d(0, 1));
+  return new Geom2d_Line(gp_Pnt2d(foot.z, foot.p == start_ ? 0 : length_), gp_Dir2d(1, 0));
 }
 
 }  // namespace sagitta

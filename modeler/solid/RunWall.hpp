@@ -7,8 +7,9 @@
 
 namespace sagitta {
 
-/// The upright surface under a smooth wall. Its first parameter is the length along the wall, its second is z. A spline
-/// from the wall's lowest point to its highest: the kernel's integrals see no knots in an extruded one.
+/// The upright surface under a smooth wall. Its first parameter is z, its second is the length along the wall: the
+/// kernel chooses the points of an integral over a face by its second parameter. A spline from the wall's lowest point
+/// to its highest: the kernel's integrals see no knots in an extruded one. Its normal is to the left of the way along.
 class RunWall {
  public:
   RunWall(const Shell& shell, const ShellFace& face);

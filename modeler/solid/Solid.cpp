@@ -251,7 +251,7 @@ class Builder {
       brep_.UpdateEdge(edges_[use.edge], image, smooth.surface(), TopLoc_Location(), least_tolerance);
       tolerate(use, curves_[use.edge].deviation);
     }
-    return bounded(smooth.surface(), face, !face.wood_left);
+    return bounded(smooth.surface(), face, face.wood_left);
   }
 
   TopoDS_Face straight_wall(const ShellFace& face) {

@@ -1,0 +1,98 @@
+#include "lift/FixedRule.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr int points = 61;
+/// Points that a rule has for each span of a spline of degree 5: where it is short of spans it is no worse.
+constexpr int points_of_span = 12;
+
+struct Rule {
+  std::array<double, points> at{}, weight{};  ///< on [0, 1]
+};
+
+/// Nodes and weights by Newton's method on the Legendre recurrence.
+/// Abramowitz & Stegun, Handbook of Mathematical Functions, 25.4.29.
+Rule gauss_legendre() {
+  Rule rule;
+  for (int i = 0; i < points; ++i) {
+    double x = std::cos(std::numbers::pi * (i + 0.75) / (points + 0.5)), slope = 1;
+    for (int step = 0; step < 100; ++step) {
+      double p0 = 1, p1 = x;
+      for (int k = 2; k <= points; ++k) p0 = std::exchange(p1, ((2 * k - 1) * x * p1 - (k - 1) * p0) / k);
+      slope = points * (x * p1 - p0) / (x * x - 1);
+      const double move = p1 / slope;
+      x -= move;
+      if (std::abs(move) < 1e-16) break;
+    }
+    rule.at[static_cast<std::size_t>(i)] = (1 - x) / 2;
+    rule.weight[static_cast<std::size_t>(i)] = 1 / ((1 - x * x) * slope * slope);
+  }
+  return rule;
+}
+
+/// Twice the area swept about the middle, and the way from end to end.
+struct Moments {
+  double swept = 0;
+  Point way;
+};
+
+Moments exact(const std::vector<Piece>& run, Point middle) {
+  Moments sum;
+  for (const Piece& piece : run) {
+    sum.swept += cross(piece.a - middle, piece.b - middle);
+    if (piece.is_arc()) sum.swept += piece.radius * piece.radius * (piece.sweep - std::sin(piece.sweep));
+    sum.way = sum.way + (piece.b - piece.a);
+  }
+  return sum;
+}
+
+/// The same by the rule, over the run's length.
+Moments by_rule(const std::vector<Piece>& run, Point middle, double whole) {
+  static const Rule rule = gauss_legendre();
+  Moments sum;
+  std::size_t i = 0;
+  double before = 0;
+  for (std::size_t k = 0; k < points; ++k) {
+    const double place = rule.at[k] * whole;
+    while (i + 1 < run.size() && place > before + run[i].length()) before += run[i++].length();
+    const double t = std::min(1.0, (place - before) / run[i].length());
+    const Point step = rule.weight[k] * whole * unit(run[i].slope(t));
+    sum.swept += cross(run[i].at(t) - middle, step);
+    sum.way = sum.way + step;
+  }
+  return sum;
+}
+
+}  // namespace
+
+bool integrates(const std::vector<Piece>& run, double reach) {
+  if (points_of_span * run.size() <= points) return true;
+  double whole = 0;
+  for (const Piece& piece : run) whole += piece.length();
+  const Point middle = between(run.front().a, run.back().b, 0.5);
+  const Moments is = exact(run, middle), seen = by_rule(run, middle, whole);
+  const double off = std::abs(seen.swept - is.swept) / 2 + reach * length(seen.way - is.way);
+  return off <= tolerance::vertex * whole;
+}
+
+std::vector<std::size_t> parts_that_integrate(const std::vector<Piece>& run, double reach, std::size_t least) {
+  const auto at = [](std::size_t i) { return static_cast<std::ptrdiff_t>(i); };
+  for (std::size_t parts = 1;; ++parts) {
+    std::vector<std::size_t> firsts;
+    for (std::size_t i = 0; i <= parts; ++i) firsts.push_back(run.size() * i / parts);
+    bool good = true;
+    for (std::size_t i = 0; good && i < parts; ++i)
+      good = integrates({run.begin() + at(firsts[i]), run.begin() + at(firsts[i + 1])}, reach);
+    if (good || run.size() / (parts + 1) < least) return firsts;
+  }
+}
+
+}  // namespace sagitta
