@@ -68,6 +68,7 @@ class Mesher {
         if (holes) keep_apart(before);
         mesh_.face.insert(mesh_.face.end(), mesh_.triangles.size() - before, static_cast<std::int32_t>(f));
       }
+    turn_shared_sides(mesh_.triangles, mesh_.face);
     mesh_.points = std::move(points_.points);
     return std::move(mesh_);
   }

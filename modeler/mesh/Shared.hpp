@@ -19,4 +19,8 @@ void add_edges(EdgeSet& edges, const Corners3& triangle);
 /// Turns every inner side of a face's triangles (from index `first` on) that is among `taken`, so that none is left.
 void turn_shared_sides(std::vector<Corners3>& triangles, std::size_t first, const EdgeSet& taken);
 
+/// The same for a whole mesh whose triangles name the `face` that they are of, those of a face together: where wood
+/// runs out to a point, its upper and its lower face may both leave out the point.
+void turn_shared_sides(std::vector<Corners3>& triangles, const std::vector<std::int32_t>& face);
+
 }  // namespace sagitta

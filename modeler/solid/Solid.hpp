@@ -30,8 +30,7 @@ struct SolidFigures {
 };
 SolidFigures figures(const TopoDS_Solid& solid);
 
-/// Empty when BRepCheck finds nothing, every edge lies between exactly two faces, there is one closed shell, and the
-/// Euler number fits `genus`; else what is wrong, in words for a developer.
+/// Empty, or what SolidFlaw.hpp finds first, in words for a developer.
 std::string unsound(const TopoDS_Solid& solid, int genus = 0);
 
 }  // namespace sagitta

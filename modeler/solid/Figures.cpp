@@ -1,18 +1,13 @@
 #include <BRepAdaptor_Surface.hxx>
 #include <BRepBndLib.hxx>
-#include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp_Domain.hxx>
 #include <BRepGProp_Face.hxx>
 #include <BRepGProp_Sinert.hxx>
 #include <BRepGProp_Vinert.hxx>
-#include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
-#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
-#include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
-#include <sstream>
 #include <vector>
 
 #include "plane/Abreast.hpp"
@@ -23,39 +18,6 @@ namespace {
 
 /// Relative error asked of the integrals over faces.
 constexpr double integration = 1e-7;
-
-int count(const TopoDS_Shape& shape, TopAbs_ShapeEnum kind) {
-  TopTools_IndexedMapOfShape map;
-  TopExp::MapShapes(shape, kind, map);
-  return map.Extent();
-}
-
-/// Wires of one face that touch in a vertex are one loop.
-int loops_of(const TopoDS_Shape& solid) {
-  int loops = count(solid, TopAbs_WIRE);
-  for (TopExp_Explorer face(solid, TopAbs_FACE); face.More(); face.Next()) {
-    TopTools_IndexedMapOfShape seen;
-    for (TopExp_Explorer wire(face.Current(), TopAbs_WIRE); wire.More(); wire.Next()) {
-      TopTools_IndexedMapOfShape own;
-      TopExp::MapShapes(wire.Current(), TopAbs_VERTEX, own);
-      for (int i = 1; i <= own.Extent(); ++i)
-        if (seen.Contains(own(i))) --loops;
-      for (int i = 1; i <= own.Extent(); ++i) seen.Add(own(i));
-    }
-  }
-  return loops;
-}
-
-/// How often the faces use each of the solid's edges.
-std::vector<int> uses_of_edges(const TopoDS_Solid& solid) {
-  TopTools_IndexedMapOfShape edges;
-  TopExp::MapShapes(solid, TopAbs_EDGE, edges);
-  std::vector<int> uses(static_cast<std::size_t>(edges.Extent()), 0);
-  for (TopExp_Explorer face(solid, TopAbs_FACE); face.More(); face.Next())
-    for (TopExp_Explorer edge(face.Current(), TopAbs_EDGE); edge.More(); edge.Next())
-      ++uses[static_cast<std::size_t>(edges.FindIndex(edge.Current()) - 1)];
-  return uses;
-}
 
 /// A face's area, and the cone between it and a point.
 struct FaceFigures {
@@ -110,20 +72,6 @@ SolidFigures figures(const TopoDS_Solid& solid) {
   const gp_XYZ centroid = moment / result.volume;
   for (int i = 0; i < 3; ++i) result.centroid[i] = centroid.Coord(i + 1);
   return result;
-}
-
-std::string unsound(const TopoDS_Solid& solid, int genus) {
-  std::ostringstream wrong;
-  if (!BRepCheck_Analyzer(solid).IsValid()) wrong << "BRepCheck finds it invalid\n";
-  if (count(solid, TopAbs_SHELL) != 1) wrong << count(solid, TopAbs_SHELL) << " shells\n";
-  for (TopExp_Explorer it(solid, TopAbs_SHELL); it.More(); it.Next())
-    if (!BRep_Tool::IsClosed(it.Current())) wrong << "open shell\n";
-  for (const int uses : uses_of_edges(solid))
-    if (uses != 2) wrong << "an edge is used " << uses << " times\n";
-  const int faces = count(solid, TopAbs_FACE), loops = loops_of(solid);
-  const int euler = count(solid, TopAbs_VERTEX) - count(solid, TopAbs_EDGE) + faces - (loops - faces);
-  if (euler != 2 * (1 - genus)) wrong << "Euler number " << euler << " instead of " << 2 * (1 - genus) << "\n";
-  return wrong.str();
 }
 
 }  // namespace sagitta
