@@ -24,6 +24,8 @@ class Folder {
   Folder& operator=(const Folder&) = delete;
   ~Folder();
 
+  /// Where the folder will be: absolute, links resolved.
+  const std::filesystem::path& path() const { return wanted_; }
   /// Adds one file; folders in its name ("setups/first-01/setup.dxf") are made. Throws FolderError when it cannot be
   /// written in full.
   void add(const std::string& name, const std::string& bytes);

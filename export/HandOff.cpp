@@ -8,6 +8,8 @@
 #include "export/BoardFindings.hpp"
 #include "export/BodyFigures.hpp"
 #include "export/DrawingFiles.hpp"
+#include "export/FaultReport.hpp"
+#include "export/Gate.hpp"
 #include "export/Interrupt.hpp"
 #include "export/JobHtml.hpp"
 #include "export/JobPdf.hpp"
@@ -21,7 +23,6 @@
 #include "export/StepFileLines.hpp"
 #include "export/StlFile.hpp"
 #include "export/ThreeMfFile.hpp"
-#include "lift/Apart.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Plan.hpp"
 #include "solid/Solid.hpp"
@@ -43,12 +44,6 @@ bool wants_job_sheet(const HandOffKinds& kinds) { return kinds.html || kinds.pdf
 bool wants_meshes(const HandOffKinds& kinds) {
   return kinds.stl || kinds.three_mf || kinds.png || wants_job_sheet(kinds);
 }
-
-struct MadeSolid {
-  explicit MadeSolid(const TopoDS_Solid& made) : solid(made), measured(figures(made)) {}
-  TopoDS_Solid solid;
-  SolidFigures measured;
-};
 
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
 class Writer {
@@ -107,26 +102,26 @@ class Writer {
     if (order_.tell) order_.tell(done_++, all_, what);
   }
 
+  static BodyPlace place_of(Stage stage) { return {std::string(name(stage)), "board"}; }
+
   /// The stage's wood is made once, for its own files and for the assemblies that it is in.
   const Shell& shell_of(Stage stage) {
     const auto found = shells_.find(stage);
     return found != shells_.end() ? found->second : shells_.emplace(stage, lift(ready_.plan(stage))).first->second;
   }
 
-  const MadeSolid& solid_of(Stage stage) {
+  const SoundSolid& solid_of(Stage stage) {
     const auto found = solids_.find(stage);
     if (found != solids_.end()) return found->second;
-    const TopoDS_Solid solid = make_solid(shell_of(stage));
     stop_if_wanted(cancel_);
-    return solids_.emplace(stage, MadeSolid(solid)).first->second;
+    return solids_.emplace(stage, sound_solid(shell_of(stage), place_of(stage))).first->second;
   }
 
   const Mesh& mesh_of(Stage stage) {
     const auto found = meshes_.find(stage);
     if (found != meshes_.end()) return found->second;
-    const Mesh& mesh = meshes_.emplace(stage, make_mesh(shell_of(stage), order_.deviation, cancel_)).first->second;
-    stop_if_wanted(cancel_);
-    return mesh;
+    return meshes_.emplace(stage, sound_mesh(shell_of(stage), order_.deviation, place_of(stage), cancel_))
+        .first->second;
   }
 
   void write_step() {
@@ -136,7 +131,7 @@ class Writer {
     model.name = title();
     model.bodies.push_back({title(), "board", material(board(), board().blank.material).colour, solid, measured});
     model.lines = step_lines(ready_.surface, guide_lines(ready_, stage_));
-    add("step", step_text(model, order_.step_style), figures_of(measured));
+    add("step", sound_step(model, order_.step_style, std::string(name(stage_))), figures_of(measured));
   }
 
   void write_meshes() {
@@ -145,7 +140,8 @@ class Writer {
     const MaterialFacts wood = material(board(), board().blank.material);
     if (order_.kinds.stl) add_mesh("stl", stl_bytes(mesh, title()), mesh);
     if (order_.kinds.three_mf)
-      add_mesh("3mf", three_mf_bytes(title(), {{"board", wood.name, wood.colour, mesh}}), mesh);
+      add_mesh("3mf", sound_three_mf(title(), {{"board", wood.name, wood.colour, mesh}}, std::string(name(stage_))),
+               mesh);
     if (order_.kinds.png)
       add_paper({std::string(name(stage_)) + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
     if (wants_job_sheet(order_.kinds)) small_pictures_[std::string(name(stage_))] = job_picture(board(), mesh);
@@ -156,7 +152,7 @@ class Writer {
     StepModel model;
     model.name = title(name(assembly));
     std::vector<ManifestBody> bodies;
-    const auto put = [&](const std::string& body, const std::string& made_of, const MadeSolid& made) {
+    const auto put = [&](const std::string& body, const std::string& made_of, const SoundSolid& made) {
       stop_if_wanted(cancel_);
       model.bodies.push_back({body, body == "board" ? "board" : "pieces of " + made_of,
                               material(board(), made_of).colour, made.solid, made.measured});
@@ -166,14 +162,12 @@ class Writer {
     };
     if (wood) put("board", board().blank.material, solid_of(*wood));
     for (const PieceBody& piece : pieces) {
-      const std::vector<Shell> parts = apart(piece.shell);
-      for (std::size_t i = 0; i < parts.size(); ++i) {
-        const TopoDS_Solid solid = make_solid(parts[i]);
-        put(parts.size() == 1 ? piece.name : piece.name + " part " + std::to_string(i + 1), piece.material,
-            MadeSolid(solid));
-      }
+      const std::vector<SoundSolid> parts =
+          sound_solids(piece.shell, {std::string(name(assembly)), piece.name}, cancel_);
+      for (std::size_t i = 0; i < parts.size(); ++i)
+        put(parts.size() == 1 ? piece.name : piece.name + " part " + std::to_string(i + 1), piece.material, parts[i]);
     }
-    add(name(assembly), "step", step_text(model, order_.step_style), std::move(bodies));
+    add(name(assembly), "step", sound_step(model, order_.step_style, std::string(name(assembly))), std::move(bodies));
   }
 
   void write_meshes(Assembly assembly, std::optional<Stage> wood, const std::vector<PieceBody>& pieces) {
@@ -195,14 +189,16 @@ class Writer {
     };
     if (wood) put("board", board().blank.material, mesh_of(*wood));
     for (const PieceBody& piece : pieces)
-      put(piece.name, piece.material, make_mesh(piece.shell, order_.deviation, cancel_));
+      put(piece.name, piece.material,
+          sound_mesh(piece.shell, order_.deviation, {std::string(name(assembly)), piece.name}, cancel_));
     const auto add_meshes = [&](const std::string& kind, const std::string& bytes) {
       ManifestFile& file = add(name(assembly), kind, bytes, figures);
       file.deviation = deviation;
       file.triangles = triangles;
     };
     if (order_.kinds.stl && !wood) add_meshes("stl", stl_bytes(together(bodies), title(name(assembly))));
-    if (order_.kinds.three_mf) add_meshes("3mf", three_mf_bytes(title(name(assembly)), bodies));
+    if (order_.kinds.three_mf)
+      add_meshes("3mf", sound_three_mf(title(name(assembly)), bodies, std::string(name(assembly))));
     if (!order_.kinds.png) return;
     std::vector<PaintedBody> painted;
     for (const ThreeMfBody& body : bodies) painted.push_back({&body.mesh, body.colour});
@@ -242,7 +238,7 @@ class Writer {
   Progress progress_;
   Stage stage_ = Stage::blank;
   std::map<Stage, Shell> shells_;
-  std::map<Stage, MadeSolid> solids_;
+  std::map<Stage, SoundSolid> solids_;
   std::map<Stage, Mesh> meshes_;
 };
 
@@ -250,12 +246,14 @@ class Writer {
 
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel) {
   const ReadyBoard part = part_of(ready, order.drawing.part);
-  Writer writer(part, order, folder, cancel);
-  for (const Stage stage : order.stages) writer.write(stage);
-  for (const Assembly assembly : order.assemblies) writer.write(assembly);
-  writer.write_papers();
-  writer.write_job_sheet();
-  writer.write_manifest(ready.board());
+  keep_on_fault(ready.board(), options_json(order).dump(), folder.path(), [&] {
+    Writer writer(part, order, folder, cancel);
+    for (const Stage stage : order.stages) writer.write(stage);
+    for (const Assembly assembly : order.assemblies) writer.write(assembly);
+    writer.write_papers();
+    writer.write_job_sheet();
+    writer.write_manifest(ready.board());
+  });
 }
 
 }  // namespace sagitta

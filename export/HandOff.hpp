@@ -35,8 +35,8 @@ struct HandOff {
 
 /// Adds STAGE.step, .stl, .3mf and .png for each stage, the same of the assemblies (an STL only of the flat pieces),
 /// the drawings, the job sheet as HTML and PDF, and manifest.json; of a part of the job only what belongs to it. Shows
-/// its progress on a terminal. Throws FolderError, BuildError, PartError, and Interrupted when the token is asked to
-/// stop.
+/// its progress on a terminal. Every solid and mesh is judged before it is added (Gate.hpp). Throws FolderError,
+/// ProgramFault, PartError, and Interrupted when the token is asked to stop.
 void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel);
 
 }  // namespace sagitta

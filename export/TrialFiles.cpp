@@ -7,6 +7,8 @@
 #include "export/DrawingNumber.hpp"
 #include "export/DrawingParts.hpp"
 #include "export/DxfFile.hpp"
+#include "export/FaultReport.hpp"
+#include "export/Gate.hpp"
 #include "export/InlayOutlines.hpp"
 #include "export/Interrupt.hpp"
 #include "export/ListedFolder.hpp"
@@ -58,13 +60,13 @@ void write_strip(const ReadyBoard& strip, ListedFolder& folder, const Cancel& ca
   const std::string& title = strip.board().name;
   const Shell shell = lift(strip.plan(Stage::board));
   const MaterialFacts wood = material(strip.board(), strip.board().blank.material);
-  const TopoDS_Solid solid = make_solid(shell);
+  const BodyPlace place{"trial strip", "strip"};
+  const auto [solid, measured] = sound_solid(shell, place);
   stop_if_wanted(cancel);
-  const SolidFigures measured = figures(solid);
-  folder.add("strip.step", "strip", "step", step_text({title, {{title, "strip", wood.colour, solid, measured}}, {}}),
+  folder.add("strip.step", "strip", "step",
+             sound_step({title, {{title, "strip", wood.colour, solid, measured}}, {}}, {}, place.stage),
              {body("strip", strip.board().blank.material, figures_of(measured))});
-  const Mesh mesh = make_mesh(shell, default_deviation, cancel);
-  stop_if_wanted(cancel);
+  const Mesh mesh = sound_mesh(shell, default_deviation, place, cancel);
   add_mesh(folder, "strip", title, mesh, {body("strip", strip.board().blank.material, figures_of(mesh))});
 }
 
@@ -74,15 +76,15 @@ void write_pieces(const ReadyBoard& strip, ListedFolder& folder, const Cancel& c
   Mesh all;
   std::vector<ManifestBody> solids, meshes;
   for (const PieceBody& piece : piece_bodies(strip, Assembly::pieces)) {
-    const TopoDS_Solid solid = make_solid(piece.shell);
-    const Mesh mesh = make_mesh(piece.shell, default_deviation, cancel);
-    stop_if_wanted(cancel);
-    model.bodies.push_back({piece.name, "pieces of " + piece.material, piece.colour, solid, figures(solid)});
+    const BodyPlace place{"trial strip's pieces", piece.name};
+    const auto [solid, measured] = sound_solid(piece.shell, place);
+    const Mesh mesh = sound_mesh(piece.shell, default_deviation, place, cancel);
+    model.bodies.push_back({piece.name, "pieces of " + piece.material, piece.colour, solid, measured});
     solids.push_back(body(piece.name, piece.material, figures_of(model.bodies.back().figures)));
     meshes.push_back(body(piece.name, piece.material, figures_of(mesh)));
     append(all, mesh);
   }
-  folder.add("pieces.step", "pieces", "step", step_text(model), std::move(solids));
+  folder.add("pieces.step", "pieces", "step", sound_step(model, {}, "trial strip's pieces"), std::move(solids));
   add_mesh(folder, "pieces", model.name, all, std::move(meshes));
 }
 
@@ -102,14 +104,17 @@ Drawing trial_drawing(const Trial& trial) {
 void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper, Folder& folder,
                  const Cancel& cancel) {
   ListedFolder listed(folder);
-  write_strip(trial.strip, listed, cancel);
-  write_pieces(trial.strip, listed, cancel);
+  const std::string options = trial_options_json(paper).dump();
+  keep_on_fault(ready.board(), options, folder.path(), [&] {
+    write_strip(trial.strip, listed, cancel);
+    write_pieces(trial.strip, listed, cancel);
+  });
   const Drawing drawing = trial_drawing(trial);
   listed.add("trial.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r2000));
   listed.add("trial-r12.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r12));
   listed.add("trial.svg", "", "svg", svg_text(drawing));
   listed.add("trial-sheet.pdf", "", "pdf", trial_book(ready, trial, paper).bytes());
-  listed.finish(ready.board(), trial_options_json(paper).dump());
+  listed.finish(ready.board(), options);
   stop_if_wanted(cancel);
 }
 

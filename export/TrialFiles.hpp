@@ -19,7 +19,7 @@ PdfBook trial_book(const ReadyBoard& ready, const Trial& trial, const Paper& pap
 
 /// Writes strip.step, strip.stl, pieces.step, pieces.stl, trial.dxf (R2000), trial-r12.dxf, trial.svg, trial-sheet.pdf,
 /// copies of the board's drawings, and manifest.json, from which `sagitta trial` makes the same again.
-/// Throws FolderError, BuildError, and Interrupted when the token is asked to stop.
+/// Throws FolderError, ProgramFault, and Interrupted when the token is asked to stop.
 void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper, Folder& folder, const Cancel& cancel);
 
 }  // namespace sagitta

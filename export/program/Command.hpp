@@ -15,6 +15,7 @@ enum Exit : int {
   exit_stop = 1,    ///< check: some finding says stop
   exit_input = 2,   ///< wrong usage, or a board that cannot be read or built
   exit_failed = 3,  ///< something could not be written, or was interrupted
+  exit_fault = 4,   ///< a fault of the program: a result is not sound, and nothing was written
 };
 
 /// The command line was understood but asks for something that cannot be; what() says what to ask for instead.

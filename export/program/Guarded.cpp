@@ -1,0 +1,46 @@
+#include "export/program/Guarded.hpp"
+
+#include <Standard_Failure.hxx>
+#include <iostream>
+
+#include "export/FaultReport.hpp"
+#include "export/Folder.hpp"
+#include "export/Interrupt.hpp"
+#include "export/JobPart.hpp"
+#include "export/Repeat.hpp"
+#include "export/program/Command.hpp"
+
+namespace sagitta {
+
+int complain(const std::string& message, int code) {
+  std::cerr << "sagitta: " << message << "\n";
+  return code;
+}
+
+int guarded(const std::function<int()>& run) try {
+  const int code = run();
+  std::cout.flush();
+  return std::cout ? code : complain("the output could not be written; is the disk full?", exit_failed);
+} catch (const UsageError& error) {
+  return complain(error.what(), exit_input);
+} catch (const PartError& error) {
+  return complain(error.what(), exit_input);
+} catch (const RepeatError& error) {
+  return complain(error.what(), exit_input);
+} catch (const FolderError& error) {
+  return complain(error.what(), exit_failed);
+} catch (const Interrupted& error) {
+  return complain(std::string(error.what()) + "; nothing was written", exit_failed);
+} catch (const ProgramFault& error) {
+  return complain(error.what(), exit_fault);
+} catch (const std::bad_alloc&) {
+  return complain("there is not enough memory for this board", exit_failed);
+} catch (const std::exception& error) {
+  return complain("something went wrong that the program did not foresee: please report it with the board file. (" +
+                      std::string(error.what()) + ")",
+                  exit_fault);
+} catch (const Standard_Failure&) {
+  return complain("the geometry kernel gave up on this board: please report it with the board file", exit_fault);
+}
+
+}  // namespace sagitta

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <functional>
+#include <string>
+
+namespace sagitta {
+
+/// Writes the message to the standard error and gives the code back.
+int complain(const std::string& message, int code);
+
+/// Runs the work and gives its exit code. The one place of the program where what it throws is caught and put into
+/// words.
+int guarded(const std::function<int()>& run);
+
+}  // namespace sagitta

@@ -1,0 +1,154 @@
+// What is not sound is not written: a plan is spoilt on purpose, and the export of it leaves no folder, says which body
+// is wrong, and keeps the board, from which the same export can be run again.
+
+#include "export/Gate.hpp"
+
+#include <gtest/gtest.h>
+
+#include <Standard_Failure.hxx>
+#include <nlohmann/json.hpp>
+
+#include "CommandLine.hpp"
+#include "Gmsh.hpp"
+#include "export/FaultReport.hpp"
+#include "export/Folder.hpp"
+#include "export/HandOff.hpp"
+#include "export/Trial.hpp"
+#include "export/TrialFiles.hpp"
+#include "export/program/Command.hpp"
+#include "export/program/Guarded.hpp"
+
+namespace sagitta::test {
+namespace {
+
+ReadyBoard ready(const std::string& preset) { return std::get<ReadyBoard>(prepare(preset_path(preset).string())); }
+
+/// Swaps the ends of a wall of a slot: the slot's floor crosses itself.
+void spoil(Plan& plan) {
+  for (const PlanEdge& edge : plan.map.edges)
+    if (edge.source.kind == Source::Kind::slot && distance(plan.map.vertices[static_cast<std::size_t>(edge.from)],
+                                                           plan.map.vertices[static_cast<std::size_t>(edge.to)]) > 10) {
+      std::swap(plan.map.vertices[static_cast<std::size_t>(edge.from)],
+                plan.map.vertices[static_cast<std::size_t>(edge.to)]);
+      return;
+    }
+  FAIL() << "no slot";
+}
+
+class Gate : public testing::Test {
+ protected:
+  void expect_refused(const ReadyBoard& board, HandOff order) {
+    Folder folder(scratch / "job", false);
+    EXPECT_THROW(write_hand_off(board, order, folder, {}), ProgramFault);
+  }
+  void expect_kept(const std::string& name) {
+    EXPECT_TRUE(fs::exists(scratch / (name + "/fault.txt"))) << name;
+    EXPECT_TRUE(fs::exists(scratch / (name + "/manifest.json"))) << name;
+  }
+  std::size_t entries() const {
+    return static_cast<std::size_t>(std::distance(fs::directory_iterator(scratch.path()), fs::directory_iterator()));
+  }
+
+  ScratchFolder scratch;
+};
+
+TEST_F(Gate, WritesNothingOfASpoiltPlanAndKeepsTheBoard) {
+  ReadyBoard board = ready("heron-six");
+  for (Plan& plan : board.plans)
+    if (plan.stage == Stage::slotted) spoil(plan);
+  HandOff step{{Stage::slotted}, {}, {}}, stl = step, three_mf = step;
+  step.kinds.step = stl.kinds.stl = three_mf.kinds.three_mf = true;
+  expect_refused(board, step);
+  expect_kept("job-fault");
+  expect_refused(board, stl);
+  expect_kept("job-fault-2");
+  expect_refused(board, three_mf);
+  expect_kept("job-fault-3");
+  EXPECT_EQ(entries(), 3U);
+  const Outcome again =
+      sagitta("export " + (scratch / "job-fault/manifest.json").string() + " --to " + (scratch / "again").string());
+  EXPECT_EQ(again.code, 0) << again.err << "the board itself is sound";
+}
+
+TEST_F(Gate, JudgesTheWoodInAssembliesToo) {
+  ReadyBoard board = ready("heron-six");
+  for (Plan& plan : board.plans)
+    if (plan.stage == Stage::board) spoil(plan);
+  HandOff job{{}, {Assembly::job}, {}};
+  job.kinds.step = true;
+  expect_refused(board, job);
+  expect_kept("job-fault");
+}
+
+TEST_F(Gate, JudgesTheTrialStrip) {
+  const ReadyBoard board = ready("heron-six");
+  Trial trial = std::get<Trial>(trial_of(board));
+  for (Plan& plan : trial.strip.plans)
+    if (plan.stage == Stage::board) spoil(plan);
+  Folder folder(scratch / "strip", false);
+  EXPECT_THROW(write_trial(board, trial, *paper_named("A4"), folder, {}), ProgramFault);
+  expect_kept("strip-fault");
+}
+
+TEST_F(Gate, SaysWhichBodyAndWhere) {
+  ReadyBoard board = ready("heron-six");
+  Plan plan = board.plan(Stage::slotted);
+  spoil(plan);
+  try {
+    sound_solid(lift(plan), {"slotted", "board"});
+    FAIL() << "it came through";
+  } catch (const Unsound& error) {
+    EXPECT_EQ(error.place.stage, "slotted");
+    EXPECT_EQ(error.place.body, "board");
+    EXPECT_GT(error.flaw.at[0], -100);
+    EXPECT_LT(error.flaw.at[0], 700);
+  }
+}
+
+/// The board's volume is the plan's: another plan's is refused although the solid is sound.
+TEST_F(Gate, JudgesTheVolumeByThePlan) {
+  const ReadyBoard board = ready("heron-six");
+  Shell shell = lift(board.plan(Stage::slotted));
+  EXPECT_NO_THROW(sound_solid(shell, {"slotted", "board"}));
+  shell.plan = board.plan(Stage::radiused);
+  try {
+    sound_solid(shell, {"slotted", "board"});
+    FAIL() << "it came through";
+  } catch (const Unsound& error) {
+    EXPECT_EQ(error.flaw.kind, Flaw::Kind::volume);
+  }
+}
+
+TEST(Guarded, TellsAFaultOfTheProgramFromAFailedWrite) {
+  EXPECT_EQ(guarded([] { return 0; }), exit_good);
+  EXPECT_EQ(guarded([]() -> int { throw ProgramFault("x"); }), 4);
+  EXPECT_EQ(guarded([]() -> int { throw Standard_Failure("x"); }), 4);
+  EXPECT_EQ(guarded([]() -> int { throw std::logic_error("x"); }), 4);
+  EXPECT_EQ(guarded([]() -> int { throw FolderError("x"); }), 3);
+  EXPECT_EQ(guarded([]() -> int { throw UsageError("x"); }), 2);
+}
+
+/// gmsh weighs by the kernel's default integrals.
+TEST(DefaultReader, GmshWeighsDrawnPiecesRight) {
+  const ScratchFolder scratch;
+  for (const char* preset : {"egret-figure", "wave-border", "numerals"}) {
+    const ReadyBoard board = ready(preset);
+    HandOff order{{Stage::board}, {Assembly::pieces}, {}};
+    order.kinds.step = true;
+    Folder folder(scratch / preset, false);
+    write_hand_off(board, order, folder, {});
+    folder.keep();
+    for (const char* stage : {"board", "pieces"}) {
+      double planned = 0;
+      const auto manifest = nlohmann::json::parse(bytes_of(scratch / (std::string(preset) + "/manifest.json")));
+      for (const auto& file : manifest["files"])
+        if (file["file"] == std::string(stage) + ".step")
+          for (const auto& body : file["bodies"]) planned += body["volume"].get<double>();
+      const GmshReading read = read_by_gmsh(scratch / (std::string(preset) + "/" + stage + ".step"));
+      EXPECT_NEAR(read.volume / planned, 1, 1e-4) << preset << " " << stage;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace sagitta::test
