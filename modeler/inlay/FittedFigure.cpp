@@ -8,7 +8,7 @@
 #include "inlay/Narrowest.hpp"
 #include "inlay/PartPocket.hpp"
 #include "inlay/Refit.hpp"
-#include "plane/Abreast.hpp"
+#include "plane/ParallelFor.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -49,20 +49,20 @@ class FigureFit {
     const int count = static_cast<int>(artwork_.regions.size());
     tally_.expect(steps * count);
     regions_.resize(artwork_.regions.size());
-    abreast(count, [&](int i) {
+    parallel_for(count, [&](int i) {
       regions_[i].drawn = filled(flattened(artwork_.regions[i].outlines, cut_.scale, middle_), cancel_);
       if (!cut_.within.empty()) regions_[i].drawn = common(regions_[i].drawn, cut_.within, cancel_);
       regions_[i].box = bounds(regions_[i].drawn);
     });
     for (const std::vector<int>& turn : turns())
-      abreast(static_cast<int>(turn.size()), [&](int i) {
+      parallel_for(static_cast<int>(turn.size()), [&](int i) {
         if (!cancel_.wanted()) fit_region(turn[i]);
       });
     if (cancel_.wanted()) return FittedFigure{};
     for (int i = 0; i < count; ++i)
       if (!regions_[i].settled) return unsettled(i);
     // Of each region side by side: one alone keeps both at work.
-    abreast(judgements * count, [&](int i) {
+    parallel_for(judgements * count, [&](int i) {
       if (!cancel_.wanted()) judge(regions_[i / judgements], i / judgements, i % judgements);
     });
     return gathered();

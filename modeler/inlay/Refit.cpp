@@ -5,7 +5,7 @@
 #include "inlay/ArcRun.hpp"
 #include "inlay/Biarc.hpp"
 #include "inlay/Narrowest.hpp"
-#include "plane/Abreast.hpp"
+#include "plane/ParallelFor.hpp"
 
 namespace sagitta {
 namespace {
@@ -259,7 +259,7 @@ Loops refitted(const Region& region, double tolerance, double least_radius) {
   Loops loops(clean.size());
   std::size_t points = 0;
   for (const Polygon& polygon : clean) points += polygon.size();
-  abreast(static_cast<int>(clean.size()), points, [&](int i) {
+  parallel_for(static_cast<int>(clean.size()), points, [&](int i) {
     for (std::size_t k = 0; k < follow[i].size(); ++k)
       follow[i][k] = std::max(least_follow, std::min({tolerance, follow[i][k] / 4, outside[i][k] / 4}));
     loops[i] = LoopFit(std::move(clean[i]), std::move(follow[i]), least_radius).run();

@@ -9,7 +9,7 @@
 #include "inlay/Neighbours.hpp"
 #include "inlay/Sweep.hpp"
 #include "inlay/Units.hpp"
-#include "plane/Abreast.hpp"
+#include "plane/ParallelFor.hpp"
 
 namespace sagitta {
 namespace {
@@ -51,11 +51,11 @@ Box box_of(const Polygon& polygon) {
 /// The larger side.
 double size(const Box& box) { return std::max(box.high.x - box.low.x, box.high.y - box.low.y); }
 
-/// The answers to so many questions, one after the other; two at a time where they are of many points.
+/// The answers to so many questions, one after the other; side by side where they are of many points.
 template <class Answer>
 Region gathered(int count, std::size_t points, Answer answer) {
   std::vector<Region> answers(count);
-  abreast(count, points, [&](int i) { answers[i] = answer(i); });
+  parallel_for(count, points, [&](int i) { answers[i] = answer(i); });
   Region all;
   for (Region& part : answers) std::move(part.begin(), part.end(), std::back_inserter(all));
   return all;

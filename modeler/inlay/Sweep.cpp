@@ -4,7 +4,7 @@
 #include <cmath>
 #include <optional>
 
-#include "plane/Abreast.hpp"
+#include "plane/ParallelFor.hpp"
 
 namespace sagitta {
 namespace {
@@ -12,7 +12,7 @@ namespace {
 using namespace ClipperLib;
 
 constexpr std::size_t most_points = 1000;  // of a strip
-constexpr std::size_t for_two = 6000;      // points that are worth a second thread
+constexpr std::size_t for_thread = 6000;   // points that are worth another thread
 constexpr int most_cuts = 9;               // of strips into strips
 constexpr cInt slip = 2;                   // units between the ends that meet on a cut
 
@@ -166,8 +166,8 @@ Paths solved(const ClipJob& job, int cuts, const Cancel& cancel) {
     half[right] = solved({side_of(job.subject, *cut, right), side_of(job.clip, *cut, right), job.how, job.fill},
                          cuts + 1, cancel);
   };
-  if (cuts == 0 && n > for_two) {
-    abreast(2, side);
+  if (n > for_thread) {
+    parallel_for(2, side);
   } else {
     side(0);
     side(1);

@@ -10,7 +10,7 @@
 #include <TopoDS_Face.hxx>
 #include <vector>
 
-#include "plane/Abreast.hpp"
+#include "plane/ParallelFor.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta {
@@ -62,7 +62,7 @@ SolidFigures figures(const TopoDS_Solid& solid) {
   std::vector<TopoDS_Face> shapes;
   for (TopExp_Explorer it(solid, TopAbs_FACE); it.More(); it.Next()) shapes.push_back(TopoDS::Face(it.Current()));
   std::vector<FaceFigures> faces(shapes.size());
-  abreast(static_cast<int>(shapes.size()), [&](int i) { faces[i] = measured(shapes[i], middle); });
+  parallel_for(static_cast<int>(shapes.size()), [&](int i) { faces[i] = measured(shapes[i], middle); });
   gp_XYZ moment(0, 0, 0);
   for (const FaceFigures& face : faces) {
     result.area += face.area;
