@@ -8,6 +8,7 @@
 #include <sstream>
 
 #include "Drawing.hpp"
+#include "Places.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -20,7 +21,7 @@ const fs::path& drawings() {
     const fs::path made = fs::temp_directory_path() / ("sagitta-dxf-" + std::to_string(std::random_device()()));
     fs::create_directories(made);
     const std::string command =
-        std::string(DRAWING_PYTHON) + " '" TEST_DATA "/artwork/draw_dxf.py' '" + made.string() + "'";
+        "/usr/bin/python3 '" + places::tests() + "/artwork/draw_dxf.py' '" + made.string() + "'";
     if (std::system(command.c_str()) != 0) ADD_FAILURE() << command << " failed: is python3-ezdxf there (.ci/setup)?";
     return made;
   }();

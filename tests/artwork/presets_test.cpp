@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "Drawing.hpp"
+#include "Places.hpp"
 #include "artwork/ColourMaterials.hpp"
 #include "board/BoardFile.hpp"
 
@@ -13,7 +14,7 @@ namespace fs = std::filesystem;
 
 std::vector<fs::path> presets(const std::string& ending) {
   std::vector<fs::path> all;
-  for (const auto& entry : fs::directory_iterator(fs::path(TEST_DATA) / "../presets"))
+  for (const auto& entry : fs::directory_iterator(fs::path(places::tests()) / "../presets"))
     if (entry.path().extension() == ending) all.push_back(entry.path());
   return all;
 }
@@ -30,7 +31,7 @@ TEST(PresetDrawings, AreReadWithoutARemark) {
 }
 
 TEST(PresetDrawings, KeepTheirCurves) {
-  const Artwork egret = good(read_artwork(fs::path(TEST_DATA) / "../presets/egret-figure.svg"), "egret");
+  const Artwork egret = good(read_artwork(fs::path(places::tests()) / "../presets/egret-figure.svg"), "egret");
   std::size_t strokes = 0;
   for (const DrawnRegion& region : egret.regions)
     for (const StrokeLoop& loop : region.outlines) strokes += loop.size();

@@ -9,6 +9,7 @@
 #include <map>
 #include <sstream>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "made/Made.hpp"
 #include "mesh/Mesh.hpp"
@@ -21,7 +22,7 @@ namespace sagitta {
 namespace {
 
 std::string standard_text() {
-  std::ifstream file(std::string(BENCH_DATA) + "/standard.toml");
+  std::ifstream file(places::tests() + "/bench/standard.toml");
   std::ostringstream text;
   text << file.rdbuf();
   return text.str();

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 
 namespace sagitta {
@@ -16,7 +17,7 @@ namespace fs = std::filesystem;
 std::vector<std::string> case_files() {
   std::vector<std::string> files;
   for (const char* folder : {"/cases", "/cases/singles"}) {
-    for (const auto& entry : fs::directory_iterator(std::string(TEST_DATA) + folder)) {
+    for (const auto& entry : fs::directory_iterator(places::tests() + folder)) {
       if (entry.path().extension() == ".toml") files.push_back(entry.path().string());
     }
   }
@@ -44,14 +45,14 @@ TEST(Cases, AreRead) {
 }
 
 TEST(Cases, BlindSlotsNeedAnEdge) {
-  const BoardFile read = read_board(std::string(TEST_DATA) + "/cases/singles/S63.toml");
+  const BoardFile read = read_board(places::tests() + "/cases/singles/S63.toml");
   ASSERT_EQ(read.problems.size(), 1u);
   EXPECT_EQ(read.problems[0].key, "slots.edge_left");
   EXPECT_EQ(read.problems[0].line, 25);
 }
 
 TEST(Cases, ValuesArrive) {
-  const Board board = read_board(std::string(TEST_DATA) + "/cases/c09-break-through.toml").board;
+  const Board board = read_board(places::tests() + "/cases/c09-break-through.toml").board;
   EXPECT_EQ(board.scale.length, 400);
   EXPECT_EQ(board.scale.cents.back(), 9600);
   EXPECT_EQ(board.strings.count, 4);

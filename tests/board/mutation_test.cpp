@@ -11,6 +11,7 @@
 #include <string>
 #include <vector>
 
+#include "Places.hpp"
 #include "SampleBoard.hpp"
 #include "board/BoardFile.hpp"
 #include "board/Edit.hpp"
@@ -23,7 +24,7 @@ namespace fs = std::filesystem;
 
 std::vector<std::string> sources() {
   std::vector<std::string> texts{sample::text};
-  for (const auto& entry : fs::directory_iterator(std::string(TEST_DATA) + "/cases")) {
+  for (const auto& entry : fs::directory_iterator(places::tests() + "/cases")) {
     if (entry.path().extension() != ".toml") continue;
     std::ifstream in(entry.path());
     texts.emplace_back(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>());

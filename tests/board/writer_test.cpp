@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <string>
 
+#include "Places.hpp"
 #include "SampleBoard.hpp"
 #include "board/BoardFile.hpp"
 
@@ -197,7 +198,7 @@ TEST(Writer, EveryKeyComesBack) {
 TEST(Writer, EveryCaseComesBack) {
   int boards = 0;
   for (const char* folder : {"/cases", "/cases/singles"}) {
-    for (const auto& entry : fs::directory_iterator(std::string(TEST_DATA) + folder)) {
+    for (const auto& entry : fs::directory_iterator(places::tests() + folder)) {
       if (entry.path().extension() != ".toml" || entry.path().stem() == "S63") continue;
       expect_round_trip(read_board(entry.path().string()).board);
       ++boards;
@@ -207,7 +208,7 @@ TEST(Writer, EveryCaseComesBack) {
 }
 
 TEST(Writer, CasesInInchesAreTheSameBoards) {
-  for (const auto& entry : fs::directory_iterator(std::string(TEST_DATA) + "/cases")) {
+  for (const auto& entry : fs::directory_iterator(places::tests() + "/cases")) {
     if (entry.path().extension() != ".toml") continue;
     Board board = read_board(entry.path().string()).board;
     board.units = Units::inch;

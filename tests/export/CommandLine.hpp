@@ -11,11 +11,13 @@
 
 #include "files/ScratchFolder.hpp"
 
+#include "Places.hpp"
+
 namespace sagitta::test {
 
 /// The presets' drawings, for a preset that is copied into a folder.
 inline void copy_drawings(const fs::path& folder) {
-  for (const auto& entry : fs::directory_iterator(fs::path(SAGITTA_SOURCE) / "presets"))
+  for (const auto& entry : fs::directory_iterator(fs::path(places::source()) / "presets"))
     if (entry.path().extension() == ".svg") fs::copy_file(entry.path(), folder / entry.path().filename());
 }
 
@@ -35,8 +37,10 @@ inline Outcome shell(const std::string& line) {
 }
 
 /// Runs the program with the given arguments, as typed.
-inline Outcome sagitta(const std::string& arguments) { return shell(SAGITTA_PROGRAM " " + arguments); }
+inline Outcome sagitta(const std::string& arguments) { return shell(places::program() + " " + arguments); }
 
-inline fs::path preset_path(const std::string& name) { return fs::path(SAGITTA_SOURCE) / "presets" / (name + ".toml"); }
+inline fs::path preset_path(const std::string& name) {
+  return fs::path(places::source()) / "presets" / (name + ".toml");
+}
 
 }  // namespace sagitta::test

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "CommandLine.hpp"
+#include "Places.hpp"
 
 /// The command line as BOARD-FILE's readers meet it: exit codes, messages, and what is left on the disk.
 
@@ -190,7 +191,7 @@ TEST_F(CommandLine, CheckStopsForAFretThatWillNotSitDown) {
 
 // The case's own comment tells which cuts meet in one point; BOARD-FILE calls them notes, named touching.
 TEST_F(CommandLine, CheckNotesCutsThatOnlyTouch) {
-  const json found = json::parse(sagitta("check --json '" SAGITTA_SOURCE "/tests/cases/c01-touching.toml'").out);
+  const json found = json::parse(sagitta("check --json '" + places::source() + "/tests/cases/c01-touching.toml'").out);
   std::vector<std::string> touching;
   for (const json& finding : found["findings"])
     if (finding["name"] == "touching") {
@@ -244,12 +245,12 @@ TEST_F(CommandLine, AFullFolderNeedsReplace) {
 // A limit on the size of files stands in for a full disk: both make the system refuse to write on.
 TEST_F(CommandLine, AFailedWriteLeavesNothing) {
   const std::string good = board("reed-tenor");
-  const Outcome outcome = shell("ulimit -f 8; " SAGITTA_PROGRAM " export " + good + " --to " + at("out"));
+  const Outcome outcome = shell("ulimit -f 8; " + places::program() + " export " + good + " --to " + at("out"));
   EXPECT_EQ(outcome.code, 3) << outcome.err;
   EXPECT_NE(outcome.err.find("cannot write the folder"), std::string::npos) << outcome.err;
   EXPECT_EQ(listing(scratch.path()), "board.toml\n");
   EXPECT_EQ(sagitta("export " + good + " --to " + at("board.toml")).code, 3);
-  EXPECT_EQ(shell(SAGITTA_PROGRAM " keys > /dev/full").code, 3);
+  EXPECT_EQ(shell(places::program() + " keys > /dev/full").code, 3);
 }
 
 TEST_F(CommandLine, AnInterruptLeavesNothing) {
@@ -257,7 +258,7 @@ TEST_F(CommandLine, AnInterruptLeavesNothing) {
   for (const std::string signal : {"INT", "TERM", "HUP"}) {
     // A fine mesh takes seconds; the signal comes as soon as the temporary folder is there.
     const Outcome outcome =
-        shell(SAGITTA_PROGRAM " export " + good + " --to " + at("out") + " --deviation 0.0001 & pid=$!\n" +
+        shell(places::program() + " export " + good + " --to " + at("out") + " --deviation 0.0001 & pid=$!\n" +
               "for i in $(seq 500); do ls -A " + at("") + " | grep -q '^[.]out' && break; sleep 0.01; done\n" +
               "kill -" + signal + " $pid; wait $pid");
     EXPECT_EQ(outcome.code, 3) << signal << outcome.err;

@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "CommandLine.hpp"
+#include "Places.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta::test {
@@ -21,8 +22,7 @@ inline constexpr double read_back = 1e-6;
 
 /// All drawings below a folder, by their names there. One run of Python reads them all: it takes long to start.
 inline json drawing_copies(const fs::path& folder) {
-  const Outcome read = shell("cd '" + folder.string() +
-                             "' && /usr/bin/python3 '" TEST_DATA
+  const Outcome read = shell("cd '" + folder.string() + "' && /usr/bin/python3 '" + places::tests() +
                              "/export/read_drawing.py' $(find . -path ./sources -prune -o -name '*.dxf' -print -o "
                              "-name '*.svg' -print | sed 's|^[.]/||')");
   if (read.code != 0) throw std::runtime_error(folder.string() + ": " + read.err);

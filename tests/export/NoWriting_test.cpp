@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "CommandLine.hpp"
+#include "Places.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -17,7 +18,7 @@ class NoWriting : public testing::Test {
   ScratchFolder scratch;
 
   void SetUp() override {
-    fs::copy_file(SAGITTA_PROGRAM, scratch / "sagitta");  // where it was built nobody may not look
+    fs::copy_file(places::program(), scratch / "sagitta");  // where it was built nobody may not look
     fs::copy_file(preset_path("heron-six"), scratch / "board.toml");
     fs::permissions(scratch.path(), fs::perms(0755));
     fs::permissions(scratch / "sagitta", fs::perms(0755));

@@ -8,6 +8,7 @@
 
 #include "CommandLine.hpp"
 #include "Gmsh.hpp"
+#include "Places.hpp"
 #include "board/Writer.hpp"
 #include "export/Digest.hpp"
 #include "export/ReadyBoard.hpp"
@@ -177,7 +178,7 @@ TEST_P(EveryPreset, IsWrittenWithItsDrawingsWhereNothingIsInTheWay) {
   EXPECT_EQ(bytes_of(scratch / "mine" / (GetParam() + ".toml")), bytes_of(test::preset_path(GetParam())));
   for (const Inlay& inlay : read_board(test::preset_path(GetParam())).board.inlays)
     if (!inlay.file.empty()) {
-      EXPECT_EQ(bytes_of(scratch / "mine" / inlay.file), bytes_of(fs::path(SAGITTA_SOURCE) / "presets" / inlay.file));
+      EXPECT_EQ(bytes_of(scratch / "mine" / inlay.file), bytes_of(fs::path(places::source()) / "presets" / inlay.file));
     }
   const test::Outcome again = test::sagitta(to);
   EXPECT_EQ(again.code, 3);
@@ -201,7 +202,7 @@ INSTANTIATE_TEST_SUITE_P(Presets, EveryPreset, testing::ValuesIn(names()), as_te
 
 TEST(Presets, AreThoseOfTheFolder) {
   std::size_t files = 0;
-  for (const auto& entry : fs::directory_iterator(fs::path(SAGITTA_SOURCE) / "presets"))
+  for (const auto& entry : fs::directory_iterator(fs::path(places::source()) / "presets"))
     files += entry.path().extension() == ".toml";
   EXPECT_GE(files, 4U);
   EXPECT_EQ(presets().size(), files);

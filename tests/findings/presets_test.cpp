@@ -4,6 +4,7 @@
 #include <map>
 
 #include "GoodBoard.hpp"
+#include "Places.hpp"
 #include "SensibleBoard.hpp"
 #include "board/BoardFile.hpp"
 
@@ -12,7 +13,7 @@ namespace {
 
 TEST(Presets, HaveNothingToStopForOrLookAt) {
   int seen = 0;
-  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(SAGITTA_SOURCE) / "presets")) {
+  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(places::source()) / "presets")) {
     if (entry.path().extension() != ".toml") continue;
     const BoardFile file = read_board(entry.path().string());
     ASSERT_TRUE(file.sound()) << entry.path();

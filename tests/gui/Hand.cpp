@@ -11,6 +11,7 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 
 namespace sagitta::test {
@@ -85,7 +86,7 @@ Hand::Hand(const HandSpec& spec) {
   if (!have_display()) throw std::runtime_error("no X server: install xvfb");
   if (!spec.board.empty()) {
     file_ = folder_.path / (spec.board + ".toml");
-    const fs::path presets = fs::path(SAGITTA_SOURCE) / "presets";
+    const fs::path presets = fs::path(places::source()) / "presets";
     fs::copy_file(presets / (spec.board + ".toml"), file_);
     for (const Inlay& inlay : read_board(file_.string()).board.inlays)
       if (!inlay.file.empty())

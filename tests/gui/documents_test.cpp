@@ -5,6 +5,7 @@
 
 #include <set>
 
+#include "Places.hpp"
 #include "app/Files.hpp"
 #include "board/BoardFile.hpp"
 #include "board/Writer.hpp"
@@ -39,7 +40,7 @@ TEST(Documents, SavingChangesOnlyTheValue) {
 
 TEST(Documents, OpenedByDialogEditedSavedReopened) {
   Hand hand;
-  fs::copy_file(fs::path(SAGITTA_SOURCE) / "presets/reed-tenor.toml", hand.folder() / "reed.toml");
+  fs::copy_file(fs::path(places::source()) / "presets/reed-tenor.toml", hand.folder() / "reed.toml");
   hand.press(GLFW_KEY_O, GLFW_MOD_CONTROL);
   hand.frames(3);
   hand.click("Open a board/reed.toml");
@@ -172,7 +173,7 @@ TEST(Documents, ANewBoardFromAPreset) {
   hand.frames(3);
   hand.click("New board/reed-tenor");
   hand.wait();
-  Board wanted = read_board((fs::path(SAGITTA_SOURCE) / "presets/reed-tenor.toml").string()).board;
+  Board wanted = read_board((fs::path(places::source()) / "presets/reed-tenor.toml").string()).board;
   wanted.folder = hand.board().folder;
   EXPECT_EQ(hand.board(), wanted);
   EXPECT_TRUE(hand.desk().document.path().empty());

@@ -4,6 +4,7 @@
 
 #include <random>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "jobs/Building.hpp"
 #include "scene/Pick.hpp"
@@ -20,7 +21,7 @@ struct Made {
 
 Made make(const std::string& preset) {
   Made made;
-  const BoardFile file = read_board(std::string(SAGITTA_SOURCE) + "/presets/" + preset + ".toml");
+  const BoardFile file = read_board(places::source() + "/presets/" + preset + ".toml");
   viewer::InlayFitter fitter;
   made.model = *begin_model(1, file.board, nullptr, fitter, {}, {});
   std::string trouble;

@@ -8,6 +8,7 @@
 
 #include <fstream>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "document/Recovery.hpp"
 #include "document/Settings.hpp"
@@ -38,10 +39,10 @@ fs::path left_copy(const fs::path& state) {
   return {};
 }
 
-std::string preset(const std::string& name) { return std::string(SAGITTA_SOURCE) + "/presets/" + name + ".toml"; }
+std::string preset(const std::string& name) { return places::source() + "/presets/" + name + ".toml"; }
 
 TEST(Process, NoDisplayIsSaidPlainly) {
-  const Ended ended = run("env -u DISPLAY -u WAYLAND_DISPLAY " + std::string(SAGITTA_VIEWER));
+  const Ended ended = run("env -u DISPLAY -u WAYLAND_DISPLAY " + places::viewer());
   EXPECT_EQ(ended.code, 1);
   EXPECT_NE(ended.errors.find("no display"), std::string::npos);
   EXPECT_NE(ended.errors.find("--shot"), std::string::npos);
@@ -50,8 +51,7 @@ TEST(Process, NoDisplayIsSaidPlainly) {
 TEST(Process, AnOldOpenGlIsSaidPlainly) {
   ASSERT_TRUE(have_display());
   // Mesa, environment variables: MESA_GL_VERSION_OVERRIDE names the version that the driver offers.
-  for (const std::string& line :
-       {std::string(SAGITTA_VIEWER), std::string(SAGITTA_VIEWER) + " --shot /tmp/never.png"}) {
+  for (const std::string& line : {places::viewer(), places::viewer() + " --shot /tmp/never.png"}) {
     const Ended ended = run("MESA_GL_VERSION_OVERRIDE=2.1 " + line);
     EXPECT_EQ(ended.code, 1) << line;
     EXPECT_NE(ended.errors.find("OpenGL 3.3"), std::string::npos) << ended.errors;
@@ -81,7 +81,7 @@ TEST(Process, AResetDriverKeepsTheBoard) {
 TEST(Process, AShotHasItsSizeAndNeedsNoDisplay) {
   Folder folder;
   const fs::path file = folder.path / "a.png";
-  const Ended ended = run("env -u DISPLAY " + std::string(SAGITTA_VIEWER) + " " + preset("heron-six") + " --shot " +
+  const Ended ended = run("env -u DISPLAY " + places::viewer() + " " + preset("heron-six") + " --shot " +
                           file.string() + " --size 640x360 --stage slotted --view above");
   EXPECT_EQ(ended.code, 0) << ended.errors;
   const std::string png = text_of(file);
@@ -95,7 +95,7 @@ TEST(Process, AShotHasItsSizeAndNeedsNoDisplay) {
 
 TEST(Process, AShotOfOnePanelIsItsRectangle) {
   Folder folder;
-  const std::string shot = std::string(SAGITTA_VIEWER) + " " + preset("heron-six") + " --shot " +
+  const std::string shot = places::viewer() + " " + preset("heron-six") + " --shot " +
                            (folder.path / "a.png").string() + " --size 1000x700 --window --panel ";
   ASSERT_EQ(run(shot + "Bar").code, 0);
   const std::string png = text_of(folder.path / "a.png");
@@ -112,17 +112,17 @@ TEST(Process, AShotOfOnePanelIsItsRectangle) {
 TEST(Process, AShotOfABrokenBoardSaysWhere) {
   Folder folder;
   write(folder.path / "bad.toml", "format = 1\n[scale]\nlenght = 648\n");
-  const Ended ended = run(std::string(SAGITTA_VIEWER) + " " + (folder.path / "bad.toml").string() + " --shot " +
-                          (folder.path / "a.png").string());
+  const Ended ended =
+      run(places::viewer() + " " + (folder.path / "bad.toml").string() + " --shot " + (folder.path / "a.png").string());
   EXPECT_EQ(ended.code, 2);
   EXPECT_NE(ended.errors.find("bad.toml:3:"), std::string::npos);
   EXPECT_FALSE(fs::exists(folder.path / "a.png"));
 }
 
 TEST(Process, UsageIsSaid) {
-  EXPECT_EQ(run(std::string(SAGITTA_VIEWER) + " --shot /tmp/x.png --size 12by3").code, 2);
-  EXPECT_EQ(run(std::string(SAGITTA_VIEWER) + " --shot /tmp/x.png --view sideways").code, 2);
-  EXPECT_EQ(run(std::string(SAGITTA_VIEWER) + " --nonsense").code, 2);
+  EXPECT_EQ(run(places::viewer() + " --shot /tmp/x.png --size 12by3").code, 2);
+  EXPECT_EQ(run(places::viewer() + " --shot /tmp/x.png --view sideways").code, 2);
+  EXPECT_EQ(run(places::viewer() + " --nonsense").code, 2);
 }
 
 /// The program in its own process, with real keys from xdotool.
@@ -133,7 +133,7 @@ class Running {
     if (process_ != 0) return;
     ::setenv("XDG_CONFIG_HOME", (folder / "config").c_str(), 1);
     ::setenv("XDG_STATE_HOME", (folder / "state").c_str(), 1);
-    ::execl(SAGITTA_VIEWER, SAGITTA_VIEWER, board.c_str(), nullptr);
+    ::execl(places::viewer().c_str(), places::viewer().c_str(), board.c_str(), nullptr);
     ::_exit(127);
   }
   ~Running() { kill(); }

@@ -8,6 +8,8 @@
 #include <cstdio>
 #include <string>
 
+#include "Places.hpp"
+
 namespace sagitta::test {
 namespace {
 
@@ -23,7 +25,7 @@ std::string answer_of(const std::string& command) {
   return pclose(pipe) == 0 ? text : "";
 }
 
-class Program : public testing::TestWithParam<const char*> {
+class Program : public testing::TestWithParam<std::string> {
  protected:
   static std::string elf(const std::string& what) {
     return answer_of("LC_ALL=C readelf --wide " + what + " '" + GetParam() + "'");
@@ -54,7 +56,7 @@ TEST_P(Program, ChecksTheLengthsThatItCopies) {
 #endif
 }
 
-INSTANTIATE_TEST_SUITE_P(Both, Program, testing::Values(SAGITTA_PROGRAM, SAGITTA_VIEWER));
+INSTANTIATE_TEST_SUITE_P(Both, Program, testing::Values(places::program(), places::viewer()));
 
 }  // namespace
 }  // namespace sagitta::test

@@ -10,12 +10,14 @@
 #include <string>
 #include <vector>
 
+#include "Places.hpp"
+
 namespace sagitta::test {
 
 namespace fs = std::filesystem;
 
 inline const fs::path& source() {
-  static const fs::path folder = SAGITTA_SOURCE;
+  static const fs::path folder = places::source();
   return folder;
 }
 

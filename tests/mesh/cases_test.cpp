@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "made/Made.hpp"
 #include "mesh/Mesh.hpp"
@@ -42,7 +43,7 @@ std::string plain_name(const testing::TestParamInfo<Case>& info) {
   return name;
 }
 
-INSTANTIATE_TEST_SUITE_P(Catalogue, CaseMesh, testing::ValuesIn(oracle::catalogue(std::string(TEST_DATA) + "/cases")),
+INSTANTIATE_TEST_SUITE_P(Catalogue, CaseMesh, testing::ValuesIn(oracle::catalogue(places::tests() + "/cases")),
                          plain_name);
 
 }  // namespace

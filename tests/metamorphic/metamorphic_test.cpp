@@ -7,6 +7,7 @@
 #include <GProp_GProps.hxx>
 #include <algorithm>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "board/Writer.hpp"
 #include "made/Made.hpp"
@@ -46,7 +47,7 @@ void expect_alike(const Looks& a, const Looks& b, double balance_sign = 1) {
 }
 
 Board from_case(const std::string& name) {
-  const BoardFile file = read_board(std::string(TEST_DATA) + "/cases/singles/" + name + ".toml");
+  const BoardFile file = read_board(places::tests() + "/cases/singles/" + name + ".toml");
   EXPECT_TRUE(file.sound());
   return file.board;
 }

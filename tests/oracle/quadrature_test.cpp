@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "oracle/Boolean.hpp"
 #include "oracle/Catalogue.hpp"
@@ -21,7 +22,7 @@ struct Laid {
 };
 
 Laid laid_out(const std::string& name) {
-  const BoardFile file = read_board(std::string(TEST_DATA) + "/cases/" + name + ".toml");
+  const BoardFile file = read_board(places::tests() + "/cases/" + name + ".toml");
   EXPECT_TRUE(file.sound()) << name;
   Laid laid{file.board, std::get<Layout>(lay_out(file.board)), {}};
   laid.surface = surface_of(laid.board, laid.layout);
@@ -98,8 +99,7 @@ std::string plain_name(const testing::TestParamInfo<Case>& info) {
   return name;
 }
 
-INSTANTIATE_TEST_SUITE_P(Catalogue, CaseVolume, testing::ValuesIn(catalogue(std::string(TEST_DATA) + "/cases")),
-                         plain_name);
+INSTANTIATE_TEST_SUITE_P(Catalogue, CaseVolume, testing::ValuesIn(catalogue(places::tests() + "/cases")), plain_name);
 
 /// Two ways that share nothing but the list of cuts. Boards whose booleans take a second or less.
 class TwoWays : public testing::TestWithParam<const char*> {};

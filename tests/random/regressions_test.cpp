@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "random/Trial.hpp"
 
@@ -15,7 +16,7 @@ namespace fs = std::filesystem;
 
 std::vector<std::string> kept() {
   std::vector<std::string> names;
-  for (const auto& entry : fs::directory_iterator(std::string(TEST_DATA) + "/../presets/regressions"))
+  for (const auto& entry : fs::directory_iterator(places::tests() + "/../presets/regressions"))
     names.push_back(entry.path().stem().string());
   std::sort(names.begin(), names.end());
   return names;
@@ -24,7 +25,7 @@ std::vector<std::string> kept() {
 class Regression : public testing::TestWithParam<std::string> {};
 
 TEST_P(Regression, IsSoundAtEveryStage) {
-  const BoardFile file = read_board(std::string(TEST_DATA) + "/../presets/regressions/" + GetParam() + ".toml");
+  const BoardFile file = read_board(places::tests() + "/../presets/regressions/" + GetParam() + ".toml");
   ASSERT_TRUE(file.sound()) << file.problems.front().message;
   EXPECT_EQ(tried(file.board).trouble, "");
 }

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "inlay/RandomDrawing.hpp"
 #include "lift/Apart.hpp"
@@ -22,7 +23,7 @@ Board board_with_drawing(unsigned seed) {
   const auto roll = [&](double low, double high) {
     return low + (high - low) * static_cast<double>(dice()) / 4294967295.0;
   };
-  Board board = read_board(std::string(TEST_DATA "/../presets/") + presets[seed % std::size(presets)] + ".toml").board;
+  Board board = read_board(places::tests() + "/../presets/" + presets[seed % std::size(presets)] + ".toml").board;
   board.inlays.clear();
   Inlay& inlay = board.inlays.emplace_back();
   inlay.shape = InlayShape::artwork;

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
@@ -23,7 +24,7 @@ struct Ready {
 
 Ready ready(Inlay inlay, const Artwork& artwork) {
   Ready made;
-  made.board = read_board(TEST_DATA "/bench/standard.toml").board;
+  made.board = read_board(places::tests() + "/bench/standard.toml").board;
   made.board.inlays.clear();
   made.board.side_dots.reset();
   made.board.cutters.clear();

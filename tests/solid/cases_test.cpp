@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "made/Made.hpp"
 #include "oracle/Catalogue.hpp"
@@ -64,7 +65,7 @@ std::string plain_name(const testing::TestParamInfo<Case>& info) {
   return name;
 }
 
-INSTANTIATE_TEST_SUITE_P(Catalogue, CaseSolid, testing::ValuesIn(oracle::catalogue(std::string(TEST_DATA) + "/cases")),
+INSTANTIATE_TEST_SUITE_P(Catalogue, CaseSolid, testing::ValuesIn(oracle::catalogue(places::tests() + "/cases")),
                          plain_name);
 
 }  // namespace

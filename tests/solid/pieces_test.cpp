@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
@@ -27,7 +28,7 @@ struct Inlaid {
 
 Inlaid inlaid(Inlay inlay, const Artwork& artwork = {}) {
   Inlaid made;
-  made.board = read_board(TEST_DATA "/bench/standard.toml").board;
+  made.board = read_board(places::tests() + "/bench/standard.toml").board;
   made.board.inlays.clear();
   made.board.cutters.clear();
   made.board.surface = {};

@@ -8,6 +8,7 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "inlay/Biarc.hpp"
 #include "inlay/Refit.hpp"
@@ -128,7 +129,7 @@ Walls walls_of(const Board& board, const Drawings& drawings, Stage stage) {
 }
 
 Board plain_board() {
-  Board board = read_board(TEST_DATA "/bench/standard.toml").board;
+  Board board = read_board(places::tests() + "/bench/standard.toml").board;
   board.inlays.clear();
   board.side_dots.reset();
   board.cutters.clear();
@@ -235,7 +236,7 @@ TEST(SmoothWalls, MeasureAsTheirArcsDo) {
 // The bar for CAM packages, which pick walls one by one: at most four for each segment of the drawing.
 TEST(SmoothWalls, AreAtMostFourForEachDrawnSegment) {
   for (const char* preset : {"egret-figure", "wave-border", "numerals"}) {
-    const Board board = read_board(std::string(TEST_DATA "/../presets/") + preset + ".toml").board;
+    const Board board = read_board(places::tests() + "/../presets/" + preset + ".toml").board;
     const Drawings drawings = std::get<Drawings>(read_drawings(board));
     std::size_t drawn = 0;
     for (const Inlay& inlay : board.inlays)

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <map>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "layout/SampleBoards.hpp"
 #include "surface/Surface.hpp"
@@ -14,7 +15,7 @@ namespace {
 
 std::vector<std::filesystem::path> case_files() {
   std::vector<std::filesystem::path> files;
-  for (const auto& entry : std::filesystem::recursive_directory_iterator(TEST_DATA "/cases"))
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(places::tests() + "/cases"))
     if (entry.path().extension() == ".toml") files.push_back(entry.path());
   return files;
 }
