@@ -17,6 +17,7 @@
 #include <string>
 #include <vector>
 
+#include "Places.hpp"
 #include "export/BoardFindings.hpp"
 #include "export/ReadyBoard.hpp"
 #include "lift/Shell.hpp"
@@ -62,7 +63,8 @@ void stages(const std::string& path) {
 /// By the program: the process becomes it.
 void whole_export(const std::string& path) {
   const std::string to = (std::filesystem::path(path).parent_path() / "out").string();
-  ::execl(SAGITTA_PROGRAM, "sagitta", "export", path.c_str(), "--to", to.c_str(), static_cast<char*>(nullptr));
+  ::execl(places::program().c_str(), "sagitta", "export", path.c_str(), "--to", to.c_str(),
+          static_cast<char*>(nullptr));
   throw std::runtime_error("the program did not start");
 }
 

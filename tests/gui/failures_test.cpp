@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <thread>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "jobs/Sending.hpp"
 #include "jobs/Worker.hpp"
@@ -16,7 +17,7 @@
 namespace sagitta::test {
 namespace {
 
-Board heron() { return read_board(std::string(SAGITTA_SOURCE) + "/presets/heron-six.toml").board; }
+Board heron() { return read_board(places::source() + "/presets/heron-six.toml").board; }
 
 template <class Done>
 bool in_time(Done done) {

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "made/Made.hpp"
 #include "mesh/MeshFlaw.hpp"
@@ -16,7 +17,8 @@ class MeshFlawTest : public testing::Test {
  protected:
   /// A dot across two slots, on a cylinder.
   MeshFlawTest()
-      : shell(std::get<Shell>(made::shell_of(read_board(TEST_DATA "/cases/singles/S05.toml").board, Stage::board))),
+      : shell(std::get<Shell>(
+            made::shell_of(read_board(places::tests() + "/cases/singles/S05.toml").board, Stage::board))),
         mesh(make_mesh(shell)) {}
 
   std::optional<Flaw::Kind> kind() const {
@@ -121,7 +123,7 @@ TEST_F(MeshFlawTest, SaysWhere) {
 
 /// All boards of the catalogue of special cases: none is refused.
 TEST(MeshFlaws, NoneInTheCatalogue) {
-  for (const oracle::Case& one : oracle::catalogue(std::string(TEST_DATA) + "/cases")) {
+  for (const oracle::Case& one : oracle::catalogue(places::tests() + "/cases")) {
     if (one.refused) continue;
     const Shell shell = std::get<Shell>(made::shell_of(read_board(one.path).board, Stage::board));
     const auto flaw = flaw_in(make_mesh(shell), shell, wood_volume(shell.plan));

@@ -19,6 +19,7 @@
 #include <TopoDS_Shell.hxx>
 #include <TopoDS_Vertex.hxx>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "made/Made.hpp"
 #include "oracle/Catalogue.hpp"
@@ -32,7 +33,7 @@ namespace {
 
 Shell shell_of(const std::string& single) {
   return std::get<Shell>(
-      made::shell_of(read_board(TEST_DATA "/cases/singles/" + single + ".toml").board, Stage::board));
+      made::shell_of(read_board(places::tests() + "/cases/singles/" + single + ".toml").board, Stage::board));
 }
 
 std::vector<TopoDS_Face> faces_of(const TopoDS_Solid& solid) {
@@ -215,7 +216,7 @@ TEST(SolidFlaw, IsNeverMilderThanReadingTheFileWhereDiscsTouchFromInside) {
 
 /// All boards of the catalogue of special cases pass, and their plan's own volume is the reference.
 TEST(SolidFlaws, NoneInTheCatalogue) {
-  for (const oracle::Case& one : oracle::catalogue(std::string(TEST_DATA) + "/cases")) {
+  for (const oracle::Case& one : oracle::catalogue(places::tests() + "/cases")) {
     if (one.refused) continue;
     const Shell shell = std::get<Shell>(made::shell_of(read_board(one.path).board, Stage::board));
     const auto flaw = flaw_in(make_solid(shell), 2 - 2 * genus(shell));

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "made/Made.hpp"
 #include "mesh/Mesh.hpp"
@@ -35,7 +36,7 @@ double widest_vertex(const TopoDS_Shape& shape) {
 
 std::vector<std::string> boards() {
   std::vector<std::string> names;
-  for (const auto& entry : std::filesystem::directory_iterator(std::string(TEST_DATA) + "/cases/near"))
+  for (const auto& entry : std::filesystem::directory_iterator(places::tests() + "/cases/near"))
     names.push_back(entry.path().stem().string());
   std::sort(names.begin(), names.end());
   return names;
@@ -44,7 +45,7 @@ std::vector<std::string> boards() {
 class Near : public testing::TestWithParam<std::string> {};
 
 TEST_P(Near, IsSoundAtEveryStage) {
-  const BoardFile file = read_board(std::string(TEST_DATA) + "/cases/near/" + GetParam() + ".toml");
+  const BoardFile file = read_board(places::tests() + "/cases/near/" + GetParam() + ".toml");
   ASSERT_TRUE(file.sound()) << file.problems.front().message;
   for (const Stage stage : stages_of(file.board)) {
     SCOPED_TRACE(name(stage));

@@ -7,6 +7,7 @@
 #include <BRepGProp.hxx>
 #include <GProp_GProps.hxx>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "lift/Apart.hpp"
 #include "plan/PiecePlan.hpp"
@@ -31,7 +32,7 @@ double weighed(const Shell& shell) {
 class DefaultReader : public testing::TestWithParam<const char*> {};
 
 TEST_P(DefaultReader, WeighsDrawnBoardsAndPiecesRight) {
-  const Board board = read_board(std::string(TEST_DATA "/../presets/") + GetParam() + ".toml").board;
+  const Board board = read_board(places::tests() + "/../presets/" + GetParam() + ".toml").board;
   const Layout layout = std::get<Layout>(lay_out(board));
   const Surface surface = surface_of(board, layout);
   const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout));
