@@ -94,6 +94,17 @@ class Assembly {
     return std::nullopt;
   }
 
+  /// Without outlines that bound no more than their chords' departure from the curves; says whether there were any.
+  /// What bounds no area all together has none to be cut.
+  bool drop_slivers(Outlines& outlines) const {
+    const auto slivers = std::erase_if(outlines, [&](const Outline& outline) {
+      return std::abs(outline.area) <= 2 * grain_.chord * perimeter(outline);
+    });
+    const bool nothing = !outlines.empty() && total(outlines) <= 0;
+    if (nothing) outlines.clear();
+    return slivers > 0 || nothing;
+  }
+
   /// One shape without copies, slivers and crossings.
   bool clean(const DrawnShape& shape) {
     Outlines outlines;
@@ -110,11 +121,7 @@ class Assembly {
     }
     auto whole = overlay({{&outlines, shape.rule}}, Keep::any, grain_, effort_);
     if (!whole) return false;
-    const std::size_t before = whole->outlines.size();
-    std::erase_if(whole->outlines, [&](const Outline& outline) {
-      return std::abs(outline.area) <= 2 * grain_.chord * perimeter(outline);
-    });
-    if (whole->outlines.empty() || before != whole->outlines.size())
+    if (drop_slivers(whole->outlines) || whole->outlines.empty())
       notes_.add(shape.where, "an outline without any area was dropped", "delete it in the drawing");
     else if (whole->changed)
       notes_.add(shape.where, "outlines cross or touch each other; what they fill together was taken, as polygons",
@@ -165,6 +172,7 @@ class Assembly {
       if (sources.size() == 1) continue;
       auto seen = overlay(sources, Keep::first, grain_, effort_);
       if (!seen) return false;
+      drop_slivers(seen->outlines);
       if (total(low.outlines) - total(seen->outlines) > 2 * grain_.chord * grain_.chord)
         notes_.add(low.where,
                    seen->outlines.empty() ? "a shape is covered by later ones and was dropped"
@@ -196,11 +204,13 @@ class Assembly {
         if (!one) return false;
         notes_.add(areas_[j].where, "shapes of one colour overlap; they were united",
                    "nothing needs doing if it looks right");
+        drop_slivers(one->outlines);
         areas_[i].outlines = std::move(one->outlines);
         measure(areas_[i]);
         areas_.erase(areas_.begin() + static_cast<std::ptrdiff_t>(j));
         j = i;  // the larger shape may now overlap others
       }
+    std::erase_if(areas_, [](const Area& area) { return area.outlines.empty(); });
     return true;
   }
 

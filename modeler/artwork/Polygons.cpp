@@ -1,5 +1,6 @@
 #include "artwork/Polygons.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <polyclipping/clipper.hpp>
 
@@ -12,6 +13,47 @@ using ClipperLib::Paths;
 
 /// The polygon library counts in whole numbers; this many to the drawing's larger side.
 constexpr double steps = 9e8;
+
+/// A box of whole numbers.
+struct Extent {
+  ClipperLib::cInt left, low, right, high;
+  bool holds(const Extent& other) const {
+    return left <= other.left && low <= other.low && right >= other.right && high >= other.high;
+  }
+};
+
+Extent extent_of(const Path& path) {
+  Extent extent{path[0].X, path[0].Y, path[0].X, path[0].Y};
+  for (const auto& p : path)
+    extent = {std::min(extent.left, p.X), std::min(extent.low, p.Y), std::max(extent.right, p.X),
+              std::max(extent.high, p.Y)};
+  return extent;
+}
+
+/// Whether a path lies inside another that it does not cross: its first corner or middle of a side decides that does
+/// not lie on the other.
+bool lies_in(const Path& inner, const Path& outer) {
+  for (std::size_t i = 0; i < inner.size(); ++i) {
+    const auto &a = inner[i], &b = inner[i + 1 < inner.size() ? i + 1 : 0];
+    for (const ClipperLib::IntPoint& p : {a, ClipperLib::IntPoint((a.X + b.X) / 2, (a.Y + b.Y) / 2)})
+      if (const int side = ClipperLib::PointInPolygon(p, outer); side != -1) return side == 1;
+  }
+  return false;
+}
+
+/// Outer outlines counter-clockwise and holes clockwise: the library turns some the other way where sides lie on each
+/// other.
+void orient(Paths& paths) {
+  std::erase_if(paths, [](const Path& path) { return path.size() < 3; });
+  std::vector<Extent> extents;
+  for (const Path& path : paths) extents.push_back(extent_of(path));
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    bool hole = false;
+    for (std::size_t k = 0; k < paths.size(); ++k)
+      if (k != i && extents[k].holds(extents[i]) && lies_in(paths[i], paths[k])) hole = !hole;
+    if (ClipperLib::Orientation(paths[i]) == hole) ClipperLib::ReversePath(paths[i]);
+  }
+}
 
 class Table {
  public:
@@ -38,6 +80,7 @@ class Table {
     const auto rule = part.rule == FillRule::nonzero ? ClipperLib::pftNonZero : ClipperLib::pftEvenOdd;
     Paths result;
     clipper.Execute(ClipperLib::ctUnion, result, rule, rule);
+    orient(result);
     return result;
   }
 
@@ -48,6 +91,7 @@ class Table {
     clipper.AddPaths(b, ClipperLib::ptClip, true);
     Paths result;
     clipper.Execute(type, result, ClipperLib::pftNonZero, ClipperLib::pftNonZero);
+    orient(result);
     return result;
   }
 

@@ -63,6 +63,10 @@ const Case cases[] = {
     {"evenodd, island", "<path fill-rule='evenodd' d='M0 0h50v50h-50z M10 10h30v30h-30z M20 20h10v10h-10z'/>",
      2500 - 900 + 100, "000000", 3},
     {"evenodd in style", "<path style='fill-rule:evenodd' d='M0 0h40v40h-40z M10 10h20v20h-20z'/>", 1200, "000000", 2},
+    // Sides that lie on each other: what is filled is the first triangle, which the two others' crossing cuts in two.
+    {"evenodd, sides on sides",
+     "<path fill-rule='evenodd' d='M5 35L35 35 35 5 5 35 35 35 5 5zM5 35L35 35 5 35 35 35 5 5z'/>", 30 * 30 / 2.0,
+     "000000", 2, "touch"},
     // 7.4 to 7.6, transforms
     {"translate", "<rect width='10' height='10' transform='translate(50)'/>", 100, "000000", 1},
     {"scale", "<rect width='10' height='10' transform='scale(2,3)'/>", 600, "000000", 1},
