@@ -1,14 +1,17 @@
 #include "oracle/Gauss.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <vector>
 
 namespace sagitta::oracle {
 namespace {
 
 constexpr int order = 10;
-constexpr int deepest = 40;
+/// Of the integral of |f|: sums of ten products and the areas that are integrated carry about 1e-14.
+constexpr double rounding = 1e-12;
 
 struct Rule {
   std::array<double, order> at{}, weight{};
@@ -54,29 +57,55 @@ struct Eased {
     for (int i = 0; i < order; ++i) sum += rule.weight[i] * at(0.5 * (t0 + t1) + 0.5 * (t1 - t0) * rule.at[i]);
     return 0.5 * (t1 - t0) * sum;
   }
-  void refine(double t0, double t1, double whole, double tolerance, int depth, Integral& out) const {
-    const double middle = 0.5 * (t0 + t1);
-    const double first = panel(t0, middle), second = panel(middle, t1);
-    const double change = std::abs(first + second - whole);
-    if (change <= tolerance || depth == deepest) {
-      out.value += first + second;
-      out.change += change;
-      return;
-    }
-    refine(t0, middle, first, tolerance / 2, depth + 1, out);
-    refine(middle, t1, second, tolerance / 2, depth + 1, out);
-  }
 };
+
+/// A stretch of t with the sums over its two halves, and how far those are from the sum over the whole.
+struct Part {
+  double t0, t1, first, second, change;
+
+  Part(const Eased& eased, double from, double to, double whole) : t0(from), t1(to) {
+    const double middle = 0.5 * (t0 + t1);
+    first = eased.panel(t0, middle);
+    second = eased.panel(middle, t1);
+    change = std::abs(first + second - whole);
+  }
+  double value() const { return first + second; }
+  friend bool operator<(const Part& a, const Part& b) { return a.change < b.change; }
+};
+
+/// Afresh, so that no error of running sums is left.
+Integral sum_of(const std::vector<Part>& parts) {
+  Integral sum;
+  for (const Part& part : parts) {
+    sum.value += part.value();
+    sum.change += part.change;
+  }
+  return sum;
+}
 
 }  // namespace
 
 Integral integral(const std::function<double(double)>& f, double a, double b, double tolerance) {
-  Integral out;
-  if (!(b > a)) return out;
+  if (!(b > a)) return {};
   const Eased eased{f, a, b};
   const double end = std::numbers::pi / 2;
-  eased.refine(0, end, eased.panel(0, end), tolerance, 0, out);
-  return out;
+  std::vector<Part> heap{{eased, 0, end, eased.panel(0, end)}};
+  double change = heap.front().change, size = std::abs(heap.front().value());
+  while (change > std::max(tolerance, rounding * size) && heap.size() < most_parts) {
+    std::pop_heap(heap.begin(), heap.end());
+    const Part part = heap.back();
+    heap.pop_back();
+    const double middle = 0.5 * (part.t0 + part.t1);
+    change -= part.change;
+    size -= std::abs(part.value());
+    for (const Part& half : {Part(eased, part.t0, middle, part.first), Part(eased, middle, part.t1, part.second)}) {
+      change += half.change;
+      size += std::abs(half.value());
+      heap.push_back(half);
+      std::push_heap(heap.begin(), heap.end());
+    }
+  }
+  return sum_of(heap);
 }
 
 }  // namespace sagitta::oracle

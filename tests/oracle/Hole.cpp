@@ -93,8 +93,8 @@ Sections near(const Sections& all, const Frame& frame) {
 
 }  // namespace
 
-/// Absolute, mm^2 and mm^3: a millionth of the smallest board is a hundred times more.
-constexpr double inner = 1e-6, outer = 1e-5;
+/// Absolute, mm^2 and mm^3: a millionth of the smallest board is ten thousand times more.
+constexpr double inner = 1e-8, outer = 1e-7;
 
 double hole_volume(const Work& work, const Sections& sections, std::size_t index) {
   const Frame frame{work.holes[index]};

@@ -142,13 +142,12 @@ std::pair<double, double> Sections::column(Point p) const {
 }
 
 double drop_integral(double radius, double y) {
-  const double t = y / radius;
-  if (std::abs(t) > 0.05)
-    return radius * y - 0.5 * (y * std::sqrt((radius - y) * (radius + y)) + radius * radius * std::asin(t));
-  // 1 - sqrt(1 - t^2) = t^2/2 + t^4/8 + t^6/16 + 5 t^8/128 + 7 t^10/256 + 21 t^12/1024 + ..
-  const double s = t * t;
-  const double series = 1. / 6 + s * (1. / 40 + s * (1. / 112 + s * (5. / 1152 + s * (7. / 2816 + s * 21. / 13312))));
-  return radius * radius * t * s * series;
+  // With y = R sin a: R^2 ((sin a - a) / 2 + sin a sin^2(a/2)). Rid of cancellation but for the first bracket.
+  const double sine = y / radius, a = std::asin(sine), half = std::sin(a / 2), s = a * a;
+  double less = sine - a;
+  if (std::abs(a) < 0.5)  // -a^3/3! + a^5/5! - .. + a^15/15!
+    less = -a * s / 6 * (1 - s / 20 * (1 - s / 42 * (1 - s / 72 * (1 - s / 110 * (1 - s / 156 * (1 - s / 210))))));
+  return radius * radius * (less / 2 + sine * half * half);
 }
 
 }  // namespace sagitta::oracle

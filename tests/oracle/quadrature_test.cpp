@@ -35,6 +35,37 @@ TEST(Gauss, IntegratesSmoothAndRootEnds) {
   EXPECT_NEAR(integral(half_circle, -1, 1, 1e-12).value, std::numbers::pi / 2, 1e-13);
 }
 
+/// It ends where no halving helps, and says how far it came: noise of 1e-6 about 1, and a step that it was not told of.
+TEST(Gauss, EndsWhateverIsIntegrated) {
+  int calls = 0;
+  std::uint64_t state = 1;
+  const auto noisy = [&](double) {
+    ++calls;
+    state = state * 6364136223846793005ULL + 1442695040888963407ULL;
+    return 1 + 1e-6 * (static_cast<double>(state >> 11) * 0x1p-53 - 0.5);
+  };
+  const Integral noise = integral(noisy, 0, 3, 1e-12);
+  EXPECT_NEAR(noise.value, 3, 3e-6);
+  EXPECT_GT(noise.change, 1e-12);
+  EXPECT_LT(calls, 100 * most_parts);
+  calls = 0;
+  const auto step = [&](double x) { return ++calls, x < 0.7310585786 ? 2.0 : 5.0; };
+  EXPECT_NEAR(integral(step, 0, 1, 1e-9).value, 2 * 0.7310585786 + 5 * (1 - 0.7310585786), 1e-8);
+  EXPECT_LT(calls, 100 * most_parts);
+}
+
+/// The same closed form in long double, which carries three more digits.
+TEST(Section, DropIntegralLosesNoDigits) {
+  for (const double radius : {115.0, 240.0, 2234.3, 1e5})
+    for (const double y : {0.5, 11.0, 57.0, 114.9}) {
+      const long double r = radius, a = std::asin(static_cast<long double>(y) / r);
+      long double sum = 0, term = a;  // (sin a - a) as its series
+      for (int k = 1; k < 30; ++k) sum += term *= -a * a / ((2 * k) * (2 * k + 1));
+      const long double half = std::sin(a / 2), exact = r * r * (sum / 2 + std::sin(a) * half * half);
+      EXPECT_NEAR(drop_integral(radius, y) / static_cast<double>(exact), 1, 4e-15) << radius << " " << y;
+    }
+}
+
 TEST(Section, DropIntegralIsTheSegmentOfTheCircle) {
   // Segment of half angle a: R^2 (a - sin a cos a) under the chord, Machinery's Handbook, 31st ed., p. 79; over the
   // arc the drop's integral is 2 R^2 sin a less chord height times chord, less the segment.
@@ -68,6 +99,17 @@ TEST(Quadrature, StagesOfThePlainBoard) {
   EXPECT_NEAR(volume(Stage::pocketed), block, 1e-6);
   EXPECT_NEAR(volume(Stage::radiused), radiused, 1e-6);
   EXPECT_NEAR(volume(Stage::slotted), radiused - 4 * 0.5 * 2 * 62, 1e-6);
+}
+
+/// Sections that carry more rounding than was asked of each stretch; the kernel's booleans say what is right.
+TEST(Quadrature, EndsOnALargeBoard) {
+  const Laid large = laid_out("large-board");
+  const Work work = work_at(large.board, large.layout, large.surface, Stage::board);
+  const Booleans solid = booleans(work);
+  EXPECT_TRUE(solid.sound);
+  const Volume volume = quadrature(work);
+  EXPECT_NEAR(volume.value / solid.volume, 1, 1e-8);
+  EXPECT_LT(volume.change / volume.value, 1e-10);
 }
 
 class CaseVolume : public testing::TestWithParam<Case> {};
