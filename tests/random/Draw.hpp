@@ -14,4 +14,14 @@ void draw_inlays(Dice& dice, Space space, const Layout& layout, Board& board);
 /// Adds side dots, binding, pins, sanding, cutters and another order of work.
 void draw_extras(Dice& dice, const Layout& layout, Board& board);
 
+/// Brings lines of a plain board within a hair of each other: corners, slots, nut, ends, binding; any order of work.
+void draw_near_board(Dice& dice, Board& board);
+
+/// Adds inlays and pins a hair from touching, coinciding with or lying flush to what the board has. Stops early where
+/// the board has no layout.
+void draw_near(Dice& dice, Board& board);
+
+/// Adds side dots that nearly meet floors, pockets or each other, and sanding.
+void draw_near_extras(Dice& dice, Board& board);
+
 }  // namespace sagitta::random_boards

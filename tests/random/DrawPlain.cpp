@@ -12,7 +12,13 @@ double rounded(Dice& dice, double value) {
   return step == 0 ? value : std::max(step, step * std::round(value / step));
 }
 
-void draw_scale(Dice& dice, bool whole, Scale& scale) {
+int draw_frets(Dice& dice, Space space) {
+  if (space == Space::near) return dice.whole(1, 6);
+  return space == Space::whole && dice.chance(0.1) ? dice.one_of({1, 2, 36, 60, 96}) : dice.whole(3, 27);
+}
+
+void draw_scale(Dice& dice, Space space, Scale& scale) {
+  const bool whole = space != Space::core;
   const double length = rounded(dice, whole ? dice.real(200, 1100) : dice.real(330, 880));
   if (dice.chance(0.35)) {
     const double spread =
@@ -22,7 +28,7 @@ void draw_scale(Dice& dice, bool whole, Scale& scale) {
   } else {
     scale.length = length;
   }
-  scale.frets = whole && dice.chance(0.1) ? dice.one_of({1, 2, 36, 60, 96}) : dice.whole(3, 27);
+  scale.frets = draw_frets(dice, space);
   if (scale.bass) scale.square_fret = dice.whole(0, scale.frets);
   const double tuning = dice.real(0, 1);
   if (tuning < 0.2) {
@@ -107,12 +113,12 @@ void draw_slots(Dice& dice, bool whole, Board& board) {
 }  // namespace
 
 Board draw_plain(Dice& dice, Space space) {
-  const bool whole = space == Space::whole;
+  const bool whole = space != Space::core;
   Board board;
   board.name = "random";
   board.units = dice.chance(0.2) ? Units::inch : Units::mm;
   board.hand = dice.chance(0.25) ? Hand::left : Hand::right;
-  draw_scale(dice, whole, board.scale);
+  draw_scale(dice, space, board.scale);
   board.strings.count = whole ? dice.whole(1, 18) : dice.whole(3, 9);
   board.strings.nut_spread = rounded(dice, dice.real(20, whole ? 90 : 55));
   board.strings.saddle_spread = rounded(dice, board.strings.nut_spread * dice.real(dice.chance(0.2) ? 1 : 1.1, 1.6));

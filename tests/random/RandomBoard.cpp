@@ -15,7 +15,21 @@ std::optional<Board> through_a_file(const Board& board) {
   return file.board;
 }
 
+std::optional<Sample> draw_near_sample(Dice& dice) {
+  Board board = draw_plain(dice, Space::near);
+  draw_near_board(dice, board);
+  if (dice.chance(0.2)) {
+    const auto plain = lay_out(board);
+    if (!std::holds_alternative<Layout>(plain)) return std::nullopt;
+    draw_inlays(dice, Space::near, std::get<Layout>(plain), board);
+  }
+  draw_near(dice, board);
+  draw_near_extras(dice, board);
+  return sound(board);
+}
+
 std::optional<Sample> draw(Dice& dice, Space space) {
+  if (space == Space::near) return draw_near_sample(dice);
   Board board = draw_plain(dice, space);
   const auto plain = lay_out(board);
   if (!std::holds_alternative<Layout>(plain)) return std::nullopt;
@@ -42,7 +56,8 @@ std::optional<Sample> sound(const Board& board) {
 }
 
 Sample random_board(std::uint64_t number, Space space) {
-  Dice dice(number * 2 + (space == Space::whole ? 1 : 0));
+  constexpr std::uint64_t apart = 1ULL << 62;  // the near boards' numbers begin here
+  Dice dice(number * 2 + (space == Space::whole ? 1 : space == Space::near ? apart : 0));
   for (int draws = 1;; ++draws) {
     auto sample = draw(dice, space);
     if (!sample) continue;

@@ -109,27 +109,37 @@ void round_numbers(std::vector<Step>& steps) {
   }
 }
 
-bool improve(Board& board, const std::vector<Step>& steps, const std::function<bool(const Board&)>& still_fails) {
-  for (const Step& step : steps) {
+std::vector<Step> steps_for(const Board& board) {
+  std::vector<Step> steps;
+  drop_features(board, steps);
+  simplify(steps);
+  round_numbers(steps);
+  return steps;
+}
+
+/// Every step once, each on what the ones before it left. False when none made the board smaller.
+bool improve(Board& board, const std::function<bool(const Board&)>& still_fails) {
+  bool better = false;
+  std::vector<Step> steps = steps_for(board);
+  for (std::size_t i = 0; i < steps.size();) {
     Board smaller = board;
-    step(smaller);
+    steps[i](smaller);
     smaller = tidy(smaller);
-    if (smaller == board || !sound(smaller) || !still_fails(smaller)) continue;
+    if (smaller == board || !sound(smaller) || !still_fails(smaller)) {
+      ++i;
+      continue;
+    }
     board = smaller;
-    return true;
+    better = true;
+    steps = steps_for(board);  // what was dropped is no longer there to be dropped: the same place is the next step
   }
-  return false;
+  return better;
 }
 
 }  // namespace
 
 Board shrink(Board board, const std::function<bool(const Board&)>& still_fails) {
-  for (bool better = true; better;) {
-    std::vector<Step> steps;
-    drop_features(board, steps);
-    simplify(steps);
-    round_numbers(steps);
-    better = improve(board, steps, still_fails);
+  while (improve(board, still_fails)) {
   }
   return board;
 }

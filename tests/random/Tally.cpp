@@ -8,8 +8,8 @@ namespace sagitta::random_boards {
 void Tally::Line::add(const Verdict& verdict) {
   ++boards;
   failed += !verdict.trouble.empty();
-  refused += verdict.refused;
-  oracle_failed += !verdict.oracle_trouble.empty();
+  refused += !verdict.refusals.empty();
+  overruled += verdict.overruled;
   slowest = std::max(slowest, verdict.seconds);
   worst = std::max(worst, verdict.worst);
 }
@@ -23,12 +23,12 @@ void Tally::add(const Sample& sample, const Verdict& verdict) {
 void Tally::print(std::ostream& out) const {
   const auto line = [&](const std::string& name, const Line& l) {
     out << std::left << std::setw(16) << name << std::right << std::setw(7) << l.boards << std::setw(8) << l.failed
-        << std::setw(10) << l.refused << std::setw(14) << l.oracle_failed << std::fixed << std::setprecision(2)
+        << std::setw(10) << l.refused << std::setw(14) << l.overruled << std::fixed << std::setprecision(2)
         << std::setw(11) << l.slowest << std::scientific << std::setprecision(1) << std::setw(12) << l.worst << "\n"
         << std::defaultfloat;
   };
   out << std::left << std::setw(16) << ""
-      << " boards  failed   refused oracle failed  slowest s   worst rel\n";
+      << " boards  failed   refused     overruled  slowest s   worst rel\n";
   line("all", all_);
   for (const auto& [name, figures] : by_category_) line(name, figures);
   out << "sound boards per draw: " << std::setprecision(3) << (draws_ ? double(all_.boards) / draws_ : 0.0) << "\n";

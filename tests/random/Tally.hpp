@@ -17,7 +17,8 @@ class Tally {
 
  private:
   struct Line {
-    int boards = 0, failed = 0, refused = 0, oracle_failed = 0;
+    int boards = 0, failed = 0, refused = 0;
+    int overruled = 0;  ///< stages whose booleans quadrature rules against
     double slowest = 0, worst = 0;
     void add(const Verdict& verdict);
   };

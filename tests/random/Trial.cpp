@@ -1,17 +1,18 @@
 #include "random/Trial.hpp"
 
 #include <Standard_Failure.hxx>
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <sstream>
 
+#include "inlay/Inlays.hpp"
 #include "made/Made.hpp"
-#include "mesh/Mesh.hpp"
-#include "mesh/MeshCheck.hpp"
 #include "oracle/Boolean.hpp"
 #include "oracle/Quadrature.hpp"
 #include "plane/Tolerance.hpp"
-#include "solid/Solid.hpp"
+#include "random/Judge.hpp"
+#include "random/PieceTrial.hpp"
 
 namespace sagitta::random_boards {
 namespace {
@@ -33,80 +34,121 @@ double drawn_back(const Plan& plan, const oracle::Work& work) {
   return static_cast<double>(plan.notes.size()) * (2 * tolerance::snap * largest + tolerance::graze * hole);
 }
 
+std::string without_indices(const std::string& key) {
+  std::string plain;
+  bool inside = false;
+  for (const char c : key) {
+    if (c == '[') inside = true;
+    if (!inside) plain += c;
+    if (c == ']') inside = false;
+  }
+  return plain;
+}
+
 struct Stagewise {
   const Board& board;
   const Layout& layout;
   const Surface& surface;
-  Asked asked;
+  const Asked& asked;
   Verdict& verdict;
+
+  bool through_step(Stage stage) const {
+    return std::find(asked.step.begin(), asked.step.end(), stage) != asked.step.end();
+  }
 
   void complain(Stage stage, const std::string& what) const {
     verdict.trouble += std::string(name(stage)) + ": " + what + "\n";
+    if (std::find(verdict.failed.begin(), verdict.failed.end(), stage) == verdict.failed.end())
+      verdict.failed.push_back(stage);
   }
 
-  void check_mesh(Stage stage, const Shell& shell, int handles, double volume_of_solid, double seconds_so_far) const {
-    const auto begin = std::chrono::steady_clock::now();
-    const Mesh mesh = make_mesh(shell);
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
-    verdict.seconds = std::max(verdict.seconds, seconds_so_far + took.count());
-    if (const std::string wrong = unsound(mesh, handles); !wrong.empty()) return complain(stage, "mesh: " + wrong);
-    if (std::abs(volume(mesh) - volume_of_solid) > volume_allowance(mesh, shell))
-      complain(stage, "the mesh's volume is off");
-    if (mesh.deviation > default_deviation) complain(stage, "the mesh deviates too far");
-  }
-
+  /// Quadrature rules against booleans that are unsound or do not come to its volume.
   void check_oracle(Stage stage, const oracle::Work& work, double volume_of_solid, double exact, double allowed) const {
     const oracle::Booleans other = oracle::booleans(work);
-    const bool fit = other.sound && std::abs(other.volume / exact - 1) < agreement;
-    if (!fit) {
-      std::ostringstream text;
-      text << name(stage) << ": " << other.trouble << (other.sound ? "" : " unsound") << ", off by "
-           << other.volume / exact - 1;
-      verdict.oracle_trouble += text.str() + "\n";
-    } else if (std::abs(volume_of_solid / other.volume - 1) > allowed) {
-      complain(stage, "solid and 3D booleans differ");
+    const double off = other.volume / exact - 1;
+    if (other.sound && std::abs(off) < agreement) {
+      if (std::abs(volume_of_solid / other.volume - 1) > allowed) complain(stage, "solid and 3D booleans differ");
+      return;
     }
+    ++verdict.overruled;
+    std::ostringstream text;
+    text << name(stage) << ": " << other.trouble << (other.sound ? "" : " unsound") << ", off by " << off << "\n";
+    verdict.overruled_why += text.str();
   }
 
-  /// Only wood that comes loose is refused, and only where the kernel's own cuts leave several bodies too.
+  /// Wood that comes loose is refused only where the kernel's own cuts leave several bodies too.
   void check_refusal(Stage stage, const Faults& faults) const {
-    verdict.refused = true;
-    const bool loose = faults.size() == 1 && faults[0].message.find("comes loose") != std::string::npos;
-    const int bodies = loose ? oracle::booleans(oracle::work_at(board, layout, surface, stage)).solids : 0;
-    if (bodies < 2) complain(stage, "refused: " + made::told(faults));
+    const oracle::Booleans cut = oracle::booleans(oracle::work_at(board, layout, surface, stage), {.check = false});
+    verdict.refusals.push_back({stage, without_indices(faults.front().key), cut.solids > 1});
+    if (cut.solids < 2) verdict.unconfirmed += std::string(name(stage)) + ": refused: " + made::told(faults);
   }
 
   void check(Stage stage) const {
+    ++verdict.stages;
     const auto begin = std::chrono::steady_clock::now();
     auto plan = make_plan(board, layout, surface, stage);
-    if (const auto* faults = std::get_if<Faults>(&plan)) {
-      return check_refusal(stage, *faults);
-    }
+    if (const auto* faults = std::get_if<Faults>(&plan)) return check_refusal(stage, *faults);
     const Shell shell = lift(std::get<Plan>(std::move(plan)));
-    if (const std::string wrong = unsound(shell); !wrong.empty()) return complain(stage, "shell: " + wrong);
-    const TopoDS_Solid solid = make_solid(shell);
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
-    verdict.seconds = std::max(verdict.seconds, took.count());
-    const int handles = genus(shell);
-    if (const std::string wrong = unsound(solid, handles); !wrong.empty()) return complain(stage, "solid: " + wrong);
-    const double volume_of_solid = figures(solid).volume;
+    const Body body = judged(shell, {asked.mesh, through_step(stage), asked.vertices, asked.figures});
+    verdict.seconds = std::max(verdict.seconds, took.count() + body.seconds);
+    if (!body.wrong.empty()) complain(stage, body.wrong);
+    if (body.volume == 0) return;
     const oracle::Work work = oracle::work_at(board, layout, surface, stage);
     const double exact = oracle::quadrature(work).value;
-    const double off = std::abs(volume_of_solid / exact - 1);
+    const double off = std::abs(body.volume / exact - 1);
     verdict.worst = std::max(verdict.worst, off);
-    std::ostringstream text;
-    text.precision(12);
-    text << "the solid's volume is " << volume_of_solid << ", quadrature gives " << exact << ", off by " << off;
     const double allowed = agreement + drawn_back(shell.plan, work) / exact;
-    if (!(off < allowed)) complain(stage, text.str());
-    if (asked.booleans) check_oracle(stage, work, volume_of_solid, exact, allowed);
-    if (asked.mesh) check_mesh(stage, shell, handles, volume_of_solid, took.count());
+    if (!(off < allowed)) {
+      std::ostringstream text;
+      text.precision(12);
+      text << "the solid's volume is " << body.volume << ", quadrature gives " << exact << ", booleans "
+           << oracle::booleans(work).volume << ", off by " << off;
+      complain(stage, text.str());
+    }
+    if (asked.booleans) check_oracle(stage, work, body.volume, exact, allowed);
+  }
+
+  /// What is thrown is trouble of the stage.
+  template <class Step>
+  void guarded(Stage stage, const Step& step) const {
+    std::string what;
+    try {
+      return step();
+    } catch (const std::exception& error) {
+      what = std::string("threw: ") + error.what();
+    } catch (const Standard_Failure& failure) {
+      what = std::string("the kernel threw: ") + failure.GetMessageString();
+    }
+    verdict.threw = true;
+    complain(stage, what);
+  }
+
+  void check_pieces() const {
+    const Stage last = stages_of(board).back();
+    guarded(last, [&] {
+      const auto inlays = fit_inlays(board, layout);
+      if (const auto* faults = std::get_if<Faults>(&inlays)) return complain(last, "pieces: " + made::told(*faults));
+      for (const InlayPiece& piece : std::get<Inlays>(inlays).pieces)
+        guarded(last, [&] {
+          const std::string wrong = piece_trouble(board, layout, surface, piece,
+                                                  {asked.mesh, through_step(last), asked.vertices, asked.figures});
+          if (!wrong.empty()) complain(last, piece.name + " " + wrong);
+        });
+    });
   }
 };
 
 }  // namespace
 
-Verdict tried(const Board& board, Asked asked) {
+Asked everything(const Board& board) {
+  Asked asked;
+  asked.step = stages_of(board);
+  asked.pieces = asked.vertices = true;
+  return asked;
+}
+
+Verdict tried(const Board& board, const Asked& asked) {
   Verdict verdict;
   const auto layout = lay_out(board);
   if (const auto* faults = std::get_if<Faults>(&layout)) {
@@ -116,16 +158,10 @@ Verdict tried(const Board& board, Asked asked) {
   const Layout& sound = std::get<Layout>(layout);
   const Surface surface = surface_of(board, sound);
   const Stagewise stagewise{board, sound, surface, asked, verdict};
-  for (const Stage stage : stages_of(board)) {
-    if (!asked.all_stages && stage != Stage::board) continue;
-    try {
-      stagewise.check(stage);
-    } catch (const std::exception& error) {
-      stagewise.complain(stage, std::string("threw: ") + error.what());
-    } catch (const Standard_Failure& failure) {
-      stagewise.complain(stage, std::string("the kernel threw: ") + failure.GetMessageString());
-    }
-  }
+  const std::vector<Stage> stages = asked.stages.empty() ? stages_of(board) : asked.stages;
+  for (const Stage stage : stages) stagewise.guarded(stage, [&] { stagewise.check(stage); });
+  const bool last = std::find(stages.begin(), stages.end(), stages_of(board).back()) != stages.end();
+  if (last && asked.pieces && !board.inlays.empty()) stagewise.check_pieces();
   return verdict;
 }
 

@@ -1,0 +1,27 @@
+// campaign FOLDER SPACE FIRST COUNT: judges random boards FIRST .. FIRST + COUNT - 1 of the space (core, whole, near).
+// Goes on where an earlier call with the same words was stopped. Exit code 0: all sound; 1: some are not; 2: usage.
+
+#include <cstdlib>
+#include <iostream>
+#include <stdexcept>
+
+#include "campaign/Campaign.hpp"
+
+int main(int count, char** words) {
+  using namespace sagitta::campaign;
+  const auto space = count == 5 ? space_named(words[2]) : std::nullopt;
+  if (!space) {
+    std::cerr << "usage: campaign FOLDER core|whole|near FIRST COUNT\n";
+    return 2;
+  }
+  try {
+    const auto records = run({*space, std::strtoull(words[3], nullptr, 10), std::atoi(words[4])}, words[1], std::cout);
+    print(records, std::cout);
+    for (const Record& record : records)
+      if (record.outcome != Outcome::sound) return 1;
+  } catch (const std::exception& error) {
+    std::cerr << error.what() << "\n";
+    return 2;
+  }
+  return 0;
+}
