@@ -174,7 +174,8 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
                                  const WorkDone& done) {
   std::vector<Feature> features{stock_feature(layout, done.outline)};
   if ((done.radius || done.slots) && !done.outline) features.push_back(strip_feature(layout));
-  if (surface.fall_start && (done.radius || done.slots)) features.push_back(seam_feature(layout, *surface.fall_start));
+  if (surface.fall_start && (done.radius || done.slots || (done.outline && board.binding)))
+    features.push_back(seam_feature(layout, *surface.fall_start));
   if (done.slots) {
     for (const Slot& slot : layout.slots) features.push_back(slot_feature(board, layout, slot));
     if (layout.nut) features.push_back(nut_feature(board, layout));
