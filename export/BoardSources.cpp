@@ -67,6 +67,15 @@ class Copies {
 
 }  // namespace
 
+std::vector<fs::path> inputs_of(const BoardFile& file) {
+  const fs::path folder = file.board.folder;
+  std::vector<fs::path> inputs(file.read_from.begin(), file.read_from.end());
+  for (const Inlay& inlay : file.board.inlays)
+    if (!inlay.file.empty()) inputs.push_back(folder / inlay.file);
+  if (file.board.neck && !file.board.neck->file.empty()) inputs.push_back(folder / file.board.neck->file);
+  return inputs;
+}
+
 BoardSources sources_of(const Board& board) { return Copies(board).take(); }
 
 }  // namespace sagitta

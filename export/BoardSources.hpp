@@ -2,10 +2,12 @@
 
 /// The files that a board is read with, its drawings and its neck's model, as copies that lie in a folder made of it.
 
+#include <filesystem>
 #include <map>
 #include <string>
+#include <vector>
 
-#include "board/Board.hpp"
+#include "board/BoardFile.hpp"
 
 namespace sagitta {
 
@@ -19,6 +21,10 @@ struct BoardSources {
   /// files that lie outside of the board's folder.
   Board board;
 };
+
+/// Every file that the board is made from, as a path: the board file, its bases, its drawings and its neck's model. The
+/// folder that a board is sent into may hold none of them.
+std::vector<std::filesystem::path> inputs_of(const BoardFile& file);
 
 /// Reads them from where the board's own folder says. A neck's file that is no STEP file, or cannot be read, is not
 /// copied: the board is judged without it. Throws FolderError for a drawing that can no longer be read.

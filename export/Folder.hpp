@@ -1,25 +1,25 @@
 #pragma once
 
 #include <filesystem>
-#include <stdexcept>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "export/FolderError.hpp"
+#include "export/FolderState.hpp"
+#include "export/TemporaryFolder.hpp"
+
 namespace sagitta {
 
-/// A folder could not be written. what() says what happened and what to do, in a builder's words.
-struct FolderError : std::runtime_error {
-  using std::runtime_error::runtime_error;
-};
-
 /// A folder that appears whole or not at all. Files go into a temporary folder beside the wanted one; keep() puts it in
-/// place in one step. A Folder that goes away without keep() leaves nothing behind.
+/// place in one step. A Folder that goes away without keep() leaves nothing behind; what a killed program left behind
+/// is cleared by the next one.
 class Folder {
  public:
-  /// Prepares to write `path`, which must be absent or empty unless `replace` is set; missing parents are made.
-  /// `sources`: files that a replacement may not swallow (the board file). Throws FolderError; nothing has then
-  /// changed.
-  Folder(const std::filesystem::path& path, bool replace, const std::vector<std::filesystem::path>& sources = {});
+  /// Prepares to write `path`, which must be absent or empty, or, with `replace`, a folder that look_at_folder() calls
+  /// replaceable; missing parents are made. `inputs`: the files that the board is made from. Throws FolderError;
+  /// nothing has then changed.
+  Folder(const std::filesystem::path& path, bool replace, const std::vector<std::filesystem::path>& inputs = {});
   Folder(const Folder&) = delete;
   Folder& operator=(const Folder&) = delete;
   ~Folder();
@@ -29,19 +29,27 @@ class Folder {
   /// Adds one file; folders in its name ("setups/first-01/setup.dxf") are made. Throws FolderError when it cannot be
   /// written in full.
   void add(const std::string& name, const std::string& bytes);
-  /// Puts the folder in place; with `replace`, the old one goes only when the new one is complete. Throws FolderError.
+  /// How many files were added.
+  std::size_t files() const { return files_; }
+  /// Puts the folder in place, with the mode of the one that it takes the place of; with `replace`, the old one goes
+  /// only when the new one is complete, and only if it is still replaceable. Throws FolderError.
   void keep();
 
  private:
-  void make_temporary();
+  void make_parents();
   void discard() noexcept;
-  /// Swaps the finished temporary folder with the one in place, which then holds the old files under the temporary
-  /// name.
-  void swap();
+  /// Throws unless the wanted place is free or may be replaced.
+  FolderState looked_at() const;
+  void place();
+  void exchange();
+  /// The same for a file system that cannot exchange two folders in one step.
+  void replace_in_two_steps();
 
-  std::filesystem::path wanted_;                ///< absolute, links resolved
-  std::filesystem::path temporary_;             ///< sibling; empty when there is none
+  std::filesystem::path wanted_;  ///< absolute, links resolved
+  std::vector<std::filesystem::path> inputs_;
+  std::optional<TemporaryFolder> temporary_;
   std::vector<std::filesystem::path> parents_;  ///< parents made on the way, outermost first
+  std::size_t files_ = 0;
   bool replace_ = false;
 };
 

@@ -86,8 +86,12 @@ class Writer {
       add_paper({"job-sheet.pdf", "pdf", job_book(sheet, small_pictures_, order_.drawing.paper).bytes()});
   }
 
-  /// `whole`: the board that the folder is a part of.
-  void write_manifest(const Board& whole) { folder_.finish(whole, options_json(order_).dump()); }
+  /// `whole`: the board that the folder is a part of, with its findings.
+  void write_manifest(const Board& whole, const std::vector<Finding>& findings) {
+    if (folder_.empty())
+      throw NothingToWrite("there is nothing to write: what is asked for has no files of these kinds");
+    folder_.finish(whole, findings, options_json(order_).dump());
+  }
 
  private:
   const Board& board() const { return ready_.board(); }
@@ -244,7 +248,8 @@ class Writer {
 
 }  // namespace
 
-void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel) {
+void write_hand_off(const ReadyBoard& ready, const std::vector<Finding>& findings, const HandOff& order, Folder& folder,
+                    const Cancel& cancel) {
   const ReadyBoard part = part_of(ready, order.drawing.part);
   keep_on_fault(ready.board(), options_json(order).dump(), folder.path(), [&] {
     Writer writer(part, order, folder, cancel);
@@ -252,7 +257,7 @@ void write_hand_off(const ReadyBoard& ready, const HandOff& order, Folder& folde
     for (const Assembly assembly : order.assemblies) writer.write(assembly);
     writer.write_papers();
     writer.write_job_sheet();
-    writer.write_manifest(ready.board());
+    writer.write_manifest(ready.board(), findings);
   });
 }
 

@@ -1,8 +1,11 @@
 #include "export/ListedFolder.hpp"
 
+#include <nlohmann/json.hpp>
+
 #include "board/Writer.hpp"
 #include "export/BoardSources.hpp"
 #include "export/Digest.hpp"
+#include "export/Report.hpp"
 
 namespace sagitta {
 
@@ -12,10 +15,12 @@ ManifestFile& ListedFolder::add(const std::string& file, const std::string& stag
   return files_.emplace_back(ManifestFile{file, stage, kind, bytes.size(), sha256(bytes), std::move(bodies), {}, {}});
 }
 
-void ListedFolder::finish(const Board& board, const std::string& options) {
+void ListedFolder::finish(const Board& board, const std::vector<Finding>& findings, const std::string& options) {
   const BoardSources sources = sources_of(board);
   for (const auto& [file, bytes] : sources.copies) add(file, "", source_kind, bytes);
-  folder_.add("manifest.json", manifest_text({SAGITTA_VERSION, write_board(sources.board), files_, options}));
+  folder_.add(manifest_name,
+              manifest_text({SAGITTA_VERSION, write_board(sources.board), files_, options,
+                             findings_json(findings).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)}));
 }
 
 }  // namespace sagitta

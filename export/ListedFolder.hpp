@@ -3,6 +3,7 @@
 #include "board/Board.hpp"
 #include "export/Folder.hpp"
 #include "export/Manifest.hpp"
+#include "findings/Finding.hpp"
 
 namespace sagitta {
 
@@ -17,8 +18,10 @@ class ListedFolder {
                     const std::string& bytes, std::vector<ManifestBody> bodies = {});
 
   /// Adds copies of the drawings and of the neck's file that the board is read with (see BoardSources.hpp), and
-  /// manifest.json with the board and how the folder was made, as JSON text. Throws FolderError.
-  void finish(const Board& board, const std::string& options);
+  /// manifest.json with the board, what was found on it, and how the folder was made, as JSON text. Throws FolderError.
+  void finish(const Board& board, const std::vector<Finding>& findings, const std::string& options);
+  /// Nothing was added yet.
+  bool empty() const { return files_.empty(); }
 
  private:
   Folder& folder_;

@@ -7,8 +7,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr int manifest_format = 1;
-
 template <typename T>
 Json maybe(const std::optional<T>& value) {
   return value ? Json(*value) : Json();
@@ -41,10 +39,11 @@ std::string manifest_text(const Manifest& manifest) {
   Json files = Json::array();
   for (const ManifestFile& file : manifest.files) files.push_back(file_json(file));
   const Json json = {{"format", manifest_format},
-                     {"program", "sagitta"},
+                     {"program", manifest_program},
                      {"version", manifest.version},
                      {"board", manifest.board},
                      {"options", Json::parse(manifest.options)},
+                     {"findings", Json::parse(manifest.findings)},
                      {"files", files}};
   return json.dump(2) + "\n";
 }

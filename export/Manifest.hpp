@@ -8,6 +8,13 @@
 
 namespace sagitta {
 
+/// How a manifest is called and begins.
+inline constexpr const char* manifest_name = "manifest.json";
+inline constexpr const char* manifest_program = "sagitta";
+inline constexpr int manifest_format = 1;
+/// No manifest is larger. Bytes.
+inline constexpr std::size_t largest_manifest = 64U << 20;
+
 /// A body in an exported file; volume in mm^3, area in mm^2, corners of its bounding box in mm.
 struct ManifestBody {
   std::string name, material;
@@ -31,12 +38,13 @@ struct Manifest {
   std::string version;  ///< of the program
   std::string board;    ///< the board as a board file, normalised
   std::vector<ManifestFile> files;
-  std::string options;  ///< JSON text: how the folder was made, see Repeat.hpp
+  std::string options;   ///< JSON text: how the folder was made, see Repeat.hpp
+  std::string findings;  ///< JSON text: the board's findings, as `check --json` has them
 };
 
-/// {format, program, version, board, options, files: [{file, stage, kind, bytes, sha256, bodies: [{name, material,
-/// volume, area, bbox: [[x, y, z], [x, y, z]]}], deviation, triangles}]}; deviation and triangles are null for an exact
-/// solid.
+/// {format, program, version, board, options, findings, files: [{file, stage, kind, bytes, sha256, bodies: [{name,
+/// material, volume, area, bbox: [[x, y, z], [x, y, z]]}], deviation, triangles}]}; deviation and triangles are null
+/// for an exact solid. Nothing in it depends on the hour, the user or the machine.
 std::string manifest_text(const Manifest& manifest);
 
 }  // namespace sagitta

@@ -1,8 +1,11 @@
 #include "export/Presets.hpp"
 
+#include <cerrno>
 #include <filesystem>
-#include <fstream>
 #include <system_error>
+
+#include "files/SystemError.hpp"
+#include "files/WriteFile.hpp"
 
 namespace sagitta {
 
@@ -24,18 +27,24 @@ std::string write_preset(const Preset& preset, const std::string& folder) {
   std::vector<PresetDrawing> files{{board, preset.text}};
   files.insert(files.end(), preset.drawings.begin(), preset.drawings.end());
   std::error_code error;
-  fs::create_directories(folder, error);
-  if (!fs::is_directory(folder)) return folder + " cannot be made a folder";
+  const bool made = fs::create_directories(folder, error);
+  if (!fs::is_directory(folder)) return folder + " cannot be made a folder: " + system_reason(error.value());
+  std::vector<fs::path> written;
+  const auto failed = [&](const fs::path& path, int wrong) {
+    for (const fs::path& each : written) fs::remove(each, error);
+    if (made) fs::remove(folder, error);
+    return path.string() + (wrong == EEXIST ? " is there already" : " cannot be written: " + system_reason(wrong));
+  };
   for (const PresetDrawing& file : files)
-    if (const fs::path path = fs::path(folder) / file.file; fs::exists(path))
-      return path.string() + " is there already";
+    if (const fs::path path = fs::path(folder) / file.file; fs::exists(fs::symlink_status(path)))
+      return failed(path, EEXIST);
   for (const PresetDrawing& file : files) {
     const fs::path path = fs::path(folder) / file.file;
-    std::ofstream out(path, std::ios::binary);
-    out << file.text;
-    if (!out.flush()) return path.string() + " cannot be written";
+    if (const int wrong = make_file(path, file.text); wrong != 0) return failed(path, wrong);
+    written.push_back(path);
   }
-  return "";
+  const int wrong = sync_folder(folder);
+  return wrong == 0 ? "" : failed(folder, wrong);
 }
 
 }  // namespace sagitta

@@ -39,6 +39,7 @@ nlohmann::ordered_json fix_json(const std::optional<Fix>& fix) {
 
 nlohmann::ordered_json finding_json(const Finding& finding) {
   return {{"name", finding.name},
+          {"code", finding.name},
           {"severity", severity_name(finding.severity)},
           {"value", finding.value},
           {"limit", finding.limit},
@@ -54,11 +55,16 @@ nlohmann::ordered_json finding_json(const Finding& finding) {
 
 }  // namespace
 
-nlohmann::ordered_json check_json(const std::vector<Problem>& problems, const std::vector<Finding>& findings) {
-  nlohmann::ordered_json wrong = nlohmann::ordered_json::array(), found = nlohmann::ordered_json::array();
-  for (const Problem& problem : problems) wrong.push_back(problem_json(problem));
+nlohmann::ordered_json findings_json(const std::vector<Finding>& findings) {
+  nlohmann::ordered_json found = nlohmann::ordered_json::array();
   for (const Finding& finding : findings) found.push_back(finding_json(finding));
-  return {{"problems", wrong}, {"findings", found}};
+  return found;
+}
+
+nlohmann::ordered_json check_json(const std::vector<Problem>& problems, const std::vector<Finding>& findings) {
+  nlohmann::ordered_json wrong = nlohmann::ordered_json::array();
+  for (const Problem& problem : problems) wrong.push_back(problem_json(problem));
+  return {{"problems", wrong}, {"findings", findings_json(findings)}};
 }
 
 }  // namespace sagitta

@@ -17,9 +17,11 @@ std::string problem_text(const std::vector<Problem>& problems);
 /// and the suggestion.
 std::string finding_text(const std::vector<Finding>& findings);
 
-/// What `check --json` prints: {problems: [{file, line, column, key, message, hint}], findings: [{name, severity,
-/// value, limit, unit, at: [x, y, z], feature, message, suggestion, cost, source, fix: {key, value} or null}]}; lengths
-/// in mm.
+/// The findings as JSON: [{name, code, severity, value, limit, unit, at: [x, y, z], feature, message, suggestion, cost,
+/// source, fix: {key, value} or null}]; lengths in mm.
+nlohmann::ordered_json findings_json(const std::vector<Finding>& findings);
+
+/// What `check --json` prints: {problems: [{file, line, column, key, message, hint}], findings: as findings_json}.
 nlohmann::ordered_json check_json(const std::vector<Problem>& problems, const std::vector<Finding>& findings);
 
 }  // namespace sagitta

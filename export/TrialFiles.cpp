@@ -101,8 +101,8 @@ Drawing trial_drawing(const Trial& trial) {
   return drawing;
 }
 
-void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper, Folder& folder,
-                 const Cancel& cancel) {
+void write_trial(const ReadyBoard& ready, const std::vector<Finding>& findings, const Trial& trial, const Paper& paper,
+                 Folder& folder, const Cancel& cancel) {
   ListedFolder listed(folder);
   const std::string options = trial_options_json(paper).dump();
   keep_on_fault(ready.board(), options, folder.path(), [&] {
@@ -114,7 +114,7 @@ void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper
   listed.add("trial-r12.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r12));
   listed.add("trial.svg", "", "svg", svg_text(drawing));
   listed.add("trial-sheet.pdf", "", "pdf", trial_book(ready, trial, paper).bytes());
-  listed.finish(ready.board(), options);
+  listed.finish(ready.board(), findings, options);
   stop_if_wanted(cancel);
 }
 

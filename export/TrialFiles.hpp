@@ -6,6 +6,7 @@
 #include "export/Folder.hpp"
 #include "export/StepStyle.hpp"
 #include "export/Trial.hpp"
+#include "findings/Finding.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta {
@@ -18,8 +19,9 @@ Drawing trial_drawing(const Trial& trial);
 PdfBook trial_book(const ReadyBoard& ready, const Trial& trial, const Paper& paper);
 
 /// Writes strip.step, strip.stl, pieces.step, pieces.stl, trial.dxf (R2000), trial-r12.dxf, trial.svg, trial-sheet.pdf,
-/// copies of the board's drawings, and manifest.json, from which `sagitta trial` makes the same again.
-/// Throws FolderError, ProgramFault, and Interrupted when the token is asked to stop.
-void write_trial(const ReadyBoard& ready, const Trial& trial, const Paper& paper, Folder& folder, const Cancel& cancel);
+/// copies of the board's drawings, and manifest.json with the board's findings, from which `sagitta trial` makes the
+/// same again. Throws FolderError, ProgramFault, and Interrupted when the token is asked to stop.
+void write_trial(const ReadyBoard& ready, const std::vector<Finding>& findings, const Trial& trial, const Paper& paper,
+                 Folder& folder, const Cancel& cancel);
 
 }  // namespace sagitta

@@ -12,7 +12,7 @@ namespace sagitta {
 /// What the program's exit code means.
 enum Exit : int {
   exit_good = 0,
-  exit_stop = 1,    ///< check: some finding says stop
+  exit_stop = 1,    ///< check, export --refuse-stops: some finding says stop
   exit_input = 2,   ///< wrong usage, or a board that cannot be read or built
   exit_failed = 3,  ///< something could not be written, or was interrupted
   exit_fault = 4,   ///< a fault of the program: a result is not sound, and nothing was written

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <iostream>
 
+#include "export/BoardFindings.hpp"
+#include "export/BoardSources.hpp"
 #include "export/Folder.hpp"
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
@@ -10,6 +12,7 @@
 #include "export/Report.hpp"
 #include "export/SetUp.hpp"
 #include "export/program/Command.hpp"
+#include "export/program/Receipt.hpp"
 #include "layout/Measure.hpp"
 #include "mesh/Mesh.hpp"
 
@@ -24,7 +27,7 @@ struct Options {
   std::string board, to, stage, paper = "A4", step = "ap214", step_units = "mm";
   std::vector<std::string> only;
   double deviation = default_deviation;
-  bool replace = false, dowels = false;
+  bool replace = false, refuse_stops = false, dowels = false;
   Outside outside = Outside::refused;
   std::string frets, operation;
   std::vector<std::string> pieces, setups;
@@ -149,7 +152,8 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   std::optional<Repeat> repeat;
   if (names_manifest(options.board)) repeat = read_manifest(options.board);
   if (repeat && options.chosen)
-    throw UsageError(options.board + " says itself how its folder is made: give only --to and --replace with it");
+    throw UsageError(options.board +
+                     " says itself how its folder is made: give only --to, --replace and --refuse-stops with it");
   const auto prepared = prepare(repeat ? repeat->file : read_board(options.board), options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&prepared)) {
     std::cerr << problem_text(*problems);
@@ -158,10 +162,13 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
   const HandOff order = repeat ? repeat->order : order_of(options, ready);
   part_of(ready, order.drawing.part);  // what the board has not is said before anything is written
-  Folder folder(options.to, options.replace, {options.board});
-  write_hand_off(ready, order, folder, cancel);
+  const std::vector<Finding> findings = board_findings(ready);
+  if (options.refuse_stops && refused_for_stops(findings)) return exit_stop;
+  Folder folder(options.to, options.replace, inputs_of(ready.file));
+  write_hand_off(ready, findings, order, folder, cancel);
   stop_if_wanted(cancel);
   folder.keep();
+  print_receipt(options.to, folder.files(), findings);
   return exit_good;
 }
 
@@ -222,8 +229,11 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_flag("--dowels", options->dowels,
                 "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
   add_outside_flag(*app, options->outside);
-  app->add_flag("--replace", options->replace,
-                "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
+  app->add_flag(
+      "--replace", options->replace,
+      "Put the new folder in the place of one that Sagitta made, if nothing in it was added or changed since; "
+      "the old one goes when the new one is whole");
+  app->add_flag("--refuse-stops", options->refuse_stops, "Write nothing, and exit with 1, when a finding says stop");
   return {app, [options, cancel, app] {
             for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper",
                                      "--dowels", "--frets", "--pieces", "--clearance", "--operation", "--setups"})

@@ -1,11 +1,14 @@
 #include <iostream>
 
+#include "export/BoardFindings.hpp"
+#include "export/BoardSources.hpp"
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
 #include "export/Repeat.hpp"
 #include "export/Report.hpp"
 #include "export/TrialFiles.hpp"
 #include "export/program/Command.hpp"
+#include "export/program/Receipt.hpp"
 
 namespace sagitta {
 namespace {
@@ -39,10 +42,12 @@ int make_trial(const Options& options, const Cancel& cancel) {
     std::cerr << problem_text(*problems);
     return exit_input;
   }
-  Folder folder(options.to, options.replace, {options.board});
-  write_trial(ready, std::get<Trial>(trial), paper, folder, cancel);
+  const std::vector<Finding> findings = board_findings(ready);
+  Folder folder(options.to, options.replace, inputs_of(ready.file));
+  write_trial(ready, findings, std::get<Trial>(trial), paper, folder, cancel);
   stop_if_wanted(cancel);
   folder.keep();
+  print_receipt(options.to, folder.files(), findings);
   return exit_good;
 }
 
@@ -61,8 +66,10 @@ Command trial_command(CLI::App& program, const Cancel& cancel) {
       ->type_name("NAME")
       ->capture_default_str();
   add_outside_flag(*app, options->outside);
-  app->add_flag("--replace", options->replace,
-                "Put the new folder in the place of one that has files in it; the old one goes when the new is whole");
+  app->add_flag(
+      "--replace", options->replace,
+      "Put the new folder in the place of one that Sagitta made, if nothing in it was added or changed since; "
+      "the old one goes when the new one is whole");
   return {app, [options, cancel, app] {
             options->chosen = app->count("--paper") > 0;
             return make_trial(*options, cancel);

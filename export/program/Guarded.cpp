@@ -1,10 +1,13 @@
 #include "export/program/Guarded.hpp"
 
 #include <Standard_Failure.hxx>
+#include <cerrno>
+#include <cstdio>
 #include <iostream>
 
 #include "export/FaultReport.hpp"
 #include "export/Folder.hpp"
+#include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
 #include "export/JobPart.hpp"
 #include "export/Repeat.hpp"
@@ -20,12 +23,16 @@ int complain(const std::string& message, int code) {
 int guarded(const std::function<int()>& run) try {
   const int code = run();
   std::cout.flush();
-  return std::cout ? code : complain("the output could not be written; is the disk full?", exit_failed);
+  // Closed here and not by the system: some disks tell only then that they are full.
+  const bool written = std::cout && (std::fclose(stdout) == 0 || errno == EBADF);
+  return written ? code : complain("the output could not be written; is the disk full?", exit_failed);
 } catch (const UsageError& error) {
   return complain(error.what(), exit_input);
 } catch (const PartError& error) {
   return complain(error.what(), exit_input);
 } catch (const RepeatError& error) {
+  return complain(error.what(), exit_input);
+} catch (const NothingToWrite& error) {
   return complain(error.what(), exit_input);
 } catch (const FolderError& error) {
   return complain(error.what(), exit_failed);

@@ -103,7 +103,7 @@ TEST_F(CommandLine, TheManifestHasExactlyItsKeys) {
     for (const auto& [key, value] : object.items()) text += key + " ";
     return text;
   };
-  EXPECT_EQ(keys(manifest), "board files format options program version ");
+  EXPECT_EQ(keys(manifest), "board files findings format options program version ");
   EXPECT_EQ(keys(manifest["files"][0]), "bodies bytes deviation file kind sha256 stage triangles ");
   EXPECT_EQ(keys(manifest["files"][0]["bodies"][0]), "area bbox material name volume ");
   EXPECT_EQ(manifest["format"], 1);
@@ -233,13 +233,77 @@ TEST_F(CommandLine, AFullFolderNeedsReplace) {
   const std::string good = board("reed-tenor");
   const std::string line = "export " + good + " --only step,stl --stage board --to " + at("out");
   ASSERT_EQ(sagitta(line).code, 0);
-  write_file(scratch / "out/notes.txt", "mine");
   const Outcome refused = sagitta(line);
   EXPECT_EQ(refused.code, 3);
   EXPECT_NE(refused.err.find("--replace"), std::string::npos) << refused.err;
-  EXPECT_EQ(listing(scratch / "out"), "board.step\nboard.stl\nmanifest.json\nnotes.txt\n");
+  EXPECT_EQ(refused.out, "");
   EXPECT_EQ(sagitta(line + " --replace").code, 0);
   EXPECT_EQ(listing(scratch.path()), "board.toml\nout\nout/board.step\nout/board.stl\nout/manifest.json\n");
+  write_file(scratch / "out/notes.txt", "mine");
+  const Outcome foreign = sagitta(line + " --replace");
+  EXPECT_EQ(foreign.code, 3);
+  EXPECT_NE(foreign.err.find("notes.txt"), std::string::npos) << foreign.err;
+  EXPECT_EQ(listing(scratch / "out"), "board.step\nboard.stl\nmanifest.json\nnotes.txt\n");
+}
+
+// The board's own base, drawing and neck lie in the folder under names that its manifest lists.
+TEST_F(CommandLine, AFolderThatHoldsAnInputIsNotReplaced) {
+  write_file(scratch / "knot.svg",
+             "<svg xmlns='http://www.w3.org/2000/svg' width='9mm' height='9mm' viewBox='0 0 9 9'><circle cx='4' cy='4' "
+             "r='4'/></svg>");
+  const std::string artwork = "\n[[inlays]]\nshape = \"artwork\"\nfrets = [4]\nalong = 8\ndepth = 1.2\nfile = ";
+  write_file(scratch / "board.toml", bytes_of(preset_path("reed-tenor")) + artwork + "\"knot.svg\"\n");
+  ASSERT_EQ(sagitta("export " + at("board.toml") + " --only csv --to " + at("out")).code, 0);
+  const std::string before = listing(scratch / "out");
+  write_file(scratch / "second.toml", bytes_of(preset_path("reed-tenor")) + artwork + "\"out/sources/knot.svg\"\n");
+  const Outcome drawing = sagitta("export " + at("second.toml") + " --only csv --replace --to " + at("out"));
+  EXPECT_EQ(drawing.code, 3);
+  EXPECT_NE(drawing.err.find("sources/knot.svg"), std::string::npos) << drawing.err;
+  EXPECT_EQ(sagitta("export " + at("out/manifest.json") + " --replace --to " + at("out")).code, 3);
+  EXPECT_EQ(listing(scratch / "out"), before);
+  // A base of a base, in a folder that holds nothing else.
+  fs::create_directory(scratch / "bases");
+  write_file(scratch / "bases/deep.toml", bytes_of(preset_path("reed-tenor")));
+  write_file(scratch / "middle.toml", "format = 1\nbase = \"bases/deep.toml\"\n");
+  write_file(scratch / "top.toml", "format = 1\nbase = \"middle.toml\"\n");
+  const Outcome base = sagitta("export " + at("top.toml") + " --only csv --replace --to " + at("bases"));
+  EXPECT_EQ(base.code, 3);
+  EXPECT_NE(base.err.find("deep.toml"), std::string::npos) << base.err;
+  EXPECT_EQ(listing(scratch / "bases"), "deep.toml\n");
+}
+
+// BOARD-FILE: export prints the folder, its files' count and the stops and looks; --refuse-stops exits 1 and writes
+// nothing. Slots 2 mm deep for a tang of 2.2 mm are slot-too-shallow, a stop.
+TEST_F(CommandLine, ExportTellsWhatItWroteAndTheStops) {
+  const std::string good = board("heron-six");
+  const std::string ask = " --only csv --to ";
+  const Outcome made = sagitta("export " + good + ask + at("good") + " --refuse-stops");
+  EXPECT_EQ(made.code, 0) << made.err;
+  EXPECT_NE(made.out.find((scratch / "good").string()), std::string::npos) << made.out;
+  EXPECT_NE(made.out.find(" 7 files"), std::string::npos) << made.out;
+  EXPECT_NE(made.out.find(" 0 stops"), std::string::npos) << made.out;
+  EXPECT_EQ(made.err.find("stop: "), std::string::npos) << made.err;
+  std::string text = bytes_of(scratch / "board.toml");
+  text.replace(text.find("width = 0.584"), 13, "width = 0.584\ndepth = 2");
+  text.replace(text.find("tang_depth = 1.7"), 16, "tang_depth = 2.2");
+  write_file(scratch / "board.toml", text);
+  const Outcome refused = sagitta("export " + good + ask + at("bad") + " --refuse-stops");
+  EXPECT_EQ(refused.code, 1);
+  EXPECT_EQ(refused.out, "");
+  EXPECT_NE(refused.err.find("stop: slot-too-shallow"), std::string::npos) << refused.err;
+  EXPECT_EQ(listing(scratch.path()).find("bad"), std::string::npos);
+  const Outcome told = sagitta("export " + good + ask + at("bad"));
+  EXPECT_EQ(told.code, 0);
+  EXPECT_EQ(told.out.find(" 0 stops"), std::string::npos) << told.out;
+  EXPECT_NE(told.err.find("stop: slot-too-shallow"), std::string::npos) << told.err;
+  EXPECT_EQ(json::parse(bytes_of(scratch / "bad/manifest.json"))["findings"],
+            json::parse(sagitta("check --json " + good).out)["findings"]);
+}
+
+TEST_F(CommandLine, NothingToWriteIsWrongUsage) {
+  const Outcome nothing = sagitta("export " + board("reed-tenor") + " --only stl --stage inlaid --to " + at("out"));
+  EXPECT_EQ(nothing.code, 2);
+  EXPECT_EQ(listing(scratch.path()), "board.toml\n");
 }
 
 // A limit on the size of files stands in for a full disk: both make the system refuse to write on.

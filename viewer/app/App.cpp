@@ -256,8 +256,8 @@ void App::keep_copy() {
     if (copied_ == desk_.document.revision()) return;
     if (!desk_.document.previewing()) return;
   }
-  if (const std::string why =
-          recovery_.keep(text_to_save(desk_.document), desk_.document.path(), desk_.document.board().folder);
+  if (const std::string why = recovery_.keep(text_to_save(desk_.document), desk_.document.path(),
+                                             desk_.document.board().folder, desk_.document.checksum());
       !why.empty())
     desk_.say(why);
   copied_ = desk_.document.revision();
@@ -291,6 +291,7 @@ void App::frame() {
   if (frames_owed_ > 0) --frames_owed_;
   take_input();
   collect();
+  if (!spec_.plain) watch_file(desk_);
   interface_.begin(static_cast<float>(width()), static_cast<float>(height()), start);
   desk_.ui.new_frame();
   show_page();
@@ -318,9 +319,11 @@ void App::frame() {
 
 void App::give_up() {
   lost_ = true;
-  const bool kept =
-      desk_.document.dirty() && !spec_.plain &&
-      recovery_.keep(text_to_save(desk_.document), desk_.document.path(), desk_.document.board().folder).empty();
+  const bool kept = desk_.document.dirty() && !spec_.plain &&
+                    recovery_
+                        .keep(text_to_save(desk_.document), desk_.document.path(), desk_.document.board().folder,
+                              desk_.document.checksum())
+                        .empty();
   throw DisplayError(std::string("the graphics driver was reset, and this window cannot go on.\n") +
                      (kept ? "Start sagitta-viewer again: it offers the board as you left it."
                            : "Start sagitta-viewer again; nothing of the board is lost."));

@@ -9,11 +9,13 @@
 #include <vector>
 
 #include "app/Comparison.hpp"
+#include "app/Elsewhere.hpp"
 #include "app/View.hpp"
 #include "board/BoardFile.hpp"
 #include "document/Document.hpp"
 #include "document/Recovery.hpp"
 #include "document/Settings.hpp"
+#include "export/FolderState.hpp"
 #include "jobs/Paperwork.hpp"
 #include "jobs/Sending.hpp"
 #include "jobs/Worker.hpp"
@@ -30,6 +32,14 @@ struct SendingForm {
   std::size_t page = 0;            ///< index into the paperwork's pages
   ImTextureID picture = nullptr;   ///< of that page; null while there is none
   float shape = 1;                 ///< its width over its height
+  std::string folder;              ///< to be written; offered anew for each board
+  std::string of_board;            ///< path or title of the board that it was offered for
+  FolderState place;               ///< what stands there
+  std::string looked_at;           ///< folder and board that `place` belongs to
+  double look_again = 0;           ///< seconds, of the frame
+  bool over_other = false;         ///< chosen: another board's folder may be replaced
+  std::string stops;               ///< names of the findings that said stop when they were shown
+  bool despite_stops = false;      ///< chosen: export all the same
 };
 
 /// A list of a folder for the file dialog.
@@ -90,6 +100,8 @@ struct Desk {
   Measuring measuring;
   int placing = 0;  ///< index of the inlay that a drawing is chosen for; one past the last: a new one
   std::optional<Recovered> left_over;
+  std::optional<Elsewhere> elsewhere;
+  Watch watch;
   std::filesystem::path state;  ///< where what outlives a session is kept; empty: the user's own folder for that
   std::string search;           ///< in the command list
   int chosen_command = 0;

@@ -4,8 +4,10 @@
 #include "board/Writer.hpp"
 #include "document/Beside.hpp"
 #include "document/Folders.hpp"
+#include "document/OnDisk.hpp"
 #include "document/WholeFile.hpp"
 #include "export/Presets.hpp"
+#include "files/WriteFile.hpp"
 
 namespace sagitta::viewer {
 
@@ -39,7 +41,8 @@ bool open_board(Desk& desk, const fs::path& path) {
   const auto bytes = read_whole(path);
   const std::string name = path.filename().string();
   if (const auto* unread = std::get_if<Unread>(&bytes)) return refuse(desk, name, {{name, 1, 1, "", unread->why, ""}});
-  BoardFile file = read_board(path.string());
+  // Read once: what is shown is what the checksum is of.
+  BoardFile file = read_board_text(std::get<std::string>(bytes), path.string(), path.parent_path().string());
   if (!file.sound()) return refuse(desk, name, std::move(file.problems));
   std::error_code trouble;
   settle(desk);
@@ -82,6 +85,21 @@ std::string text_for(const Document& document, const fs::path& path, const std::
   return back.sound() && back.board == document.board() ? text : write_board(document.board());
 }
 
+/// The board must be saved under another name than this one.
+bool ask_for_other_name(Desk& desk, const fs::path& locked) {
+  const fs::path other = free_name(locked);
+  const std::string why = locked.filename().string() + " is read-only. Save the board under another name.";
+  desk.browsing = {other.parent_path().string(), other.filename().string(), why};
+  desk.say(why);
+  desk.view.dialog = Dialog::save_as;
+  return false;
+}
+
+bool is_same_file(const fs::path& a, const fs::path& b) {
+  std::error_code unknown;
+  return a == b || fs::equivalent(a, b, unknown);
+}
+
 }  // namespace
 
 bool save_board(Desk& desk) {
@@ -93,6 +111,8 @@ bool save_board(Desk& desk) {
 }
 
 bool save_board_as(Desk& desk, const fs::path& path) {
+  if (is_protected(path)) return ask_for_other_name(desk, path);
+  if (is_same_file(path, desk.document.path()) && is_changed_elsewhere(desk)) return false;
   std::error_code unresolved;
   const fs::path folder = fs::absolute(path, unresolved).parent_path();
   const std::string text = text_for(desk.document, path, folder.string());
@@ -133,6 +153,7 @@ void take_left_over(Desk& desk) {
       on_disk ? read_whole(left.board) : std::variant<std::string, Unread>(Unread{});
   if (on_disk && on_disk->sound() && std::holds_alternative<std::string>(bytes)) {
     desk.document.adopt_unsaved(std::move(file.board), on_disk->board, std::get<std::string>(bytes), left.board);
+    if (!left.checksum.empty()) desk.document.knew(left.checksum);
   } else {
     desk.document.adopt(std::move(file.board), left.text, placed ? left.board : fs::path());
     desk.document.mark_unkept();

@@ -1,6 +1,5 @@
 #include "app/Shot.hpp"
 
-#include <stb/stb_image_write.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -9,6 +8,8 @@
 #include "app/App.hpp"
 #include "app/Commands.hpp"
 #include "app/Window.hpp"
+#include "document/WholeFile.hpp"
+#include "export/Picture.hpp"
 #include "panels/ChecksPanel.hpp"
 
 namespace sagitta::viewer {
@@ -24,8 +25,9 @@ void print(const std::vector<Problem>& problems) {
 }
 
 int write(const std::string& file, int width, int height, const std::vector<std::uint8_t>& rows) {
-  if (stbi_write_png(file.c_str(), width, height, 3, rows.data(), 3 * width)) return 0;
-  std::cerr << "sagitta-viewer: " << file << " cannot be written. Choose another place.\n";
+  const std::string why = write_whole(file, png_bytes({width, height, rows}));
+  if (why.empty()) return 0;
+  std::cerr << "sagitta-viewer: " << why << "\n";
   return 3;
 }
 

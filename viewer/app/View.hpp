@@ -26,6 +26,7 @@ enum class Dialog {
   way,
   comfort,
   unsaved,
+  elsewhere,
   left_over,
   frets,
   sheets,

@@ -3,12 +3,17 @@
 #include <algorithm>
 
 #include "document/WholeFile.hpp"
+#include "files/ReadFile.hpp"
+#include "files/SystemError.hpp"
+#include "files/WriteFile.hpp"
 
 namespace sagitta::viewer {
 
 namespace fs = std::filesystem;
 
 namespace {
+
+constexpr std::size_t largest_taken = 256U << 20;  ///< bytes
 
 bool stays_inside(const fs::path& path) {
   return path.is_relative() && std::find(path.begin(), path.end(), fs::path("..")) == path.end();
@@ -34,7 +39,11 @@ std::string take_along(const Board& board, const fs::path& to) {
     if (fs::path(file).is_absolute() || !fs::exists(from, trouble) || fs::exists(there, trouble)) continue;
     if (!stays_inside(file)) return file + " was not taken along, because it does not lie beside the board.";
     fs::create_directories(there.parent_path(), trouble);
-    if (!fs::copy_file(from, there, trouble)) return file + " could not be taken along: " + trouble.message() + ".";
+    const auto bytes = read_file(from, largest_taken);
+    if (const auto* failure = std::get_if<ReadFailure>(&bytes))
+      return file + " was not taken along: it " + reason(*failure) + ".";
+    if (const int wrong = make_file(there, std::get<std::string>(bytes)); wrong != 0)
+      return file + " could not be taken along: " + system_reason(wrong) + ".";
   }
   return "";
 }
@@ -46,7 +55,7 @@ std::string lay_out_drawings(const Preset& preset, const fs::path& folder) {
     return "The drawings of " + std::string(preset.name) + " cannot be kept in " + folder.string() + ": " +
            trouble.message() + ".";
   for (const PresetDrawing& drawing : preset.drawings)
-    if (const std::string why = write_whole(folder / drawing.file, std::string(drawing.text)); !why.empty()) return why;
+    if (const std::string why = write_whole(folder / drawing.file, drawing.text); !why.empty()) return why;
   return "";
 }
 

@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "export/Digest.hpp"
+
 namespace sagitta::viewer {
 
 void Document::adopt(Board board, std::string text, std::filesystem::path path) {
@@ -15,6 +17,7 @@ void Document::adopt_unsaved(Board board, Board saved, std::string text, std::fi
   saved_ = std::move(saved);
   text_ = std::move(text);
   path_ = std::move(path);
+  checksum_ = path_.empty() ? "" : sha256(text_);
   past_.clear(), future_.clear();
   unkept_ = false;
   ++revision_;
@@ -71,6 +74,13 @@ void Document::redo() {
   ++revision_;
 }
 
+void Document::stand_on(Board saved, std::string text) {
+  saved_ = std::move(saved);
+  text_ = std::move(text);
+  checksum_ = sha256(text_);
+  unkept_ = false;
+}
+
 void Document::revert() { change(saved_, "Revert to the saved board"); }
 
 void Document::kept(std::filesystem::path path, std::string text, const std::string& folder) {
@@ -82,6 +92,7 @@ void Document::kept(std::filesystem::path path, std::string text, const std::str
   unkept_ = false;
   text_ = std::move(text);
   path_ = std::move(path);
+  checksum_ = sha256(text_);
 }
 
 }  // namespace sagitta::viewer

@@ -18,11 +18,18 @@ class Document {
   void adopt(Board board, std::string text, std::filesystem::path path);
   /// As adopt, but differing from what is on disk: a recovered board.
   void adopt_unsaved(Board board, Board saved, std::string text, std::filesystem::path path);
+  /// The file had another checksum when the board was read from it than its text has: a recovered board whose file was
+  /// changed meanwhile.
+  void knew(std::string checksum) { checksum_ = std::move(checksum); }
+  /// Somebody else changed the file: from now on the document differs from that version. The board stays.
+  void stand_on(Board saved, std::string text);
 
   const Board& board() const { return board_; }
   const Board& saved() const { return saved_; }
   const std::string& text() const { return text_; }
   const std::filesystem::path& path() const { return path_; }
+  /// SHA-256 of the file's bytes as they were last read or written here; "" without a file.
+  const std::string& checksum() const { return checksum_; }
   /// The file's name, or what an unnamed board is called.
   std::string title() const;
   bool dirty() const { return unkept_ || !(board_ == saved_); }
@@ -60,6 +67,7 @@ class Document {
   Board board_, settled_, saved_;
   std::string text_;
   std::filesystem::path path_;
+  std::string checksum_;
   std::vector<Step> past_, future_;
   std::uint64_t revision_ = 0;
   bool unkept_ = false;

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cerrno>
 #include <charconv>
+#include <sstream>
+#include <vector>
 
 #include "document/WholeFile.hpp"
 
@@ -28,17 +30,32 @@ int owner(const fs::path& copy) {
   return process;
 }
 
+/// The copy with the lines of the file beside it: the board's file, its folder, its checksum.
+Recovered with_places(const fs::path& copy, std::string text) {
+  Recovered left;
+  left.copy = copy, left.text = std::move(text);
+  const auto read = read_whole(place_of(copy));
+  if (!std::holds_alternative<std::string>(read)) return left;
+  std::istringstream lines(std::get<std::string>(read));
+  std::string board, folder;
+  std::getline(lines, board), std::getline(lines, folder), std::getline(lines, left.checksum);
+  left.board = board, left.folder = folder;
+  return left;
+}
+
 bool runs(int process) { return ::kill(process, 0) == 0 || errno == EPERM; }
 
 }  // namespace
 
 fs::path Recovery::copy_path() const { return folder_ / (stem + std::to_string(::getpid()) + ".toml"); }
 
-std::string Recovery::keep(const std::string& text, const fs::path& board, const fs::path& folder) const {
+std::string Recovery::keep(const std::string& text, const fs::path& board, const fs::path& folder,
+                           const std::string& checksum) const {
   std::error_code trouble;
   fs::create_directories(folder_, trouble);
   if (trouble) return "No recovery copy can be kept in " + folder_.string() + ": " + trouble.message() + ".";
-  const std::string place = write_whole(place_of(copy_path()), board.string() + "\n" + folder.string());
+  const std::string place =
+      write_whole(place_of(copy_path()), board.string() + "\n" + folder.string() + "\n" + checksum);
   return place.empty() ? write_whole(copy_path(), text) : place;
 }
 
@@ -50,21 +67,19 @@ void Recovery::drop() const {
 
 std::optional<Recovered> Recovery::find_left() const {
   std::error_code trouble;
-  std::optional<fs::path> newest;
-  for (const auto& entry : fs::directory_iterator(folder_, trouble)) {
-    const int process = owner(entry.path());
-    if (!process || process == ::getpid() || runs(process)) continue;
-    if (!newest || fs::last_write_time(entry.path(), trouble) > fs::last_write_time(*newest, trouble))
-      newest = entry.path();
+  std::vector<std::pair<fs::file_time_type, fs::path>> copies;
+  fs::directory_iterator entry(folder_, trouble), end;
+  for (; !trouble && entry != end; entry.increment(trouble)) {
+    const int process = owner(entry->path());
+    std::error_code unknown;
+    if (process && process != ::getpid() && !runs(process))
+      copies.emplace_back(fs::last_write_time(entry->path(), unknown), entry->path());
   }
-  if (!newest) return std::nullopt;
-  const auto text = read_whole(*newest), board = read_whole(place_of(*newest));
-  if (!std::holds_alternative<std::string>(text)) return std::nullopt;
-  const auto* where = std::get_if<std::string>(&board);
-  const std::string places = where ? *where : "";
-  const auto end = std::min(places.find('\n'), places.size());
-  return Recovered{*newest, places.substr(0, end), places.substr(std::min(end + 1, places.size())),
-                   std::get<std::string>(text)};
+  std::sort(copies.rbegin(), copies.rend());
+  for (const auto& [time, copy] : copies)
+    if (auto text = read_whole(copy); std::holds_alternative<std::string>(text))
+      return with_places(copy, std::move(std::get<std::string>(text)));
+  return std::nullopt;
 }
 
 void Recovery::discard(const Recovered& left) {

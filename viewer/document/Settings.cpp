@@ -23,7 +23,6 @@ Settings from_json(const Json& json) {
   s.way_shown = json.value("way_shown", s.way_shown);
   s.recent = json.value("recent", s.recent);
   if (s.recent.size() > most_recent) s.recent.resize(most_recent);
-  s.export_folder = json.value("export_folder", s.export_folder);
   s.export_step = json.value("export_step", s.export_step);
   s.export_stl = json.value("export_stl", s.export_stl);
   s.export_three_mf = json.value("export_3mf", s.export_three_mf);
@@ -47,7 +46,6 @@ Json to_json(const Settings& s) {
           {"display", static_cast<int>(s.display)},
           {"way_shown", s.way_shown},
           {"recent", s.recent},
-          {"export_folder", s.export_folder},
           {"export_step", s.export_step},
           {"export_stl", s.export_stl},
           {"export_3mf", s.export_three_mf},

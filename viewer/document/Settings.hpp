@@ -17,7 +17,6 @@ struct Settings {
   Display display = Display::as_file;
   bool way_shown = false;           ///< the first-run page has been seen
   std::vector<std::string> recent;  ///< newest first, at most `most_recent`
-  std::string export_folder;
   bool export_step = true, export_stl = true, export_three_mf = true, export_dxf = true, export_svg = true,
        export_pdf = true, export_csv = true, export_png = true, export_html = true, export_pieces = true;
   std::string export_paper = "A4";

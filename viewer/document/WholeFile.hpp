@@ -1,20 +1,21 @@
 #pragma once
 
+/// Reading and writing files (see files/), with what went wrong in words for the window.
+
 #include <filesystem>
 #include <string>
+#include <string_view>
 #include <variant>
 
 namespace sagitta::viewer {
 
-/// Writes the bytes beside `path` and renames them into place, so that the file is whole, old or new, whatever happens.
-/// Keeps the old file's permissions and follows a link to the file itself. Returns "" or what went wrong and what to
-/// do.
-std::string write_whole(const std::filesystem::path& path, const std::string& bytes);
+/// Replaces the file in one step. Returns "" or what went wrong and what to do.
+std::string write_whole(const std::filesystem::path& path, std::string_view bytes);
 
 struct Unread {
   std::string why;
 };
-/// The file's bytes, at most 16 MiB.
+/// The bytes of a regular file, at most 16 MiB.
 std::variant<std::string, Unread> read_whole(const std::filesystem::path& path);
 
 }  // namespace sagitta::viewer

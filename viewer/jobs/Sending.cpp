@@ -1,5 +1,8 @@
 #include "jobs/Sending.hpp"
 
+#include <algorithm>
+
+#include "export/BoardFindings.hpp"
 #include "export/Folder.hpp"
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
@@ -56,14 +59,15 @@ void Sending::tell(const SendingState& state) {
   if (wake_) wake_();
 }
 
-void Sending::write(const SendingOrder& order, const ReadyBoard& ready, Folder& folder) {
+void Sending::write(const SendingOrder& order, const ReadyBoard& ready, const std::vector<Finding>& findings,
+                    Folder& folder) {
   const Paper* named = paper_named(order.paper);
   const Paper paper = named ? *named : *paper_named("A4");
   if (order.trial) {
     const auto trial = trial_of(ready);
     if (const auto* problems = std::get_if<Problems>(&trial))
       throw FolderError("Nothing was written. " + problems->front().message);
-    return write_trial(ready, std::get<Trial>(trial), paper, folder, cancel_);
+    return write_trial(ready, findings, std::get<Trial>(trial), paper, folder, cancel_);
   }
   HandOff hand_off;
   hand_off.stages = stages_of(order.board);
@@ -76,7 +80,7 @@ void Sending::write(const SendingOrder& order, const ReadyBoard& ready, Folder& 
     now.running = true, now.what = what, now.share = all > 0 ? static_cast<double>(done) / all : 0;
     tell(now);
   };
-  write_hand_off(ready, hand_off, folder, cancel_);
+  write_hand_off(ready, findings, hand_off, folder, cancel_);
 }
 
 SendingState Sending::sent(const SendingOrder& order) {
@@ -87,13 +91,18 @@ SendingState Sending::sent(const SendingOrder& order) {
       end.outcome = "Nothing was written. " + *why;
       return end;
     }
-    std::vector<std::filesystem::path> sources;
-    if (!order.source.empty()) sources.emplace_back(order.source);
-    Folder folder(order.folder, order.replace, sources);
-    write(order, std::get<ReadyBoard>(prepared), folder);
+    const std::vector<Finding> findings = board_findings(std::get<ReadyBoard>(prepared));
+    const auto stop = std::find_if(findings.begin(), findings.end(),
+                                   [](const Finding& finding) { return finding.severity == Severity::stop; });
+    if (stop != findings.end() && !order.despite_stops) {
+      end.outcome = "Nothing was written, because a finding says stop: " + stop->message;
+      return end;
+    }
+    Folder folder(order.folder, order.replace, order.inputs);
+    write(order, std::get<ReadyBoard>(prepared), findings, folder);
     folder.keep();
     end.good = true;
-    end.outcome = "Everything is in " + order.folder;
+    end.outcome = std::to_string(folder.files()) + " files are in " + order.folder;
   } catch (const Interrupted&) {
     end.outcome = "Stopped. Nothing was written.";
   } catch (const FolderError& error) {

@@ -2,12 +2,14 @@
 
 /// Writing the hand-off folder in the background.
 
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <mutex>
 #include <set>
 #include <string>
 #include <thread>
+#include <vector>
 
 #include "board/Board.hpp"
 #include "export/HandOff.hpp"
@@ -17,14 +19,15 @@ namespace sagitta::viewer {
 
 struct SendingOrder {
   Board board;
-  std::string folder;  ///< absent or empty, unless `replace`
+  std::string folder;  ///< absent or empty, unless `replace` and Folder.hpp lets it be replaced
   HandOffKinds kinds;
   std::string paper = "A4";  ///< that PDFs are printed on
   bool replace = false;
-  bool pieces = true;            ///< the pieces and the assemblies with them too
-  std::set<std::string> setups;  ///< folders of the set-ups that get drawings; empty: all
-  bool trial = false;            ///< the trial strip instead of the job
-  std::string source;            ///< the board file, which a replaced folder may not swallow; may be empty
+  bool pieces = true;                         ///< the pieces and the assemblies with them too
+  std::set<std::string> setups;               ///< folders of the set-ups that get drawings; empty: all
+  bool trial = false;                         ///< the trial strip instead of the job
+  bool despite_stops = false;                 ///< written although a finding says stop
+  std::vector<std::filesystem::path> inputs;  ///< the files that the board is made from
 };
 
 struct SendingState {
@@ -50,7 +53,7 @@ class Sending {
  private:
   void run(const SendingOrder& order);
   SendingState sent(const SendingOrder& order);  ///< how it ended
-  void write(const SendingOrder& order, const ReadyBoard& ready, Folder& folder);
+  void write(const SendingOrder& order, const ReadyBoard& ready, const std::vector<Finding>& findings, Folder& folder);
   void tell(const SendingState& state);
   mutable std::mutex mutex_;
   SendingState state_;

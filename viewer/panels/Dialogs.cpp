@@ -29,6 +29,8 @@ const char* title_of(Dialog dialog) {
       return "Text, colours and units";
     case Dialog::unsaved:
       return "Unsaved changes";
+    case Dialog::elsewhere:
+      return "The file was changed elsewhere";
     case Dialog::left_over:
       return "A board was left open";
     case Dialog::frets:
@@ -49,6 +51,8 @@ ImVec2 size_of(const Ui& ui, Dialog dialog) {
       return {ui.px(460), ui.px(190)};
     case Dialog::left_over:
       return {ui.px(520), ui.px(230)};
+    case Dialog::elsewhere:
+      return {ui.px(680), ui.px(380)};
     case Dialog::comfort:
       return {ui.px(480), ui.px(262)};
     case Dialog::send_out:
@@ -83,6 +87,8 @@ void draw_inside(Desk& desk, Dialog dialog) {
       return draw_comfort(desk);
     case Dialog::unsaved:
       return draw_unsaved(desk);
+    case Dialog::elsewhere:
+      return draw_elsewhere(desk);
     case Dialog::left_over:
       return draw_left_over(desk);
     case Dialog::frets:
@@ -113,7 +119,10 @@ void draw_dialogs(Desk& desk) {
   if (!desk.ui.begin_dialog(title_of(dialog), size_of(desk.ui, dialog))) return;
   draw_inside(desk, dialog);
   const bool escaped = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false) && dialog != Dialog::left_over;
-  if (escaped && desk.view.dialog == dialog) desk.view.dialog = Dialog::none;
+  if (escaped && desk.view.dialog == dialog) {
+    desk.view.dialog = Dialog::none;
+    if (dialog == Dialog::elsewhere) put_off(desk);
+  }
   if (escaped && dialog == Dialog::way) desk.settings.way_shown = true;
   if (desk.view.dialog != dialog) {
     desk.search.clear(), desk.chosen_command = 0;

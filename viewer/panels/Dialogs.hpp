@@ -14,6 +14,7 @@ void draw_command_list(Desk& desk);
 void draw_way(Desk& desk);      ///< the first-run page
 void draw_comfort(Desk& desk);  ///< text size, colours, units
 void draw_unsaved(Desk& desk);
+void draw_elsewhere(Desk& desk);  ///< the file was changed by another program
 void draw_left_over(Desk& desk);  ///< a recovery copy was found
 void draw_sheets(Desk& desk);     ///< the pieces as they are laid out on their sheets
 void draw_fret_page(Desk& desk);  ///< each slot's place, its wire, and where it was measured

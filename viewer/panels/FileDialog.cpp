@@ -79,6 +79,8 @@ void take(Desk& desk, const fs::path& path) {
       desk.after_unsaved = nullptr;
       next(desk);
     }
+  } else if (desk.view.dialog != dialog) {
+    desk.browsing = {};  // the file was changed elsewhere: that is to be settled first
   } else {
     desk.browsing.message = desk.view.message;
   }

@@ -1,25 +1,16 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
-#include <filesystem>
 
-#include "document/Folders.hpp"
+#include "document/OnDisk.hpp"
 #include "export/SetUp.hpp"
 #include "findings/Work.hpp"
 #include "panels/Dialogs.hpp"
+#include "panels/SendOutFolder.hpp"
 
 namespace sagitta::viewer {
 
-namespace fs = std::filesystem;
-
 namespace {
-
-std::string usual_folder(const Desk& desk, bool trial) {
-  const fs::path& board = desk.document.path();
-  const fs::path beside = board.empty() ? home_folder() : board.parent_path();
-  const std::string name = board.empty() ? "board" : board.stem().string();
-  return (beside / (name + (trial ? "-trial" : "-export"))).string();
-}
 
 HandOffKinds kinds_of(const Settings& s) {
   return {.step = s.export_step,
@@ -84,7 +75,7 @@ void draw_job_ticks(Desk& desk) {
 
 /// The job or the trial strip; the folder goes with it where it is the usual one.
 void choose(Desk& desk, bool trial) {
-  std::string& folder = desk.settings.export_folder;
+  std::string& folder = desk.sending_form.folder;
   if (folder == usual_folder(desk, !trial)) folder = usual_folder(desk, trial);
   desk.sending_form.trial = trial;
   desk.sending_form.page = 0;
@@ -110,9 +101,7 @@ void draw_form(Desk& desk) {
     ui.quiet("One folder for the machine, the bench and next month, with a list of its files.");
     draw_job_ticks(desk);
   }
-  ImGui::TextUnformatted("Folder");
-  ImGui::SetNextItemWidth(-1);
-  ui.text_field("folder", desk.settings.export_folder, "folder to write");
+  draw_folder(desk);
 }
 
 /// The pages of one document, from the page that is shown.
@@ -166,14 +155,15 @@ void draw_print(Desk& desk) {
   ui.note("print", printed->pages[desk.sending_form.page].document);
 }
 
-SendingOrder order_of(const Desk& desk, bool replace) {
+SendingOrder order_of(const Desk& desk) {
   SendingOrder order;
   order.board = desk.document.board();
-  order.folder = desk.settings.export_folder;
+  order.folder = desk.sending_form.folder;
   order.kinds = kinds_of(desk.settings);
   order.paper = desk.settings.export_paper;
-  order.replace = replace;
-  order.source = desk.document.path().string();
+  order.replace = replaces(desk);
+  order.despite_stops = desk.sending_form.despite_stops;
+  order.inputs = inputs(desk.document);
   order.pieces = desk.settings.export_pieces;
   order.trial = desk.sending_form.trial;
   if (desk.good && !desk.sending_form.left_out.empty())
@@ -184,32 +174,29 @@ SendingOrder order_of(const Desk& desk, bool replace) {
 
 void draw_foot(Desk& desk) {
   Ui& ui = desk.ui;
-  const Settings& s = desk.settings;
-  std::error_code trouble;
-  const bool taken = fs::exists(s.export_folder, trouble) && !fs::is_empty(s.export_folder, trouble);
-  const HandOffKinds k = kinds_of(s);
+  const HandOffKinds k = kinds_of(desk.settings);
   const bool any =
       desk.sending_form.trial || k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv || k.png || k.html;
   const bool sound = desk.model && desk.model->layout && desk.model->faults.empty();
-  const char* go = taken ? "Replace" : "Export";
-  dialog_foot(ui, button_width(ui, "Close") + button_width(ui, go) + ui.px(8));
+  const char* go = replaces(desk) ? "Replace" : "Export";
+  const float buttons = button_width(ui, "Close") + button_width(ui, go) + ui.px(8);
+  const float room = ImGui::GetContentRegionMax().x - buttons - ui.px(30);
+  dialog_foot(ui, ImGui::GetContentRegionMax().x - ui.px(14));
+  draw_stops(desk, room);
+  dialog_foot(ui, buttons);
   if (ui.button("Close")) desk.view.dialog = Dialog::none;
   ImGui::SameLine();
-  if (ui.primary(go, any && sound && !s.export_folder.empty())) desk.sending.start(order_of(desk, taken), desk.wake);
+  if (ui.primary(go, any && sound && may_be_written(desk))) desk.sending.start(order_of(desk), desk.wake);
 }
 
 void draw_warnings(Desk& desk) {
-  std::error_code trouble;
-  const std::string& folder = desk.settings.export_folder;
-  if (fs::exists(folder, trouble) && !fs::is_empty(folder, trouble))
-    desk.ui.warning("This folder holds something; exporting replaces it whole.");
   if (desk.model && !desk.model->faults.empty()) desk.ui.warning("The board has problems: see the list of checks.");
 }
 
 /// The form, beside it the print where there is room, else below.
 void draw_page(Desk& desk) {
   Ui& ui = desk.ui;
-  if (desk.settings.export_folder.empty()) desk.settings.export_folder = usual_folder(desk, desk.sending_form.trial);
+  follow_board(desk);
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const float foot = ImGui::GetFrameHeight() + ui.px(16), form = ui.px(420);
   const bool beside = room.x > 1.8f * form, prints = desk.good && desk.good->layout;
@@ -232,6 +219,8 @@ void draw_page(Desk& desk) {
 void draw_send_out(Desk& desk) {
   Ui& ui = desk.ui;
   const SendingState state = desk.sending.state();
+  // Whatever came into the folder while the page was closed is seen when it opens.
+  if (ImGui::IsWindowAppearing() || state.running) desk.sending_form.looked_at.clear();
   if (!state.running && state.outcome.empty()) return draw_page(desk);
   if (state.running) {
     ui.quiet("Writing " + state.what + " \u2026");
@@ -250,10 +239,13 @@ void draw_send_out(Desk& desk) {
   const bool copy = state.good;
   dialog_foot(ui, button_width(ui, "Done") + (copy ? button_width(ui, "Copy the folder's path") + ui.px(8) : 0));
   if (copy) {
-    if (ui.button("Copy the folder's path")) ImGui::SetClipboardText(desk.settings.export_folder.c_str());
+    if (ui.button("Copy the folder's path")) ImGui::SetClipboardText(desk.sending_form.folder.c_str());
     ImGui::SameLine();
   }
-  if (ui.primary("Done")) desk.sending.forget(), desk.view.dialog = Dialog::none;
+  if (ui.primary("Done")) {
+    desk.sending.forget();
+    desk.view.dialog = Dialog::none;
+  }
 }
 
 }  // namespace sagitta::viewer
