@@ -53,10 +53,12 @@ bool named_like_one(const std::string& name) {
          name.find_first_not_of("0123456789abcdef", at + infix.size()) == std::string::npos;
 }
 
-/// All that is in it, then itself; the marker goes last, so that a removal that is broken off can be gone on with.
+/// All that is in it, then itself. A removal that is broken off can be gone on with: the marker goes last, and the old
+/// folder is taken apart under the name of the new one, where a folder without its manifest is known for a rest.
 void remove_folder(const fs::path& path) {
   std::error_code ignored;
-  for (const char* name : {new_name, old_name}) fs::remove_all(path / name, ignored);
+  fs::remove_all(path / new_name, ignored);
+  if (::rename((path / old_name).c_str(), (path / new_name).c_str()) == 0) fs::remove_all(path / new_name, ignored);
   if (fs::exists(fs::symlink_status(path / new_name, ignored)) ||
       fs::exists(fs::symlink_status(path / old_name, ignored)))
     return;
