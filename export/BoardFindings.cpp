@@ -8,7 +8,7 @@
 namespace sagitta {
 
 std::vector<Finding> board_findings(const ReadyBoard& ready) {
-  const std::optional<NeckReading> neck = read_neck_apart(ready.board(), ready.layout);
+  const std::optional<NeckReading> neck = read_neck_apart(ready.board(), ready.layout, ready.outside);
   std::vector<Finding> findings =
       findings_of(ready.board(), ready.layout, ready.surface, neck ? &*neck : nullptr, &ready.inlays);
   for (Finding& finding : touching_findings(ready)) findings.push_back(std::move(finding));

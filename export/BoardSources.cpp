@@ -1,25 +1,17 @@
 #include "export/BoardSources.hpp"
 
 #include <filesystem>
-#include <fstream>
-#include <optional>
-#include <sstream>
 
+#include "artwork/ReadArtwork.hpp"
+#include "board/InputPath.hpp"
 #include "export/Folder.hpp"
 #include "export/NeckProcess.hpp"
+#include "files/ReadFile.hpp"
 
 namespace fs = std::filesystem;
 
 namespace sagitta {
 namespace {
-
-std::optional<std::string> bytes_of(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  std::ostringstream bytes;
-  bytes << file.rdbuf();
-  if (!file) return {};
-  return std::move(bytes).str();
-}
 
 class Copies {
  public:
@@ -37,16 +29,15 @@ class Copies {
   fs::path whole(const std::string& file) const { return (fs::path(found_.board.folder) / file).lexically_normal(); }
 
   std::string drawing(const std::string& file) {
-    const auto bytes = bytes_of(whole(file));
-    if (!bytes) throw FolderError("the drawing " + whole(file).string() + " can no longer be read; put it back");
-    return keep(file, *bytes);
+    const auto bytes = read_file(whole(file), largest_drawing);
+    if (const auto* why = std::get_if<ReadFailure>(&bytes))
+      throw FolderError("the drawing " + whole(file).string() + " can no longer be read: it " + reason(*why));
+    return keep(file, std::get<std::string>(bytes));
   }
 
   std::string neck(const std::string& file) {
-    std::error_code missing;
-    const auto size = fs::file_size(whole(file), missing);
-    if (missing || static_cast<long long>(size) > NeckLimits().bytes) return file;
-    const auto bytes = bytes_of(whole(file));
+    const auto read = read_file(whole(file), NeckLimits().bytes);
+    const auto* bytes = std::get_if<std::string>(&read);
     return bytes && bytes->starts_with("ISO-10303-21") ? keep(file, *bytes) : file;
   }
 

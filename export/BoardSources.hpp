@@ -2,6 +2,7 @@
 
 /// The files that a board is read with, its drawings and its neck's model, as copies that lie in a folder made of it.
 
+#include <cstddef>
 #include <filesystem>
 #include <map>
 #include <string>
@@ -14,6 +15,8 @@ namespace sagitta {
 /// Below the folder; what a manifest calls such a file.
 inline constexpr const char* source_folder = "sources";
 inline constexpr const char* source_kind = "source";
+/// No such file is larger. Bytes.
+inline constexpr std::size_t largest_source = 64U << 20;
 
 struct BoardSources {
   std::map<std::string, std::string> copies;  ///< bytes by name below the folder: "sources/reeds.svg"

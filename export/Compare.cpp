@@ -10,6 +10,7 @@
 #include "board/Fields.hpp"
 #include "board/Length.hpp"
 #include "board/Writer.hpp"
+#include "export/TerminalText.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Feature.hpp"
 
@@ -242,7 +243,8 @@ std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect
   if (keys.empty()) return "the two boards are the same\n";
   std::string text;
   for (const KeyDifference& difference : keys)
-    text += difference.key + ": " + difference.a + " -> " + difference.b + "\n    " +
+    text += terminal_text(difference.key) + ": " + terminal_text(difference.a) + " -> " + terminal_text(difference.b) +
+            "\n    " +
             (difference.effect ? effect_text(*difference.effect) : "cannot be built with this change alone") + "\n";
   return text + "all together: " + effect_text(all) + "\n";
 }

@@ -1,8 +1,23 @@
 #include "export/CsvRow.hpp"
 
+#include <algorithm>
 #include <cstdio>
+#include <string_view>
+
+#include "export/ForeignText.hpp"
 
 namespace sagitta {
+namespace {
+
+bool begins_formula(std::string_view cell) {
+  cell.remove_prefix(std::min(cell.find_first_not_of(' '), cell.size()));
+  if (cell.empty()) return false;
+  const char32_t first = first_character(cell).code;
+  constexpr std::u32string_view signs = U"=+-@\uFF1D\uFF0B\uFF0D\uFF20";
+  return signs.find(first) != signs.npos;
+}
+
+}  // namespace
 
 CsvRow& CsvRow::field(const std::string& value) {
   if (begun_) row_ += ',';
@@ -12,9 +27,12 @@ CsvRow& CsvRow::field(const std::string& value) {
 }
 
 CsvRow& CsvRow::text(const std::string& value) {
-  if (value.find_first_of(",\"\r\n") == std::string::npos) return field(value);
+  std::string cell = visible_text(value);
+  if (begins_formula(cell)) cell.insert(0, "'");
+  // Some spreadsheets separate cells by semicolons.
+  if (cell.find_first_of(",;\"") == std::string::npos) return field(cell);
   std::string quoted = "\"";
-  for (const char c : value) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
+  for (const char c : cell) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
   return field(quoted + "\"");
 }
 

@@ -5,9 +5,12 @@
 
 namespace sagitta {
 
-/// One row of comma-separated values (RFC 4180): text with commas, quotes or line ends is quoted. Lengths to 0.0001.
+/// One row of comma-separated values (RFC 4180). Lengths to 0.0001.
 class CsvRow {
  public:
+  /// Foreign text: visible_text, quoted where it holds what separates cells. A cell that a spreadsheet would take for a
+  /// formula, one that begins with = + - @ or their full-width kin, gets an apostrophe before it, which spreadsheets
+  /// take for "this is text". Source: OWASP, CSV Injection.
   CsvRow& text(const std::string& value);
   CsvRow& whole(int value);
   CsvRow& number(double value);

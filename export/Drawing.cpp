@@ -38,6 +38,12 @@ class Pad {
   Drawing& drawing_;
 };
 
+/// Readers of DXF take capital and small letters of a layer's name for the same.
+bool same_layer(std::string_view a, std::string_view b) {
+  const auto same = [](unsigned char c, unsigned char d) { return std::tolower(c) == std::tolower(d); };
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), same);
+}
+
 /// A layer a material. Names that come out alike are told apart by a number.
 class PieceLayers {
  public:
@@ -55,7 +61,7 @@ class PieceLayers {
 
  private:
   bool taken(const std::string& layer) const {
-    return std::any_of(names_.begin(), names_.end(), [&](const auto& name) { return name.second == layer; });
+    return std::any_of(names_.begin(), names_.end(), [&](const auto& name) { return same_layer(name.second, layer); });
   }
 
   std::vector<std::pair<std::string, std::string>> names_;

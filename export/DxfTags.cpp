@@ -5,43 +5,13 @@
 #include <cstdio>
 
 #include "export/DrawingNumber.hpp"
+#include "export/DxfString.hpp"
 
 namespace sagitta {
 namespace {
 
 /// Stands in the header until the last handle is known. No text can hold it: control characters are turned into spaces.
 constexpr const char* seed_mark = "\x01";
-
-/// The code point at `at`, which moves past it; a question mark for what is no UTF-8.
-unsigned long code_point(const std::string& text, std::size_t& at) {
-  const auto first = static_cast<unsigned char>(text[at++]);
-  if (first < 0x80) return first;
-  const int more = first >= 0xf0 ? 3 : first >= 0xe0 ? 2 : first >= 0xc0 ? 1 : 0;
-  if (more == 0) return '?';
-  unsigned long code = first & (0x3fU >> more);
-  for (int i = 0; i < more; ++i) {
-    if (at >= text.size() || (static_cast<unsigned char>(text[at]) & 0xc0) != 0x80) return '?';
-    code = code << 6 | (static_cast<unsigned char>(text[at++]) & 0x3f);
-  }
-  return code;
-}
-
-std::string dxf_string(const std::string& utf8) {
-  std::string result;
-  for (std::size_t at = 0; at < utf8.size();) {
-    const unsigned long code = code_point(utf8, at);
-    char escaped[16];
-    if (code < 0x20 || code == 0x7f)
-      result += ' ';
-    else if (code < 0x80)
-      result += static_cast<char>(code);
-    else if (code > 0xffff)
-      result += '?';
-    else
-      result.append(escaped, std::snprintf(escaped, sizeof escaped, "\\U+%04lX", code));
-  }
-  return result;
-}
 
 void table(DxfTags& tags, const DxfFrame& frame, const char* name, const char* handle, int count) {
   tags.text(0, "TABLE").text(2, name);

@@ -15,7 +15,7 @@ inline constexpr const char* model_space = "1F";
 /// A DXF file's text as it grows: pairs of a group code and a value, a line each.
 class DxfTags {
  public:
-  /// Text that is not ASCII becomes \U+XXXX; control characters become spaces.
+  /// Foreign text, see dxf_string.
   DxfTags& text(int code, const std::string& value);
   DxfTags& number(int code, double value);
   DxfTags& whole(int code, int value);

@@ -4,6 +4,8 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
+#include "export/TerminalText.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -119,7 +121,7 @@ std::string fret_text(const Board& board, const Layout& layout) {
   const bool inches = board.units == Units::inch;
   const double unit = inches ? inch : 1;
   const int places = inches ? 4 : 3;
-  std::string text = board.name.empty() ? "" : board.name + ", ";
+  std::string text = board.name.empty() ? "" : terminal_text(board.name) + ", ";
   text += inches ? "all lengths in inches\n" : "all lengths in millimetres\n";
   return text + (has_two_scales(layout) ? double_text(layout, unit, places) : single_text(layout, unit, places));
 }

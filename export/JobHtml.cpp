@@ -30,7 +30,7 @@ std::string base64(const std::string& bytes) {
 }
 
 std::string image(const std::string& type, const std::string& bytes, const std::string& words) {
-  return "<img alt=\"" + escaped(words) + "\" src=\"data:" + type + ";base64," + base64(bytes) + "\">";
+  return "<img alt=\"" + markup_text(words) + "\" src=\"data:" + type + ";base64," + base64(bytes) + "\">";
 }
 
 std::string figure_of(const std::string& stage, const std::string& when, const JobPictures& pictures) {
@@ -38,24 +38,24 @@ std::string figure_of(const std::string& stage, const std::string& when, const J
   const std::string words = when + ": " + stage;
   const auto found = pictures.find(stage);
   const std::string shown = found == pictures.end() ? "" : image("image/png", found->second, words);
-  return "<figure>" + shown + "<figcaption>" + escaped(words) + "</figcaption></figure>\n";
+  return "<figure>" + shown + "<figcaption>" + markup_text(words) + "</figcaption></figure>\n";
 }
 
 std::string list_of(const std::vector<std::string>& items, const std::string& none) {
   if (items.empty()) return "<p>" + none + "</p>\n";
   std::string text = "<ul>\n";
-  for (const std::string& item : items) text += "<li>" + escaped(item) + "</li>\n";
+  for (const std::string& item : items) text += "<li>" + markup_text(item) + "</li>\n";
   return text + "</ul>\n";
 }
 
 std::string table_of(const JobTable& table) {
   std::string text = "<table>\n<tr>";
-  for (const std::string& head : table.heads) text += "<th>" + escaped(head) + "</th>";
+  for (const std::string& head : table.heads) text += "<th>" + markup_text(head) + "</th>";
   text += "</tr>\n";
   for (const std::vector<std::string>& row : table.rows) {
     text += "<tr>";
     for (std::size_t i = 0; i < row.size(); ++i)
-      text += (table.heads[i] == "measured" ? "<td class=\"measured\">" : "<td>") + escaped(row[i]) + "</td>";
+      text += (table.heads[i] == "measured" ? "<td class=\"measured\">" : "<td>") + markup_text(row[i]) + "</td>";
     text += "</tr>\n";
   }
   return text + "</table>\n";
@@ -66,13 +66,13 @@ std::string part(const std::string& heading, const JobTable& table) {
 }
 
 std::string step_of(const JobStep& step, std::size_t number, const JobPictures& pictures) {
-  std::string text = "<h3>" + std::to_string(number) + ". " + escaped(step.title) + "</h3>\n<table>\n";
+  std::string text = "<h3>" + std::to_string(number) + ". " + markup_text(step.title) + "</h3>\n<table>\n";
   for (const auto& [name, what] : step.facts)
-    text += "<tr><th>" + escaped(name) + "</th><td>" + escaped(what) + "</td></tr>\n";
+    text += "<tr><th>" + markup_text(name) + "</th><td>" + markup_text(what) + "</td></tr>\n";
   text += "</table>\n" + figure_of(step.before, "before", pictures) + figure_of(step.after, "after", pictures);
   text += "<ul class=\"ticks\">\n";
   for (const std::string& tick : step.ticks)
-    text += "<li><label><input type=\"checkbox\"> " + escaped(tick) + "</label></li>\n";
+    text += "<li><label><input type=\"checkbox\"> " + markup_text(tick) + "</label></li>\n";
   return text + "</ul>\n";
 }
 
@@ -80,18 +80,19 @@ std::string step_of(const JobStep& step, std::size_t number, const JobPictures& 
 std::string levels_of(const std::vector<JobLevel>& levels) {
   std::string text = "<table class=\"levels\">\n";
   for (auto level = levels.rbegin(); level != levels.rend(); ++level)
-    text += "<tr><td>" + escaped(level->what) + "</td><td>" + escaped(level->z) + (level->zero ? " (the zero)" : "") +
-            "</td><td>" + (level->above.empty() ? "" : "above it: " + escaped(level->above)) + "</td></tr>\n";
+    text += "<tr><td>" + markup_text(level->what) + "</td><td>" + markup_text(level->z) +
+            (level->zero ? " (the zero)" : "") + "</td><td>" +
+            (level->above.empty() ? "" : "above it: " + markup_text(level->above)) + "</td></tr>\n";
   return text + "</table>\n";
 }
 
 std::string setup_of(const JobSetUp& setup, const JobPictures& pictures) {
   std::string text =
-      "<section>\n<h2>" + escaped(setup.title) + "</h2>\n<figure class=\"wide\">" +
+      "<section>\n<h2>" + markup_text(setup.title) + "</h2>\n<figure class=\"wide\">" +
       image("image/svg+xml", svg_text(setup.hold_down.drawing), setup.title) +
       "<figcaption>The blank from above: its centre lines, where clamps may stand, what is cut; the cross is "
       "the zero. In true size: setups/" +
-      escaped(setup.folder) + "</figcaption></figure>\n" + list_of(setup.notes, "") + levels_of(setup.levels);
+      markup_text(setup.folder) + "</figcaption></figure>\n" + list_of(setup.notes, "") + levels_of(setup.levels);
   std::size_t number = 0;
   for (const JobStep& step : setup.steps) text += step_of(step, ++number, pictures);
   return text + "</section>\n";
@@ -101,8 +102,8 @@ std::string setup_of(const JobSetUp& setup, const JobPictures& pictures) {
 
 std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
   std::string text = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
-                     escaped(sheet.title) + "</title>\n<style>" + style + "</style>\n</head>\n<body>\n<h1>" +
-                     escaped(sheet.title) + "</h1>\n<p class=\"units\">All lengths in " + sheet.units + ".</p>\n";
+                     markup_text(sheet.title) + "</title>\n<style>" + style + "</style>\n</head>\n<body>\n<h1>" +
+                     markup_text(sheet.title) + "</h1>\n<p class=\"units\">All lengths in " + sheet.units + ".</p>\n";
   text += "<h2>Open findings</h2>\n" + list_of(sheet.findings, "None.");
   text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.");
   for (const JobSetUp& setup : sheet.setups) text += setup_of(setup, pictures);

@@ -11,6 +11,7 @@ namespace sagitta {
 /// How a manifest is called and begins.
 inline constexpr const char* manifest_name = "manifest.json";
 inline constexpr const char* manifest_program = "sagitta";
+/// What a manifest calls the way it is laid out; a reader refuses another.
 inline constexpr int manifest_format = 1;
 /// No manifest is larger. Bytes.
 inline constexpr std::size_t largest_manifest = 64U << 20;

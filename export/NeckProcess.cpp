@@ -8,14 +8,12 @@
 #include <unistd.h>
 
 #include <chrono>
-#include <filesystem>
-#include <fstream>
-#include <iostream>
 #include <nlohmann/json.hpp>
 #include <vector>
 
 #include "board/BoardFile.hpp"
 #include "board/Length.hpp"
+#include "files/ReadFile.hpp"
 #include "solid/NeckFile.hpp"
 
 namespace sagitta {
@@ -128,18 +126,21 @@ NeckReading ask(const std::vector<std::string>& words, const NeckLimits& limits)
 
 }  // namespace
 
-std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& layout, const NeckLimits& limits) {
+std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& layout, Outside outside,
+                                           const NeckLimits& limits) {
   if (!board.neck || board.neck->file.empty()) return {};
-  const std::filesystem::path path = std::filesystem::path(board.folder) / board.neck->file;
-  std::error_code wrong;
-  const auto size = std::filesystem::file_size(path, wrong);
-  if (wrong) return NeckReading{{}, "the neck's file " + board.neck->file + " cannot be opened"};
-  if (static_cast<long long>(size) > limits.bytes)
-    return NeckReading{{},
-                       "the neck's file is " + std::to_string(size >> 20) + " MiB large; at most " +
-                           std::to_string(limits.bytes >> 20) + " MiB are read"};
-  return ask({"sagitta", neck_word, path.string(), outline_json(layout.outline).dump(), decimal(board.board.thickness)},
-             limits);
+  const std::string& file = board.neck->file;
+  const auto place = input_path({"neck's file", board.folder, file, board.folder}, outside);
+  if (const auto* fault = std::get_if<Fault>(&place)) return NeckReading{{}, fault->message};
+  const std::string& path = std::get<std::string>(place);
+  // The process that reads it opens it again: here it is only made sure that this is a file, and not too large.
+  const auto bytes = read_file(path, limits.bytes);
+  if (const auto* why = std::get_if<ReadFailure>(&bytes)) {
+    const std::string most =
+        why->kind == Unreadable::too_large ? ": at most " + std::to_string(limits.bytes >> 20) + " MiB are read" : "";
+    return NeckReading{{}, "the neck's file " + file + " " + reason(*why) + most};
+  }
+  return ask({"sagitta", neck_word, path, outline_json(layout.outline).dump(), decimal(board.board.thickness)}, limits);
 }
 
 std::optional<int> run_as_neck_reader(int argc, char** argv) {

@@ -6,20 +6,23 @@
 #include <string>
 
 #include "board/Board.hpp"
+#include "board/InputPath.hpp"
 #include "findings/NeckShape.hpp"
 #include "layout/Layout.hpp"
 
 namespace sagitta {
 
 struct NeckLimits {
-  long long bytes = 64LL << 20;  ///< largest file that is looked at
-  long long memory = 2LL << 30;  ///< of the process
-  double seconds = 10;           ///< by the clock on the wall
+  std::size_t bytes = 64U << 20;  ///< largest file that is looked at
+  long long memory = 2LL << 30;   ///< of the process
+  double seconds = 10;            ///< by the clock on the wall
 };
 
 /// The neck that the board names, read by this very program run again; nothing when it names none. A file that is
-/// missing, too large, too slow, too greedy, or that kills its reader ends in NeckReading::failure.
-std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& layout, const NeckLimits& limits = {});
+/// missing, no regular file, too large, too slow, too greedy, or that kills its reader ends in NeckReading::failure; so
+/// does one outside the board's folder unless that is allowed.
+std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& layout, Outside outside = Outside::refused,
+                                           const NeckLimits& limits = {});
 
 /// To be called first in main(): when this process was started to read a neck, reads it, answers on standard output and
 /// gives the exit code; otherwise nothing, and main() goes on.

@@ -9,6 +9,8 @@
 #include <cstring>
 #include <stdexcept>
 
+#include "export/PdfText.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -195,7 +197,7 @@ const Paper* paper_named(std::string_view name) {
 }
 
 PdfBook::PdfBook(std::string title)
-    : title_(std::move(title)),
+    : title_(pdf_text(title)),
       // Letters are as wide on every PDF surface; this one is never written.
       ruler_(std::make_unique<Canvas>(cairo_pdf_surface_create_for_stream(nullptr, nullptr, 1, 1), points_per_mm)) {}
 
@@ -225,13 +227,13 @@ void PdfBook::fill(const Loop& pieces, double grey) {
 
 void PdfBook::text(Point at, const std::string& text, Text size, Align align, double turn) {
   const double back = align == Align::left ? 0 : width_of(text, size) * (align == Align::centre ? 0.5 : 1);
-  mark([=](Canvas& c) { c.write(at, text, size, back, turn); });
+  mark([=, seen = pdf_text(text)](Canvas& c) { c.write(at, seen, size, back, turn); });
 }
 
 double PdfBook::width_of(const std::string& text, Text size) {
   ruler_->choose(size);
   cairo_text_extents_t extents;
-  cairo_text_extents(ruler_->cairo, text.c_str(), &extents);
+  cairo_text_extents(ruler_->cairo, pdf_text(text).c_str(), &extents);
   return extents.x_advance;
 }
 

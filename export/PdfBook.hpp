@@ -49,7 +49,7 @@ class PdfBook {
   /// Lines and arcs head to tail; closed when `closed`.
   void path(const Loop& pieces, bool closed, Pen pen);
   void fill(const Loop& pieces, double grey);
-  /// Baseline from `at`, turned counter-clockwise by `turn`.
+  /// Foreign text, see pdf_text. Baseline from `at`, turned counter-clockwise by `turn`.
   void text(Point at, const std::string& text, Text size = Text::body, Align align = Align::left, double turn = 0);
   double width_of(const std::string& text, Text size = Text::body);
   /// The bytes of a PNG, stretched over the box. The same bytes again take no more room in the document. Throws

@@ -4,6 +4,8 @@
 
 #include <cstdio>
 
+#include "export/TerminalText.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -22,7 +24,7 @@ Progress::~Progress() {
 void Progress::step(const std::string& what) {
   ++done_;
   if (!terminal_ || std::chrono::steady_clock::now() - start_ < patience) return;
-  std::fprintf(stderr, "%s%d of %d: %s", clear_line, done_, steps_, what.c_str());
+  std::fprintf(stderr, "%s%d of %d: %s", clear_line, done_, steps_, terminal_text(what).c_str());
   std::fflush(stderr);
   shown_ = true;
 }

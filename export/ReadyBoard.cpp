@@ -6,6 +6,16 @@
 namespace sagitta {
 namespace {
 
+/// Whether the neck's file may be read from where it lies; what it holds is judged later.
+Faults neck_place_faults(const Board& board, Outside outside) {
+  if (!board.neck || board.neck->file.empty()) return {};
+  auto place = input_path({"neck's file", board.folder, board.neck->file, board.folder}, outside);
+  auto* fault = std::get_if<Fault>(&place);
+  if (!fault) return {};
+  fault->key = "neck.file";
+  return {std::move(*fault)};
+}
+
 std::variant<DrawnBoard, Problems> draw(BoardFile file) {
   if (!file.problems.empty()) return file.problems;
   auto layout = lay_out(file.board);
@@ -21,11 +31,14 @@ const Plan& ReadyBoard::plan(Stage stage) const {
   return *found;
 }
 
-std::variant<DrawnBoard, Problems> draw(const std::string& path) { return draw(read_board(path)); }
+std::variant<DrawnBoard, Problems> draw(const std::string& path, Outside outside) {
+  return draw(read_board(path, outside));
+}
 
 std::variant<ReadyBoard, Problems> prepare(DrawnBoard drawn, Outside outside) {
   const Surface surface = surface_of(drawn.file.board, drawn.layout);
   Faults faults = surface_faults(drawn.file.board, drawn.layout, surface);
+  for (Fault& fault : neck_place_faults(drawn.file.board, outside)) faults.push_back(std::move(fault));
   if (!faults.empty()) return locate(drawn.file, faults);
   ReadyBoard ready{std::move(drawn.file), std::move(drawn.layout), surface, {}, {}, outside};
   auto inlays = fit_inlays(ready.board(), ready.layout, outside);
@@ -46,7 +59,7 @@ std::variant<ReadyBoard, Problems> prepare(BoardFile file, Outside outside) {
 }
 
 std::variant<ReadyBoard, Problems> prepare(const std::string& path, Outside outside) {
-  return prepare(read_board(path), outside);
+  return prepare(read_board(path, outside), outside);
 }
 
 Problems problems_of(const std::variant<ReadyBoard, Problems>& prepared) {

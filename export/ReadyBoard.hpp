@@ -4,8 +4,8 @@
 #include <variant>
 #include <vector>
 
-#include "artwork/ReadArtwork.hpp"
 #include "board/BoardFile.hpp"
+#include "board/InputPath.hpp"
 #include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
 #include "plan/Plan.hpp"
@@ -26,7 +26,7 @@ struct ReadyBoard {
   Surface surface;
   Inlays inlays;
   std::vector<Plan> plans;             ///< one a stage, in the order of stages_of
-  Outside outside = Outside::refused;  ///< whether drawings could lie outside the board's folder
+  Outside outside = Outside::refused;  ///< whether its files could lie outside the board's folder
 
   const Board& board() const { return file.board; }
   /// The stage must be one of the board's.
@@ -35,11 +35,13 @@ struct ReadyBoard {
 
 using Problems = std::vector<Problem>;
 
-/// Reads the file and lays the board out, or says everything that keeps it from that.
-std::variant<DrawnBoard, Problems> draw(const std::string& path);
+/// Reads the file and lays the board out, or says everything that keeps it from that. `outside`: whether a base may lie
+/// outside the board's folder.
+std::variant<DrawnBoard, Problems> draw(const std::string& path, Outside outside = Outside::refused);
 
 /// Draws the board, reads and fits its artwork, and makes sure that its surface and the plan of every stage can be
-/// made, or says everything that keeps it from that. `outside`: whether drawings may lie outside the board's folder.
+/// made, or says everything that keeps it from that. `outside`: whether drawings, bases and the neck's file may
+/// lie outside the board's folder.
 std::variant<ReadyBoard, Problems> prepare(const std::string& path, Outside outside = Outside::refused);
 
 /// The same for a file that has been read, or for a board that never was in one.

@@ -2,15 +2,18 @@
 
 #include <nlohmann/json.hpp>
 
+#include "export/TerminalText.hpp"
+
 namespace sagitta {
 
 std::string problem_text(const std::vector<Problem>& problems) {
   std::string text;
   for (const Problem& problem : problems) {
-    text += problem.file + ":" + std::to_string(problem.line) + ":" + std::to_string(problem.column) + ": ";
-    if (!problem.key.empty()) text += problem.key + ": ";
-    text += problem.message + "\n";
-    if (!problem.hint.empty()) text += "    " + problem.hint + "\n";
+    text +=
+        terminal_text(problem.file) + ":" + std::to_string(problem.line) + ":" + std::to_string(problem.column) + ": ";
+    if (!problem.key.empty()) text += terminal_text(problem.key) + ": ";
+    text += terminal_text(problem.message) + "\n";
+    if (!problem.hint.empty()) text += "    " + terminal_text(problem.hint) + "\n";
   }
   return text;
 }
@@ -18,9 +21,10 @@ std::string problem_text(const std::vector<Problem>& problems) {
 std::string finding_text(const std::vector<Finding>& findings) {
   std::string text;
   for (const Finding& finding : findings) {
-    text += std::string(severity_name(finding.severity)) + ": " + finding.name + ": " + finding.message + "\n";
+    text += std::string(severity_name(finding.severity)) + ": " + finding.name + ": " + terminal_text(finding.message) +
+            "\n";
     text += "    if ignored: " + finding.cost + "\n";
-    text += "    " + finding.suggestion + "\n";
+    text += "    " + terminal_text(finding.suggestion) + "\n";
   }
   return text;
 }

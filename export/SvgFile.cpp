@@ -26,7 +26,7 @@ std::string path_of(const Figure& figure) {
 }
 
 std::string element(const Figure& figure) {
-  const std::string title = "><title>" + escaped(figure.name) + "</title>";
+  const std::string title = "><title>" + markup_text(figure.name) + "</title>";
   if (!is_circle(figure)) return "<path d=\"" + path_of(figure) + "\"" + title + "</path>";
   const Piece& piece = figure.pieces.front();
   return "<circle cx=\"" + drawn_number(piece.centre.x) + "\" cy=\"" + drawn_number(-piece.centre.y) + "\" r=\"" +
@@ -42,8 +42,9 @@ std::string svg_text(const Drawing& drawing) {
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"";
   text += " width=\"" + width + "mm\" height=\"" + height + "mm\" viewBox=\"" +
           spot({drawing.page.low.x, drawing.page.high.y}) + " " + width + " " + height + "\" overflow=\"visible\"";
-  text += " fill=\"none\" stroke-width=\"0.1\">\n<title>" + escaped(drawing.title) + "</title>\n<desc>";
-  for (const std::string& note : drawing.notes) text += (&note == &drawing.notes.front() ? "" : " ") + escaped(note);
+  text += " fill=\"none\" stroke-width=\"0.1\">\n<title>" + markup_text(drawing.title) + "</title>\n<desc>";
+  for (const std::string& note : drawing.notes)
+    text += (&note == &drawing.notes.front() ? "" : " ") + markup_text(note);
   text += "</desc>\n";
   for (const Layer& layer : drawing.layers) {
     text += "<g id=\"" + layer.name + "\" stroke=\"" + layer.colour + "\">\n";

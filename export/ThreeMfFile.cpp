@@ -9,6 +9,9 @@
 #include <memory>
 #include <stdexcept>
 
+#include "export/ForeignText.hpp"
+#include "export/Markup.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -48,7 +51,7 @@ class Package {
     demand(NMR::lib3mf_createmodel(&model), "no model");
     model_.reset(model);
     demand(NMR::lib3mf_model_setbuilduuidutf8(model, uuid(0).c_str()), "its identity");
-    demand(NMR::lib3mf_model_addmetadatautf8(model, "Title", title.c_str()), "its title");
+    demand(NMR::lib3mf_model_addmetadatautf8(model, "Title", markup_text(title).c_str()), "its title");
     NMR::PLib3MFModelBaseMaterial* materials = nullptr;
     demand(NMR::lib3mf_model_addbasematerialgroup(model, &materials), "no materials");
     materials_.reset(materials);
@@ -60,7 +63,7 @@ class Package {
     demand(NMR::lib3mf_model_addmeshobject(model_.get(), &object), "no object");
     const Held<NMR::PLib3MFModelMeshObject> held(object);
     fill(object, body.mesh);
-    demand(NMR::lib3mf_object_setnameutf8(object, body.name.c_str()), "a name");
+    demand(NMR::lib3mf_object_setnameutf8(object, visible_text(body.name).c_str()), "a name");
     demand(NMR::lib3mf_object_setuuidutf8(object, uuid(++count_).c_str()), "its identity");
     dress(object, body);
     NMR::MODELTRANSFORM place{};
@@ -100,7 +103,8 @@ class Package {
   void dress(NMR::PLib3MFModelMeshObject* object, const ThreeMfBody& body) {
     DWORD index = 0;
     const BYTE red = part(body.colour, 1), green = part(body.colour, 3), blue = part(body.colour, 5);
-    demand(NMR::lib3mf_basematerial_addmaterialutf8(materials_.get(), body.material.c_str(), red, green, blue, &index),
+    demand(NMR::lib3mf_basematerial_addmaterialutf8(materials_.get(), visible_text(body.material).c_str(), red, green,
+                                                    blue, &index),
            "a material");
     // The call without alpha writes 0 for it: nothing would be seen.
     demand(NMR::lib3mf_basematerial_setdisplaycolorrgba(materials_.get(), index, red, green, blue, 255), "a colour");

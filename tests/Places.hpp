@@ -6,9 +6,10 @@
 /// every checkout and can come from a compiler cache.
 namespace sagitta::places {
 
-std::string source();   ///< the top of the source tree
-std::string tests();    ///< its folder tests/
-std::string program();  ///< `sagitta` as built
-std::string viewer();   ///< `sagitta-viewer` as built
+std::string source();         ///< the top of the source tree
+std::string tests();          ///< its folder tests/
+std::string program();        ///< `sagitta` as built
+std::string viewer();         ///< `sagitta-viewer` as built
+std::string failing_calls();  ///< the library that makes system calls fail
 
 }  // namespace sagitta::places

@@ -3,7 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <functional>
 
-#include "artwork/ReadArtwork.hpp"
+#include "board/InputPath.hpp"
 #include "export/PdfBook.hpp"
 #include "plane/Cancel.hpp"
 
@@ -29,7 +29,7 @@ struct Command {
   std::function<int()> run;
 };
 
-/// Adds --allow-outside to a command that reads artwork; `chosen` must live as long as the command.
+/// Adds --allow-outside to a command that reads a board; `chosen` must live as long as the command.
 void add_outside_flag(CLI::App& app, Outside& chosen);
 
 /// Each adds its word to the program.

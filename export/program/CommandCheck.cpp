@@ -5,6 +5,7 @@
 #include "export/BoardFindings.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Report.hpp"
+#include "export/TerminalText.hpp"
 #include "export/program/Command.hpp"
 
 namespace sagitta {
@@ -20,7 +21,7 @@ std::string verdict(const std::string& path, const std::vector<Problem>& problem
                     const std::vector<Finding>& findings) {
   const bool notes_only = std::all_of(findings.begin(), findings.end(),
                                       [](const Finding& finding) { return finding.severity == Severity::note; });
-  return problems.empty() && notes_only ? path + ": no problems, nothing to look at\n" : std::string();
+  return problems.empty() && notes_only ? terminal_text(path) + ": no problems, nothing to look at\n" : std::string();
 }
 
 int check(const std::string& path, bool json, Outside outside) {
@@ -28,7 +29,7 @@ int check(const std::string& path, bool json, Outside outside) {
   const std::vector<Problem> problems = problems_of(prepared);
   const std::vector<Finding> findings = findings_of(prepared);
   if (json)
-    std::cout << check_json(problems, findings).dump(2, ' ', false, nlohmann::json::error_handler_t::replace) << "\n";
+    std::cout << check_json(problems, findings).dump(2, ' ', true, nlohmann::json::error_handler_t::replace) << "\n";
   else
     std::cout << verdict(path, problems, findings) << problem_text(problems) << finding_text(findings);
   if (!problems.empty()) return exit_input;
@@ -42,7 +43,7 @@ int check(const std::string& path, bool json, Outside outside) {
 void add_outside_flag(CLI::App& app, Outside& chosen) {
   app.add_flag_callback(
       "--allow-outside", [&chosen] { chosen = Outside::allowed; },
-      "Read drawings that lie outside the board's folder too");
+      "Read drawings, bases and necks that lie outside the board's folder too");
 }
 
 Command check_command(CLI::App& program) {

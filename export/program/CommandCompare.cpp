@@ -18,7 +18,7 @@ struct Options {
 int compare(const Options& options) {
   std::vector<ReadyBoard> boards;
   for (const std::string& path : {options.a, options.b}) {
-    auto prepared = prepare(read_board_or_manifest(path), options.outside);
+    auto prepared = prepare(read_board_or_manifest(path, options.outside), options.outside);
     if (const auto* problems = std::get_if<Problems>(&prepared)) {
       std::cerr << problem_text(*problems);
       return exit_input;
@@ -28,7 +28,7 @@ int compare(const Options& options) {
   const std::vector<KeyDifference> keys = differences(boards[0], boards[1]);
   const Effect all = effect_of(boards[0], boards[1]);
   if (options.json)
-    std::cout << comparison_json(keys, all).dump(2) << "\n";
+    std::cout << comparison_json(keys, all).dump(2, ' ', true) << "\n";
   else
     std::cout << comparison_text(keys, all);
   return exit_good;

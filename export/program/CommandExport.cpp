@@ -7,21 +7,19 @@
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
 #include "export/JobSteps.hpp"
+#include "export/OrderRules.hpp"
 #include "export/ReadyBoard.hpp"
 #include "export/Repeat.hpp"
 #include "export/Report.hpp"
 #include "export/SetUp.hpp"
 #include "export/program/Command.hpp"
 #include "export/program/Receipt.hpp"
-#include "layout/Measure.hpp"
 #include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {
 
 constexpr const char* kind_list = "step, stl, 3mf, dxf, svg, pdf, csv, png and html";
-
-constexpr double least_deviation = 0.0001, most_deviation = 1;
 
 struct Options {
   std::string board, to, stage, paper = "A4", step = "ap214", step_units = "mm";
@@ -38,39 +36,10 @@ struct Options {
 HandOffKinds kinds_of(const std::vector<std::string>& only) {
   if (only.empty()) return {true, true, true, true, true, true, true, true, true};
   HandOffKinds kinds;
-  for (const std::string& kind : only) {
-    if (kind == "step")
-      kinds.step = true;
-    else if (kind == "stl")
-      kinds.stl = true;
-    else if (kind == "dxf")
-      kinds.dxf = true;
-    else if (kind == "svg")
-      kinds.svg = true;
-    else if (kind == "pdf")
-      kinds.pdf = true;
-    else if (kind == "csv")
-      kinds.csv = true;
-    else if (kind == "3mf")
-      kinds.three_mf = true;
-    else if (kind == "png")
-      kinds.png = true;
-    else if (kind == "html")
-      kinds.html = true;
-    else
+  for (const std::string& kind : only)
+    if (!add_kind(kinds, kind))
       throw UsageError("--only " + kind + ": there is no such kind of file; choose from " + kind_list);
-  }
   return kinds;
-}
-
-Stage stage_wanted(const ReadyBoard& ready, const std::string& wanted) {
-  const std::vector<Stage> all = stages_of(ready.board());
-  const std::optional<Stage> stage = stage_named(wanted);
-  if (stage && std::find(all.begin(), all.end(), *stage) != all.end()) return *stage;
-  std::string message = "--stage " + wanted + ": this board has no such stage; it has";
-  for (const Stage each : all) message += (each == all.front() ? " " : ", ") + std::string(name(each));
-  for (const Assembly each : assemblies_of(ready)) message += ", " + std::string(name(each));
-  throw UsageError(message);
 }
 
 JobPart part_wanted(const Options& options) {
@@ -101,15 +70,15 @@ void choose_stages(const ReadyBoard& ready, const JobPart& part, HandOff& order)
 
 /// What of stages and assemblies is wanted; an empty word: all.
 void choose_stages(const ReadyBoard& ready, const std::string& wanted, HandOff& order) {
-  const std::vector<Assembly> all = assemblies_of(ready);
-  const std::optional<Assembly> one = assembly_named(wanted);
   if (wanted.empty()) {
     order.stages = stages_of(ready.board());
-    order.assemblies = all;
-  } else if (one && std::find(all.begin(), all.end(), *one) != all.end()) {
-    order.assemblies = {*one};
+    order.assemblies = assemblies_of(ready);
+  } else if (const auto assembly = assembly_named(wanted)) {
+    order.assemblies = {*assembly};
+  } else if (const auto stage = stage_named(wanted)) {
+    order.stages = {*stage};
   } else {
-    order.stages = {stage_wanted(ready, wanted)};
+    throw UsageError("--stage " + wanted + ": there is no such stage; sagitta export --help names them");
   }
 }
 
@@ -131,9 +100,6 @@ std::set<std::string> setups_wanted(const Options& options, const ReadyBoard& re
 }
 
 HandOff order_of(const Options& options, const ReadyBoard& ready) {
-  if (options.dowels && dowels_of(ready.layout).empty())
-    throw UsageError("--dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
-                     " beyond the radius cut at each end; take a longer or wider blank, or do without");
   const DrawingOptions drawing{options.dowels, paper_wanted(options.paper), part_wanted(options),
                                setups_wanted(options, ready)};
   const StepStyle style{options.step == "ap242" ? StepSchema::ap242 : StepSchema::ap214,
@@ -150,17 +116,18 @@ HandOff order_of(const Options& options, const ReadyBoard& ready) {
 int hand_off_board(const Options& options, const Cancel& cancel) {
   kinds_of(options.only);  // wrong words come before wrong boards
   std::optional<Repeat> repeat;
-  if (names_manifest(options.board)) repeat = read_manifest(options.board);
+  if (names_manifest(options.board)) repeat = read_manifest(options.board, options.outside);
   if (repeat && options.chosen)
     throw UsageError(options.board +
                      " says itself how its folder is made: give only --to, --replace and --refuse-stops with it");
-  const auto prepared = prepare(repeat ? repeat->file : read_board(options.board), options.outside);
+  const auto prepared = prepare(repeat ? repeat->file : read_board(options.board, options.outside), options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&prepared)) {
     std::cerr << problem_text(*problems);
     return exit_input;
   }
   const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
   const HandOff order = repeat ? repeat->order : order_of(options, ready);
+  judge_order(ready, order);
   part_of(ready, order.drawing.part);  // what the board has not is said before anything is written
   const std::vector<Finding> findings = board_findings(ready);
   if (options.refuse_stops && refused_for_stops(findings)) return exit_stop;
@@ -204,7 +171,7 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("--clearance", options->clearance,
                   "With --pieces: how much room they have in their pockets, which are cut already, mm")
       ->type_name("MM")
-      ->check(CLI::Range(0.0, 1.0));
+      ->check(CLI::Range(least_clearance_again, most_clearance_again));
   app->add_option("--operation", options->operation, "Only this operation: pockets, inlay, radius, slots, outline")
       ->type_name("NAME");
   app->add_option("--setups", options->setups, "Drawings only of these set-ups, by name or folder, with commas between")

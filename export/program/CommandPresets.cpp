@@ -1,6 +1,7 @@
 #include <iostream>
 
 #include "export/Presets.hpp"
+#include "export/TerminalText.hpp"
 #include "export/program/Command.hpp"
 
 namespace sagitta {
@@ -33,7 +34,7 @@ int print_preset(const std::string& name) {
 int write_to(const std::string& name, const std::string& folder) {
   const std::string failure = write_preset(wanted(name), folder);
   if (failure.empty()) return exit_good;
-  std::cerr << failure << "; nothing was written\n    name another folder, or move what is there away\n";
+  std::cerr << terminal_text(failure) << "; nothing was written\n    name another folder, or move what is there away\n";
   return exit_failed;
 }
 

@@ -25,11 +25,11 @@ int make_trial(const Options& options, const Cancel& cancel) {
   if (names_manifest(options.board)) {
     if (options.chosen)
       throw UsageError(options.board + " says itself how its folder is made: give only --to and --replace with it");
-    TrialRepeat repeat = read_trial_manifest(options.board);
+    TrialRepeat repeat = read_trial_manifest(options.board, options.outside);
     file = std::move(repeat.file);
     paper = repeat.paper;
   } else {
-    file = read_board(options.board);
+    file = read_board(options.board, options.outside);
   }
   const auto prepared = prepare(std::move(file), options.outside);
   if (const auto* problems = std::get_if<Problems>(&prepared)) {

@@ -10,13 +10,15 @@
 #include "export/HandOff.hpp"
 #include "export/Interrupt.hpp"
 #include "export/JobPart.hpp"
+#include "export/OrderRules.hpp"
 #include "export/Repeat.hpp"
+#include "export/TerminalText.hpp"
 #include "export/program/Command.hpp"
 
 namespace sagitta {
 
-int complain(const std::string& message, int code) {
-  std::cerr << "sagitta: " << message << "\n";
+int complain(const std::string& message, int code, const std::string& more) {
+  std::cerr << "sagitta: " << terminal_text(message) << "\n" << more;
   return code;
 }
 
@@ -29,6 +31,8 @@ int guarded(const std::function<int()>& run) try {
 } catch (const UsageError& error) {
   return complain(error.what(), exit_input);
 } catch (const PartError& error) {
+  return complain(error.what(), exit_input);
+} catch (const OrderError& error) {
   return complain(error.what(), exit_input);
 } catch (const RepeatError& error) {
   return complain(error.what(), exit_input);

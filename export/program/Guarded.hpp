@@ -5,8 +5,9 @@
 
 namespace sagitta {
 
-/// Writes the message to the standard error and gives the code back.
-int complain(const std::string& message, int code);
+/// Writes the message to the standard error, foreign text in it made safe, and gives the code back. `more`: lines of
+/// our own below it.
+int complain(const std::string& message, int code, const std::string& more = "");
 
 /// Runs the work and gives its exit code. The one place of the program where what it throws is caught and put into
 /// words.

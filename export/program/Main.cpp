@@ -23,9 +23,8 @@ int run(int argc, char** argv) {
   } catch (const CLI::Success& asked) {
     return program.exit(asked);
   } catch (const CLI::ParseError& error) {
-    return complain(
-        std::string(error.what()) + "\nsagitta --help lists the commands; sagitta COMMAND --help explains one",
-        exit_input);
+    return complain(error.what(), exit_input,
+                    "sagitta --help lists the commands; sagitta COMMAND --help explains one\n");
   }
   for (const Command& command : commands)
     if (command.app->parsed()) return command.run();

@@ -28,12 +28,4 @@ ArtworkOrFaults read_artwork(const std::string& path);
 ArtworkOrFaults svg_artwork(std::string_view text);
 ArtworkOrFaults dxf_artwork(std::string_view text);
 
-/// Whether a board file may name drawings outside its own folder; only the builder can say so.
-enum class Outside { refused, allowed };
-
-/// Where the drawing that a board file names is: from the board's folder. A path that is absolute or leaves the folder
-/// is a fault unless the builder allowed it.
-std::variant<std::string, Fault> artwork_path(const std::string& folder, const std::string& file,
-                                              Outside outside = Outside::refused);
-
 }  // namespace sagitta

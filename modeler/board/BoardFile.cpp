@@ -215,9 +215,10 @@ void Reading::place(const std::string& key, TextPosition key_spot, const Node& n
   out.places[key] = {file, node.spot.line, node.spot.column, key_spot.line, key_spot.column, node.level};
 }
 
-BoardFile read_board_text(std::string_view text, const std::string& file_name, const std::string& folder) {
+BoardFile read_board_text(std::string_view text, const std::string& file_name, const std::string& folder,
+                          Outside outside) {
   Reading reading;
-  reading.chain = read_chain(text, file_name, folder);
+  reading.chain = read_chain(text, file_name, folder, outside);
   reading.out.file = file_name;
   reading.out.board.folder = folder;
   for (const ChainFile& each : reading.chain.files) reading.out.read_from.push_back(each.name);
@@ -231,7 +232,7 @@ BoardFile read_board_text(std::string_view text, const std::string& file_name, c
   return std::move(reading.out);
 }
 
-BoardFile read_board(const std::string& path) {
+BoardFile read_board(const std::string& path, Outside outside) {
   auto text = fetch_text(path, path);
   if (auto* problem = std::get_if<Problem>(&text)) {
     BoardFile file;
@@ -240,7 +241,7 @@ BoardFile read_board(const std::string& path) {
     file.problems.push_back(std::move(*problem));
     return file;
   }
-  return read_board_text(std::get<std::string>(text), path, fs::path(path).parent_path().string());
+  return read_board_text(std::get<std::string>(text), path, fs::path(path).parent_path().string(), outside);
 }
 
 std::vector<Problem> locate(const BoardFile& file, const Faults& faults) {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
+#include "board/InputPath.hpp"
 #include "board/Problem.hpp"
 
 namespace sagitta {
@@ -36,11 +37,13 @@ struct BoardFile {
 };
 
 /// Reads a board file. Relative paths in it, `base` among them, start from its folder. A syntax error, a repeated key
-/// or a text that cannot be had stops the reading and is the one problem.
-BoardFile read_board(const std::string& path);
+/// or a text that cannot be had stops the reading and is the one problem. `outside`: whether a base may lie outside the
+/// board's folder.
+BoardFile read_board(const std::string& path, Outside outside = Outside::refused);
 
 /// Reads a text as if it were the file of this name in this folder.
-BoardFile read_board_text(std::string_view text, const std::string& file_name, const std::string& folder);
+BoardFile read_board_text(std::string_view text, const std::string& file_name, const std::string& folder,
+                          Outside outside = Outside::refused);
 
 /// Gives the faults that later steps found their places: that of the key; if the file does not give the key, its
 /// table's header; else 1:1. A fault without a hint whose length makes better sense in the other unit gets that hint.

@@ -47,6 +47,8 @@ std::optional<Units> named_units(const Node& root) {
 
 class Builder {
  public:
+  explicit Builder(Outside outside) : outside_(outside) {}
+
   Chain chain;
 
   /// The tree of one file and its bases.
@@ -98,8 +100,9 @@ class Builder {
       fail(level + 1, {here.name, spot.line, spot.column, "base", std::move(message), std::move(hint)});
       return Node();
     };
-    if (base.find('\0') != std::string::npos) return refuse("this is not the name of a file", "");
-    const std::string path = (fs::path(here.folder) / base).string();
+    const auto place = input_path({"base", here.folder, base, chain.files.front().folder}, outside_);
+    if (const auto* fault = std::get_if<Fault>(&place)) return refuse(fault->message, fault->hint);
+    const std::string& path = std::get<std::string>(place);
     if (std::ranges::find(seen_, same_file_key(path)) != seen_.end()) {
       return refuse("the bases go round in a circle: \"" + base + "\" stands on this file",
                     "take `base` out of one of them");
@@ -115,13 +118,14 @@ class Builder {
     return tree(std::get<std::string>(text), path, fs::path(path).parent_path().string());
   }
 
+  Outside outside_;
   std::vector<std::string> seen_;
 };
 
 }  // namespace
 
-Chain read_chain(std::string_view text, const std::string& file_name, const std::string& folder) {
-  Builder builder;
+Chain read_chain(std::string_view text, const std::string& file_name, const std::string& folder, Outside outside) {
+  Builder builder(outside);
   Node root = builder.tree(text, file_name, folder);
   builder.chain.root = std::move(root);
   return std::move(builder.chain);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
+#include "board/InputPath.hpp"
 #include "board/Node.hpp"
 
 namespace sagitta {
@@ -28,6 +29,7 @@ struct Chain {
   bool whole = true;     ///< false: a base is missing or unreadable, so that keys may be missing
 };
 
-Chain read_chain(std::string_view text, const std::string& file_name, const std::string& folder);
+/// `outside`: whether bases may lie outside `folder`.
+Chain read_chain(std::string_view text, const std::string& file_name, const std::string& folder, Outside outside);
 
 }  // namespace sagitta

@@ -229,7 +229,7 @@ std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside
   for (std::size_t i = 0; i < board.inlays.size(); ++i) {
     const Inlay& inlay = board.inlays[i];
     if (inlay.shape != InlayShape::artwork || drawings.contains(inlay.file)) continue;
-    const auto path = artwork_path(board.folder, inlay.file, outside);
+    const auto path = input_path({"drawing", board.folder, inlay.file, board.folder}, outside);
     auto read = std::holds_alternative<Fault>(path) ? ArtworkOrFaults(Faults{std::get<Fault>(path)})
                                                     : read_artwork(std::get<std::string>(path));
     if (auto* wrong = std::get_if<Faults>(&read)) {

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "artwork/ReadArtwork.hpp"
+#include "board/InputPath.hpp"
 #include "inlay/Region.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Cancel.hpp"

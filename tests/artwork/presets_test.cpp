@@ -6,6 +6,7 @@
 #include "Places.hpp"
 #include "artwork/ColourMaterials.hpp"
 #include "board/BoardFile.hpp"
+#include "board/InputPath.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -47,7 +48,7 @@ TEST(PresetDrawings, HaveAMaterialAndASheetForEachColour) {
       const Inlay& inlay = read.board.inlays[i];
       if (inlay.shape != InlayShape::artwork) continue;
       ++seen;
-      const auto where = artwork_path(read.board.folder, inlay.file);
+      const auto where = input_path({"drawing", read.board.folder, inlay.file, read.board.folder}, Outside::refused);
       ASSERT_TRUE(std::holds_alternative<std::string>(where)) << std::get<Fault>(where).message;
       const Artwork art = good(read_artwork(std::get<std::string>(where)), inlay.file);
       EXPECT_EQ(words(material_faults(read.board, i, art)), "") << path.filename();

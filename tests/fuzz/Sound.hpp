@@ -3,19 +3,12 @@
 /// What must hold of every drawing that is read.
 
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
 
+#include "Demand.hpp"
 #include "artwork/Curve.hpp"
 #include "artwork/ReadArtwork.hpp"
 
 namespace sagitta::test {
-
-inline void demand(bool holds, const char* what) {
-  if (holds) return;
-  std::fprintf(stderr, "not so: %s\n", what);
-  std::abort();
-}
 
 inline void expect_sound_or_refused(const ArtworkOrFaults& read) {
   if (const Faults* faults = std::get_if<Faults>(&read)) {

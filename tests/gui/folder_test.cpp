@@ -5,6 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "Places.hpp"
 #include "export/Digest.hpp"
 #include "export/Manifest.hpp"
 #include "gui/Hand.hpp"
@@ -51,7 +52,7 @@ TEST(SendingFolder, FollowsTheBoard) {
   Sender hand;
   EXPECT_EQ(hand.text("Export/folder"), hand.own().string());
   hand.close_page();
-  fs::copy_file(fs::path(SAGITTA_SOURCE) / "presets/reed-tenor.toml", hand.folder() / "reed.toml");
+  fs::copy_file(fs::path(places::source()) / "presets/reed-tenor.toml", hand.folder() / "reed.toml");
   hand.drop(hand.folder() / "reed.toml");
   hand.wait();
   hand.open();

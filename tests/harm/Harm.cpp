@@ -1,5 +1,6 @@
 #include "harm/Harm.hpp"
 
+#include "Places.hpp"
 #include "export/FolderState.hpp"
 
 namespace sagitta::test {
@@ -40,14 +41,14 @@ Workshop::Workshop() {
 }
 
 std::string Workshop::line(const std::string& options) const {
-  return SAGITTA_PROGRAM " export '" + (path() / "job/board.toml").string() + "' --to '" +
+  return places::program() + " export '" + (path() / "job/board.toml").string() + "' --to '" +
          (path() / "job/out").string() + "' --only csv,svg " + options;
 }
 
 Outcome Workshop::run(const std::string& options, const std::string& variables) const {
   return shell(variables.empty() ? line(options)
-                                 : variables + " FAIL_BELOW='" + (path() / "job").string() +
-                                       "' LD_PRELOAD='" FAILING_CALLS "' " + line(options));
+                                 : variables + " FAIL_BELOW='" + (path() / "job").string() + "' LD_PRELOAD='" +
+                                       places::failing_calls() + "' " + line(options));
 }
 
 std::string Workshop::harm(bool may_be_absent) const {

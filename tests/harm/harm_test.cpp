@@ -15,6 +15,8 @@
 #include <chrono>
 #include <random>
 
+#include "Places.hpp"
+
 extern char** environ;
 
 namespace sagitta::test {
@@ -169,7 +171,7 @@ TEST(Harm, AFullDiskLosesNothing) {
 // Whatever is written is said to be written only when it is: a preset, too.
 TEST(Harm, ANewBoardIsWholeOrNotThere) {
   const ScratchFolder scratch;
-  const std::string line = SAGITTA_PROGRAM " new egret-figure --to '" + (scratch / "mine").string() + "'";
+  const std::string line = places::program() + " new egret-figure --to '" + (scratch / "mine").string() + "'";
   ASSERT_EQ(shell(line).code, 0);
   const std::string whole = listing(scratch.path());
   fs::remove_all(scratch / "mine");
@@ -177,7 +179,7 @@ TEST(Harm, ANewBoardIsWholeOrNotThere) {
     for (int n = 1; n <= 4; ++n) {
       const Outcome failed =
           shell("FAIL_BELOW='" + scratch.path().string() + "' FAIL_CALL=" + call + " FAIL_AT=" + std::to_string(n) +
-                " FAIL_ERROR=28 LD_PRELOAD='" FAILING_CALLS "' " + line);
+                " FAIL_ERROR=28 LD_PRELOAD='" + places::failing_calls() + "' " + line);
       EXPECT_EQ(listing(scratch.path()), failed.code == 0 ? whole : "") << call << " " << n << failed.err;
       EXPECT_TRUE(failed.code == 0 || failed.code == 3) << failed.err;
       fs::remove_all(scratch / "mine");

@@ -10,8 +10,9 @@ namespace sagitta::test {
 namespace {
 
 TEST(Pages, TheTopLevelIsExactlyTheDesigns) {
-  const std::set<std::string> wanted = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE", "CHANGELOG.md",
-                                        "modeler",        "export",    "viewer",        "presets", "tests"};
+  const std::set<std::string> wanted = {"CMakeLists.txt", "README.md",         "DEVELOPERS.md", "LICENSE",
+                                        "CHANGELOG.md",   "CMakePresets.json", "modeler",       "export",
+                                        "viewer",         "presets",           "tests"};
   std::set<std::string> found;
   for (const auto& entry : fs::directory_iterator(source())) {
     const std::string name = entry.path().filename();

@@ -10,6 +10,7 @@
 #include "app/Window.hpp"
 #include "document/WholeFile.hpp"
 #include "export/Picture.hpp"
+#include "export/TerminalText.hpp"
 #include "panels/ChecksPanel.hpp"
 
 namespace sagitta::viewer {
@@ -19,15 +20,19 @@ namespace {
 constexpr int most_frames = 4000;
 
 void print(const std::vector<Problem>& problems) {
-  for (const Problem& p : problems)
-    std::cerr << (p.file.empty() ? "" : p.file + ":" + std::to_string(p.line) + ":" + std::to_string(p.column) + ": ")
-              << p.key << (p.key.empty() ? "" : ": ") << p.message << (p.hint.empty() ? "" : " " + p.hint) << "\n";
+  for (const Problem& p : problems) {
+    const std::string place =
+        p.file.empty() ? "" : p.file + ":" + std::to_string(p.line) + ":" + std::to_string(p.column) + ": ";
+    std::cerr << terminal_text(place + p.key + (p.key.empty() ? "" : ": ") + p.message + (p.hint.empty() ? "" : " ") +
+                               p.hint)
+              << "\n";
+  }
 }
 
 int write(const std::string& file, int width, int height, const std::vector<std::uint8_t>& rows) {
   const std::string why = write_whole(file, png_bytes({width, height, rows}));
   if (why.empty()) return 0;
-  std::cerr << "sagitta-viewer: " << why << "\n";
+  std::cerr << "sagitta-viewer: " << terminal_text(why) << "\n";
   return 3;
 }
 
@@ -44,7 +49,8 @@ std::vector<std::uint8_t> cropped(const std::vector<std::uint8_t>& rows, int wid
 int write_window(App& app, const ShotSpec& spec) {
   if (spec.panel.empty()) return write(spec.file, spec.width, spec.height, app.snapshot());
   const Seen* seen = app.desk().ui.find(spec.panel);
-  if (!seen) return std::cerr << "sagitta-viewer: there is no panel \"" << spec.panel << "\" to be seen.\n", 2;
+  if (!seen)
+    return std::cerr << "sagitta-viewer: there is no panel \"" << terminal_text(spec.panel) << "\" to be seen.\n", 2;
   const int x = std::max(static_cast<int>(seen->low.x), 0), y = std::max(static_cast<int>(seen->low.y), 0);
   const int w = std::min(static_cast<int>(seen->high.x), spec.width) - x;
   const int h = std::min(static_cast<int>(seen->high.y), spec.height) - y;
@@ -83,7 +89,8 @@ int make_shot(const ShotSpec& spec) {
   app.whole_picture(!spec.window);
   settle(app);
   for (const std::string& command : spec.commands) {
-    if (!command_named(command)) return std::cerr << "sagitta-viewer: there is no command \"" << command << "\".\n", 2;
+    if (!command_named(command))
+      return std::cerr << "sagitta-viewer: there is no command \"" << terminal_text(command) << "\".\n", 2;
     desk.ask(command);
     settle(app);
   }

@@ -15,7 +15,7 @@ std::string write_whole(const std::filesystem::path& path, std::string_view byte
 struct Unread {
   std::string why;
 };
-/// The bytes of a regular file, at most 16 MiB.
+/// The file's bytes, at most 16 MiB. Only a regular file is read: a pipe or a device is refused without waiting for it.
 std::variant<std::string, Unread> read_whole(const std::filesystem::path& path);
 
 }  // namespace sagitta::viewer

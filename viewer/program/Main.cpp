@@ -9,6 +9,7 @@
 #include "app/Window.hpp"
 #include "document/Folders.hpp"
 #include "export/NeckProcess.hpp"
+#include "export/TerminalText.hpp"
 #include "solid/Failure.hpp"
 
 namespace {
@@ -86,6 +87,6 @@ int main(int argc, char** argv) {
   int code = 0;
   const auto wrong = failure_of([&] { code = shot.file.empty() ? open_window(shot.board) : make_shot(shot); });
   if (!wrong) return code;
-  std::cerr << "sagitta-viewer: " << *wrong << "\n";
+  std::cerr << "sagitta-viewer: " << terminal_text(*wrong) << "\n";
   return no_display;
 }
