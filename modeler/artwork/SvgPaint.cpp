@@ -20,7 +20,7 @@ std::optional<std::string> painted(const std::string& paint, const ElementsById&
   const auto colour =
       close == std::string::npos ? std::nullopt : read_colour(std::string_view(paint).substr(close + 1));
   notes.add(where,
-            "the fill is " + kind + " (" + paint.substr(0, 40) + "), which no material is; " +
+            "the fill is " + kind + " (" + paint.substr(0, 40) + "), and a piece has one plain colour: " +
                 (colour ? "its other colour was taken" : "the shape was left out"),
             "give the shape one plain colour");
   return colour;

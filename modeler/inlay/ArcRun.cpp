@@ -16,7 +16,7 @@ constexpr std::size_t beam_width = 6;  // chains that are looked at side by side
 constexpr double lengths[] = {1, 0.9, 0.8, 0.7, 0.6, 0.5};  // of the longest arc that serves
 constexpr double bends_tried[] = {0.5, 0.15, 0.85};         // between its least and its greatest curvature
 
-constexpr double least_left = 0.0005;                          // mm
+constexpr double least_left = 0.0001;                          // mm
 constexpr double shares[] = {1, 0.6, 1.6, 0.3, 2.5, 0.15, 5};  // of the first leg of two last arcs
 
 using Chain = std::vector<Piece>;
@@ -33,6 +33,7 @@ struct State {
 /// Curvatures of the arcs from a state that pass all stations up to one.
 struct Bends {
   double low = -1e300, high = 1e300;
+  bool held = false;  ///< by a station
 };
 
 class ArcRun {
@@ -41,7 +42,8 @@ class ArcRun {
       : run_(run),
         x_(run.stations),
         follow_(run.follow),
-        least_radius_(run.least_radius),
+        least_left_(run.least_left),
+        least_right_(run.least_right),
         end_(static_cast<int>(x_.size()) - 1) {}
 
   Chain chain() {
@@ -52,7 +54,7 @@ class ArcRun {
         for (const int i : beam)
           if (Chain last = finish(states_[i], two); !last.empty()) return whole(i, std::move(last));
       std::vector<int> next = advanced(beam);
-      if (next.empty() && run_.least_radius > 0) next = advanced_tighter(beam);
+      if (next.empty() && (run_.least_left > 0 || run_.least_right > 0)) next = advanced_tighter(beam);
       if (next.empty()) {
         if (Chain all = stepped(beam.front()); !all.empty()) return all;
         next = {static_cast<int>(states_.size()) - 1};
@@ -65,7 +67,8 @@ class ArcRun {
   /// How far one arc from a state can come, and what curvatures serve up to each station.
   int scan(const State& from, std::vector<Bends>* bends) const {
     Bends now;
-    if (least_radius_ > 0) now.high = 1 / least_radius_;
+    if (least_left_ > 0) now.high = 1 / least_left_;
+    if (least_right_ > 0) now.low = -1 / least_right_;
     if (bends) bends->clear();
     for (int i = from.at + 1; i <= end_; ++i) {
       const Point to = x_[i] - from.p;
@@ -74,6 +77,7 @@ class ArcRun {
       if (square > 4 * off * off) {
         if (ahead < 0 || ahead * ahead < least_ahead * least_ahead * square) return i - 1;
         const double twice = 2 / square;
+        now.held = true;
         now.low = std::max(now.low, twice * (aside - off));
         now.high = std::min(now.high, twice * (aside + off));
         if (now.low > now.high) return i - 1;
@@ -155,13 +159,15 @@ class ArcRun {
   std::vector<int> advanced_tighter(const std::vector<int>& beam) {
     std::vector<int> next, any;
     for (const double share : {0.9, 0.7, 0.5}) {
-      least_radius_ = share * run_.least_radius;
+      least_left_ = share * run_.least_left;
+      least_right_ = share * run_.least_right;
       next = advanced(beam);
       if (any.empty()) any = next;
       std::erase_if(next, [&](int i) { return too_sharp(piece_to(states_[i])); });
       if (!next.empty()) break;
     }
-    least_radius_ = run_.least_radius;
+    least_left_ = run_.least_left;
+    least_right_ = run_.least_right;
     return next.empty() ? any : next;
   }
 
@@ -175,7 +181,7 @@ class ArcRun {
         if (j <= at || j == last) continue;
         last = j;
         const Bends bends = bends_[j - at - 1];
-        if (bends.high > 1e299 || bends.low < -1e299) continue;
+        if (!bends.held) continue;
         for (const double share : bends_tried) {
           State to = bent(i, j, bends.low + share * (bends.high - bends.low));
           if (dot(states_[i].way, to.way) < least_turned) continue;
@@ -207,10 +213,7 @@ class ArcRun {
     return all;
   }
 
-  /// Whether a disc of the least radius stays out of the corner that a tight arc makes: by (r - radius) sweep^2 / 8.
-  bool too_sharp(const Piece& piece) const {
-    return piece.sweep > 0 && (run_.least_radius - piece.radius) * piece.sweep * piece.sweep / 8 > least_left;
-  }
+  bool too_sharp(const Piece& piece) const { return left_standing(piece, run_) > least_left; }
 
   /// Whether the chain passes all stations from one on; a line that follows it may count.
   bool serves(Chain chain, int from) const {
@@ -291,7 +294,7 @@ class ArcRun {
   const SmoothRun& run_;
   const std::vector<Point>& x_;
   const std::vector<double>& follow_;
-  double least_radius_;
+  double least_left_, least_right_;
   int end_;
   std::vector<State> states_;
   std::vector<Bends> bends_;
@@ -300,5 +303,10 @@ class ArcRun {
 }  // namespace
 
 std::vector<Piece> arcs_along(const SmoothRun& run) { return ArcRun(run).chain(); }
+
+double left_standing(const Piece& piece, const SmoothRun& run) {
+  const double least = piece.sweep > 0 ? run.least_left : run.least_right;
+  return piece.is_arc() ? (least - piece.radius) * piece.sweep * piece.sweep / 8 : 0;
+}
 
 }  // namespace sagitta

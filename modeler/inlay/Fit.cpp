@@ -2,64 +2,34 @@
 
 #include <algorithm>
 
-#include "inlay/OutlineIndex.hpp"
+#include "inlay/Departure.hpp"
+#include "inlay/NarrowPlaces.hpp"
 
 namespace sagitta {
 namespace {
 
-constexpr int most_rounds = 8;
+constexpr int most_rounds = 24;  // of which each second one may widen or fill what is left
+constexpr int most_choices = 8;  // rounds after which gaps are only widened: that comes to an end
 
-bool within(const Region& region, const OutlineIndex& other) {
-  for (const Polygon& polygon : region)
-    for (const Point p : polygon)
-      if (!other.reaches(p, fit_settled)) return false;
-  return true;
-}
-
-/// Whether no point of either outline lies further than fit_settled from the other.
-bool same(const Region& a, const Region& b) {
-  if (a.empty() || b.empty()) return a.empty() == b.empty();
-  return within(a, OutlineIndex(b)) && within(b, OutlineIndex(a));
-}
+/// What closing may still add to a fit that has come to rest, as offsets leave some. mm^2.
+constexpr double at_rest = 0.0003;
 
 /// What an opening or a closing made is exactly as wide as the cutter, and would come and go with each round: the next
 /// one spares it by this much. mm.
 constexpr double spared = 0.0001;
 
-/// Closed, then opened: taking off twice in a row is taking off once.
-Region closed_and_opened(const Region& region, double closing, double opening, const Cancel& cancel) {
-  return grown(grown(grown(region, closing, cancel), -closing - opening, cancel), opening, cancel);
+double total(const std::vector<Region>& parts) {
+  double sum = 0;
+  for (const Region& part : parts) sum += area(part);
+  return sum;
 }
 
-/// Looks along an outline, at points that lie on it no further apart than a quarter of a side.
-template <class Look>
-void along(const Region& outline, Look look) {
-  for (const Polygon& polygon : outline)
-    for (std::size_t i = 0; i < polygon.size(); ++i)
-      for (const double s : {0.0, 0.25, 0.5, 0.75})
-        look(between(polygon[i], polygon[i + 1 < polygon.size() ? i + 1 : 0], s));
-}
-
-void judge(Point p, const OutlineIndex& other, Departure& worst) {
-  if (worst.distance > 0 && other.reaches(p, worst.distance)) return;
-  const double way = other.nearest(p).distance;
-  if (way > worst.distance) worst = {way, p};
-}
-
-/// Of the outline's points outside of the other region only those are looked for that lie further off than any yet.
-void judge_outside(const Region& outline, const Region& other, Departure& worst) {
-  constexpr std::size_t few = 256;
-  const OutlineIndex index(other);
-  std::vector<Point> far;
-  along(outline, [&](Point p) {
-    if (far.size() < few && !index.reaches(p, worst.distance)) far.push_back(p);
-  });
-  if (far.size() < few) {
-    for (const Point p : far)
-      if (!index.reaches(p, worst.distance) && !contains(other, p)) judge(p, index, worst);
-  } else {
-    along(without(outline, other), [&](Point p) { judge(p, index, worst); });
-  }
+/// The middle of the largest part.
+Point place_of(const std::vector<Region>& parts) {
+  const auto most =
+      std::max_element(parts.begin(), parts.end(), [](const Region& a, const Region& b) { return area(a) < area(b); });
+  const Box box = bounds(*most);
+  return between(box.low, box.high, 0.5);
 }
 
 }  // namespace
@@ -68,36 +38,32 @@ Region opened(const Region& region, double radius, const Cancel& cancel) {
   return radius > 0 ? grown(grown(region, -radius, cancel), radius, cancel) : region;
 }
 
-std::optional<Region> fit(const Region& drawn, double radius, const Cancel& cancel) {
-  if (radius <= 0) return drawn;
-  const double less = std::min(spared, radius / 8);
-  Region piece = opened(drawn, radius, cancel);
-  for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
-    Region next =
-        closed_and_opened(piece, radius - (round > 0 ? less : 0), radius - (round > 0 ? 2 : 1) * less, cancel);
-    const bool still = same(piece, next);
-    piece = std::move(next);
-    if (still) return piece;
-  }
-  return std::nullopt;
+Region closed(const Region& region, double radius, const Cancel& cancel) {
+  return radius > 0 ? grown(grown(region, radius, cancel), -radius, cancel) : region;
 }
 
-Departure departure(const Region& drawn, const Region& made) { return departure(drawn, made, without(drawn, made)); }
-
-Departure departure(const Region& drawn, const Region& made, const Region& lost) {
-  Departure worst;
-  if (!lost.empty()) {
-    const OutlineIndex index(made);
-    along(lost, [&](Point p) { judge(p, index, worst); });
+Fit fit(const Region& drawn, double radius, const Region& taken, const Cancel& cancel) {
+  if (radius <= 0) return {drawn, {}};
+  const double less = std::min(spared, radius / 8);
+  Fit made{opened(drawn, radius, cancel), {}};
+  for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
+    const double closing = radius - (round > 0 ? less : 0), opening = closing - less;
+    const Region whole = closed(made.region, closing, cancel);
+    const std::vector<Region> gaps = true_parts(without(whole, made.region, cancel));
+    if (total(gaps) < at_rest) return {std::move(made.region), {}};
+    made.narrow = place_of(gaps);
+    // Closing and opening in turn is done once and for all: what closing adds after that, opening takes away again.
+    made.region = round % 2 == 0 ? opened(whole, opening, cancel)
+                                 : with_room(made.region, gaps, radius, opening, taken,
+                                             round < most_choices ? Remedy::either : Remedy::widen, cancel);
   }
-  judge_outside(made, drawn, worst);
-  return worst;
+  return made;
 }
 
 double largest_radius(const Region& drawn, double limit, double most, const Cancel& cancel) {
   const auto serves = [&](double radius) {
-    const auto made = fit(drawn, radius, cancel);
-    return made && !made->empty() && departure(drawn, *made).distance <= limit;
+    const Fit made = fit(drawn, radius, {}, cancel);
+    return !made.narrow && !made.region.empty() && departure(drawn, made.region).distance <= limit;
   };
   if (serves(most)) return most;
   double good = 0, bad = most;

@@ -14,21 +14,21 @@ inline constexpr double fit_settled = 0.001;
 
 /// The region with every outer corner as round as a disc of `radius` leaves it; strips narrower than the disc go.
 Region opened(const Region& region, double radius, const Cancel& cancel = {});
+/// The region with every inner corner as round as that; gaps narrower than the disc are filled.
+Region closed(const Region& region, double radius, const Cancel& cancel = {});
 
-/// The drawn region as a cutter of `radius` (>= 0) can make it: opened and closed in turn until nothing moves by more
-/// than fit_settled, ending with an opening. Nothing when that does not settle in 8 rounds, or was cancelled. Empty
-/// when nothing is left.
-std::optional<Region> fit(const Region& drawn, double radius, const Cancel& cancel = {});
-
-/// How far the made region departs from the drawn one: the greatest way from a point of one to the other, and where.
-struct Departure {
-  double distance = 0;
-  Point at;
+/// What a cutter makes of a drawn region.
+struct Fit {
+  Region region;  ///< opened by the cutter's radius; empty when nothing is left
+  /// Where a gap stays that the cutter does not pass; none: closing by its radius adds nothing either.
+  std::optional<Point> narrow;
 };
-/// `made` must not be empty.
-Departure departure(const Region& drawn, const Region& made);
-/// The same where what is lost of the drawing, `without(drawn, made)`, is known.
-Departure departure(const Region& drawn, const Region& made, const Region& lost);
+
+/// The drawn region as a cutter of `radius` (>= 0) can make it, from inside and from outside: opened and closed in
+/// turn. Where the two would undo each other for ever, the gap is made as wide as the cutter, or filled with a neck as
+/// wide as it: whichever changes less. Nothing is added where `taken` lies; that must be opened by `radius` and clear
+/// of `drawn`. Cancelled: anything.
+Fit fit(const Region& drawn, double radius, const Region& taken = {}, const Cancel& cancel = {});
 
 /// The largest cutter radius up to `most` with which no point departs from the drawing by more than `limit`; 0 when
 /// there is none. To 0.001 mm.

@@ -1,9 +1,10 @@
 #pragma once
 
 /// One drawing fitted at one size: its pieces, its pockets and its figures in the drawing's own frame, the middle of
-/// its bounding box at the origin.
+/// its bounding box at the origin. Lengths in mm.
 
 #include "inlay/Inlays.hpp"
+#include "inlay/Meetings.hpp"
 #include "plane/Tally.hpp"
 
 namespace sagitta {
@@ -15,6 +16,7 @@ struct FittedFigure {
   };
   std::vector<Part> parts;
   Loops pockets;                       ///< all parts' pockets run together
+  std::vector<Meeting> meetings;       ///< of parts
   std::vector<RegionFigures> figures;  ///< one a region; `inlay`, `fret` and `material` are not set
 };
 
@@ -27,8 +29,9 @@ struct FigureCut {
   friend bool operator==(const FigureCut&, const FigureCut&) = default;
 };
 
-/// Of touching regions, in the drawing's order, each later one first loses what lies within the clearance of an earlier
-/// piece. Faults: a fit that does not settle, a drawing of which nothing is left. Cancelled: no parts and no faults.
+/// Each island of a region is fitted for itself. In the drawing's order each later one first loses what lies within the
+/// clearance of an earlier piece. Pockets between which less wood than the clearance would be left run together where
+/// the cutter can take it away. Faults: a drawing of which nothing is left. Cancelled: no parts and no faults.
 std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel,
                                               const Tally& tally = {});
 

@@ -101,13 +101,15 @@ class Fitter {
     return piece;
   }
 
-  void add(InlayPiece piece) {
+  /// Its index; -1 where its pocket is there already: the same pocket from two inlays is one pocket.
+  int add(InlayPiece piece) {
     for (const std::size_t other : places_.near(piece))
-      if (same_pocket(piece, inlays_.pieces[other])) return;  // the same pocket from two inlays is one pocket
+      if (same_pocket(piece, inlays_.pieces[other])) return -1;
     places_.add(piece, inlays_.pieces.size());
     const int number = ++count_[piece.material];
     piece.name = piece.material + (number < 10 ? "-0" : "-") + std::to_string(number);
     inlays_.pieces.push_back(std::move(piece));
+    return static_cast<int>(inlays_.pieces.size()) - 1;
   }
 
   void add_simple(const Marker& marker) {
@@ -145,15 +147,20 @@ class Fitter {
     return {inlay_of(marker).turn_degrees * std::numbers::pi / 180, board_.hand == Hand::left, marker.centre};
   }
 
+  /// A drawing that fills nothing: what was left out of it and why.
+  void blame_empty(const Marker& marker, const Artwork& artwork) {
+    const std::string empty = inlay_of(marker).file + " has no filled area to inlay";
+    if (artwork.notes.empty()) blame(marker, ".file", {"", empty, "fill the outlines in the drawing program"});
+    for (const Fault& note : artwork.notes) blame(marker, ".file", {"", empty + ": " + note.message, note.hint});
+  }
+
   std::shared_ptr<const FittedFigure> figure_of(const Marker& marker, const Artwork& artwork) {
     const Inlay& inlay = inlay_of(marker);
     const Box box = bounds(artwork);
     const double drawn = inlay.along ? box.high.x - box.low.x : box.high.y - box.low.y;
     const double wanted = inlay.along ? *inlay.along : inlay.across.value_or(drawn);
     if (artwork.regions.empty() || !(drawn > 0)) {
-      blame(
-          marker, ".file",
-          {"", inlay.file + " has no filled area to inlay", "fill the outlines, and look at the notes on the drawing"});
+      blame_empty(marker, artwork);
       return nullptr;
     }
     const FigureCut cut{growth_in(layout_, inlay, marker.fret) * wanted / drawn, inlay_cutter_radius(board_),
@@ -187,19 +194,25 @@ class Fitter {
       figures.inlay = marker.inlay;
       figures.fret = marker.fret;
       figures.material = material(drawn.region);
-      for (Point* p : {&figures.departure_at, &figures.piece_neck_at, &figures.pocket_neck_at, &figures.detail_at})
+      for (Point* p : {&figures.departure_at, &figures.piece_neck_at, &figures.pocket_neck_at, &figures.detail_at,
+                       &figures.lost_at, &figures.added_at, &figures.drawn_gap_at, &figures.left_gap_at})
         *p = place(*p);
       figures.lost = place(figures.lost);
       inlays_.figures.push_back(std::move(figures));
     }
+    std::vector<int> let;  // of each part, its piece
     for (const FittedFigure::Part& part : figure->parts) {
       InlayPiece piece = piece_at(marker);
       piece.material = material(part.region);
       piece.figure = first + part.region;
       piece.piece = place(part.piece);
       piece.pocket = place(part.pocket);
-      add(std::move(piece));
+      let.push_back(add(std::move(piece)));
     }
+    for (const Meeting& meeting : figure->meetings)
+      if (let[meeting.a] >= 0 && let[meeting.b] >= 0)
+        inlays_.meetings.push_back(
+            {let[meeting.a], let[meeting.b], meeting.wood, meeting.drawn_apart, place(meeting.at)});
     inlays_.pockets.push_back({marker.inlay, marker.fret, place(figure->pockets)});
   }
 

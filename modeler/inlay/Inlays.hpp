@@ -49,13 +49,21 @@ struct RegionFigures {
   int region = 0;  ///< in the drawing's order
   std::string colour, material;
   double drawn_area = 0;
-  double lost_area = 0;  ///< drawn, but in no piece of this region
-  double gap_area = 0;   ///< of that, what a pocket takes: it is filled with glue
-  double void_area = 0;  ///< of that, where the wood stands: corners that no cutter reaches
+  double lost_area = 0;     ///< drawn, but in no piece of this region
+  double gap_area = 0;      ///< of that, what a pocket takes and no piece fills: it is filled with glue
+  double void_area = 0;     ///< of that, where the wood stands: corners that no cutter reaches
+  double covered_area = 0;  ///< of that, where another region's piece lies
+  Point lost_at;            ///< where most of the lost area lies
+  double added_area = 0;    ///< in a piece of this region, but not drawn for it
+  Point added_at;
   double departure = 0;  ///< the greatest way from a point of the drawing to the piece, or the other way round
   Point departure_at;
   std::optional<double> piece_neck, pocket_neck;  ///< the narrowest place; none under `widest_neck`
   Point piece_neck_at, pocket_neck_at;
+  std::optional<double> drawn_gap;  ///< the narrowest that is drawn; none where the cutter passes all
+  Point drawn_gap_at;
+  std::optional<double> left_gap;  ///< in a piece, where neither widening nor filling helped: no cutter cuts it
+  Point left_gap_at;
   double smallest_piece = 0;  ///< least area of a part; 0 when nothing is left
   double cleared_area = 0;    ///< of the pockets, what the clearing cutter reaches
   double detail_area = 0;     ///< and what it leaves to the detail cutter
@@ -64,13 +72,23 @@ struct RegionFigures {
   friend bool operator==(const RegionFigures&, const RegionFigures&) = default;
 };
 
+/// Two pieces of one drawing whose pockets run together, as less wood than the clearance would be left between them.
+struct PocketsMeeting {
+  int a = 0, b = 0;        ///< indices into Inlays::pieces
+  double wood = 0;         ///< between the pockets; < 0: they overlap
+  double drawn_apart = 0;  ///< between the islands as they are drawn
+  Point at;
+  friend bool operator==(const PocketsMeeting&, const PocketsMeeting&) = default;
+};
+
 /// Wider places of a piece are not called necks. mm.
 inline constexpr double widest_neck = 5;
 
 struct Inlays {
-  std::vector<InlayPiece> pieces;      ///< inlay after inlay, fret after fret, in the drawing's order
-  std::vector<ArtworkPocket> pockets;  ///< of artwork only: the simple shapes' are their closed form
-  std::vector<RegionFigures> figures;  ///< of artwork only
+  std::vector<InlayPiece> pieces;          ///< inlay after inlay, fret after fret, in the drawing's order
+  std::vector<ArtworkPocket> pockets;      ///< of artwork only: the simple shapes' are their closed form
+  std::vector<RegionFigures> figures;      ///< of artwork only
+  std::vector<PocketsMeeting> meetings{};  ///< of artwork only
   friend bool operator==(const Inlays&, const Inlays&) = default;
 };
 
@@ -84,10 +102,10 @@ std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside
 class FigureStore;
 
 /// Fits every inlay. Each drawing is fitted once for each size that it is used in and then placed, turned and mirrored.
-/// Faults: a colour without material (the colours found are listed), a drawing that leaves no piece, a fit that does
-/// not settle. Cancelled: no pieces and no faults. Steps are
-/// counted region by region of each drawing, and expected as the drawings come up. What `store` has of these drawings
-/// is not fitted again, and what is fitted is kept there; null: a store for this call only.
+/// Faults: a colour without material (the colours found are listed), a drawing that fills nothing or leaves no piece.
+/// Cancelled: no pieces and no faults. Steps are counted region by region of each drawing, and expected as the drawings
+/// come up. What `store` has of these drawings is not fitted again, and what is fitted is kept there; null: a store for
+/// this call only.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
                                         const Cancel& cancel = {}, const Tally& tally = {},
                                         FigureStore* store = nullptr);

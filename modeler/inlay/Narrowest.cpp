@@ -21,7 +21,6 @@ struct Stretch {
 };
 
 constexpr std::size_t most_sides = 16;
-constexpr double facing = -0.5;  // greatest cosine between directions that face each other
 
 double turn(Point a, Point b) { return std::atan2(cross(a, b), dot(a, b)); }
 
@@ -33,7 +32,8 @@ double apart(const Box& a, const Box& b) {
 
 class NeckSearch {
  public:
-  NeckSearch(const Region& region, bool inside) : inside_(inside) {
+  NeckSearch(const Region& region, bool inside, double opposite)
+      : inside_(inside), opposite_(opposite), least_turn_(std::acos(opposite)) {
     for (const Polygon& polygon : region) add(polygon);
     std::sort(stretches_.begin(), stretches_.end(),
               [](const Stretch& a, const Stretch& b) { return a.box.low.x < b.box.low.x; });
@@ -78,10 +78,9 @@ class NeckSearch {
     }
   }
 
-  static bool may_face(const Stretch& s, const Stretch& t) {
-    static const double least = std::acos(facing);
+  bool may_face(const Stretch& s, const Stretch& t) const {
     const double away = turn(s.way, t.way);  // the greatest turn from one of s to one of t
-    return std::max(away + t.left + s.right, -away + t.right + s.left) >= least;
+    return std::max(away + t.left + s.right, -away + t.right + s.left) >= least_turn_;
   }
 
   void search(double look) {
@@ -102,7 +101,7 @@ class NeckSearch {
       const Point p = between(s.a, s.b, 0.5), inward = inside_ ? left_of(s.way) : -1.0 * left_of(s.way);
       for (std::size_t k = to.first; k < to.last; ++k) {
         const Side& t = sides_[k];
-        if (dot(t.way, s.way) > facing) continue;
+        if (dot(t.way, s.way) > opposite_) continue;
         const double size = dot(t.b - t.a, t.way);
         const Point q = t.a + std::clamp(dot(p - t.a, t.way), 0.0, size) * t.way;
         const double ahead = dot(q - p, inward), square = dot(q - p, q - p);
@@ -128,6 +127,7 @@ class NeckSearch {
   }
 
   bool inside_;
+  double opposite_, least_turn_;  ///< greatest cosine between directions that face each other, and its angle
   std::vector<Side> sides_;
   std::vector<Stretch> stretches_;
   std::vector<double> perimeters_;  ///< for each loop
@@ -137,10 +137,12 @@ class NeckSearch {
 
 }  // namespace
 
-Narrowest narrowest(const Region& region, bool inside, double most) { return NeckSearch(region, inside).run(most); }
+Narrowest narrowest(const Region& region, bool inside, double most, double opposite) {
+  return NeckSearch(region, inside, opposite).run(most);
+}
 
 std::vector<std::vector<double>> widths(const Region& region, bool inside, double most) {
-  const std::vector<double> flat = NeckSearch(region, inside).each(most);
+  const std::vector<double> flat = NeckSearch(region, inside, facing).each(most);
   std::vector<std::vector<double>> found;
   auto from = flat.begin();
   for (const Polygon& polygon : region) {

@@ -10,10 +10,13 @@ struct Narrowest {
   Point p;  ///< the middle of the neck
 };
 
+/// Cosine of 120 degrees: sides whose directions are within 60 degrees of opposite face each other.
+inline constexpr double facing = -0.5;
+
 /// The least width between two stretches of outline that face each other across the region (`inside`) or across what is
-/// outside it, their directions within 60 degrees of opposite. What tapers to a corner is no neck. Wider ones than
-/// `most` are not looked for: the width is then 1e300.
-Narrowest narrowest(const Region& region, bool inside, double most);
+/// outside it: the cosine between their directions is at most `opposite`. What tapers to a corner is no neck. Wider
+/// ones than `most` are not looked for: the width is then 1e300.
+Narrowest narrowest(const Region& region, bool inside, double most, double opposite = facing);
 
 /// The same for each side of each polygon: the least width there, up to `most`; 1e300 where it is wider. No two points
 /// of a polygon that follow each other may be one.

@@ -35,38 +35,88 @@ Region without_skins(const Region& pocket, const Cancel& cancel) {
   return grown(grown(pocket, tolerance::snap, cancel), -tolerance::snap, cancel);
 }
 
-/// The pocket among `ours` that is the part, whole and alone; -1: none.
-int alone(const Region& part, const std::vector<PartPocket>& pockets, const std::vector<int>& ours) {
-  const Box box = bounds(part);
-  for (const int i : ours) {
-    const Region& own = pockets[i].polygons;
-    if (own.size() != part.size()) continue;
-    const Box other = bounds(own);
-    if (distance(box.low, other.low) > tolerance::vertex || distance(box.high, other.high) > tolerance::vertex)
-      continue;
-    if (std::abs(area(own) - area(part)) < tolerance::snap * tolerance::snap) return i;
+/// The pockets of a figure on their way to one set of outlines.
+class Pockets {
+ public:
+  Pockets(const std::vector<Island>& islands, const std::vector<Meeting>& meetings, const IslandCut& cut,
+          const Cancel& cancel)
+      : meetings_(meetings), cut_(cut), cancel_(cancel) {
+    for (const Island& island : islands)
+      for (const IslandPart& part : island.parts) parts_.push_back(&part);
   }
-  return -1;
-}
 
-/// The pockets in groups of those that may touch.
-std::vector<std::vector<int>> touching(const std::vector<PartPocket>& pockets) {
-  std::vector<Extent> extents;
-  for (const PartPocket& pocket : pockets) extents.emplace_back(pocket.polygons);
-  std::vector<Box> boxes;
-  for (const Extent& extent : extents) boxes.push_back(extent.box());
-  Groups groups(pockets.size());
-  for (const std::vector<int>& near : clusters(boxes, 2 * tolerance::snap))
-    for (std::size_t i = 0; i < near.size(); ++i)
-      for (std::size_t k = 0; k < i; ++k)
-        if (groups.of(near[i]) != groups.of(near[k]) &&
-            extents[near[i]].may_meet(extents[near[k]], 2 * tolerance::snap))
-          groups.join(near[i], near[k]);
-  std::vector<std::vector<int>> found(pockets.size());
-  for (int i = 0; i < static_cast<int>(pockets.size()); ++i) found[groups.of(i)].push_back(i);
-  std::erase_if(found, [](const auto& group) { return group.empty(); });
-  return found;
-}
+  Loops run() const {
+    Loops all;
+    const auto add = [&](const Loops& loops) { all.insert(all.end(), loops.begin(), loops.end()); };
+    for (const std::vector<int>& ours : touching()) {
+      if (cancel_.wanted()) return {};
+      if (ours.size() == 1) {
+        add(parts_[ours.front()]->pocket);
+        continue;
+      }
+      for (const Region& part : parts(without_skins(together(ours), cancel_))) {
+        if (cancel_.wanted()) return {};
+        const int own = alone(part, ours);
+        add(own >= 0 ? parts_[own]->pocket : refitted(part, refit_tolerance, cut_.radius));
+      }
+    }
+    return all;
+  }
+
+ private:
+  const Region& polygons(int i) const { return parts_[i]->clear(); }
+
+  /// The pockets in groups of those that meet or touch.
+  std::vector<std::vector<int>> touching() const {
+    std::vector<Extent> extents;
+    for (const IslandPart* part : parts_) extents.emplace_back(part->clear());
+    std::vector<Box> boxes;
+    for (const Extent& extent : extents) boxes.push_back(extent.box());
+    Groups groups(parts_.size());
+    for (const Meeting& meeting : meetings_) groups.join(meeting.a, meeting.b);
+    for (const std::vector<int>& near : clusters(boxes, 2 * tolerance::snap))
+      for (std::size_t i = 0; i < near.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k)
+          if (groups.of(near[i]) != groups.of(near[k]) &&
+              extents[near[i]].may_meet(extents[near[k]], 2 * tolerance::snap))
+            groups.join(near[i], near[k]);
+    std::vector<std::vector<int>> found(parts_.size());
+    for (int i = 0; i < static_cast<int>(parts_.size()); ++i) found[groups.of(i)].push_back(i);
+    std::erase_if(found, [](const auto& group) { return group.empty(); });
+    return found;
+  }
+
+  Region together(const std::vector<int>& ours) const {
+    Region all;
+    for (const int i : ours) all.insert(all.end(), polygons(i).begin(), polygons(i).end());
+    all = filled(all, cancel_);
+    for (const Meeting& meeting : meetings_) {
+      if (meeting.wood <= 0 || std::find(ours.begin(), ours.end(), meeting.a) == ours.end()) continue;
+      const Region wall = wall_between(polygons(meeting.a), polygons(meeting.b), cut_, cancel_);
+      all = united(all, grown(wall, tolerance::snap, cancel_), cancel_);
+    }
+    return all;
+  }
+
+  /// The pocket among `ours` that is the part, whole and alone; -1: none.
+  int alone(const Region& part, const std::vector<int>& ours) const {
+    const Box box = bounds(part);
+    for (const int i : ours) {
+      const Region& own = polygons(i);
+      if (own.size() != part.size()) continue;
+      const Box other = bounds(own);
+      if (distance(box.low, other.low) > tolerance::vertex || distance(box.high, other.high) > tolerance::vertex)
+        continue;
+      if (std::abs(area(own) - area(part)) < tolerance::snap * tolerance::snap) return i;
+    }
+    return -1;
+  }
+
+  const std::vector<Meeting>& meetings_;
+  IslandCut cut_;
+  const Cancel& cancel_;
+  std::vector<const IslandPart*> parts_;
+};
 
 }  // namespace
 
@@ -84,24 +134,9 @@ PartPocket part_pocket(const Loops& piece, double clearance, double least_radius
               false);
 }
 
-Loops run_together(const std::vector<PartPocket>& pockets, double least_radius, const Cancel& cancel) {
-  Loops all;
-  const auto add = [&](const Loops& loops) { all.insert(all.end(), loops.begin(), loops.end()); };
-  for (const std::vector<int>& ours : touching(pockets)) {
-    if (cancel.wanted()) return {};
-    if (ours.size() == 1) {
-      add(pockets[ours.front()].outlines);
-      continue;
-    }
-    Region polygons;
-    for (const int i : ours) polygons.insert(polygons.end(), pockets[i].polygons.begin(), pockets[i].polygons.end());
-    for (const Region& part : parts(without_skins(filled(polygons, cancel), cancel))) {
-      if (cancel.wanted()) return {};
-      const int own = alone(part, pockets, ours);
-      add(own >= 0 ? pockets[own].outlines : refitted(part, refit_tolerance, least_radius));
-    }
-  }
-  return all;
+Loops run_together(const std::vector<Island>& islands, const std::vector<Meeting>& meetings, const IslandCut& cut,
+                   const Cancel& cancel) {
+  return Pockets(islands, meetings, cut, cancel).run();
 }
 
 }  // namespace sagitta

@@ -2,7 +2,7 @@
 
 /// Pockets of true lines and arcs about pieces of the same. Lengths in mm.
 
-#include "inlay/Region.hpp"
+#include "inlay/Meetings.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta {
@@ -22,8 +22,9 @@ inline constexpr double fine_chords = 0.0001;
 /// sharper than `least_radius`.
 PartPocket part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel);
 
-/// All pockets as one set of outlines. Those that touch no other stay as they are; skins of wood thinner than two snaps
-/// between them do not stand: the plan could not carry them.
-Loops run_together(const std::vector<PartPocket>& pockets, double least_radius, const Cancel& cancel);
+/// All parts' pockets as one set of outlines. Those that touch no other stay as they are. The walls of wood between
+/// pockets that meet are taken away, and skins thinner than two snaps do not stand: the plan could not carry them.
+Loops run_together(const std::vector<Island>& islands, const std::vector<Meeting>& meetings, const IslandCut& cut,
+                   const Cancel& cancel);
 
 }  // namespace sagitta

@@ -18,12 +18,14 @@ constexpr double look = 0.2;          // mm to both sides, over which a directio
 constexpr double least_look = 0.005;  // mm
 constexpr double scatter = 0.0005;    // mm; of points about their curve
 constexpr int most_neighbours = 24;
-constexpr double most_lean = 0.92;        // cosine of what a curve may turn there
-constexpr double one_way = 0.005;         // radians; pieces that turn by less have one tangent
-constexpr double station = 0.03;          // mm between points that arcs are held to: no arc can bulge between them
-constexpr int most_stations = 64;         // on one side of the polygon
-constexpr double speck = 1e-4;            // mm^2; what bounds less is left by whole numbers, no outline
-constexpr double least_follow = 0.00005;  // mm
+constexpr double most_lean = 0.92;          // cosine of what a curve may turn there
+constexpr double one_way = 0.005;           // radians; pieces that turn by less have one tangent
+constexpr double station = 0.03;            // mm between points that arcs are held to: no arc can bulge between them
+constexpr int most_stations = 64;           // on one side of the polygon
+constexpr double speck = 1e-4;              // mm^2; what bounds less is left by whole numbers, no outline
+constexpr double least_follow = 0.00005;    // mm
+constexpr double least_standing = 0.00002;  // mm; by which a cutter may miss a corner
+constexpr int closer_tries = 4;
 
 Polygon apart(const Polygon& polygon) {
   Polygon kept;
@@ -43,11 +45,12 @@ Point circle_tangent(Point a, Point b, Point c) {
 class LoopFit {
  public:
   /// Each side of the polygon is followed as closely as `follow` says.
-  LoopFit(Polygon polygon, std::vector<double> follow, double least_radius)
+  LoopFit(Polygon polygon, std::vector<double> follow, double least_radius, double least_hollow)
       : p_(std::move(polygon)),
         n_(static_cast<int>(p_.size())),
         follow_(std::move(follow)),
-        least_radius_(least_radius) {
+        least_radius_(least_radius),
+        least_hollow_(least_hollow) {
     classify();
   }
 
@@ -63,7 +66,7 @@ class LoopFit {
       } else {
         const int from = at;
         for (++at; at < start + n_ && !corner_[wrapped(at)] && !straight_[wrapped(at)];) ++at;
-        stretch.chain = arcs_along(smooth_run(from, at));
+        stretch.chain = rolled_along(smooth_run(from, at));
       }
       stretches.push_back(std::move(stretch));
     }
@@ -133,7 +136,8 @@ class LoopFit {
 
   SmoothRun run_of(int from, int to) const {
     SmoothRun run;
-    run.least_radius = least_radius_;
+    run.least_left = least_radius_;
+    run.least_right = least_hollow_;
     for (int i = from; i < to; ++i) {
       const int n = std::clamp(static_cast<int>(length(side(i)) / station), 2, most_stations);
       for (int k = 0; k < n; ++k) run.stations.push_back(between(at(i), at(i + 1), 1.0 * k / n));
@@ -157,6 +161,26 @@ class LoopFit {
     return run;
   }
 
+  /// Arcs along a run of which a cutter leaves nothing standing. A chain that strays as far as it may can come to where
+  /// only a tighter arc goes on; one that keeps closer to the polygon does not.
+  static std::vector<Piece> rolled_along(SmoothRun run) {
+    std::vector<Piece> best = arcs_along(run);
+    double least = standing(best, run);
+    for (int tries = 0; tries < closer_tries && least > least_standing; ++tries) {
+      for (double& follow : run.follow) follow = std::max(least_follow, follow / 2);
+      std::vector<Piece> chain = arcs_along(run);
+      const double own = standing(chain, run);
+      if (own < least) least = own, best = std::move(chain);
+    }
+    return best;
+  }
+
+  static double standing(const std::vector<Piece>& chain, const SmoothRun& run) {
+    double most = 0;
+    for (const Piece& piece : chain) most = std::max(most, left_standing(piece, run));
+    return most;
+  }
+
   /// Smooth all round: it must close with one tangent, which some places allow better than others.
   Loop closed_run() const {
     Loop best;
@@ -164,7 +188,7 @@ class LoopFit {
     for (const int start : {0, n_ / 3, 2 * n_ / 3, n_ / 2}) {
       SmoothRun run = run_of(start, start + n_);
       run.way_in = run.way_out = tangent(start);
-      Loop loop = arcs_along(run);
+      Loop loop = rolled_along(run);
       const double kink = sharpest(loop);
       if (kink < least) least = kink, best = std::move(loop);
       if (least < one_way) break;
@@ -245,13 +269,13 @@ class LoopFit {
   Polygon p_;
   int n_;
   std::vector<double> follow_;
-  double least_radius_;
+  double least_radius_, least_hollow_;
   std::vector<char> corner_, straight_;
 };
 
 }  // namespace
 
-Loops refitted(const Region& region, double tolerance, double least_radius) {
+Loops refitted(const Region& region, double tolerance, double least_radius, double least_hollow) {
   Region clean;
   for (const Polygon& polygon : thinned(region, noise))
     if (Polygon points = apart(polygon); std::abs(area(Region{points})) > speck) clean.push_back(std::move(points));
@@ -262,7 +286,7 @@ Loops refitted(const Region& region, double tolerance, double least_radius) {
   parallel_for(static_cast<int>(clean.size()), points, [&](int i) {
     for (std::size_t k = 0; k < follow[i].size(); ++k)
       follow[i][k] = std::max(least_follow, std::min({tolerance, follow[i][k] / 4, outside[i][k] / 4}));
-    loops[i] = LoopFit(std::move(clean[i]), std::move(follow[i]), least_radius).run();
+    loops[i] = LoopFit(std::move(clean[i]), std::move(follow[i]), least_radius, least_hollow).run();
   });
   return loops;
 }

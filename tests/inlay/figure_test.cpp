@@ -6,6 +6,7 @@
 #include <ctime>
 #include <thread>
 
+#include "inlay/Departure.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/FittedFigure.hpp"
 #include "inlay/Flatten.hpp"

@@ -47,6 +47,23 @@ Inlays fitted(const Board& board, double width = 1) {
 
 double along(const Loops& loops) { return bounds(loops).high.x - bounds(loops).low.x; }
 
+// A gradient alone fills nothing: what was left out, where it stands and what to do is said, not that there are notes.
+TEST(Placing, NamesWhatIsLeftOutOfADrawingThatFillsNothing) {
+  const Artwork empty = std::get<Artwork>(svg_artwork(
+      "<svg xmlns='http://www.w3.org/2000/svg' width='9mm' height='9mm' viewBox='0 0 9 9'><linearGradient id='g'/>\n"
+      "<rect width='9' height='9' fill='url(#g)'/></svg>"));
+  ASSERT_TRUE(empty.regions.empty());
+  ASSERT_EQ(empty.notes.size(), 1U);
+  const Board board = board_with_drawing();
+  const auto made = fit_inlays(board, std::get<Layout>(lay_out(board)), {{"block.svg", empty}});
+  const auto& faults = std::get<Faults>(made);
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].key, "inlays[0].file");
+  EXPECT_EQ(faults[0].hint, empty.notes[0].hint);
+  EXPECT_TRUE(faults[0].message.ends_with(empty.notes[0].message));
+  EXPECT_TRUE(empty.notes[0].message.starts_with("line 2"));
+}
+
 /// Space n of a scale is L 2^(-(n-1)/12) (1 - 2^(-1/12)) long: each is 2^(-1/12) of the one before (equal temperament).
 TEST(Placing, KeepsOneSizeOrFollowsTheSpaces) {
   Board board = board_with_drawing();

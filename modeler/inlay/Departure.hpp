@@ -1,0 +1,17 @@
+#pragma once
+
+#include "inlay/Region.hpp"
+
+namespace sagitta {
+
+/// How far the made region departs from the drawn one: the greatest way from a point of one to the other, and where.
+struct Departure {
+  double distance = 0;
+  Point at;
+};
+/// `made` must not be empty.
+Departure departure(const Region& drawn, const Region& made);
+/// The same where what is lost of the drawing, `without(drawn, made)`, is known.
+Departure departure(const Region& drawn, const Region& made, const Region& lost);
+
+}  // namespace sagitta
