@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <functional>
 #include <map>
-#include <sstream>
 
 #include "findings/PieceDepth.hpp"
 #include "findings/Work.hpp"
@@ -154,80 +153,8 @@ class ArtworkCheck {
   std::map<std::tuple<int, int, const Rule*>, Worst> worst_;
 };
 
-/// What the cutters make of one drawing, all its regions together, at the marker where it departs most.
-struct DrawingFigures {
-  const RegionFigures* worst = nullptr;
-  double drawn = 0, lost = 0, gap = 0, voids = 0, cleared = 0, detail = 0, most_detail = 0;
-  Point detail_at;
-  std::optional<double> piece_neck, pocket_neck;
-};
-
-std::map<std::pair<int, int>, DrawingFigures> by_marker(const Inlays& inlays) {
-  std::map<std::pair<int, int>, DrawingFigures> all;
-  const auto narrower = [](std::optional<double>& least, const std::optional<double>& neck) {
-    if (neck && (!least || *neck < *least)) least = neck;
-  };
-  for (const RegionFigures& region : inlays.figures) {
-    DrawingFigures& sum = all[{region.inlay, region.fret}];
-    if (!sum.worst || region.departure > sum.worst->departure) sum.worst = &region;
-    sum.drawn += region.drawn_area, sum.lost += region.lost_area;
-    sum.gap += region.gap_area, sum.voids += region.void_area;
-    sum.cleared += region.cleared_area, sum.detail += region.detail_area;
-    if (region.detail_area > sum.most_detail) sum.most_detail = region.detail_area, sum.detail_at = region.detail_at;
-    narrower(sum.piece_neck, region.piece_neck);
-    narrower(sum.pocket_neck, region.pocket_neck);
-  }
-  return all;
-}
-
-std::string square_mm(double area) {
-  std::ostringstream text;
-  text.precision(area < 10 ? 2 : 0);
-  text << std::fixed << area << " mm2";
-  return text.str();
-}
-
-void judge_figures(const Subject& subject, Judge& judge) {
-  std::map<int, std::pair<int, DrawingFigures>> worst;  // of each inlay, the marker that loses most of its drawing
-  for (const auto& [marker, figures] : by_marker(*subject.inlays)) {
-    const auto found = worst.find(marker.first);
-    if (found == worst.end() || figures.lost > found->second.second.lost)
-      worst[marker.first] = {marker.second, figures};
-  }
-  const auto height = [&](Point p) { return subject.surface.exists(p.x, p.y) ? subject.surface.height(p) : 0; };
-  for (const auto& [inlay, told] : worst) {
-    const auto& [fret, figures] = told;
-    const std::string name = "inlay " + std::to_string(inlay + 1) + " at fret " + std::to_string(fret);
-    const RegionFigures& most = *figures.worst;
-    const Spot spot{most.departure_at, height(most.departure_at), name};
-    judge.hold(rule("corner-rounded"), most.departure, spot,
-               "the cutters come no nearer than " + judge.shown(most.departure) + " to the drawing of " + name +
-                   " where it is sharpest",
-               "name a smaller cutter for pocket-detail and piece, or simplify the drawing there");
-    std::string necks;
-    if (figures.piece_neck) necks += "; the narrowest neck of a piece is " + judge.shown(*figures.piece_neck);
-    if (figures.pocket_neck)
-      necks += (necks.empty() ? "; the narrowest neck" : ",") + std::string(" of a pocket ") +
-               (necks.empty() ? "is " : "") + judge.shown(*figures.pocket_neck);
-    judge.hold(rule("drawing-simplified"), figures.lost, spot,
-               "of the " + square_mm(figures.drawn) + " drawn for " + name + " the pieces lack " +
-                   square_mm(figures.lost) + ": " + square_mm(figures.gap) + " is gap to fill, in " +
-                   square_mm(figures.voids) + " the wood stands" + necks,
-               "look at the drawing in the window before it is cut; smaller cutters and clearance lose less");
-    const double share = figures.cleared / std::max(figures.cleared + figures.detail, 1e-9);
-    if (figures.cleared <= 0) continue;
-    judge.hold(rule("left-to-detail-cutter"), figures.detail, {figures.detail_at, height(figures.detail_at), name},
-               "the clearing cutter reaches " + std::to_string(static_cast<int>(100 * share)) +
-                   " % of the pockets of " + name + "; " + square_mm(figures.detail) + " are left to the detail cutter",
-               "a smaller clearing cutter leaves less");
-  }
-}
-
 }  // namespace
 
-void judge_artwork(const Subject& subject, Judge& judge) {
-  ArtworkCheck(subject, judge).run();
-  if (subject.inlays) judge_figures(subject, judge);
-}
+void judge_artwork(const Subject& subject, Judge& judge) { ArtworkCheck(subject, judge).run(); }
 
 }  // namespace sagitta

@@ -47,6 +47,7 @@ void judge_neck_file(const Subject& subject, Judge& judge);  ///< the board agai
 void judge_channel(const Subject& subject, Judge& judge);    ///< the neck's channel
 void judge_pieces(const Subject& subject, Judge& judge);     ///< pieces against slots, each other and the cutters
 void judge_artwork(const Subject& subject, Judge& judge);    ///< pieces of drawings, their pockets and what is beside
+void judge_drawings(const Subject& subject, Judge& judge);   ///< what the cutters make of drawings
 void judge_sheets(const Subject& subject, Judge& judge);     ///< pieces against the sheets that they are cut from
 void judge_movement(const Subject& subject, Judge& judge);   ///< moisture and heat
 void judge_cautions(const Subject& subject, Judge& judge);   ///< what belongs to these materials and operations

@@ -58,9 +58,9 @@ std::vector<Finding> findings_of(const Board& board, const Layout& layout, const
   const Subject subject = subject_of(board, layout, surface, neck, inlays);
   Judge judge(board);
   for (const auto family :
-       {judge_scale,   judge_measured, judge_neck,  judge_neck_file, judge_channel,  judge_inlays,  judge_pieces,
-        judge_artwork, judge_sheets,   judge_wire,  judge_wood,      judge_holes,    judge_strings, judge_blank,
-        judge_cutters, judge_ridges,   judge_order, judge_markers,   judge_movement, judge_cautions})
+       {judge_scale,   judge_measured, judge_neck,   judge_neck_file, judge_channel, judge_inlays,   judge_pieces,
+        judge_artwork, judge_drawings, judge_sheets, judge_wire,      judge_wood,    judge_holes,    judge_strings,
+        judge_blank,   judge_cutters,  judge_ridges, judge_order,     judge_markers, judge_movement, judge_cautions})
     family(subject, judge);
   judge_limits(board, judge);
   std::vector<Finding> found = judge.take();

@@ -31,6 +31,8 @@ inline constexpr Rule note_rules[] = {
      "pieces drawn with sharp corners look soft"},
     {"drawing-simplified", Severity::note, Bar::most, 0.01, "mm2", "drawn area that no piece fills",
      "key cutters.diameter, inlays.clearance", "the inlay looks other than it was drawn"},
+    {"area-added", Severity::note, Bar::most, 0.01, "mm2", "area of the pieces that is not drawn for them",
+     "key cutters.diameter", "small openings of the drawing are closed"},
     {"left-to-detail-cutter", Severity::note, Bar::most, 0.1, "mm2", "pockets that the clearing cutter does not reach",
      "key cutters.diameter", "the detail cutter is slow and wears, and breaks in what was not cleared"},
     {"radius-ridges", Severity::note, Bar::most, 0.02, "mm", "ridges left by the radius cutter", practice,

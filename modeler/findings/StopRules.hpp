@@ -26,6 +26,8 @@ inline constexpr Rule stop_rules[] = {
      "the strip behind the last fret breaks off, at the latest when the fret is pressed in"},
     {"inlay-sanded-through", Severity::stop, Bar::least, 0, "mm", "least of a piece left under the radius",
      "key inlays.depth", "the piece and its pocket are lost, and often the board"},
+    {"colour-lost", Severity::stop, Bar::least, 1, "pieces", "pieces of a drawn colour",
+     "key cutters.diameter, inlays.clearance", "a colour of the drawing is missing from the finished board"},
     {"slot-too-shallow", Severity::stop, Bar::least, 0, "mm", "least depth of a slot less the tang's",
      "key wire.tang_depth", "the frets stand proud at their ends, and the slots must be sawn again by hand"},
     {"side-dots-in-binding", Severity::stop, Bar::above, 0, "mm", "side dots' depth in the wood behind the binding",

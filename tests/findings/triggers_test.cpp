@@ -3,6 +3,7 @@
 #include <regex>
 #include <set>
 
+#include "DrawingPairs.hpp"
 #include "MorePairs.hpp"
 #include "NeckPairs.hpp"
 
@@ -102,7 +103,7 @@ const Pair common_pairs[] = {
 
 std::vector<Pair> all_pairs() {
   std::vector<Pair> all(std::begin(common_pairs), std::end(common_pairs));
-  for (const std::vector<Pair>& more : {wood_pairs(), work_pairs(), note_pairs(), neck_pairs()})
+  for (const std::vector<Pair>& more : {wood_pairs(), work_pairs(), note_pairs(), neck_pairs(), drawing_pairs()})
     all.insert(all.end(), more.begin(), more.end());
   return all;
 }
