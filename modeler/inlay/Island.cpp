@@ -70,7 +70,7 @@ void add_parts(Island& island, const Region& polygons, const IslandCut& cut, con
 
 }  // namespace
 
-double IslandCut::room() const { return std::min(0.001, radius / 8); }
+double IslandCut::room() const { return std::min(0.0015, radius / 8); }
 
 std::vector<Island> islands_of(const std::vector<Region>& drawn, const IslandCut& cut) {
   std::vector<Island> islands;

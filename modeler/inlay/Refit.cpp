@@ -18,14 +18,15 @@ constexpr double look = 0.2;          // mm to both sides, over which a directio
 constexpr double least_look = 0.005;  // mm
 constexpr double scatter = 0.0005;    // mm; of points about their curve
 constexpr int most_neighbours = 24;
-constexpr double most_lean = 0.92;          // cosine of what a curve may turn there
-constexpr double one_way = 0.005;           // radians; pieces that turn by less have one tangent
-constexpr double station = 0.03;            // mm between points that arcs are held to: no arc can bulge between them
-constexpr int most_stations = 64;           // on one side of the polygon
-constexpr double speck = 1e-4;              // mm^2; what bounds less is left by whole numbers, no outline
-constexpr double least_follow = 0.00005;    // mm
-constexpr double least_standing = 0.00002;  // mm; by which a cutter may miss a corner
-constexpr int closer_tries = 4;
+constexpr double most_lean = 0.92;         // cosine of what a curve may turn there
+constexpr double one_way = 0.005;          // radians; pieces that turn by less have one tangent
+constexpr double station = 0.03;           // mm between points that arcs are held to: no arc can bulge between them
+constexpr int most_stations = 64;          // on one side of the polygon
+constexpr double speck = 1e-4;             // mm^2; what bounds less is left by whole numbers, no outline
+constexpr double least_follow = 0.00005;   // mm
+constexpr double most_missed = 0.0002;     // mm^2; by a cutter, of a run
+constexpr double corner_missed = 0.00001;  // mm^2; of one of its corners
+constexpr int closer_tries = 3;
 
 Polygon apart(const Polygon& polygon) {
   Polygon kept;
@@ -165,20 +166,34 @@ class LoopFit {
   /// only a tighter arc goes on; one that keeps closer to the polygon does not.
   static std::vector<Piece> rolled_along(SmoothRun run) {
     std::vector<Piece> best = arcs_along(run);
-    double least = standing(best, run);
-    for (int tries = 0; tries < closer_tries && least > least_standing; ++tries) {
-      for (double& follow : run.follow) follow = std::max(least_follow, follow / 2);
+    double least = missed(best, run);
+    for (int tries = 0; tries < closer_tries && least > most_missed; ++tries) {
+      follow_closer(best, run);
       std::vector<Piece> chain = arcs_along(run);
-      const double own = standing(chain, run);
+      const double own = missed(chain, run);
       if (own < least) least = own, best = std::move(chain);
     }
     return best;
   }
 
-  static double standing(const std::vector<Piece>& chain, const SmoothRun& run) {
-    double most = 0;
-    for (const Piece& piece : chain) most = std::max(most, left_standing(piece, run));
-    return most;
+  /// About what a cutter does not reach of a corner. mm^2.
+  static double missed(const Piece& piece, const SmoothRun& run) {
+    return std::max(0.0, left_standing(piece, run)) * piece.length();
+  }
+  static double missed(const std::vector<Piece>& chain, const SmoothRun& run) {
+    double sum = 0;
+    for (const Piece& piece : chain) sum += missed(piece, run);
+    return sum;
+  }
+
+  /// Follows the polygon twice as closely where a cutter misses most.
+  static void follow_closer(const std::vector<Piece>& chain, SmoothRun& run) {
+    for (const Piece& piece : chain) {
+      if (missed(piece, run) <= corner_missed) continue;
+      const Box box = bounds(piece).grown(std::max(run.least_left, run.least_right) / 2);
+      for (std::size_t i = 0; i < run.stations.size(); ++i)
+        if (box.overlaps({run.stations[i], run.stations[i]})) run.follow[i] = std::max(least_follow, run.follow[i] / 2);
+    }
   }
 
   /// Smooth all round: it must close with one tangent, which some places allow better than others.

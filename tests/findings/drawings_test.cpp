@@ -7,8 +7,8 @@
 namespace sagitta::test {
 namespace {
 
-/// A drawing's own rounding to whole microns and the room that a fit leaves its cutter: 0.001 mm of its radius.
-constexpr double room = 0.001;
+/// A drawing's own rounding to whole microns and the room that a fit leaves its cutter: 0.0015 mm of its radius.
+constexpr double room = 0.0015;
 
 Board with(const std::vector<Patch>& patches, double cutter) {
   Board board = good_board();
