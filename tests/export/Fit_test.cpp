@@ -4,6 +4,7 @@
 
 #include "CommandLine.hpp"
 #include "DrawingCopy.hpp"
+#include "Places.hpp"
 
 /// How pieces and pockets fit, looked at by another library on the drawings that leave the program (check_fit.py).
 
@@ -22,8 +23,8 @@ json fit_of(const std::string& text, const ScratchFolder& scratch, double radius
                                   (scratch / "out").string() + "'");
   if (outcome.code != 0) throw std::runtime_error(outcome.err);
   const Outcome looked =
-      shell("/usr/bin/python3 '" TEST_DATA "/export/check_fit.py' '" + (scratch / "out/board.dxf").string() + "' " +
-            std::to_string(radius) + " " + std::to_string(clearance));
+      shell("/usr/bin/python3 '" + places::tests() + "/export/check_fit.py' '" + (scratch / "out/board.dxf").string() +
+            "' " + std::to_string(radius) + " " + std::to_string(clearance));
   if (looked.code != 0) throw std::runtime_error(looked.err);
   return json::parse(looked.out);
 }

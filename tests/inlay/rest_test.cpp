@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <filesystem>
 
+#include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "inlay/Narrowest.hpp"
 #include "inlay/OutlineIndex.hpp"
@@ -43,7 +44,7 @@ TEST(Rest, HoldsOnRandomDrawings) {
 
 TEST(Rest, HoldsOnAllPresets) {
   int seen = 0;
-  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(SAGITTA_SOURCE) / "presets")) {
+  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(places::tests()) / "../presets")) {
     if (entry.path().extension() != ".toml") continue;
     const Board board = read_board(entry.path().string()).board;
     const auto laid = lay_out(board);
