@@ -32,35 +32,36 @@ std::string report(const std::string& found, const std::string& options) {
 }
 
 /// In a sentence where the board was kept, or why it could not be.
-std::string kept(const Board& board, const std::string& options, const fs::path& target, const std::string& found) try {
+std::string kept(const Board& board, const std::vector<Finding>& findings, const std::string& options,
+                 const fs::path& target, const std::string& found) try {
   const std::optional<fs::path> name = free_name(target);
   if (!name) return "The board was not kept for a report: there are too many of them beside " + target.string() + ".";
   Folder folder(*name, false);
   ListedFolder listed(folder);
   listed.add("fault.txt", "", "txt", report(found, options));
-  listed.finish(board, options);
+  listed.finish(board, findings, options);
   folder.keep();
   return "The board is kept in \"" + name->string() + "\": please report it with that folder.";
 } catch (const FolderError& error) {
   return std::string("The board could not be kept for a report: ") + error.what() + ".";
 }
 
-[[noreturn]] void fault(const Board& board, const std::string& options, const fs::path& target,
-                        const std::string& found) {
+[[noreturn]] void fault(const Board& board, const std::vector<Finding>& findings, const std::string& options,
+                        const fs::path& target, const std::string& found) {
   throw ProgramFault("a result is not sound: " + found +
                      ". Nothing was written. This is a fault of the program, not of the board. " +
-                     kept(board, options, target, found));
+                     kept(board, findings, options, target, found));
 }
 
 }  // namespace
 
-void keep_on_fault(const Board& board, const std::string& options, const fs::path& target,
-                   const std::function<void()>& write) try {
+void keep_on_fault(const Board& board, const std::vector<Finding>& findings, const std::string& options,
+                   const fs::path& target, const std::function<void()>& write) try {
   write();
 } catch (const Unsound& error) {
-  fault(board, options, target, error.what());
+  fault(board, findings, options, target, error.what());
 } catch (const BuildError& error) {
-  fault(board, options, target,
+  fault(board, findings, options, target,
         "stage " + error.stage + ", near " + error.feature + ": the solid could not be made: " + error.what());
 }
 

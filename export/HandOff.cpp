@@ -251,7 +251,7 @@ class Writer {
 void write_hand_off(const ReadyBoard& ready, const std::vector<Finding>& findings, const HandOff& order, Folder& folder,
                     const Cancel& cancel) {
   const ReadyBoard part = part_of(ready, order.drawing.part);
-  keep_on_fault(ready.board(), options_json(order).dump(), folder.path(), [&] {
+  keep_on_fault(ready.board(), findings, options_json(order).dump(), folder.path(), [&] {
     Writer writer(part, order, folder, cancel);
     for (const Stage stage : order.stages) writer.write(stage);
     for (const Assembly assembly : order.assemblies) writer.write(assembly);

@@ -37,9 +37,6 @@ nlohmann::ordered_json trial_options_json(const Paper& paper);
 /// Whether a path names a manifest rather than a board file: it ends in ".json".
 bool names_manifest(const std::string& path);
 
-/// No manifest is larger. Bytes.
-inline constexpr std::size_t largest_manifest = 64U << 20;
-
 /// Reads the manifest of a hand-off folder, of which a stranger may have written every word; the board's drawings are
 /// the copies beside it. Throws RepeatError, also where one of the copies is missing or no longer what the manifest
 /// says, or the folder is a trial strip's, or a later program's. What the board has not is for judge_order to refuse.

@@ -105,7 +105,7 @@ void write_trial(const ReadyBoard& ready, const std::vector<Finding>& findings, 
                  Folder& folder, const Cancel& cancel) {
   ListedFolder listed(folder);
   const std::string options = trial_options_json(paper).dump();
-  keep_on_fault(ready.board(), options, folder.path(), [&] {
+  keep_on_fault(ready.board(), findings, options, folder.path(), [&] {
     write_strip(trial.strip, listed, cancel);
     write_pieces(trial.strip, listed, cancel);
   });
