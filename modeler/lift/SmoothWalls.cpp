@@ -143,9 +143,11 @@ class SmoothWalls {
     std::vector<Piece> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
     const std::vector<std::size_t> firsts = parts_that_integrate(run, reach_of(chain), least_arcs);
-    for (std::size_t i = 0; i + 1 < firsts.size(); ++i)
-      join({chain.begin() + static_cast<std::ptrdiff_t>(firsts[i]),
-            chain.begin() + static_cast<std::ptrdiff_t>(firsts[i + 1])});
+    for (std::size_t i = 0; i + 1 < firsts.size(); ++i) {
+      const auto first = static_cast<std::ptrdiff_t>(firsts[i]), last = static_cast<std::ptrdiff_t>(firsts[i + 1]);
+      if (integrates({run.begin() + first, run.begin() + last}, reach_of(chain)))
+        join({chain.begin() + first, chain.begin() + last});
+    }
   }
 
   void join(const std::vector<int>& chain) {

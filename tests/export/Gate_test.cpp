@@ -39,7 +39,7 @@ class Gate : public testing::Test {
  protected:
   void expect_refused(const ReadyBoard& board, HandOff order) {
     Folder folder(scratch / "job", false);
-    EXPECT_THROW(write_hand_off(board, order, folder, {}), ProgramFault);
+    EXPECT_THROW(write_hand_off(board, {}, order, folder, {}), ProgramFault);
   }
   void expect_kept(const std::string& name) {
     EXPECT_TRUE(fs::exists(scratch / (name + "/fault.txt"))) << name;
@@ -86,7 +86,7 @@ TEST_F(Gate, JudgesTheTrialStrip) {
   for (Plan& plan : trial.strip.plans)
     if (plan.stage == Stage::board) spoil(plan);
   Folder folder(scratch / "strip", false);
-  EXPECT_THROW(write_trial(board, trial, *paper_named("A4"), folder, {}), ProgramFault);
+  EXPECT_THROW(write_trial(board, {}, trial, *paper_named("A4"), folder, {}), ProgramFault);
   expect_kept("strip-fault");
 }
 
@@ -136,7 +136,7 @@ TEST(DefaultReader, GmshWeighsDrawnPiecesRight) {
     HandOff order{{Stage::board}, {Assembly::pieces}, {}};
     order.kinds.step = true;
     Folder folder(scratch / preset, false);
-    write_hand_off(board, order, folder, {});
+    write_hand_off(board, {}, order, folder, {});
     folder.keep();
     for (const char* stage : {"board", "pieces"}) {
       double planned = 0;

@@ -37,7 +37,7 @@ class Strangers : public testing::Test {
 
   /// What the program makes of the folder; it may take ten seconds.
   Outcome made_again(const std::string& options = "") const {
-    return shell("timeout 10 " places::program() + " export " + at("first/manifest.json") + " --to " + at("again") +
+    return shell("timeout 10 " + places::program() + " export " + at("first/manifest.json") + " --to " + at("again") +
                  " " + options);
   }
   void expect_refused(const json& changed, const std::string& what) const {
@@ -150,7 +150,7 @@ TEST_F(Strangers, ManifestIsAFile) {
   ASSERT_EQ(::mkfifo(path.c_str(), 0600), 0);
   EXPECT_EQ(made_again().code, 2);
   EXPECT_EQ(
-      shell("timeout 10 " places::program() + " compare " + at("first/manifest.json") + " " + at("shop/board.toml"))
+      shell("timeout 10 " + places::program() + " compare " + at("first/manifest.json") + " " + at("shop/board.toml"))
           .code,
       2);
   fs::remove(path);
@@ -173,13 +173,13 @@ TEST_F(Strangers, EveryInputOfABoardIsAFileInItsFolder) {
                                                 {preset + neck + "\"../base.toml\"\n", 2}};
   for (const auto& [text, code] : boards) {
     write_file(scratch / "shop/own.toml", text);
-    EXPECT_EQ(shell("timeout 10 " places::program() + " check " + at("shop/own.toml")).code, code) << text;
+    EXPECT_EQ(shell("timeout 10 " + places::program() + " check " + at("shop/own.toml")).code, code) << text;
   }
   write_file(scratch / "shop/own.toml", "format = 1\nbase = \"../base.toml\"\n");
   for (const char* command : {"check", "frets"})
     EXPECT_LT(sagitta(std::string(command) + " --allow-outside " + at("shop/own.toml")).code, 2) << command;
   write_file(scratch / "shop/own.toml", preset + neck + "\"pipe\"\n");
-  EXPECT_LT(shell("timeout 10 " places::program() + " check " + at("shop/own.toml")).code, 2)
+  EXPECT_LT(shell("timeout 10 " + places::program() + " check " + at("shop/own.toml")).code, 2)
       << "a neck that cannot be read is a finding";
 }
 

@@ -17,7 +17,7 @@ namespace fs = std::filesystem;
 
 /// A folder as Sagitta writes it, of a board of this name.
 void export_of(const fs::path& path, const std::string& board) {
-  Folder folder(path, false);
+  sagitta::Folder folder(path, false);
   folder.add("frets.csv", "fret");
   folder.add(
       manifest_name,
