@@ -48,13 +48,19 @@ Conic wall_section(const Surface& surface, const Bound& bound, Point a, Point b)
   return conic;
 }
 
-/// Where a level floor meets the surface, y^2 = delta (2 R - delta) with both factors linear in x, between the x of a
-/// and of b.
+/// How deep the surface's section at x lies under its crown, at p.
+double sagitta_at(const Crossing& curve, Point p) {
+  const double radius = curve.r0 + p.x * (curve.r1 + curve.r2 * p.x);
+  return p.y * p.y / (radius + std::sqrt((radius - p.y) * (radius + p.y)));
+}
+
+/// Where a level floor meets the surface, y^2 = delta (2 R - delta) with both factors linear in x, from a to b. delta
+/// is what leads through a and b: they may lie on a floor within tolerance::height of this one, and so may the curve.
 Conic level_section(const Crossing& curve, Point a, Point b) {
-  const auto depth = [&](double x) { return std::max(0.0, curve.d0 + curve.d1 * x); };
-  const auto rest = [&](double x) { return 2 * (curve.r0 + curve.r1 * x) - depth(x); };
-  const double ya = std::sqrt(depth(a.x) * rest(a.x)), yb = std::sqrt(depth(b.x) * rest(b.x));
-  const double q = std::sqrt(depth(a.x) * rest(b.x)) + std::sqrt(depth(b.x) * rest(a.x));
+  const auto rest = [&](Point p) { return 2 * (curve.r0 + curve.r1 * p.x); };
+  const double da = sagitta_at(curve, a), db = sagitta_at(curve, b);
+  const double ya = std::sqrt(da * (rest(a) - da)), yb = std::sqrt(db * (rest(b) - db));
+  const double q = std::sqrt(da * (rest(b) - db)) + std::sqrt(db * (rest(a) - da));
   const double weight = (ya + yb) / q, s = ya / (ya + yb);
   const Point first{a.x, curve.side * ya}, last{b.x, curve.side * yb};
   const Point middle{a.x + s * (b.x - a.x), curve.side * q / (2 * weight)};
@@ -275,10 +281,10 @@ EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
 }
 
 /// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)). The root of delta,
-/// which is linear in x, runs evenly from a to b: so y is smooth at a tip, and near one.
+/// which is linear in x and leads through a and b, runs evenly from a to b: so y is smooth at a tip, and near one.
 EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
   const auto root_at = [&](Point p) {
-    return std::abs(p.y) <= tolerance::vertex ? 0 : std::sqrt(std::max(0.0, curve.d0 + curve.d1 * p.x));
+    return std::abs(p.y) <= tolerance::vertex ? 0 : std::sqrt(sagitta_at(curve, p));
   };
   const double from = root_at(a), run = root_at(b) - from;
   return of_fit(
@@ -295,6 +301,20 @@ EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
 EdgeCurve over_crossing(const Crossing& curve, Point a, Point b) {
   if (curve.tunnel) return on_hole_wall(curve, a, b);
   return curve.r2 == 0 ? of_conic(level_section(curve, a, b)) : fitted_crossing(curve, a, b);
+}
+
+/// How far a curve in a level floor leaves the moved surface that it crosses there. What it is moved sideways by may be
+/// far more: the two meet at a flat angle.
+double off_surface(const Surface& surface, const Crossing& crossing, const EdgeCurve& curve) {
+  const Bound moved{Bound::Kind::arc, crossing.offset, crossing.fallen};
+  constexpr int samples = 64;
+  double most = 0;
+  for (int k = 0; k <= samples; ++k) {
+    const double t = curve.first + (curve.last - curve.first) * k / samples;
+    const std::array<Jet, 3> p = curve.place(t, 0);
+    most = std::max(most, std::abs(height(surface, moved, Point{p[0].v, p[1].v}) - p[2].v));
+  }
+  return most;
 }
 
 /// Heights within tolerance::height of each other meet in one vertex. A curve that ends beside it would pass the other
@@ -319,7 +339,8 @@ EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact)
       },
       exact.spans());
   bent.reversed = exact.reversed;
-  bent.deviation += exact.deviation + off;
+  bent.moved = off;
+  bent.deviation += exact.deviation;
   return bent;
 }
 
@@ -360,7 +381,12 @@ EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   const ShellVertex& b = shell.vertices[edge.to];
   EdgeCurve exact = exact_curve(shell, edge, a, b);
   const bool may_miss = !edge.upright && (edge.bound.kind == Bound::Kind::arc || edge.crossing >= 0);
-  return may_miss ? ending_in(a, b, std::move(exact)) : exact;
+  if (!may_miss) return exact;
+  EdgeCurve ending = ending_in(a, b, std::move(exact));
+  const Crossing* crossing = edge.crossing < 0 ? nullptr : &shell.plan.map.crossings[edge.crossing];
+  const bool in_floor = crossing && !crossing->tunnel;
+  ending.deviation += in_floor ? off_surface(shell.plan.surface, *crossing, ending) : ending.moved;
+  return ending;
 }
 
 }  // namespace sagitta

@@ -13,7 +13,8 @@ struct EdgeCurve {
   Handle(Geom_Curve) curve;
   double first = 0, last = 1;
   bool reversed = false;       ///< the curve runs from the edge's `to` to its `from`
-  double deviation = 0;        ///< of the curve from the exact one, mm
+  double deviation = 0;        ///< of the curve from the exact one, or from the two faces that meet in it, mm
+  double moved = 0;            ///< by how much its ends had to be moved to end in the vertices, mm
   std::vector<double> breaks;  ///< parameters strictly between first and last where the second derivative jumps
   Course<3> place;             ///< x, y and z with derivatives by the curve's parameter
 

@@ -27,6 +27,8 @@ namespace sagitta {
 namespace {
 
 constexpr double least_tolerance = 1e-7;
+/// A deviation is measured at samples. Between them it may be half as much again, up to this much. mm.
+constexpr double unseen = 1e-6;
 
 class Builder {
  public:
@@ -106,7 +108,7 @@ class Builder {
 
   void tolerate(const ShellUse& use, double deviation) {
     if (deviation <= least_tolerance / 2) return;
-    const double tolerance = 1.5 * deviation + least_tolerance;
+    const double tolerance = deviation + std::min(deviation / 2, unseen) + least_tolerance;
     brep_.UpdateEdge(edges_[use.edge], tolerance);
     brep_.UpdateVertex(vertices_[shell_.edges[use.edge].from], tolerance);
     brep_.UpdateVertex(vertices_[shell_.edges[use.edge].to], tolerance);
