@@ -1,9 +1,9 @@
 #include "plan/Arrangement.hpp"
 
 #include <algorithm>
-#include <map>
-#include <numeric>
+#include <cstdint>
 #include <unordered_map>
+#include <utility>
 
 #include "plan/Meet.hpp"
 #include "plan/NearPairs.hpp"
@@ -56,24 +56,23 @@ Cloud gather(const std::vector<Strand>& strands) {
 /// Points within tolerance::vertex of each other (chains included) become one vertex, at the earliest of them: drawn
 /// ends come before computed meetings. Returns the vertex of each point.
 std::vector<int> cluster(const std::vector<Point>& points, std::vector<Point>& vertices) {
-  std::vector<int> order(points.size());
-  std::iota(order.begin(), order.end(), 0);
   Groups groups(points.size());
-  std::sort(order.begin(), order.end(), [&](int a, int b) { return points[a].x < points[b].x; });
-  // Points of one x (a slot's edge) may be many: bucket them by y as well.
-  std::map<std::pair<long long, long long>, std::vector<int>> grid;
   const double size = 4 * tolerance::vertex;
-  const auto bucket = [&](double v) { return static_cast<long long>(std::floor(v / size)); };
-  for (const int i : order) {
-    const long long bx = bucket(points[i].x), by = bucket(points[i].y);
-    for (long long x = bx - 1; x <= bx + 1; ++x)
-      for (long long y = by - 1; y <= by + 1; ++y) {
-        const auto found = grid.find({x, y});
-        if (found == grid.end()) continue;
-        for (const int j : found->second)
-          if (distance(points[i], points[j]) <= tolerance::vertex) groups.join(i, j);
+  const auto bucket = [&](double v) { return static_cast<std::int64_t>(std::floor(v / size)); };
+  const auto key = [](std::int64_t x, std::int64_t y) { return x * 0x9E3779B97F4A7C15 + y; };
+  std::unordered_map<std::uint64_t, int> latest;  // in each square of a grid; before it: earlier
+  latest.reserve(points.size());
+  std::vector<int> earlier(points.size(), -1);
+  for (int i = 0; i < static_cast<int>(points.size()); ++i) {
+    const Point p = points[i];
+    for (std::int64_t x = bucket(p.x - tolerance::vertex); x <= bucket(p.x + tolerance::vertex); ++x)
+      for (std::int64_t y = bucket(p.y - tolerance::vertex); y <= bucket(p.y + tolerance::vertex); ++y) {
+        const auto found = latest.find(key(x, y));
+        for (int j = found == latest.end() ? -1 : found->second; j >= 0; j = earlier[j])
+          if (distance(p, points[j]) <= tolerance::vertex) groups.join(i, j);
       }
-    grid[{bx, by}].push_back(i);
+    const auto [here, fresh] = latest.try_emplace(key(bucket(p.x), bucket(p.y)), i);
+    if (!fresh) earlier[i] = std::exchange(here->second, i);
   }
   std::vector<int> vertex(points.size(), -1);
   for (std::size_t i = 0; i < points.size(); ++i) {

@@ -65,6 +65,7 @@ class Rounder {
     slid_.clear();
     moved_ = crowded_ = false;
     std::vector<Box> boxes;
+    boxes.reserve(count);
     for (const WebEdge& e : web_.edges) {
       boxes.push_back(bounds(e.piece));
       crowded_ = crowded_ || distance(point(e.from), point(e.to)) < reach_;
@@ -89,11 +90,18 @@ class Rounder {
     return true;
   }
 
+  bool common_end(int i, int j, Point p) const {
+    for (const int v : {edge(i).from, edge(i).to})
+      if (point(v) == p && ends_in(edge(j), v)) return true;
+    return false;
+  }
+
   /// Notes where two edges meet or come near.
   void cross(int i, int j) {
     meetings_.clear();
     meet(edge(i).piece, edge(j).piece, meetings_, reach_);
     for (const Meeting& m : meetings_) {
+      if (common_end(i, j, m.p)) continue;
       int at = seats_.near(m.p);
       if (at >= 0 && ends_in(edge(i), at) && ends_in(edge(j), at)) continue;
       note_crowd(i, j, m.p);

@@ -26,7 +26,8 @@ class Seats {
 
   std::vector<Point>* points_;
   double radius_;
-  std::unordered_multimap<Key, int> grid_;
+  std::unordered_map<Key, int> latest_;  ///< point in each square of a grid
+  std::vector<int> earlier_;             ///< for each point, the one before it in its square; -1: none
 };
 
 }  // namespace sagitta
