@@ -23,11 +23,14 @@ constexpr double agreement = 1e-6;
 /// What drawing back cuts that only touch may change, mm^3: each moves a cut's edge by at most twice the snap, for the
 /// cut's whole length and depth, or a side hole up by tolerance::graze. Nothing for plans without such notes.
 double drawn_back(const Plan& plan, const oracle::Work& work) {
+  double top = work.top;  // of what the cuts begin in: before the radius the blank stands higher
+  for (const oracle::Cut& cut : work.cuts)
+    if (cut.name == "radius") top = work.surface.thickness - cut.value;
   double largest = 0;
   for (const oracle::Cut& cut : work.cuts) {
     if (cut.name == "radius") continue;
-    const double depth = cut.floor == oracle::Cut::Floor::arc ? cut.value : work.surface.thickness - cut.value;
-    largest = std::max(largest, perimeter(cut.region) * depth);
+    const double floor = cut.floor == oracle::Cut::Floor::arc ? work.surface.thickness - cut.value : cut.value;
+    largest = std::max(largest, perimeter(cut.region) * (top - floor));
   }
   double hole = 0;
   for (const oracle::SideHole& side : work.holes) hole = std::max(hole, 2 * side.dot.radius * side.dot.depth);

@@ -1,4 +1,5 @@
-// Boards that once failed, made small: each through every stage, in the folder presets/regressions.
+// Boards that once failed, made small: each through every stage, STEP and all its pieces, in the folder
+// presets/regressions.
 
 #include <gtest/gtest.h>
 
@@ -27,7 +28,7 @@ class Regression : public testing::TestWithParam<std::string> {};
 TEST_P(Regression, IsSoundAtEveryStage) {
   const BoardFile file = read_board(places::tests() + "/../presets/regressions/" + GetParam() + ".toml");
   ASSERT_TRUE(file.sound()) << file.problems.front().message;
-  const Verdict verdict = tried(file.board);
+  const Verdict verdict = tried(file.board, everything(file.board));
   EXPECT_EQ(verdict.trouble + verdict.unconfirmed, "");
 }
 
