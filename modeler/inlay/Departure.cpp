@@ -1,5 +1,7 @@
 #include "inlay/Departure.hpp"
 
+#include <algorithm>
+
 #include "inlay/OutlineIndex.hpp"
 
 namespace sagitta {
@@ -48,6 +50,16 @@ Departure departure(const Region& drawn, const Region& made, const Region& lost)
   }
   judge_outside(made, drawn, worst);
   return worst;
+}
+
+bool outlines_differ(const Region& a, const Region& b, double by) {
+  const auto leaves = [&](const Region& points, const Region& outline) {
+    const OutlineIndex index(outline);
+    return std::any_of(points.begin(), points.end(), [&](const Polygon& polygon) {
+      return std::any_of(polygon.begin(), polygon.end(), [&](Point p) { return !index.reaches(p, by); });
+    });
+  };
+  return leaves(a, b) || leaves(b, a);
 }
 
 }  // namespace sagitta

@@ -14,4 +14,8 @@ Departure departure(const Region& drawn, const Region& made);
 /// The same where what is lost of the drawing, `without(drawn, made)`, is known.
 Departure departure(const Region& drawn, const Region& made, const Region& lost);
 
+/// Whether a point of either outline lies further than `by` from the other outline. Where none does, the two regions
+/// differ by slivers only.
+bool outlines_differ(const Region& a, const Region& b, double by);
+
 }  // namespace sagitta

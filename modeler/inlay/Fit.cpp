@@ -14,6 +14,9 @@ constexpr int most_choices = 8;  // rounds after which gaps are only widened: th
 /// What closing may still add to a fit that has come to rest, as offsets leave some. mm^2.
 constexpr double at_rest = 0.0003;
 
+/// What closing adds and is nowhere thicker is left by whole numbers and chords. mm.
+constexpr double sliver = 0.0001;
+
 /// What an opening or a closing made is exactly as wide as the cutter, and would come and go with each round: the next
 /// one spares it by this much. mm.
 constexpr double spared = 0.0001;
@@ -49,6 +52,7 @@ Fit fit(const Region& drawn, double radius, const Region& taken, const Cancel& c
   for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
     const double closing = radius - (round > 0 ? less : 0), opening = closing - less;
     const Region whole = closed(made.region, closing, cancel);
+    if (!outlines_differ(whole, made.region, sliver)) return {std::move(made.region), {}};
     const std::vector<Region> gaps = true_parts(without(whole, made.region, cancel));
     if (total(gaps) < at_rest) return {std::move(made.region), {}};
     made.narrow = place_of(gaps);

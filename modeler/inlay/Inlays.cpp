@@ -159,7 +159,7 @@ class Fitter {
     const Box box = bounds(artwork);
     const double drawn = inlay.along ? box.high.x - box.low.x : box.high.y - box.low.y;
     const double wanted = inlay.along ? *inlay.along : inlay.across.value_or(drawn);
-    if (artwork.regions.empty() || !(drawn > 0)) {
+    if (!(drawn > 0)) {
       blame_empty(marker, artwork);
       return nullptr;
     }
@@ -182,6 +182,7 @@ class Fitter {
       return;
     }
     const Artwork& artwork = drawing->second;
+    if (artwork.regions.empty()) return blame_empty(marker, artwork);
     const auto figure = has_materials(marker, artwork) ? figure_of(marker, artwork) : nullptr;
     if (!figure || cancel_.wanted()) return;
     const Placement place = place_of(marker);

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "inlay/ArcRun.hpp"
 #include "inlay/Biarc.hpp"
 #include "inlay/Narrowest.hpp"
+#include "inlay/RolledRun.hpp"
 #include "plane/ParallelFor.hpp"
 
 namespace sagitta {
@@ -18,15 +18,12 @@ constexpr double look = 0.2;          // mm to both sides, over which a directio
 constexpr double least_look = 0.005;  // mm
 constexpr double scatter = 0.0005;    // mm; of points about their curve
 constexpr int most_neighbours = 24;
-constexpr double most_lean = 0.92;         // cosine of what a curve may turn there
-constexpr double one_way = 0.005;          // radians; pieces that turn by less have one tangent
-constexpr double station = 0.03;           // mm between points that arcs are held to: no arc can bulge between them
-constexpr int most_stations = 64;          // on one side of the polygon
-constexpr double speck = 1e-4;             // mm^2; what bounds less is left by whole numbers, no outline
-constexpr double least_follow = 0.00005;   // mm
-constexpr double most_missed = 0.0002;     // mm^2; by a cutter, of a run
-constexpr double corner_missed = 0.00001;  // mm^2; of one of its corners
-constexpr int closer_tries = 3;
+constexpr double most_lean = 0.92;        // cosine of what a curve may turn there
+constexpr double one_way = 0.005;         // radians; pieces that turn by less have one tangent
+constexpr double station = 0.03;          // mm between points that arcs are held to: no arc can bulge between them
+constexpr int most_stations = 64;         // on one side of the polygon
+constexpr double speck = 1e-4;            // mm^2; what bounds less is left by whole numbers, no outline
+constexpr double least_follow = 0.00005;  // mm
 
 Polygon apart(const Polygon& polygon) {
   Polygon kept;
@@ -67,7 +64,7 @@ class LoopFit {
       } else {
         const int from = at;
         for (++at; at < start + n_ && !corner_[wrapped(at)] && !straight_[wrapped(at)];) ++at;
-        stretch.chain = rolled_along(smooth_run(from, at));
+        stretch.chain = arcs_rolled_along(smooth_run(from, at));
       }
       stretches.push_back(std::move(stretch));
     }
@@ -162,40 +159,6 @@ class LoopFit {
     return run;
   }
 
-  /// Arcs along a run of which a cutter leaves nothing standing. A chain that strays as far as it may can come to where
-  /// only a tighter arc goes on; one that keeps closer to the polygon does not.
-  static std::vector<Piece> rolled_along(SmoothRun run) {
-    std::vector<Piece> best = arcs_along(run);
-    double least = missed(best, run);
-    for (int tries = 0; tries < closer_tries && least > most_missed; ++tries) {
-      follow_closer(best, run);
-      std::vector<Piece> chain = arcs_along(run);
-      const double own = missed(chain, run);
-      if (own < least) least = own, best = std::move(chain);
-    }
-    return best;
-  }
-
-  /// About what a cutter does not reach of a corner. mm^2.
-  static double missed(const Piece& piece, const SmoothRun& run) {
-    return std::max(0.0, left_standing(piece, run)) * piece.length();
-  }
-  static double missed(const std::vector<Piece>& chain, const SmoothRun& run) {
-    double sum = 0;
-    for (const Piece& piece : chain) sum += missed(piece, run);
-    return sum;
-  }
-
-  /// Follows the polygon twice as closely where a cutter misses most.
-  static void follow_closer(const std::vector<Piece>& chain, SmoothRun& run) {
-    for (const Piece& piece : chain) {
-      if (missed(piece, run) <= corner_missed) continue;
-      const Box box = bounds(piece).grown(std::max(run.least_left, run.least_right) / 2);
-      for (std::size_t i = 0; i < run.stations.size(); ++i)
-        if (box.overlaps({run.stations[i], run.stations[i]})) run.follow[i] = std::max(least_follow, run.follow[i] / 2);
-    }
-  }
-
   /// Smooth all round: it must close with one tangent, which some places allow better than others.
   Loop closed_run() const {
     Loop best;
@@ -203,7 +166,7 @@ class LoopFit {
     for (const int start : {0, n_ / 3, 2 * n_ / 3, n_ / 2}) {
       SmoothRun run = run_of(start, start + n_);
       run.way_in = run.way_out = tangent(start);
-      Loop loop = rolled_along(run);
+      Loop loop = arcs_rolled_along(run);
       const double kink = sharpest(loop);
       if (kink < least) least = kink, best = std::move(loop);
       if (least < one_way) break;

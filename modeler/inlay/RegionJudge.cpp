@@ -4,6 +4,7 @@
 
 #include "inlay/Departure.hpp"
 #include "inlay/DrawnGap.hpp"
+#include "inlay/Extent.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
@@ -11,9 +12,11 @@
 namespace sagitta {
 namespace {
 
-constexpr double clear_of = 0.001;  // mm; what cutters leave standing and is thinner counts for nothing
+constexpr double clear_of = 0.0003;  // mm; what cutters leave standing and is thinner counts for nothing
 
 void append(const Region& more, Region& all) { all.insert(all.end(), more.begin(), more.end()); }
+
+constexpr double placed = 0.005;  // mm^2; where less is added is not looked for
 
 /// The middle of the largest part.
 Point place_of(const Region& region) {
@@ -81,11 +84,15 @@ void RegionJudge::judge_clearing(const Made& made, RegionFigures& figures) const
 }
 
 Region RegionJudge::near(int region, bool pockets) const {
-  const Box box = made_[static_cast<std::size_t>(region)].box.grown(2 * cut_.clearance);
+  const double reach = 2 * cut_.clearance;
+  const Box box = made_[static_cast<std::size_t>(region)].box;
+  Extent extent(drawn_[static_cast<std::size_t>(region)]);
   Region found;
   for (int i = 0; i < static_cast<int>(made_.size()); ++i) {
     const Made& made = made_[static_cast<std::size_t>(i)];
-    if (made.box.overlaps(box) && (pockets || i != region)) append(pockets ? made.pocket : made.piece, found);
+    if (!made.box.overlaps(box, reach) || (!pockets && i == region)) continue;
+    const Region& other = pockets ? made.pocket : made.piece;
+    if (extent.may_meet(Extent(other), reach)) append(other, found);
   }
   return found;
 }
@@ -100,9 +107,9 @@ void RegionJudge::judge_areas(int region, RegionFigures& figures) const {
   figures.void_area = area(without(figures.lost, near(region, true), cancel_));
   figures.covered_area = area(common(figures.lost, near(region, false), cancel_));
   figures.gap_area = std::max(0.0, figures.lost_area - figures.void_area - figures.covered_area);
-  const Region added = without(made.piece, drawn, cancel_);
-  figures.added_area = area(added);
-  figures.added_at = place_of(added);
+  // |M \ D| = |M| - |D| + |D \ M|
+  figures.added_area = std::max(0.0, area(made.piece) - figures.drawn_area + figures.lost_area);
+  if (figures.added_area > placed) figures.added_at = place_of(without(made.piece, drawn, cancel_));
   if (made.piece.empty() || cancel_.wanted()) return;
   const Departure most = departure(drawn, made.piece, figures.lost);
   figures.departure = most.distance;

@@ -2,6 +2,8 @@
 
 /// What round cutters do not reach of a fitted figure. Areas in mm^2, lengths in mm.
 
+#include <algorithm>
+
 #include "inlay/Fit.hpp"
 #include "inlay/FittedFigure.hpp"
 #include "inlay/Flatten.hpp"

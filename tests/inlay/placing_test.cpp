@@ -54,7 +54,8 @@ TEST(Placing, NamesWhatIsLeftOutOfADrawingThatFillsNothing) {
       "<rect width='9' height='9' fill='url(#g)'/></svg>"));
   ASSERT_TRUE(empty.regions.empty());
   ASSERT_EQ(empty.notes.size(), 1U);
-  const Board board = board_with_drawing();
+  Board board = board_with_drawing();
+  board.inlays[0].colours["#202020"] = "shell";
   const auto made = fit_inlays(board, std::get<Layout>(lay_out(board)), {{"block.svg", empty}});
   const auto& faults = std::get<Faults>(made);
   ASSERT_EQ(faults.size(), 1U);

@@ -1,0 +1,165 @@
+#include "inlay/RolledRun.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "inlay/Biarc.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr double least_follow = 0.00005;   // mm
+constexpr double corner_missed = 0.00005;  // mm^2; by a cutter, of one corner: less is left as it is
+constexpr double one_way = 0.005;          // radians; pieces that turn by less have one tangent
+constexpr int windows[] = {2, 4, 8};       // pieces to both sides that are made again
+constexpr double enough = 0.7;             // of what is missed there: when it is gained, no more is tried
+
+using Chain = std::vector<Piece>;
+
+class RolledRun {
+ public:
+  explicit RolledRun(const SmoothRun& run) : run_(run), chain_(arcs_along(run)) {}
+
+  Chain chain() {
+    if (run_.least_left <= 0 && run_.least_right <= 0) return std::move(chain_);
+    for (std::size_t i = 0; i < chain_.size(); ++i)
+      if (missed(chain_, i) > corner_missed) i = mend(i);
+    return std::move(chain_);
+  }
+
+ private:
+  double least(const Piece& piece) const { return piece.sweep > 0 ? run_.least_left : run_.least_right; }
+
+  /// About what a cutter does not reach at a piece, mm^2: the disc that rolls along the chain stands off the middle of
+  /// a tighter arc by what the neighbours ask for, and touches these so far away.
+  double missed(const Chain& chain, std::size_t i) const {
+    const Piece& piece = chain[i];
+    if (left_standing(piece, run_) <= 0) return 0;
+    const double radius = least(piece);
+    const Point middle = piece.at(0.5), toward = (piece.sweep > 0 ? 1 : -1) * left_of(unit(piece.slope(0.5)));
+    double lift = 0, reach = 0;
+    const auto look = [&](Point q) {
+      const Point way = q - middle;
+      const double aside = cross(toward, way);
+      if (std::abs(aside) >= radius) return false;
+      const double own = dot(toward, way) - radius + std::sqrt(radius * radius - aside * aside);
+      if (own > lift) lift = own, reach = length(way);
+      return true;
+    };
+    for (const int step : {-1, 1}) {
+      double along = -piece.length() / 2;
+      for (int k = static_cast<int>(i); k >= 0 && k < static_cast<int>(chain.size()) && along < radius; k += step) {
+        for (const double t : {0.0, 0.2, 0.4, 0.6, 0.8, 1.0})
+          if (k != static_cast<int>(i) || (t == 1 && step > 0) || (t == 0 && step < 0)) look(chain[k].at(t));
+        along += chain[k].length();
+      }
+    }
+    return 4.0 / 3 * lift * reach;
+  }
+
+  /// Makes the chain again about piece i; the last piece that has been looked at by then.
+  std::size_t mend(std::size_t i) {
+    Chain best;
+    std::size_t first = 0, last = 0;
+    double gained = 0;
+    for (const int width : windows) {
+      const std::size_t from = i - std::min<std::size_t>(i, width), to = std::min(i + width, chain_.size() - 1);
+      const double before = missed_about({}, from, to);
+      for (const double share : {0.5, 0.2}) {
+        Chain made = arcs_along(window(from, to, share));
+        if (made.empty() || kinked(made, from, to)) continue;
+        const double gain = before - missed_about(made, from, to);
+        if (gain > gained) gained = gain, best = std::move(made), first = from, last = to;
+        if (gained > enough * before) break;
+      }
+      if (gained > enough * before) break;
+    }
+    if (best.empty()) return i;
+    const std::size_t end = first + best.size() - 1;
+    replace(ends_, ends_of(best, first > 0 ? ends_[first - 1] : 0, ends_[last]), first, last);
+    replace(chain_, best, first, last);
+    return std::max(i, end);
+  }
+
+  template <class Of>
+  static void replace(std::vector<Of>& all, const std::vector<Of>& by, std::size_t first, std::size_t last) {
+    const auto from = all.begin() + static_cast<std::ptrdiff_t>(first);
+    all.insert(all.erase(from, from + static_cast<std::ptrdiff_t>(last - first) + 1), by.begin(), by.end());
+  }
+
+  /// What a cutter misses about pieces first to last: of the chain, or of it with these replaced.
+  double missed_about(const Chain& by, std::size_t first, std::size_t last) const {
+    const std::size_t about = 4, before = first - std::min(first, about);
+    const std::size_t after = std::min(last + about + 1, chain_.size());
+    Chain near(chain_.begin() + static_cast<std::ptrdiff_t>(before),
+               chain_.begin() + static_cast<std::ptrdiff_t>(after));
+    if (!by.empty()) replace(near, by, first - before, last - before);
+    double sum = 0;
+    for (std::size_t i = 0; i < near.size(); ++i) sum += missed(near, i);
+    return sum;
+  }
+
+  /// The run of pieces first to last, followed more closely.
+  SmoothRun window(std::size_t first, std::size_t last, double share) {
+    if (ends_.empty()) ends_ = ends_of(chain_, 0, static_cast<int>(run_.stations.size()) - 1);
+    SmoothRun part;
+    part.least_left = run_.least_left;
+    part.least_right = run_.least_right;
+    const bool begins = first == 0, ends = last + 1 == chain_.size();
+    const int from = first > 0 ? ends_[first - 1] : 0, to = std::max(ends_[last], from + 1);
+    // The ends lie as far from the stations as the chain was allowed to.
+    const int margin = (to - from) / 4;
+    for (int i = from; i <= to; ++i) {
+      const bool inner = (begins || i - from > margin) && (ends || to - i > margin);
+      part.stations.push_back(run_.stations[i]);
+      part.follow.push_back(inner ? std::max(std::min(least_follow, run_.follow[i]), share * run_.follow[i])
+                                  : run_.follow[i]);
+    }
+    if (!begins) part.stations.front() = chain_[first].a;
+    if (!ends) part.stations.back() = chain_[last].b;
+    part.way_in = begins ? run_.way_in : unit(chain_[first].slope(0));
+    part.way_out = ends ? run_.way_out : end_direction(chain_[last]);
+    part.slack_in = begins ? run_.slack_in : 0;
+    part.slack_out = ends ? run_.slack_out : 0;
+    return part;
+  }
+
+  /// The stations where pieces end that begin at one; they look no further than `end`.
+  std::vector<int> ends_of(const Chain& pieces, int at, int end) const {
+    std::vector<int> ends;
+    for (const Piece& piece : pieces) {
+      double along = 0, nearest = 1e300;
+      int best = at;
+      for (int i = at; i <= end && along < 1.2 * piece.length() + 0.2; ++i) {
+        const double way = distance(run_.stations[i], piece.b);
+        if (way < nearest) nearest = way, best = i;
+        if (i < end) along += distance(run_.stations[i], run_.stations[i + 1]);
+      }
+      ends.push_back(at = best);
+    }
+    ends.back() = end;
+    return ends;
+  }
+
+  /// Whether pieces that would replace first to last have not one tangent with each other and those beside them.
+  bool kinked(const Chain& made, std::size_t first, std::size_t last) const {
+    const auto turns = [](const Piece& before, const Piece& after) {
+      const Point in = end_direction(before), out = unit(after.slope(0));
+      return std::abs(std::atan2(cross(in, out), dot(in, out))) > one_way;
+    };
+    for (std::size_t i = 0; i + 1 < made.size(); ++i)
+      if (turns(made[i], made[i + 1])) return true;
+    return (first > 0 && turns(chain_[first - 1], made.front())) ||
+           (last + 1 < chain_.size() && turns(made.back(), chain_[last + 1]));
+  }
+
+  const SmoothRun& run_;
+  Chain chain_;
+  std::vector<int> ends_;  ///< for each piece of the chain the station where it ends
+};
+
+}  // namespace
+
+std::vector<Piece> arcs_rolled_along(const SmoothRun& run) { return RolledRun(run).chain(); }
+
+}  // namespace sagitta
