@@ -29,11 +29,13 @@ inline void let_in(Board& board, const std::vector<Patch>& patches, double cutte
     paths << "'/>";
     board.inlays[0].colours[patch.colour] = patch.colour == "#202020" ? "shell" : "bone";
   }
-  board.inlays[0].file = "patches.svg";
+  static int drawings = 0;  // boards that are looked at side by side have files of their own
+  board.inlays[0].file = "patches-" + std::to_string(++drawings) + ".svg";
   board.inlays[0].along = width;
-  std::ofstream(board.folder + "/patches.svg") << "<svg xmlns='http://www.w3.org/2000/svg' width='20mm' height='20mm' "
-                                                  "viewBox='0 0 20 20'>"
-                                               << paths.str() << "</svg>";
+  std::ofstream(board.folder + "/" + board.inlays[0].file)
+      << "<svg xmlns='http://www.w3.org/2000/svg' width='20mm' height='20mm' "
+         "viewBox='0 0 20 20'>"
+      << paths.str() << "</svg>";
 }
 
 /// Two arms of 2 mm, 6 mm long, `gap` apart and joined at their ends.
