@@ -16,7 +16,7 @@ struct FittedFigure {
   };
   std::vector<Part> parts;
   Loops pockets;                       ///< all parts' pockets run together
-  std::vector<Meeting> meetings;       ///< of parts
+  std::vector<PartMeeting> meetings;   ///< of parts
   std::vector<RegionFigures> figures;  ///< one a region; `inlay`, `fret` and `material` are not set
 };
 

@@ -210,7 +210,7 @@ class Fitter {
       piece.pocket = place(part.pocket);
       let.push_back(add(std::move(piece)));
     }
-    for (const Meeting& meeting : figure->meetings)
+    for (const PartMeeting& meeting : figure->meetings)
       if (let[meeting.a] >= 0 && let[meeting.b] >= 0)
         inlays_.meetings.push_back(
             {let[meeting.a], let[meeting.b], meeting.wood, meeting.drawn_apart, place(meeting.at)});

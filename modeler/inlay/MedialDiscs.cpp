@@ -70,7 +70,7 @@ class Needles {
 
 }  // namespace
 
-Region medial_discs(const Region& region, Side side, double radius, const std::vector<Box>& near,
+Region medial_discs(const Region& region, OutlineSide side, double radius, const std::vector<Box>& near,
                     const Cancel& cancel) {
   if (near.empty()) return {};
   const Region outline = thinned(region, noise);
@@ -88,7 +88,7 @@ Region medial_discs(const Region& region, Side side, double radius, const std::v
         if (size > noise) needles.interrupt();
         continue;
       }
-      const Point n = (side == Side::inside ? 1 : -1) * left_of(unit(b - a));
+      const Point n = (side == OutlineSide::inside ? 1 : -1) * left_of(unit(b - a));
       const int count = 1 + static_cast<int>(size / (step * radius));
       for (int k = 0; k < count; ++k) {
         const Point p = between(a, b, (k + 0.5) / count);

@@ -51,7 +51,7 @@ bool touches(const Region& part, const Region& pocket) {
 
 }  // namespace
 
-std::vector<Meeting> meetings_of(const std::vector<Island>& islands, const IslandCut& cut) {
+std::vector<PartMeeting> meetings_of(const std::vector<Island>& islands, const IslandCut& cut) {
   if (cut.clearance <= 0) return {};
   std::vector<Looked> looked;
   std::vector<Box> boxes;
@@ -60,7 +60,7 @@ std::vector<Meeting> meetings_of(const std::vector<Island>& islands, const Islan
       looked.push_back({&island, &part.piece_polygons, OutlineIndex(part.piece_polygons)});
       boxes.push_back(bounds(part.piece_polygons));
     }
-  std::vector<Meeting> found;
+  std::vector<PartMeeting> found;
   const double reach = 3 * cut.clearance - tolerance::snap;
   for (const std::vector<int>& near : clusters(boxes, reach))
     for (std::size_t k = 0; k < near.size(); ++k)

@@ -68,7 +68,8 @@ class Remedies {
     if (added.empty()) {
       widened = all;
     } else {
-      const Region wide = without(piece_, medial_discs(piece_, Side::outside, radius_ + spare, all, cancel_), cancel_);
+      const Region wide =
+          without(piece_, medial_discs(piece_, OutlineSide::outside, radius_ + spare, all, cancel_), cancel_);
       const std::vector<Region> lost = parts(without(piece_, opened(wide, opening_, cancel_), cancel_));
       const std::vector<Region> blocked = true_parts(common(together(added), taken_, cancel_));
       for (const Place& place : places_) {
@@ -84,7 +85,7 @@ class Remedies {
             filled = united(filled, without(grown(part, overlap, cancel_), taken_, cancel_), cancel_);
       }
     }
-    const Region discs = medial_discs(piece_, Side::outside, radius_ + spare, widened, cancel_);
+    const Region discs = medial_discs(piece_, OutlineSide::outside, radius_ + spare, widened, cancel_);
     return opened(without(filled, discs, cancel_), opening_, cancel_);
   }
 
@@ -107,7 +108,7 @@ class Remedies {
     for (const Box& box : boxes_of(true_parts(without(filled, opened(filled, opening_, cancel_), cancel_))))
       if (std::any_of(boxes.begin(), boxes.end(), [&](const Box& b) { return b.overlaps(box, radius_); }))
         necks.push_back(box);
-    const Region discs = medial_discs(filled, Side::inside, radius_ + spare, necks, cancel_);
+    const Region discs = medial_discs(filled, OutlineSide::inside, radius_ + spare, necks, cancel_);
     return true_parts(without(united(filled, discs, cancel_), piece_, cancel_));
   }
 

@@ -38,7 +38,7 @@ Region without_skins(const Region& pocket, const Cancel& cancel) {
 /// The pockets of a figure on their way to one set of outlines.
 class Pockets {
  public:
-  Pockets(const std::vector<Island>& islands, const std::vector<Meeting>& meetings, const IslandCut& cut,
+  Pockets(const std::vector<Island>& islands, const std::vector<PartMeeting>& meetings, const IslandCut& cut,
           const Cancel& cancel)
       : meetings_(meetings), cut_(cut), cancel_(cancel) {
     for (const Island& island : islands)
@@ -73,7 +73,7 @@ class Pockets {
     std::vector<Box> boxes;
     for (const Extent& extent : extents) boxes.push_back(extent.box());
     Groups groups(parts_.size());
-    for (const Meeting& meeting : meetings_) groups.join(meeting.a, meeting.b);
+    for (const PartMeeting& meeting : meetings_) groups.join(meeting.a, meeting.b);
     for (const std::vector<int>& near : clusters(boxes, 2 * tolerance::snap))
       for (std::size_t i = 0; i < near.size(); ++i)
         for (std::size_t k = 0; k < i; ++k)
@@ -90,7 +90,7 @@ class Pockets {
     Region all;
     for (const int i : ours) all.insert(all.end(), polygons(i).begin(), polygons(i).end());
     all = filled(all, cancel_);
-    for (const Meeting& meeting : meetings_) {
+    for (const PartMeeting& meeting : meetings_) {
       if (meeting.wood <= 0 || std::find(ours.begin(), ours.end(), meeting.a) == ours.end()) continue;
       const Region wall = wall_between(polygons(meeting.a), polygons(meeting.b), cut_, cancel_);
       all = united(all, grown(wall, tolerance::snap, cancel_), cancel_);
@@ -112,7 +112,7 @@ class Pockets {
     return -1;
   }
 
-  const std::vector<Meeting>& meetings_;
+  const std::vector<PartMeeting>& meetings_;
   IslandCut cut_;
   const Cancel& cancel_;
   std::vector<const IslandPart*> parts_;
@@ -134,7 +134,7 @@ PartPocket part_pocket(const Loops& piece, double clearance, double least_radius
               false);
 }
 
-Loops run_together(const std::vector<Island>& islands, const std::vector<Meeting>& meetings, const IslandCut& cut,
+Loops run_together(const std::vector<Island>& islands, const std::vector<PartMeeting>& meetings, const IslandCut& cut,
                    const Cancel& cancel) {
   return Pockets(islands, meetings, cut, cancel).run();
 }

@@ -24,7 +24,7 @@ PartPocket part_pocket(const Loops& piece, double clearance, double least_radius
 
 /// All parts' pockets as one set of outlines. Those that touch no other stay as they are. The walls of wood between
 /// pockets that meet are taken away, and skins thinner than two snaps do not stand: the plan could not carry them.
-Loops run_together(const std::vector<Island>& islands, const std::vector<Meeting>& meetings, const IslandCut& cut,
+Loops run_together(const std::vector<Island>& islands, const std::vector<PartMeeting>& meetings, const IslandCut& cut,
                    const Cancel& cancel);
 
 }  // namespace sagitta
