@@ -19,6 +19,7 @@
 #include "solid/Imaged.hpp"
 #include "solid/NarrowCorner.hpp"
 #include "solid/ReadBack.hpp"
+#include "solid/ShallowFace.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta {
@@ -162,7 +163,7 @@ class Judge {
 
 std::optional<Flaw> flaw_in(const TopoDS_Solid& solid, int euler) {
   if (auto flaw = Judge(solid).run(euler)) return flaw;
-  if (!has_narrow_corner(solid)) return std::nullopt;
+  if (!has_narrow_corner(solid) && !has_shallow_face(solid)) return std::nullopt;
   const std::vector<TopoDS_Solid> back = read_back(solid);
   if (back.size() != 1)
     return Flaw{Flaw::Kind::file, "its STEP file is read as " + std::to_string(back.size()) + " solids",

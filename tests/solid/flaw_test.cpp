@@ -24,6 +24,7 @@
 #include "made/Made.hpp"
 #include "oracle/Catalogue.hpp"
 #include "plan/WoodVolume.hpp"
+#include "solid/ShallowFace.hpp"
 #include "solid/Solid.hpp"
 #include "solid/SolidFlaw.hpp"
 #include "solid/StepCopy.hpp"
@@ -143,6 +144,13 @@ TEST(SolidFlaw, AnUncertainVertex) {
   const TopoDS_Solid solid = make_solid(shell_of("S00"));
   BRep_Builder().UpdateVertex(TopoDS::Vertex(TopExp_Explorer(solid, TopAbs_VERTEX).Current()), 2e-5);
   EXPECT_EQ(kind_of(solid), Flaw::Kind::tolerance);
+}
+
+// Radius 240 mm and 1e6 mm; the flat board's planes are curved nowhere.
+TEST(ShallowFace, IsCurvedAlmostNot) {
+  EXPECT_FALSE(has_shallow_face(make_solid(shell_of("S00"))));
+  EXPECT_TRUE(has_shallow_face(make_solid(shell_of("S86"))));
+  EXPECT_FALSE(has_shallow_face(make_solid(shell_of("S33"))));
 }
 
 TEST(SolidFlaw, AHoleThatThePlanHasNot) {
