@@ -84,7 +84,7 @@ TEST(Window, AScreenOfFinePixelsMakesEverythingLarger) {
     EXPECT_GT(button.high.y - button.low.y, 45);  // 15.5 of letters and 10 of margin, twice
     reach_everything(hand);
   }
-  std::system("xprop -root -remove RESOURCE_MANAGER");
+  EXPECT_EQ(std::system("xprop -root -remove RESOURCE_MANAGER"), 0);
 }
 
 TEST(Window, EveryCommandHasItsOwnKey) {
