@@ -11,11 +11,8 @@ struct Departure {
 };
 /// `made` must not be empty.
 Departure departure(const Region& drawn, const Region& made);
-/// The same where what is lost of the drawing, `without(drawn, made)`, is known.
-Departure departure(const Region& drawn, const Region& made, const Region& lost);
-
-/// Whether a point of either outline lies further than `by` from the other outline. Where none does, the two regions
-/// differ by slivers only.
-bool outlines_differ(const Region& a, const Region& b, double by);
+/// The same where what is lost of the drawing, `without(drawn, made)`, and what is added to it, `without(made, drawn)`,
+/// are known.
+Departure departure(const Region& drawn, const Region& made, const Region& lost, const Region& added);
 
 }  // namespace sagitta

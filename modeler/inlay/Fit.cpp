@@ -1,7 +1,9 @@
 #include "inlay/Fit.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "inlay/AddedPlaces.hpp"
 #include "inlay/Departure.hpp"
 #include "inlay/NarrowPlaces.hpp"
 
@@ -15,11 +17,14 @@ constexpr int most_choices = 8;  // rounds after which gaps are only widened: th
 constexpr double at_rest = 0.0003;
 
 /// What closing adds and is nowhere thicker is left by whole numbers and chords. mm.
-constexpr double sliver = 0.0001;
+constexpr double sliver = 0.00025;
 
 /// What an opening or a closing made is exactly as wide as the cutter, and would come and go with each round: the next
 /// one spares it by this much. mm.
 constexpr double spared = 0.0001;
+
+constexpr double tighter = 1.1;       // times the cutter's curvature: so much is no noise
+constexpr double least_side = 0.002;  // mm; beside it a turn says nothing
 
 double total(const std::vector<Region>& parts) {
   double sum = 0;
@@ -33,6 +38,23 @@ Point place_of(const std::vector<Region>& parts) {
       std::max_element(parts.begin(), parts.end(), [](const Region& a, const Region& b) { return area(a) < area(b); });
   const Box box = bounds(*most);
   return between(box.low, box.high, 0.5);
+}
+
+/// Whether an outline turns in more tightly than a disc of `radius` somewhere, so that closing by it adds something.
+/// Where it does not, closing may still add something.
+bool turns_in(const Region& region, double radius) {
+  for (const Polygon& polygon : region) {
+    const std::size_t n = polygon.size();
+    for (std::size_t i = 0; i < n; ++i) {
+      const Point p = polygon[i], d = p - polygon[i > 0 ? i - 1 : n - 1], e = polygon[i + 1 < n ? i + 1 : 0] - p;
+      const double sine = cross(d, e);
+      if (sine >= 0) continue;
+      const double before = length(d), after = length(e);
+      if (std::min(before, after) < least_side) continue;
+      if (-std::atan2(sine, dot(d, e)) * radius > tighter * std::min((before + after) / 2, radius)) return true;
+    }
+  }
+  return false;
 }
 
 }  // namespace
@@ -49,13 +71,17 @@ Fit fit(const Region& drawn, double radius, const Region& taken, const Cancel& c
   if (radius <= 0) return {drawn, {}};
   const double less = std::min(spared, radius / 8);
   Fit made{opened(drawn, radius, cancel), {}};
+  const bool hollow = turns_in(drawn, radius);
   for (int round = 0; round < most_rounds && !cancel.wanted(); ++round) {
     const double closing = radius - (round > 0 ? less : 0), opening = closing - less;
     const Region whole = closed(made.region, closing, cancel);
-    if (!outlines_differ(whole, made.region, sliver)) return {std::move(made.region), {}};
-    const std::vector<Region> gaps = true_parts(without(whole, made.region, cancel));
-    if (total(gaps) < at_rest) return {std::move(made.region), {}};
-    made.narrow = place_of(gaps);
+    std::vector<Region> gaps;
+    // At a tight turn it is known without a look.
+    if (round > 0 || !hollow) {
+      gaps = true_parts(added_places(whole, made.region, sliver, radius, cancel));
+      if (total(gaps) < at_rest) return {std::move(made.region), {}};
+      made.narrow = place_of(gaps);
+    }
     // Closing and opening in turn is done once and for all: what closing adds after that, opening takes away again.
     made.region = round % 2 == 0 ? opened(whole, opening, cancel)
                                  : with_room(made.region, gaps, radius, opening, taken,

@@ -6,7 +6,8 @@
 namespace sagitta {
 namespace {
 
-constexpr int most_chords = 4096;
+constexpr int most_chords = 4096;  // of an arc
+constexpr int most_halvings = 12;  // of a Bezier
 
 /// Chords for an arc: each strays from it by r (1 - cos(angle / 2)).
 int chords(const Piece& piece, double off) {
@@ -15,27 +16,39 @@ int chords(const Piece& piece, double off) {
   return std::clamp(static_cast<int>(std::ceil(std::abs(piece.sweep) / step)), 1, most_chords);
 }
 
-/// Chords for a Bezier of equal steps in t: each strays by at most max |B''| / (8 n^2), and |B''| is at most six times
-/// the greater second difference of the control points.
-int chords(const Bezier& curve, double scale) {
-  const Point u = curve.a - 2 * curve.c + curve.d, v = curve.c - 2 * curve.d + curve.b;
-  const double bend = 6 * scale * std::max(length(u), length(v));
-  return std::clamp(static_cast<int>(std::ceil(std::sqrt(bend / (8 * flattening)))), 1, most_chords);
+/// A Bezier as points from its beginning up to before its end, halved until each part strays by less than `off` from
+/// its chord: by at most max |B'' x chord| h^2 / 8, with B'' between six times the second differences of the control
+/// points.
+void add_chords(const Bezier& curve, double off, int halvings, Polygon& polygon) {
+  const Point chord = curve.b - curve.a, u = curve.a - 2 * curve.c + curve.d, v = curve.c - 2 * curve.d + curve.b;
+  const double size = length(chord), most = 8 * off / 6;
+  // A part that does not turn back along its chord strays from it as far as from the line through it.
+  const bool ahead =
+      dot(curve.c - curve.a, chord) >= 0 && dot(curve.d - curve.c, chord) >= 0 && dot(curve.b - curve.d, chord) >= 0;
+  const bool serves = ahead && std::max(std::abs(cross(u, chord)), std::abs(cross(v, chord))) <= most * size;
+  if (halvings == 0 || serves || std::max(length(u), length(v)) <= most) {
+    polygon.push_back(curve.a);
+    return;
+  }
+  const Point ac = between(curve.a, curve.c, 0.5), cd = between(curve.c, curve.d, 0.5),
+              db = between(curve.d, curve.b, 0.5), acd = between(ac, cd, 0.5), cdb = between(cd, db, 0.5),
+              middle = between(acd, cdb, 0.5);
+  add_chords({curve.a, ac, acd, middle}, off, halvings - 1, polygon);
+  add_chords({middle, cdb, db, curve.b}, off, halvings - 1, polygon);
 }
 
 Polygon polygon_of(const StrokeLoop& loop, double scale, Point middle) {
   Polygon polygon;
   for (const Stroke& stroke : loop) {
-    const auto* piece = std::get_if<Piece>(&stroke);
-    const auto* curve = std::get_if<Bezier>(&stroke);
-    Piece larger = piece ? *piece : Piece{};
-    larger.radius *= scale;
-    const int n = piece ? chords(larger, flattening) : chords(*curve, scale);
-    for (int i = 0; i < n; ++i) {
-      const double t = 1.0 * i / n;
-      polygon.push_back(scale * ((piece ? piece->at(t) : curve->at(t)) - middle));
+    if (const auto* curve = std::get_if<Bezier>(&stroke)) {
+      add_chords(*curve, flattening / scale, most_halvings, polygon);
+      continue;
     }
+    const Piece& piece = std::get<Piece>(stroke);
+    const int n = chords(piece, flattening / scale);
+    for (int i = 0; i < n; ++i) polygon.push_back(piece.at(1.0 * i / n));
   }
+  for (Point& p : polygon) p = scale * (p - middle);
   return polygon;
 }
 

@@ -107,11 +107,11 @@ void RegionJudge::judge_areas(int region, RegionFigures& figures) const {
   figures.void_area = area(without(figures.lost, near(region, true), cancel_));
   figures.covered_area = area(common(figures.lost, near(region, false), cancel_));
   figures.gap_area = std::max(0.0, figures.lost_area - figures.void_area - figures.covered_area);
-  // |M \ D| = |M| - |D| + |D \ M|
-  figures.added_area = std::max(0.0, area(made.piece) - figures.drawn_area + figures.lost_area);
-  if (figures.added_area > placed) figures.added_at = place_of(without(made.piece, drawn, cancel_));
+  const Region added = without(made.piece, drawn, cancel_);
+  figures.added_area = area(added);
+  if (figures.added_area > placed) figures.added_at = place_of(added);
   if (made.piece.empty() || cancel_.wanted()) return;
-  const Departure most = departure(drawn, made.piece, figures.lost);
+  const Departure most = departure(drawn, made.piece, figures.lost, added);
   figures.departure = most.distance;
   figures.departure_at = most.at;
 }

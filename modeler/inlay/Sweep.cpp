@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include "plane/ParallelFor.hpp"
@@ -31,17 +32,31 @@ Paths whole(const ClipJob& job) {
   return result;
 }
 
-/// Where an upright cut halves the points and meets none of them; nothing when they do not spread.
-std::optional<cInt> cut_of(const ClipJob& job) {
-  std::vector<cInt> xs;
+template <class Look>
+void each_point(const ClipJob& job, Look look) {
   for (const Paths* paths : {&job.subject, &job.clip})
     for (const Path& path : *paths)
-      for (const IntPoint& p : path) xs.push_back(p.X);
+      for (const IntPoint& p : path) look(p.X);
+}
+
+/// Where an upright cut about halves the `count` points and meets none of them; nothing when they do not spread.
+std::optional<cInt> cut_of(const ClipJob& job, std::size_t count) {
+  constexpr std::size_t samples = 255;
+  const std::size_t step = 1 + count / samples;
+  std::vector<cInt> xs;
+  cInt greatest = std::numeric_limits<cInt>::min();
+  std::size_t k = 0;
+  each_point(job, [&](cInt x) {
+    greatest = std::max(greatest, x);
+    if (k++ % step == 0) xs.push_back(x);
+  });
   const auto middle = xs.begin() + static_cast<std::ptrdiff_t>(xs.size() / 2);
   std::nth_element(xs.begin(), middle, xs.end());
-  const cInt greatest = *std::max_element(middle, xs.end());
-  for (cInt cut = *middle + 1; cut < greatest; ++cut)
-    if (std::find(middle, xs.end(), cut) == xs.end()) return cut;
+  for (cInt cut = *middle + 1; cut < greatest; ++cut) {
+    bool met = false;
+    each_point(job, [&](cInt x) { met |= x == cut; });
+    if (!met) return cut;
+  }
   return std::nullopt;
 }
 
@@ -159,7 +174,7 @@ std::optional<Paths> joined(const Paths& left, const Paths& right, cInt cut) {
 Paths solved(const ClipJob& job, int cuts, const Cancel& cancel) {
   if (cancel.wanted()) return {};
   const std::size_t n = points(job.subject) + points(job.clip);
-  const auto cut = cuts < most_cuts && n > most_points ? cut_of(job) : std::nullopt;
+  const auto cut = cuts < most_cuts && n > most_points ? cut_of(job, n) : std::nullopt;
   if (!cut) return whole(job);
   Paths half[2];
   const auto side = [&](int right) {
