@@ -86,6 +86,7 @@ Mesh sound_mesh(const Shell& shell, double deviation, const BodyPlace& place, co
 }
 
 std::string sound_three_mf(const std::string& title, const std::vector<ThreeMfBody>& bodies, const std::string& stage) {
+  static_assert(three_mf_step <= told_apart);
   for (const ThreeMfBody& body : bodies)
     if (const auto flaw = equal_points(body.mesh, three_mf_step)) throw Unsound({stage, body.name}, "", *flaw);
   return three_mf_bytes(title, bodies);

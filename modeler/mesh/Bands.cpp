@@ -58,8 +58,10 @@ class Bands {
     const auto below = stretches(sides_[i], lines_[i], false);
     std::map<std::pair<int, int>, std::vector<BandPoint>> filled;
     const auto fill = [&](const Side& stretch, std::size_t band, bool eastward) {
-      const auto first = std::find_if(points.begin(), points.end(), [&](auto& p) { return p.id == stretch.a.id; });
-      for (auto at = first; at != points.end() && at->id != stretch.b.id; ++at) {
+      auto at = std::lower_bound(points.begin(), points.end(), stretch.a.p.x,
+                                 [](const BandPoint& p, double x) { return p.p.x < x; });
+      while (at != points.end() && at->id != stretch.a.id) ++at;
+      for (; at != points.end() && at->id != stretch.b.id; ++at) {
         if (at + 1 == points.end()) break;
         auto [found, fresh] = filled.try_emplace({at->id, (at + 1)->id});
         if (fresh) found->second = between_(*at, *(at + 1));

@@ -9,7 +9,7 @@ namespace sagitta {
 namespace {
 
 /// A point nearer to an arc than this is left: rounded, it could not be told from its neighbour on the arc. mm.
-constexpr double told_apart = tolerance::snap / 2;
+constexpr double clear_of_neighbours = tolerance::snap / 2;
 
 class Follower {
  public:
@@ -58,7 +58,7 @@ class Follower {
     const PlanEdge& edge = map_.edges[e];
     const Piece& arc = edge.piece;
     const double inside = arc.radius - distance(p, arc.centre);
-    if (inside < told_apart || inside > within_) return false;
+    if (inside < clear_of_neighbours || inside > within_) return false;
     const double t = parameter(arc, p);
     if (t <= 0 || t >= 1) return false;
     std::vector<TrailPoint>& inner = trails_.edges[e];
@@ -69,7 +69,7 @@ class Follower {
     const double beyond = (arc.sweep > 0 ? -1 : 1) * cross(b - a, p - a);
     if (beyond < -tolerance::vertex * distance(a, b)) return false;
     const Point foot = arc.at(t);
-    if (distance(foot, a) < told_apart || distance(foot, b) < told_apart) return false;
+    if (distance(foot, a) < clear_of_neighbours || distance(foot, b) < clear_of_neighbours) return false;
     inner.insert(after, {rounded(foot), foot});
     return true;
   }

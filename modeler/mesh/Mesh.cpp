@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "mesh/Bands.hpp"
+#include "mesh/Merge.hpp"
 #include "mesh/Shared.hpp"
 #include "mesh/Trail.hpp"
 #include "plane/Tolerance.hpp"
@@ -70,6 +71,7 @@ class Mesher {
       }
     turn_shared_sides(mesh_.triangles, mesh_.face);
     mesh_.points = std::move(points_.points);
+    mesh_.deviation += merge_equal_points(mesh_, told_apart);
     return std::move(mesh_);
   }
 

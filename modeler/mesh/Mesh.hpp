@@ -22,6 +22,10 @@ struct Mesh {
 /// Default for the largest distance between mesh and exact surface, mm.
 inline constexpr double default_deviation = 0.005;
 
+/// Two points joined by a side differ once their coordinates are rounded to whole multiples of this, wherever one of
+/// them can go: 3MF files have six decimals. mm.
+inline constexpr double told_apart = 1e-6;
+
 /// Triangles within `deviation` (mm, > 0) of the exact surfaces. Empty when cancelled.
 Mesh make_mesh(const Shell& shell, double deviation = default_deviation, const Cancel& cancel = {});
 

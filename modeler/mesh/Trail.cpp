@@ -4,21 +4,18 @@
 #include <cmath>
 #include <numbers>
 
+#include "mesh/BandLines.hpp"
 #include "mesh/Close.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
 
-/// Points nearer to a band's line than this make way for it. mm.
-constexpr double clear_of_points = 1e-3;
-/// Points further apart than this stay apart when rounded to floats. mm.
-constexpr double clear_of_rounding = 1e-4;
-constexpr double most_bands = 4000;
 /// Places are whole multiples of this, mm: then differences of places anywhere on a board are exact in doubles.
 constexpr double grid = 0x1p-30;
 
-double on_grid(double x) { return static_cast<float>(std::nearbyint(x / grid) * grid) + 0.0; }
+/// Not inlined: GCC 12.2 leaves out the float where it makes one vector of two such numbers.
+[[gnu::noinline]] double on_grid(double x) { return static_cast<float>(std::nearbyint(x / grid) * grid) + 0.0; }
 
 struct Track {
   const Shell& shell;
@@ -110,120 +107,6 @@ void cut_at_lines(std::vector<TrailPoint>& inner, const TrailPoint& from, const 
   inner.assign(result.begin() + 1, result.end() - 1);
 }
 
-/// How tightly the playing surface curves where the plan reaches y or further: for each bound place, |y| and R.
-class Curvature {
- public:
-  explicit Curvature(const Shell& shell) {
-    const Surface& surface = shell.plan.surface;
-    if (surface.flat) return;
-    for (const ShellEdge& edge : shell.edges)
-      if (!edge.upright && edge.bound.kind == Bound::Kind::arc)
-        for (const Point p : shell.places(edge)) places_.emplace_back(std::abs(p.y), surface.radius(p.x));
-    std::sort(places_.begin(), places_.end());
-    for (std::size_t i = places_.size(); i-- > 1;)
-      places_[i - 1].second = std::min(places_[i - 1].second, places_[i].second);
-  }
-
-  /// The furthest |y| of the playing surface; 0 when it is flat.
-  double reach() const { return places_.empty() ? 0 : places_.back().first; }
-
-  /// The width over which a chord at y strays by `off` from the surface, square to it: S sqrt(8 off / R).
-  double width(double y, double off) const {
-    const auto place = std::lower_bound(places_.begin(), places_.end(), std::pair{std::abs(y), 0.0});
-    if (place == places_.end()) return 1e300;
-    const double r = place->second;
-    return std::sqrt(std::max(0.0, (r - y) * (r + y))) * std::sqrt(8 * off / r);
-  }
-
- private:
-  std::vector<std::pair<double, double>> places_;
-};
-
-/// Of several places about y, within a third of `step`, the first that is `enough` away from any vertex, or the
-/// furthest.
-double clear_line(double y, double step, const std::vector<double>& vertices, double enough = 10 * clear_of_points) {
-  double best = y, most = -1;
-  for (int k = 0; k <= 8; ++k) {
-    const double at = on_grid(y - step * k / 24);
-    const auto above = std::lower_bound(vertices.begin(), vertices.end(), at);
-    double clear = 1e300;
-    if (above != vertices.end()) clear = *above - at;
-    if (above != vertices.begin()) clear = std::min(clear, at - *(above - 1));
-    if (clear > most) {
-      most = clear;
-      best = at;
-    }
-    if (most > enough) break;
-  }
-  return best;
-}
-
-/// Lines over the plan, narrower apart where the surface is steep; more where a loop would lie between two of them.
-std::vector<double> lines_for(const Shell& shell, const Trails& trails, double off) {
-  std::vector<double> vertices;
-  for (const TrailPoint& at : trails.vertices) vertices.push_back(at.p.y);
-  std::sort(vertices.begin(), vertices.end());
-  const double low = vertices.front(), high = vertices.back();
-  const double widest = (high - low) / 4, narrowest = (high - low) / most_bands;
-  const Curvature curvature(shell);
-  std::vector<double> lines;
-  for (double y = low;;) {
-    double step = std::min(widest, curvature.width(y, off));
-    if (y < -curvature.reach()) step = std::min(step, std::max(narrowest, -curvature.reach() - y));
-    step = std::clamp(std::min(step, curvature.width(y + step, off)), narrowest, widest);
-    if (y + step >= high) break;
-    const double next = clear_line(y + step, step, vertices);
-    lines.push_back(next);
-    y = next;
-  }
-  const std::size_t count = lines.size();
-  for (const ShellFace& face : shell.faces) {
-    if (face.kind == ShellFace::Kind::wall || face.bound.of_hole()) continue;
-    for (const auto& loop : face.loops) {
-      double bottom = 1e300, top = -1e300;
-      for (const ShellUse use : loop)
-        for (const Point p : shell.places(shell.edges[use.edge])) {
-          bottom = std::min(bottom, p.y);
-          top = std::max(top, p.y);
-        }
-      const auto line = std::upper_bound(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(count), bottom);
-      if (line == lines.begin() + static_cast<std::ptrdiff_t>(count) || *line >= top)
-        lines.push_back(clear_line((bottom + top) / 2, (top - bottom) / 2, vertices));
-    }
-  }
-  std::sort(lines.begin(), lines.end());
-  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
-  return lines;
-}
-
-/// Bands of a side hole's wall, whose chords stray by `off`; one more through every island in it.
-std::vector<double> lines_across(const Shell& shell, const ShellFace& face, double off) {
-  const Tunnel& tunnel = face.bound.tunnel;
-  std::vector<double> vertices;
-  for (const auto& loop : face.loops)
-    for (const ShellUse use : loop) vertices.push_back(tunnel.across(shell.vertices[shell.start(use)].p));
-  std::sort(vertices.begin(), vertices.end());
-  const double step = 2 * std::acos(std::max(0.0, 1 - off / tunnel.radius));
-  const int count = std::max(6, static_cast<int>(std::ceil(std::numbers::pi / step)));
-  std::vector<double> lines;
-  for (int i = 1; i < count; ++i) {
-    const double angle = std::numbers::pi * (static_cast<double>(i) / count - 0.5);
-    const double room = tunnel.radius * std::cos(angle) * std::numbers::pi / count;
-    lines.push_back(clear_line(tunnel.radius * std::sin(angle), room, vertices, clear_of_rounding));
-  }
-  for (std::size_t island = 1; island < face.loops.size(); ++island) {
-    double low = 1e300, high = -1e300;
-    for (const ShellUse use : face.loops[island])
-      for (const double t : {0.0, 0.5}) {
-        const double across = tunnel.across(shell.at(shell.edges[use.edge], t));
-        low = std::min(low, across);
-        high = std::max(high, across);
-      }
-    lines.push_back(clear_line((low + high) / 2, (high - low) / 2, vertices, clear_of_rounding));
-  }
-  return lines;
-}
-
 /// Which side holes' walls stand over or under each plan edge.
 std::vector<std::vector<Tunnel>> tunnels_over(const Shell& shell) {
   std::vector<std::vector<Tunnel>> over(shell.plan.map.edges.size());
@@ -286,7 +169,7 @@ Trails trails_of(const Shell& shell, double budget) {
   const std::vector<std::vector<Tunnel>> tunnels = tunnels_over(shell);
   Trails trails;
   for (const Point p : map.vertices) trails.vertices.push_back({rounded(p), p});
-  trails.lines = lines_for(shell, trails, 1.5 * budget);
+  trails.lines = band_lines(shell, trails.vertices, 1.5 * budget);
   for (const ShellFace& face : shell.faces)
     if (face.kind != ShellFace::Kind::wall && face.bound.of_hole())
       for (const double line : lines_across(shell, face, 2 * budget)) trails.across[face.bound.tunnel].push_back(line);

@@ -128,6 +128,18 @@ TEST(Guarded, TellsAFaultOfTheProgramFromAFailedWrite) {
   EXPECT_EQ(guarded([]() -> int { throw UsageError("x"); }), 2);
 }
 
+/// A hundred leaves lie between the lines along which faces are cut into bands; lines of their own came so close
+/// together that points where they end at the rim were one in a file.
+TEST(Leaves, AreWrittenAtEveryStage) {
+  const ScratchFolder scratch;
+  const std::string path = write_growing(Growing::leaves, 100, (scratch / "board").string());
+  const ReadyBoard board = std::get<ReadyBoard>(prepare(path));
+  HandOff order{stages_of(board), {Assembly::job, Assembly::pieces}, {}};
+  order.kinds.stl = order.kinds.three_mf = true;
+  Folder folder(scratch / "out", false);
+  EXPECT_NO_THROW(write_hand_off(board, {}, order, folder, {}));
+}
+
 /// gmsh weighs by the kernel's default integrals.
 TEST(DefaultReader, GmshWeighsDrawnPiecesRight) {
   const ScratchFolder scratch;
