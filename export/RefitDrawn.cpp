@@ -12,7 +12,7 @@ namespace {
 /// Slivers thinner than twice this come from chords, not from corners. mm.
 constexpr double sliver = 0.001;
 /// By how much outlines differ from what was fitted, so that a corner that just takes the cutter does. mm.
-constexpr double slack = 2 * refit_tolerance;
+constexpr double slack = 2 * tolerance::refit;
 constexpr double crumb = 1e-4;  // mm^2
 
 /// `larger` less what a cutter of `radius` must take away where it cannot follow the corners of `larger` but could

@@ -4,11 +4,11 @@
 #include <cmath>
 
 #include "inlay/Biarc.hpp"
+#include "inlay/FitTolerance.hpp"
 
 namespace sagitta {
 namespace {
 
-constexpr double flat = 2e-5;      // mm of height over the chord: a line
 constexpr double most_turn = 2.5;  // radians, of an arc
 const double least_turned = std::cos(most_turn);
 constexpr double least_ahead = 0.35;   // of the way to a station: cosine of half of most_turn, nearly
@@ -92,7 +92,7 @@ class ArcRun {
     const State& from = states_[before];
     State to{j, {}, from.way, before, 0, j};
     const Point way = x_[j] - from.p;
-    if (std::abs(k) * dot(way, way) / 8 < flat) {
+    if (std::abs(k) * dot(way, way) / 8 < tolerance::flat) {
       to.p = from.p + dot(way, from.way) * from.way;
       return to;
     }

@@ -2,11 +2,12 @@
 
 #include <algorithm>
 
+#include "inlay/FitTolerance.hpp"
+
 namespace sagitta {
 namespace {
 
 constexpr double most_turn = 3;      // radians; arc_between() takes the shorter way round
-constexpr double flat = 2e-5;        // mm of height over the chord: a line
 constexpr double one_centre = 1e-4;  // mm; arcs of one circle found twice
 
 }  // namespace
@@ -15,7 +16,7 @@ Piece arc_along(Point p, Point t, Point q) {
   const Point chord = q - p;
   const double aside = cross(t, chord), square = dot(chord, chord);
   // Height of the arc over its chord: half the chord times tan(quarter turn), nearly aside / 4.
-  if (std::abs(aside) / 4 < flat && dot(t, chord) > 0) return line(p, q);
+  if (std::abs(aside) / 4 < tolerance::flat && dot(t, chord) > 0) return line(p, q);
   const double radius = square / (2 * aside);  // to the left
   const Point centre = p + radius * left_of(t);
   return arc_between(centre, std::abs(radius), p, q, radius > 0);
@@ -43,7 +44,7 @@ std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share) {
   }
   // The way round that was asked for, not the shorter one.
   if (dot(joint - p, t) < 0 || dot(q - joint, u) < 0) return {};
-  if (!first.is_arc() && !second.is_arc() && std::abs(cross(t, chord)) < flat) return {line(p, q)};
+  if (!first.is_arc() && !second.is_arc() && std::abs(cross(t, chord)) < tolerance::flat) return {line(p, q)};
   if (first.is_arc() && second.is_arc() && distance(first.centre, second.centre) < one_centre &&
       std::abs(first.sweep + second.sweep) < most_turn && (first.sweep > 0) == (second.sweep > 0))
     return {arc_along(p, t, q)};

@@ -5,6 +5,7 @@
 
 #include "inlay/AddedPlaces.hpp"
 #include "inlay/Departure.hpp"
+#include "inlay/FitTolerance.hpp"
 #include "inlay/NarrowPlaces.hpp"
 
 namespace sagitta {
@@ -12,9 +13,6 @@ namespace {
 
 constexpr int most_rounds = 24;  // of which each second one may widen or fill what is left
 constexpr int most_choices = 8;  // rounds after which gaps are only widened: that comes to an end
-
-/// What closing may still add to a fit that has come to rest, as offsets leave some. mm^2.
-constexpr double at_rest = 0.0003;
 
 /// What closing adds and is nowhere thicker is left by whole numbers and chords. mm.
 constexpr double sliver = 0.00025;
@@ -79,7 +77,7 @@ Fit fit(const Region& drawn, double radius, const Region& taken, const Cancel& c
     // At a tight turn it is known without a look.
     if (round > 0 || !hollow) {
       gaps = true_parts(added_places(whole, made.region, sliver, radius, cancel));
-      if (total(gaps) < at_rest) return {std::move(made.region), {}};
+      if (total(gaps) < tolerance::left_open) return {std::move(made.region), {}};
       made.narrow = place_of(gaps);
     }
     // Closing and opening in turn is done once and for all: what closing adds after that, opening takes away again.

@@ -9,9 +9,6 @@
 
 namespace sagitta {
 
-/// Nothing moves by more than this any more when a fit has settled. mm.
-inline constexpr double fit_settled = 0.001;
-
 /// The region with every outer corner as round as a disc of `radius` leaves it; strips narrower than the disc go.
 Region opened(const Region& region, double radius, const Cancel& cancel = {});
 /// The region with every inner corner as round as that; gaps narrower than the disc are filled.

@@ -41,11 +41,11 @@ Polygon polygon_of(const StrokeLoop& loop, double scale, Point middle) {
   Polygon polygon;
   for (const Stroke& stroke : loop) {
     if (const auto* curve = std::get_if<Bezier>(&stroke)) {
-      add_chords(*curve, flattening / scale, most_halvings, polygon);
+      add_chords(*curve, tolerance::flattening / scale, most_halvings, polygon);
       continue;
     }
     const Piece& piece = std::get<Piece>(stroke);
-    const int n = chords(piece, flattening / scale);
+    const int n = chords(piece, tolerance::flattening / scale);
     for (int i = 0; i < n; ++i) polygon.push_back(piece.at(1.0 * i / n));
   }
   for (Point& p : polygon) p = scale * (p - middle);

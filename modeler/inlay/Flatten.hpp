@@ -1,17 +1,15 @@
 #pragma once
 
 #include "artwork/Artwork.hpp"
+#include "inlay/FitTolerance.hpp"
 #include "inlay/Region.hpp"
 
 namespace sagitta {
 
-/// How far chords may lie from the curve that they stand for. mm.
-inline constexpr double flattening = 0.0005;
-
 /// The drawn outlines, `scale` times as large and moved so that `middle` comes to the origin, as polygons within
-/// `flattening` of their curves.
+/// `tolerance::flattening` of their curves.
 Region flattened(const std::vector<StrokeLoop>& outlines, double scale, Point middle);
-Region flattened(const Loops& loops, double chord = flattening);
+Region flattened(const Loops& loops, double chord = tolerance::flattening);
 
 /// The drawing's bounding box, of its curves and not of their control points. mm as drawn.
 Box bounds(const Artwork& artwork);

@@ -42,8 +42,8 @@ Region taken_near(const std::vector<Island>& islands, int own, double reach) {
 
 IslandPart part_of(const Region& polygons, const IslandCut& cut, const Cancel& cancel) {
   IslandPart part;
-  part.piece = refitted(polygons, refit_tolerance, cut.radius, cut.radius);
-  part.piece_polygons = flattened(part.piece, fine_chords);
+  part.piece = refitted(polygons, tolerance::refit, cut.radius, cut.radius);
+  part.piece_polygons = flattened(part.piece, tolerance::fine_chords);
   PartPocket pocket = part_pocket(part.piece, cut.clearance, cut.radius, cancel);
   if (!pocket.parallel) part.kept_clear = grown(part.piece_polygons, cut.clearance, cancel);
   part.pocket = std::move(pocket.outlines);
@@ -70,7 +70,7 @@ void add_parts(Island& island, const Region& polygons, const IslandCut& cut, con
 
 }  // namespace
 
-double IslandCut::room() const { return std::min(0.0015, radius / 8); }
+double IslandCut::room() const { return std::min(tolerance::cutter_room, radius / 8); }
 
 std::vector<Island> islands_of(const std::vector<Region>& drawn, const IslandCut& cut) {
   std::vector<Island> islands;

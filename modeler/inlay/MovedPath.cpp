@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "inlay/FitTolerance.hpp"
 #include "inlay/Units.hpp"
 
 namespace sagitta {
@@ -10,9 +11,7 @@ namespace {
 
 using namespace ClipperLib;
 
-constexpr double arc_tolerance = 0.00005;  // mm between an offset's arc and its chords: where a strip is nearly as wide
-                                           // as the cutter, an opening shifts its end ten times as far
-constexpr double one_point = 0.00002;      // mm; points of a moved path nearer to each other are one
+constexpr double one_point = 0.00002;  // mm; points of a moved path nearer to each other are one
 
 double square(Point a) { return dot(a, a); }
 
@@ -87,10 +86,10 @@ Path moved_out(const Polygon& drawn, double by) {
   const std::size_t n = polygon.size();
   if (n < 3) return {};
   // The arcs' points lie as far outside of them as their chords lie inside.
-  const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - 2 * arc_tolerance / radius));
+  const double radius = std::abs(by), step = 2 * std::acos(std::max(0.0, 1 - 2 * tolerance::offset_chords / radius));
   const auto least_cosine = [&](double off) { return 2 / square({1 + off / radius, 0}) - 1; };
   // Greater turns of outer corners need an arc; greater ones of inner corners are none of an arc of about this radius.
-  const double mitre = least_cosine(arc_tolerance), smooth = least_cosine(2 * arc_tolerance);
+  const double mitre = least_cosine(tolerance::offset_chords), smooth = least_cosine(2 * tolerance::offset_chords);
   // How often the path winds about a point is, about the outline's own, the outline's nearest places within reach less
   // its furthest ones between them: one at least for each stretch within reach, unless all of the outline is.
   const Box box = bounds(Region{polygon});

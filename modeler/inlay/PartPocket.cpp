@@ -57,7 +57,7 @@ class Pockets {
       for (const Region& part : parts(without_skins(together(ours), cancel_))) {
         if (cancel_.wanted()) return {};
         const int own = alone(part, ours);
-        add(own >= 0 ? parts_[own]->pocket : refitted(part, refit_tolerance, cut_.radius));
+        add(own >= 0 ? parts_[own]->pocket : refitted(part, tolerance::refit, cut_.radius));
       }
     }
     return all;
@@ -122,15 +122,15 @@ class Pockets {
 
 PartPocket part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel) {
   const auto made = [](Loops outlines, bool parallel) {
-    Region own = flattened(outlines, fine_chords);
+    Region own = flattened(outlines, tolerance::fine_chords);
     return PartPocket{std::move(outlines), std::move(own), parallel};
   };
   if (clearance <= 0) return made(piece, true);
   const double reach = 2 * (clearance + tolerance::snap);
-  const Region polygons = flattened(piece, fine_chords);
+  const Region polygons = flattened(piece, tolerance::fine_chords);
   if (moves_whole(piece, clearance) && narrowest(polygons, false, reach).width > reach)
     return made(nudged(piece, clearance), true);
-  return made(refitted(without_skins(grown(polygons, clearance, cancel), cancel), refit_tolerance, least_radius),
+  return made(refitted(without_skins(grown(polygons, clearance, cancel), cancel), tolerance::refit, least_radius),
               false);
 }
 

@@ -7,15 +7,12 @@
 
 namespace sagitta {
 
-/// A pocket and the polygons that stand for it, within `fine_chords`.
+/// A pocket and the polygons that stand for it, within `tolerance::fine_chords`.
 struct PartPocket {
   Loops outlines;
   Region polygons;
   bool parallel = false;  ///< the piece's outlines, moved out piece for piece
 };
-
-/// How far those chords may lie from their arcs.
-inline constexpr double fine_chords = 0.0001;
 
 /// The piece's outlines moved out by the clearance: line for line and arc for arc where that can be, so that the gap is
 /// the clearance exactly. Where the moved outline would meet itself it is cut there and refitted, with no outer corner

@@ -11,19 +11,16 @@ namespace sagitta {
 namespace {
 
 /// Polygons for curves stray by less: what cuts off more is a line or a corner. mm.
-constexpr double drawn_fine = 0.0015;
+constexpr double drawn_fine = 3 * tolerance::flattening;
 constexpr double sharp = 0.6;         // radians; no curve's polygon turns as much at a point
 constexpr double noise = 0.0001;      // mm; points nearer to a line than this say nothing
 constexpr double look = 0.2;          // mm to both sides, over which a direction is taken
 constexpr double least_look = 0.005;  // mm
-constexpr double scatter = 0.0005;    // mm; of points about their curve
 constexpr int most_neighbours = 24;
-constexpr double most_lean = 0.92;        // cosine of what a curve may turn there
-constexpr double one_way = 0.005;         // radians; pieces that turn by less have one tangent
-constexpr double station = 0.03;          // mm between points that arcs are held to: no arc can bulge between them
-constexpr int most_stations = 64;         // on one side of the polygon
-constexpr double speck = 1e-4;            // mm^2; what bounds less is left by whole numbers, no outline
-constexpr double least_follow = 0.00005;  // mm
+constexpr double most_lean = 0.92;  // cosine of what a curve may turn there
+constexpr double station = 0.03;    // mm between points that arcs are held to: no arc can bulge between them
+constexpr int most_stations = 64;   // on one side of the polygon
+constexpr double speck = 1e-4;      // mm^2; what bounds less is left by whole numbers, no outline
 
 Polygon apart(const Polygon& polygon) {
   Polygon kept;
@@ -118,7 +115,7 @@ class LoopFit {
       const double reach = std::min(distance(at(before), at(i)), distance(at(i), at(after)));
       if (reach < nearer) break;
       const Point wide = circle_tangent(at(neighbour(i, -1, reach)), at(i), at(neighbour(i, 1, reach)));
-      if (std::abs(cross(best, wide)) > scatter / nearer) break;
+      if (std::abs(cross(best, wide)) > tolerance::flattening / nearer) break;
       best = wide;
       nearer = reach;
     }
@@ -169,7 +166,7 @@ class LoopFit {
       Loop loop = arcs_rolled_along(run);
       const double kink = sharpest(loop);
       if (kink < least) least = kink, best = std::move(loop);
-      if (least < one_way) break;
+      if (least < tolerance::one_tangent) break;
     }
     return best;
   }
@@ -253,17 +250,17 @@ class LoopFit {
 
 }  // namespace
 
-Loops refitted(const Region& region, double tolerance, double least_radius, double least_hollow) {
+Loops refitted(const Region& region, double stray, double least_radius, double least_hollow) {
   Region clean;
   for (const Polygon& polygon : thinned(region, noise))
     if (Polygon points = apart(polygon); std::abs(area(Region{points})) > speck) clean.push_back(std::move(points));
-  auto follow = widths(clean, true, 4 * tolerance), outside = widths(clean, false, 4 * tolerance);
+  auto follow = widths(clean, true, 4 * stray), outside = widths(clean, false, 4 * stray);
   Loops loops(clean.size());
   std::size_t points = 0;
   for (const Polygon& polygon : clean) points += polygon.size();
   parallel_for(static_cast<int>(clean.size()), points, [&](int i) {
     for (std::size_t k = 0; k < follow[i].size(); ++k)
-      follow[i][k] = std::max(least_follow, std::min({tolerance, follow[i][k] / 4, outside[i][k] / 4}));
+      follow[i][k] = std::max(tolerance::least_follow, std::min({stray, follow[i][k] / 4, outside[i][k] / 4}));
     loops[i] = LoopFit(std::move(clean[i]), std::move(follow[i]), least_radius, least_hollow).run();
   });
   return loops;

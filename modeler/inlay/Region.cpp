@@ -208,8 +208,25 @@ class SideBoxes {
   std::vector<Stretch> stretches_;
 };
 
-/// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: specks and sharp
-/// tips that are nearer to the outline than it was moved.
+/// A point inside: the middle of the longest stretch that the level line through the middle of its box has in it.
+Point inner_point(const Polygon& polygon) {
+  const Box box = box_of(polygon);
+  const double y = (box.low.y + box.high.y) / 2;
+  std::vector<double> xs;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point a = polygon[i], b = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+    if ((a.y <= y) != (b.y <= y)) xs.push_back(a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x));
+  }
+  std::sort(xs.begin(), xs.end());
+  double longest = -1;
+  Point p = polygon.front();
+  for (std::size_t i = 0; i + 1 < xs.size(); i += 2)
+    if (xs[i + 1] - xs[i] > longest) longest = xs[i + 1] - xs[i], p = {(xs[i] + xs[i + 1]) / 2, y};
+  return p;
+}
+
+/// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: sharp tips, and
+/// specks of which the inside is nearer to the outline than it was moved.
 Region without_slivers(const Region& moved, const Region& outline, double by) {
   std::optional<SideBoxes> sides;
   const auto true_tip = [&](Point p) {
@@ -230,7 +247,7 @@ Region without_slivers(const Region& moved, const Region& outline, double by) {
       own.pop_back();
     while (own.size() > 2 && sharp(own.back(), own.front(), own[1]) && !true_tip(own.front())) own.erase(own.begin());
     const bool tiny = size(box_of(own)) <= speck;
-    if (own.size() < 3 || (tiny && !std::all_of(own.begin(), own.end(), true_tip))) continue;
+    if (own.size() < 3 || (tiny && !true_tip(inner_point(own)))) continue;
     kept.push_back(std::move(own));
   }
   return kept;

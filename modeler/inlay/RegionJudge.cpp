@@ -118,10 +118,10 @@ void RegionJudge::judge_areas(int region, RegionFigures& figures) const {
 
 void RegionJudge::judge_necks(const Made& made, RegionFigures& figures) const {
   if (made.piece.empty()) return;
-  if (const Narrowest narrow = narrowest(thinned(made.piece, flattening), true, widest_neck);
+  if (const Narrowest narrow = narrowest(thinned(made.piece, tolerance::flattening), true, widest_neck);
       narrow.width <= widest_neck)
     figures.piece_neck = narrow.width, figures.piece_neck_at = narrow.p;
-  if (const Narrowest narrow = narrowest(thinned(made.pocket, flattening), true, widest_neck);
+  if (const Narrowest narrow = narrowest(thinned(made.pocket, tolerance::flattening), true, widest_neck);
       narrow.width <= widest_neck)
     figures.pocket_neck = narrow.width, figures.pocket_neck_at = narrow.p;
   figures.smallest_piece = made.smallest;

@@ -2,15 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "inlay/Biarc.hpp"
+#include "inlay/FitTolerance.hpp"
 
 namespace sagitta {
 namespace {
 
-constexpr double least_follow = 0.00005;   // mm
 constexpr double corner_missed = 0.00005;  // mm^2; by a cutter, of one corner: less is left as it is
-constexpr double one_way = 0.005;          // radians; pieces that turn by less have one tangent
+constexpr int most_passes = 4;             // over all of a chain
 constexpr int windows[] = {2, 4, 8};       // pieces to both sides that are made again
 constexpr double enough = 0.7;             // of what is missed there: when it is gained, no more is tried
 
@@ -22,8 +23,17 @@ class RolledRun {
 
   Chain chain() {
     if (run_.least_left <= 0 && run_.least_right <= 0) return std::move(chain_);
-    for (std::size_t i = 0; i < chain_.size(); ++i)
-      if (missed(chain_, i) > corner_missed) i = mend(i);
+    // What is made again gives its neighbours other ends, with which they may be made again in the next pass.
+    bool mended = true;
+    for (int pass = 0; pass < most_passes && mended; ++pass) {
+      mended = false;
+      for (std::size_t i = 0; i < chain_.size(); ++i)
+        if (missed(chain_, i) > corner_missed) {
+          const std::optional<std::size_t> last = mend(i);
+          mended = mended || last;
+          i = last.value_or(i);
+        }
+    }
     return std::move(chain_);
   }
 
@@ -57,8 +67,8 @@ class RolledRun {
     return 4.0 / 3 * lift * reach;
   }
 
-  /// Makes the chain again about piece i; the last piece that has been looked at by then.
-  std::size_t mend(std::size_t i) {
+  /// Makes the chain again about piece i; the last piece that has been looked at by then, or nothing when it is left.
+  std::optional<std::size_t> mend(std::size_t i) {
     Chain best;
     std::size_t first = 0, last = 0;
     double gained = 0;
@@ -74,7 +84,7 @@ class RolledRun {
       }
       if (gained > enough * before) break;
     }
-    if (best.empty()) return i;
+    if (best.empty()) return std::nullopt;
     const std::size_t end = first + best.size() - 1;
     replace(ends_, ends_of(best, first > 0 ? ends_[first - 1] : 0, ends_[last]), first, last);
     replace(chain_, best, first, last);
@@ -112,7 +122,7 @@ class RolledRun {
     for (int i = from; i <= to; ++i) {
       const bool inner = (begins || i - from > margin) && (ends || to - i > margin);
       part.stations.push_back(run_.stations[i]);
-      part.follow.push_back(inner ? std::max(std::min(least_follow, run_.follow[i]), share * run_.follow[i])
+      part.follow.push_back(inner ? std::max(std::min(tolerance::least_follow, run_.follow[i]), share * run_.follow[i])
                                   : run_.follow[i]);
     }
     if (!begins) part.stations.front() = chain_[first].a;
@@ -145,7 +155,7 @@ class RolledRun {
   bool kinked(const Chain& made, std::size_t first, std::size_t last) const {
     const auto turns = [](const Piece& before, const Piece& after) {
       const Point in = end_direction(before), out = unit(after.slope(0));
-      return std::abs(std::atan2(cross(in, out), dot(in, out))) > one_way;
+      return std::abs(std::atan2(cross(in, out), dot(in, out))) > tolerance::one_tangent;
     };
     for (std::size_t i = 0; i + 1 < made.size(); ++i)
       if (turns(made[i], made[i + 1])) return true;

@@ -3,12 +3,13 @@
 #include <numbers>
 
 #include "DrawingPairs.hpp"
+#include "inlay/FitTolerance.hpp"
 
 namespace sagitta::test {
 namespace {
 
-/// A drawing's own rounding to whole microns and the room that a fit leaves its cutter: 0.0015 mm of its radius.
-constexpr double room = 0.0015;
+/// A drawing's own rounding to whole microns and the room that a fit leaves its cutter.
+constexpr double room = tolerance::cutter_room;
 
 Board with(const std::vector<Patch>& patches, double cutter) {
   Board board = good_board();

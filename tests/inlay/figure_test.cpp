@@ -44,7 +44,7 @@ void expect_fits(const FittedFigure& figure, double r, double clearance, Worst& 
     const Region gap = grown(piece, clearance);
     worst.gap = std::max({worst.gap, stray(pocket, gap), stray(gap, pocket)});
     // The cutter comes into every corner.
-    worst.corner = std::max(worst.corner, departure(pocket, opened(pocket, r - 0.003)).distance);
+    worst.corner = std::max(worst.corner, departure(pocket, opened(pocket, r - tolerance::gap)).distance);
     EXPECT_LT(area(common(all, piece)), 1e-6);  // no two overlap
     const OutlineIndex index(piece);
     double nearest = clearance;
@@ -53,9 +53,9 @@ void expect_fits(const FittedFigure& figure, double r, double clearance, Worst& 
     worst.neighbours = std::max(worst.neighbours, clearance - nearest);
     all = united(all, piece);
   }
-  EXPECT_LT(worst.gap, 0.003);
-  EXPECT_LT(worst.corner, 0.003);
-  EXPECT_LT(worst.neighbours, 0.003);
+  EXPECT_LT(worst.gap, tolerance::gap);
+  EXPECT_LT(worst.corner, tolerance::gap);
+  EXPECT_LT(worst.neighbours, tolerance::gap);
 }
 
 TEST(Figure, HoldsOnRandomDrawings) {
@@ -89,7 +89,7 @@ TEST(Figure, LeavesTheClearanceBetweenNeighbours) {
   // Both pockets run together. Of the second box a strip is lost to the gap, and (1 - pi/4) r^2 at each corner.
   EXPECT_EQ(figure.pockets.size(), 1u);
   const RegionFigures& later = figure.figures[1];
-  EXPECT_NEAR(later.lost_area, clearance * 8 + 4 * (1 - pi / 4) * 0.3 * 0.3, 32 * 0.0015);
+  EXPECT_NEAR(later.lost_area, clearance * 8 + 4 * (1 - pi / 4) * 0.3 * 0.3, 32 * tolerance::refit);
   EXPECT_NEAR(later.lost_area, later.gap_area + later.void_area, 1e-9);
   EXPECT_GT(later.gap_area, clearance * (8 - 2 * 0.3));
   EXPECT_GT(later.void_area, 0);
@@ -120,8 +120,8 @@ TEST(Figure, AgreesWithTheClosedFormOfSimpleShapes) {
     const Region closed = flattened({outline(pocket_shape(board, inlay, {0, 0}))}, 0.0001);
     const auto made = fit_figure(drawing({{"#101010", {drawn}}}), {1, r, inlay.clearance, 0}, {});
     const Region pocket = flattened(std::get<FittedFigure>(made).pockets, 0.0001);
-    EXPECT_LT(stray(pocket, closed), 0.003) << static_cast<int>(shape);
-    EXPECT_LT(stray(closed, pocket), 0.003) << static_cast<int>(shape);
+    EXPECT_LT(stray(pocket, closed), tolerance::gap) << static_cast<int>(shape);
+    EXPECT_LT(stray(closed, pocket), tolerance::gap) << static_cast<int>(shape);
   }
 }
 

@@ -125,8 +125,8 @@ TEST(Refit, FollowsSmoothCurvesWithOneTangent) {
   const Region drawn = filled(flattened({wave({0, 0}, 24, 15, 2, 7)}, 1, {0, 0}));
   const Region piece = fit(drawn, 0.4).region;
   const Loops loops = refitted(piece);
-  EXPECT_LT(stray(flattened(loops), piece), 0.002);
-  EXPECT_LT(stray(piece, flattened(loops)), 0.002);
+  EXPECT_LT(stray(flattened(loops), piece), tolerance::fitted);
+  EXPECT_LT(stray(piece, flattened(loops)), tolerance::fitted);
   for (const Loop& loop : loops)
     for (std::size_t i = 0; i < loop.size(); ++i) {
       const Point in = unit(loop[i].slope(1)), out = unit(loop[(i + 1) % loop.size()].slope(0));
@@ -141,7 +141,7 @@ TEST(Refit, MakesOneArcOfEachRoundedCorner) {
   ASSERT_EQ(loops[0].size(), 8u);
   for (const Piece& piece : loops[0]) {
     if (piece.is_arc()) {
-      EXPECT_NEAR(piece.radius, 1.5, 0.002);
+      EXPECT_NEAR(piece.radius, 1.5, tolerance::fitted);
     }
   }
 }

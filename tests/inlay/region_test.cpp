@@ -123,7 +123,7 @@ TEST(Region, LosesNothingThatTheCutterReaches) {
     }
     const Fit made = fit(drawn, r);
     ASSERT_FALSE(made.narrow) << seed;
-    EXPECT_LT(area(without(opened(drawn, r), grown(made.region, fit_settled))), 2 * r * 10 * 3 * 0.0001) << seed;
+    EXPECT_LT(area(without(opened(drawn, r), grown(made.region, tolerance::settled))), 2 * r * 10 * 3 * 0.0001) << seed;
   }
 }
 

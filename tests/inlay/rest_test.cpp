@@ -6,6 +6,7 @@
 
 #include <cstdlib>
 #include <filesystem>
+#include <numeric>
 
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
@@ -21,21 +22,25 @@ namespace {
 using std::numbers::pi;
 using namespace test;
 
-constexpr double at_rest = 0.001;  // mm^2
-
-/// All 1,000 random drawings are looked at when SAGITTA_ALL_DRAWINGS is set; 100 of them always.
-unsigned drawings() { return std::getenv("SAGITTA_ALL_DRAWINGS") ? 1000 : 100; }
+/// All 1,000 random drawings are looked at when SAGITTA_ALL_DRAWINGS is set; 100 of them always, and two that once were
+/// not at rest: a chain of arcs that needs making again more than once, and a pocket that the cutter just enters.
+std::vector<unsigned> drawings() {
+  std::vector<unsigned> seeds(std::getenv("SAGITTA_ALL_DRAWINGS") ? 1000 : 100);
+  std::iota(seeds.begin(), seeds.end(), 1U);
+  if (seeds.size() < 1000) seeds.insert(seeds.end(), {459, 950});
+  return seeds;
+}
 
 TEST(Rest, HoldsOnRandomDrawings) {
   Unreached worst;
-  for (unsigned seed = 1; seed <= drawings() && !HasFailure(); ++seed) {
+  for (const unsigned seed : drawings()) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const double r = 0.2 + 0.1 * (seed % 5), clearance = 0.02 + 0.01 * (seed % 5);
     const auto made = fit_figure(random_drawing(seed), {1, r, clearance, 0}, {});
     const auto* figure = std::get_if<FittedFigure>(&made);
     if (!figure) continue;  // nothing is left of a small drawing
     const Unreached own = unreached(*figure, r, clearance);
-    EXPECT_LT(own.most(), at_rest);
+    EXPECT_LT(own.most(), tolerance::at_rest);
     add(own, worst);
   }
   RecordProperty("worst_piece_um2", static_cast<int>(1e6 * std::max(worst.piece_opened, worst.piece_closed)));
@@ -54,7 +59,7 @@ TEST(Rest, HoldsOnAllPresets) {
       if (piece.shape) continue;
       ++seen;
       const double clearance = board.inlays[static_cast<std::size_t>(piece.inlay)].clearance;
-      EXPECT_LT(unreached(piece.piece, piece.pocket, r, clearance).most(), at_rest)
+      EXPECT_LT(unreached(piece.piece, piece.pocket, r, clearance).most(), tolerance::at_rest)
           << entry.path() << " " << piece.name;
     }
   }
@@ -83,16 +88,16 @@ TEST(Rest, ComesToRestBetweenTwoDiscs) {
     ASSERT_TRUE(std::holds_alternative<FittedFigure>(made));
     const FittedFigure& figure = std::get<FittedFigure>(made);
     ASSERT_EQ(figure.parts.size(), 1U);
-    EXPECT_LT(unreached(figure, r, clearance).most(), at_rest);
+    EXPECT_LT(unreached(figure, r, clearance).most(), tolerance::at_rest);
     const Region piece = flattened(figure.parts[0].piece);
-    const double width = narrowest(piece, false, 2 * r - 0.003).width;
+    const double width = narrowest(piece, false, 2 * r - tolerance::gap).width;
     EXPECT_GT(width, 1e299) << width;
     const double half_neck = std::sqrt(std::pow(radius + r, 2) - std::pow(radius + gap / 2, 2)) - r;
     const bool trap = gap < 2 * r && half_neck < r;
-    if (gap >= 2 * r + 0.003) {
+    if (gap >= 2 * r + tolerance::gap) {
       // The fork's two outer corners lose (1 - pi / 4) r^2 each; outlines of 105 mm are within a third of a micron.
       EXPECT_NEAR(figure.figures[0].lost_area, 2 * (1 - pi / 4) * r * r, 105 * 0.0003);
-    } else if (!trap && gap < 2 * r - 0.003) {
+    } else if (!trap && gap < 2 * r - tolerance::gap) {
       EXPECT_EQ(figure.parts[0].piece.size(), 2U) << "the gap is closed";
     }
   }
@@ -103,7 +108,7 @@ TEST(Rest, TellsTheNarrowestDrawnGap) {
     const auto made = fit_figure(two_discs(gap), {1, 0.8, 0.05, 0}, {});
     const RegionFigures& figures = std::get<FittedFigure>(made).figures[0];
     ASSERT_TRUE(figures.drawn_gap) << gap;
-    EXPECT_NEAR(*figures.drawn_gap, gap, 0.002);
+    EXPECT_NEAR(*figures.drawn_gap, gap, tolerance::fitted);
     EXPECT_NEAR(figures.drawn_gap_at.x, 0, 0.01);  // the drawing's middle
   }
   EXPECT_FALSE(std::get<FittedFigure>(fit_figure(two_discs(1.61), {1, 0.8, 0.05, 0}, {})).figures[0].drawn_gap);
@@ -131,8 +136,8 @@ TEST(Rest, KeepsTheClearanceBetweenIslandsOfOneMaterial) {
       const auto made = fit_figure(drawn, {1, 0.3, clearance, 0}, {});
       const FittedFigure& figure = std::get<FittedFigure>(made);
       EXPECT_EQ(figure.parts.size(), 3U);
-      EXPECT_NEAR(nearest_pieces(figure), std::max(clearance, apart), 0.003) << clearance << " " << apart;
-      EXPECT_LT(unreached(figure, 0.3, clearance).most(), at_rest);
+      EXPECT_NEAR(nearest_pieces(figure), std::max(clearance, apart), tolerance::gap) << clearance << " " << apart;
+      EXPECT_LT(unreached(figure, 0.3, clearance).most(), tolerance::at_rest);
       // Pockets between which less wood than the clearance would be left are one.
       EXPECT_EQ(figure.pockets.size(), std::max(clearance, apart) < 3 * clearance ? 1U : 3U)
           << clearance << " " << apart;
@@ -141,13 +146,13 @@ TEST(Rest, KeepsTheClearanceBetweenIslandsOfOneMaterial) {
 }
 
 TEST(Rest, KeepsTheClearanceOnRandomDrawings) {
-  for (unsigned seed = 1; seed <= drawings() && !HasFailure(); ++seed) {
+  for (const unsigned seed : drawings()) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const double clearance = seed % 3 == 0 ? 0.02 : seed % 3 == 1 ? 0.05 : 0.15;
     const auto made = fit_figure(random_drawing(seed), {1, 0.2 + 0.1 * (seed % 5), clearance, 0}, {});
     const auto* figure = std::get_if<FittedFigure>(&made);
     if (!figure || figure->parts.size() < 2) continue;
-    EXPECT_GT(nearest_pieces(*figure), clearance - 0.003);
+    EXPECT_GT(nearest_pieces(*figure), clearance - tolerance::gap);
   }
 }
 
