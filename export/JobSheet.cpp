@@ -1,5 +1,7 @@
 #include "export/JobSheet.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -127,6 +129,39 @@ JobTable wire_of(const ReadyBoard& ready) {
   return table;
 }
 
+std::string text_of(const Finding& finding) {
+  return finding.message + (finding.suggestion.empty() ? "" : ": " + finding.suggestion);
+}
+
+/// A line for each stop and each look. Notes of one kind with one remedy are one line: it counts them, names all
+/// places, and says the text of the one that is furthest over its limit.
+std::vector<std::string> finding_lines(const std::vector<const Finding*>& findings) {
+  std::vector<std::vector<const Finding*>> groups;
+  for (const Finding* finding : findings) {
+    const auto same = std::find_if(groups.begin(), groups.end(), [&](const auto& group) {
+      const Finding& first = *group.front();
+      return finding->severity == Severity::note && first.severity == Severity::note && first.name == finding->name &&
+             first.suggestion == finding->suggestion;
+    });
+    if (same != groups.end()) {
+      same->push_back(finding);
+    } else {
+      groups.push_back({finding});
+    }
+  }
+  std::vector<std::string> lines;
+  for (const auto& group : groups) {
+    const auto over = [](const Finding* finding) { return std::abs(finding->value - finding->limit); };
+    const Finding& worst = **std::max_element(group.begin(), group.end(),
+                                              [&](const Finding* a, const Finding* b) { return over(a) < over(b); });
+    std::string places;
+    for (const Finding* finding : group) places += (places.empty() ? "" : "; ") + finding->feature;
+    const std::string count = group.size() > 1 ? std::to_string(group.size()) + " places, " : "";
+    lines.push_back(std::string(severity_name(worst.severity)) + ", " + count + places + ": " + text_of(worst));
+  }
+  return lines;
+}
+
 }  // namespace
 
 JobSheet job_sheet(const ReadyBoard& ready, const std::vector<Finding>& findings) {
@@ -137,14 +172,15 @@ JobSheet job_sheet(const ReadyBoard& ready, const std::vector<Finding>& findings
   sheet.checks = caliper_checks(ready);
   pieces_and_sheets(ready, sheet);
   sheet.wire = wire_of(ready);
+  std::vector<const Finding*> open;
   for (const Finding& finding : findings) {
     const bool caution = finding.name.starts_with("caution-");
-    const std::string text = finding.message + (finding.suggestion.empty() ? "" : ": " + finding.suggestion);
     if (caution)
-      sheet.cautions.push_back(text);
+      sheet.cautions.push_back(text_of(finding));
     else
-      sheet.findings.push_back(std::string(severity_name(finding.severity)) + ", " + finding.feature + ": " + text);
+      open.push_back(&finding);
   }
+  sheet.findings = finding_lines(open);
   return sheet;
 }
 

@@ -30,6 +30,8 @@ inline constexpr double least_follow = 0.00005;
 inline constexpr double one_tangent = 0.005;
 /// An arc that rises less over its chord is a line. mm.
 inline constexpr double flat = 2e-5;
+/// No sliver that offsets leave along arcs is thicker. mm.
+inline constexpr double offset_sliver = 0.0005;
 /// No outline moves by more than this any more when a fit has settled. mm.
 inline constexpr double settled = 0.001;
 /// What closing may still add to a settled fit, as offsets leave some. mm^2.

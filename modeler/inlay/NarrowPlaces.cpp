@@ -11,7 +11,6 @@ namespace sagitta {
 namespace {
 
 constexpr double crumb = 1e-5;      // mm^2
-constexpr double thin = 0.0005;     // mm; no sliver that offsets leave along arcs is wider
 constexpr double spare = 0.0005;    // mm; what is made is wider by this, so that the next round leaves it
 constexpr double overlap = 0.0005;  // mm; parts that are added reach into what they are added to
 
@@ -121,7 +120,7 @@ class Remedies {
 
 }  // namespace
 
-std::vector<Region> true_parts(const Region& region) {
+std::vector<Region> true_parts(const Region& region, double thin) {
   std::vector<Region> found;
   for (Region& part : parts(region)) {
     const double own = area(part);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "inlay/FitTolerance.hpp"
 #include "inlay/Region.hpp"
 
 namespace sagitta {
@@ -10,8 +11,9 @@ enum class Remedy {
   widen    ///< the gap is widened
 };
 
-/// The parts of a region that are more than what whole numbers and chords leave.
-std::vector<Region> true_parts(const Region& region);
+/// The parts of a region that are on the average thicker than `thin`; of the others, what a disc so wide leaves. The
+/// default is more than whole numbers and chords leave along outlines. mm.
+std::vector<Region> true_parts(const Region& region, double thin = tolerance::offset_sliver);
 
 /// A piece with each of its gaps made as wide as a disc of `radius`, or filled with a neck as wide as it. `gaps` are
 /// the true parts of what closing adds to the piece and opening would take away again. Nothing is filled where `taken`

@@ -130,7 +130,9 @@ PartPocket part_pocket(const Loops& piece, double clearance, double least_radius
   const Region polygons = flattened(piece, tolerance::fine_chords);
   if (moves_whole(piece, clearance) && narrowest(polygons, false, reach).width > reach)
     return made(nudged(piece, clearance), true);
-  return made(refitted(without_skins(grown(polygons, clearance, cancel), cancel), tolerance::refit, least_radius),
+  // Where the piece turns in as tightly as the cutter, its pocket does so more tightly by the clearance.
+  return made(refitted(without_skins(grown(polygons, clearance, cancel), cancel), tolerance::refit, least_radius,
+                       std::max(0.0, least_radius - clearance)),
               false);
 }
 

@@ -7,6 +7,7 @@
 #include "inlay/Extent.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
+#include "inlay/NarrowPlaces.hpp"
 #include "inlay/Narrowest.hpp"
 
 namespace sagitta {
@@ -15,8 +16,6 @@ namespace {
 constexpr double clear_of = 0.0003;  // mm; what cutters leave standing and is thinner counts for nothing
 
 void append(const Region& more, Region& all) { all.insert(all.end(), more.begin(), more.end()); }
-
-constexpr double placed = 0.005;  // mm^2; where less is added is not looked for
 
 /// The middle of the largest part.
 Point place_of(const Region& region) {
@@ -108,12 +107,24 @@ void RegionJudge::judge_areas(int region, RegionFigures& figures) const {
   figures.covered_area = area(common(figures.lost, near(region, false), cancel_));
   figures.gap_area = std::max(0.0, figures.lost_area - figures.void_area - figures.covered_area);
   const Region added = without(made.piece, drawn, cancel_);
-  figures.added_area = area(added);
-  if (figures.added_area > placed) figures.added_at = place_of(added);
+  judge_added(added, figures);
   if (made.piece.empty() || cancel_.wanted()) return;
   const Departure most = departure(drawn, made.piece, figures.lost, added);
   figures.departure = most.distance;
   figures.departure_at = most.at;
+}
+
+void RegionJudge::judge_added(const Region& added, RegionFigures& figures) const {
+  // A piece may stray so far from what the cutters make of its drawing all along its walls: that is no area added.
+  double most = 0;
+  for (const Region& place : true_parts(added, tolerance::fitted)) {
+    const double own = area(place);
+    figures.added_area += own;
+    if (own <= most) continue;
+    const Box box = bounds(place);
+    most = own;
+    figures.added_at = between(box.low, box.high, 0.5);
+  }
 }
 
 void RegionJudge::judge_necks(const Made& made, RegionFigures& figures) const {

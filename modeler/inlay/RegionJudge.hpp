@@ -28,6 +28,7 @@ class RegionJudge {
 
   void judge_clearing(const Made& made, RegionFigures& figures) const;
   void judge_areas(int region, RegionFigures& figures) const;
+  void judge_added(const Region& added, RegionFigures& figures) const;
   void judge_necks(const Made& made, RegionFigures& figures) const;
   void judge_gaps(int region, RegionFigures& figures) const;
   /// The pieces of all other regions, or all regions' pockets, near a region.

@@ -140,6 +140,23 @@ TEST(JobSheet, KeepsCautionsApartFromFindings) {
   EXPECT_NE(job_html(sheet, {}).find("thin &lt;edge&gt;"), std::string::npos);
 }
 
+TEST(JobSheet, GivesOneLineForNotesOfOneKindWithAllTheirPlaces) {
+  const auto note = [](const char* place, double value) {
+    Finding finding;
+    finding.name = "area-added", finding.feature = place, finding.value = value, finding.limit = 0.01;
+    finding.message = "adds " + std::to_string(value), finding.suggestion = "look at it";
+    return finding;
+  };
+  Finding other = note("fret 9", 0.5), look = note("fret 5", 0.2), again = note("fret 7", 0.3);
+  other.suggestion = "name another cutter";
+  look.severity = again.severity = Severity::look;
+  const JobSheet sheet = sheet_of("", {note("fret 3", 0.02), look, note("fret 12", 0.44), again, other});
+  ASSERT_EQ(sheet.findings.size(), 4U);  // two looks, two kinds of notes
+  const std::string& line = sheet.findings.front();
+  for (const char* part : {"2", "fret 3", "fret 12", "0.44"}) EXPECT_NE(line.find(part), std::string::npos) << part;
+  EXPECT_EQ(line.find("0.02"), std::string::npos);
+}
+
 /// A reader of HTML that is not ours: every tag closed in its turn, every picture decoded and of the kind it says.
 constexpr const char* reader = R"(
 import sys, base64

@@ -146,6 +146,26 @@ TEST(Figure, HasAtMostFourWallsForEachDrawnSegment) {
   RecordProperty("most_walls_per_thousand", static_cast<int>(1000 * most));
 }
 
+// No hollow of the wave is as tight as the cutter, so nothing is added to it: that its walls stray by up to two microns
+// counts for nothing. A notch of a square adds two corners of (1 - pi/4) r^2.
+TEST(Figure, CountsAsAddedWhatIsThickerThanItsWallsStray) {
+  const double r = 0.3 + tolerance::cutter_room;
+  const Artwork smooth = drawing({{"#101010", {wave({0, 0}, 60, 25, 0.05, 3)}}});
+  const auto made = fit_figure(smooth, {1, 0.3, 0.05, 0}, {});
+  const auto& figure = std::get<FittedFigure>(made);
+  ASSERT_EQ(figure.parts.size(), 1U);
+  const Region drawn = flattened(smooth.regions[0].outlines, 1, {0, 0});
+  const Box box = bounds(smooth);
+  Region moved = drawn;
+  for (Point& p : moved[0]) p = p - between(box.low, box.high, 0.5);
+  EXPECT_GT(area(without(flattened(figure.parts[0].piece, 0.0001), moved)), 0.01) << "what the walls stray by";
+  EXPECT_EQ(figure.figures[0].added_area, 0);
+
+  const StrokeLoop notched = polygon({{0, 0}, {9, 0}, {9, 6}, {6, 6}, {6, 3}, {3, 3}, {3, 6}, {0, 6}});
+  const auto cut = fit_figure(drawing({{"#101010", {notched}}}), {1, 0.3, 0.05, 0}, {});
+  EXPECT_NEAR(std::get<FittedFigure>(cut).figures[0].added_area, 2 * (1 - pi / 4) * r * r, 0.0005);
+}
+
 /// Of all threads together: no less than the time that passes on an idle machine, and the same on a busy one.
 double processor_seconds(std::clock_t since) { return static_cast<double>(std::clock() - since) / CLOCKS_PER_SEC; }
 
