@@ -17,6 +17,7 @@
 #include "export/TrialFiles.hpp"
 #include "export/program/Command.hpp"
 #include "export/program/Guarded.hpp"
+#include "made/Growing.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -134,7 +135,7 @@ TEST(Leaves, AreWrittenAtEveryStage) {
   const ScratchFolder scratch;
   const std::string path = write_growing(Growing::leaves, 100, (scratch / "board").string());
   const ReadyBoard board = std::get<ReadyBoard>(prepare(path));
-  HandOff order{stages_of(board), {Assembly::job, Assembly::pieces}, {}};
+  HandOff order{stages_of(board.board()), {Assembly::job, Assembly::pieces}, {}};
   order.kinds.stl = order.kinds.three_mf = true;
   Folder folder(scratch / "out", false);
   EXPECT_NO_THROW(write_hand_off(board, {}, order, folder, {}));
