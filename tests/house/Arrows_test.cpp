@@ -22,7 +22,7 @@ TEST(Arrows, AreTheOnlyWayToInclude) {
   int seen = 0;
   for (const auto& [name, box] : all) {
     const std::set<std::string> reached = reach(all, name);
-    for (const fs::path& file : code_below(box.folder))
+    for (const fs::path& file : files_of(all, name))
       for (const std::string& line : lines_of(file)) {
         const std::string used = included_box(line);
         if (used.empty()) continue;

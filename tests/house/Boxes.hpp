@@ -59,6 +59,16 @@ inline std::map<std::string, BoxTarget> boxes() {
   return all;
 }
 
+/// Our files of a box: those below its folder that lie in no box further down.
+inline std::vector<fs::path> files_of(const std::map<std::string, BoxTarget>& boxes, const std::string& name) {
+  const std::string& folder = boxes.at(name).folder;
+  std::vector<fs::path> files = code_below(folder);
+  for (const auto& [other, box] : boxes)
+    if (box.folder.starts_with(folder + "/"))
+      std::erase_if(files, [&](const fs::path& file) { return shown(file).starts_with(box.folder + "/"); });
+  return files;
+}
+
 /// What a box reaches along its arrows, itself included.
 inline std::set<std::string> reach(const std::map<std::string, BoxTarget>& boxes, const std::string& box) {
   std::set<std::string> found{box};
