@@ -11,7 +11,7 @@
 #include <string>
 
 #include "app/App.hpp"
-#include "app/Window.hpp"
+#include "window/Window.hpp"
 
 namespace sagitta::test {
 

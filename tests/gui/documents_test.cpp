@@ -163,7 +163,7 @@ TEST(Documents, AFileWithProblemsLeavesTheBoard) {
   write(hand.folder() / "bad.toml", "format = 1\n[scale]\nlenght = 648\nfrets = 22\n");
   hand.drop(hand.folder() / "bad.toml");
   EXPECT_EQ(hand.board(), before);
-  ASSERT_FALSE(hand.desk().file_problems.empty());
+  ASSERT_FALSE(hand.desk().versions.unopened.problems.empty());
   EXPECT_NE(hand.text("Checks/problem 1").find("bad.toml"), std::string::npos);
 }
 
@@ -186,13 +186,13 @@ TEST(Documents, ComparedWithTheSavedBoard) {
   hand.enter("Decisions/board.past_last_fret", "22");
   hand.press(GLFW_KEY_D, GLFW_MOD_CONTROL);
   hand.wait();
-  hand.until([&] { return hand.desk().comparison->model != nullptr; });
+  hand.until([&] { return hand.desk().results.comparison->model != nullptr; });
   EXPECT_THAT(hand.text("Checks/difference board.past_last_fret"), testing::HasSubstr("22 mm"));
   const auto compared = hand.picture();
   hand.click("Checks/Stop comparing");
   const auto alone = hand.picture();
   EXPECT_GT(Hand::changed(compared, alone), 0.0005);
-  EXPECT_FALSE(hand.desk().comparison.has_value());
+  EXPECT_FALSE(hand.desk().results.comparison.has_value());
 }
 
 TEST(Documents, ComparedWithASecondBoard) {
@@ -206,7 +206,7 @@ TEST(Documents, ComparedWithASecondBoard) {
   hand.frames(3);
   hand.click("Compare with a board/other.toml");
   hand.click("Compare with a board/Compare");
-  hand.until([&] { return hand.desk().comparison && hand.desk().comparison->model; });
+  hand.until([&] { return hand.desk().results.comparison && hand.desk().results.comparison->model; });
   EXPECT_THAT(hand.text("Checks/difference slots.width"), testing::HasSubstr("0.6 mm \u2192 0.584 mm"));
   EXPECT_THAT(hand.text("Checks/difference limits.thin-edge"), testing::HasSubstr("3 \u2192 not given"));
   EXPECT_THAT(hand.text("Checks/difference materials.ebony"), testing::HasSubstr("1100 kg/m\u00b3 \u2192 not given"));

@@ -155,7 +155,7 @@ TEST(Elsewhere, ARecoveredBoardDoesNotOverwriteWhatCameAfterTheCrash) {
   left.copy = hand.folder() / "copy.toml", left.board = hand.file(), left.folder = hand.folder();
   left.text = viewer::text_to_save(hand.desk().document), left.checksum = sha256(text_of(hand.file()));
   hand.they_write();
-  hand.desk().left_over = left;
+  hand.desk().versions.left_over = left;
   viewer::take_left_over(hand.desk());
   EXPECT_DOUBLE_EQ(hand.board().board.thickness, 6.25);
   hand.save();

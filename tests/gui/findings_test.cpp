@@ -22,7 +22,7 @@ void change(Hand& hand, const std::function<void(Board&)>& edit) {
 
 /// Findings that say stop or look.
 int to_look_at(Hand& hand) {
-  const auto& all = hand.desk().good->findings;
+  const auto& all = hand.desk().results.good->findings;
   return static_cast<int>(
       std::count_if(all.begin(), all.end(), [](const Finding& f) { return f.severity != Severity::note; }));
 }
@@ -56,7 +56,7 @@ TEST(Findings, AClickFliesToThePlaceMarksItAndShowsTheValue) {
   const auto before = hand.picture();
   hand.click("Checks/finding 1");
   hand.wait();
-  const Finding& finding = hand.desk().good->findings.front();
+  const Finding& finding = hand.desk().results.good->findings.front();
   const viewer::Vec target = hand.desk().view.camera.target;
   EXPECT_NEAR(target.x, finding.at[0], 1e-3);  // 32-bit floats
   EXPECT_NEAR(target.y, finding.at[1], 1e-3);
@@ -100,8 +100,8 @@ TEST(Findings, AKeyStepsThroughThem) {
   for (const auto& [back, name] : steps) {
     hand.press(GLFW_KEY_F8, back ? GLFW_MOD_SHIFT : 0);
     hand.wait();
-    ASSERT_TRUE(viewer::marked_finding(hand.desk()));
-    EXPECT_EQ(viewer::marked_finding(hand.desk())->name, name);
+    ASSERT_TRUE(viewer::marked_finding(hand.desk().view, hand.desk().results));
+    EXPECT_EQ(viewer::marked_finding(hand.desk().view, hand.desk().results)->name, name);
   }
 }
 
@@ -110,10 +110,11 @@ TEST(Findings, ABlanksFindingShowsTheBlank) {
   change(hand, [](Board& b) { b.blank.length = 491; });
   hand.press(GLFW_KEY_F8);
   hand.wait();
-  ASSERT_TRUE(viewer::marked_finding(hand.desk()));
-  ASSERT_EQ(viewer::marked_finding(hand.desk())->name, "blank-short");
+  ASSERT_TRUE(viewer::marked_finding(hand.desk().view, hand.desk().results));
+  ASSERT_EQ(viewer::marked_finding(hand.desk().view, hand.desk().results)->name, "blank-short");
   EXPECT_EQ(hand.desk().view.stage, Stage::blank);
-  EXPECT_EQ(viewer::key_of_finding(*viewer::marked_finding(hand.desk()), hand.board()), "blank.length");
+  EXPECT_EQ(viewer::key_of_finding(*viewer::marked_finding(hand.desk().view, hand.desk().results), hand.board()),
+            "blank.length");
 }
 
 TEST(Findings, EveryFindingLeadsToADecision) {
@@ -131,7 +132,7 @@ TEST(Findings, EveryFindingLeadsToADecision) {
 TEST(Findings, TheNeckIsShadedWhereItStandsOut) {
   Hand hand;
   // Heron-six is 42.5 mm wide at the nut: a neck of 43 stands out 0.25 mm on each side there.
-  const double heel = 2 * hand.desk().good->layout->half_width(460);
+  const double heel = 2 * hand.desk().results.good->layout->half_width(460);
   change(hand, [&](Board& b) {
     b.neck = Neck();
     b.neck->nut_width = 43, b.neck->body_width = heel - 0.4, b.neck->body_at = 460;
@@ -151,7 +152,7 @@ TEST(Findings, TheNecksFileIsReadAndShaded) {
   // 22 - 21.25 at the nut on the bass side, and nowhere on the treble side.
   write_neck(hand.folder() / "neck.step", 400, 22, 21);
   change(hand, [&](Board& b) { b.neck = Neck(), b.neck->file = "neck.step"; });
-  ASSERT_TRUE(hand.desk().good->neck && hand.desk().good->neck->shape);
+  ASSERT_TRUE(hand.desk().results.good->neck && hand.desk().results.good->neck->shape);
   hand.press(GLFW_KEY_K);
   hand.wait();
   EXPECT_EQ(hand.text("Board/neck fit narrowest"), "neck over by 0.75 mm");
@@ -234,7 +235,8 @@ TEST(FretPage, WireIsAsLongAsTheArc) {
   hand.press(GLFW_KEY_L, GLFW_MOD_SHIFT);
   hand.wait();
   // Arc over a chord w of a circle R: 2 R asin(w / 2R), and 2 mm over each edge.
-  const double w = 2 * hand.desk().good->layout->half_width(hand.desk().good->layout->frets[12].middle.x);
+  const double w =
+      2 * hand.desk().results.good->layout->half_width(hand.desk().results.good->layout->frets[12].middle.x);
   const double wanted = 2 * 184.15 * std::asin(w / (2 * 184.15)) + 4;
   const std::string row = hand.text("Fret by fret/wire 12");
   EXPECT_NEAR(std::stod(row.substr(row.find('|') + 1)), wanted, 0.051);  // shown to 0.1 mm
@@ -243,7 +245,7 @@ TEST(FretPage, WireIsAsLongAsTheArc) {
 
 TEST(FretPage, MeasuredSlotsAreTypedOneAfterAnother) {
   Hand hand;
-  const Layout l = *hand.desk().good->layout;
+  const Layout l = *hand.desk().results.good->layout;
   const auto typed = [&](int fret, double off) {
     return std::to_string(l.frets[static_cast<std::size_t>(fret)].middle.x + off);
   };
@@ -272,7 +274,7 @@ TEST(FretPage, MeasuredSlotsAreTypedOneAfterAnother) {
 TEST(FretPage, AGrowingErrorIsTold) {
   Hand hand;
   change(hand, [&](Board& b) {
-    for (const FretLine& f : hand.desk().good->layout->frets)
+    for (const FretLine& f : hand.desk().results.good->layout->frets)
       if (f.fret > 0) b.measured_slots.push_back(f.middle.x * 1.0005);  // a machine that goes 0.05 % too far
   });
   hand.press(GLFW_KEY_L, GLFW_MOD_CONTROL);

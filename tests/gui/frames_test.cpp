@@ -5,9 +5,9 @@
 #include <cmath>
 #include <map>
 
-#include "app/Pointers.hpp"
 #include "board/Length.hpp"
 #include "gui/GripHand.hpp"
+#include "widgets/Pointers.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -149,7 +149,7 @@ TEST(Frames, ShowOnlyForAChosenPieceWhereItMakesSense) {
   Board draft = hand.board();
   draft.board.past_last_fret = 0.1;  // its end meets the last slot
   hand.show(draft);
-  ASSERT_FALSE(hand.desk().model->faults.empty());
+  ASSERT_FALSE(hand.desk().results.model->faults.empty());
   EXPECT_FALSE(shown()) << "it cannot be built";
   hand.press(GLFW_KEY_Z, GLFW_MOD_CONTROL);
   hand.wait();
@@ -196,7 +196,7 @@ TEST(Frames, TheFrameIsAtThePieceThatWasClickedAndAllFollow) {
   GripHand hand({"heron-six"}, {3, 5}, true);
   hand.near(hand.marker(1));
   hand.choose(1);
-  const auto& frets = hand.desk().good->layout->frets;
+  const auto& frets = hand.desk().results.good->layout->frets;
   const double growth = (frets[5].middle.x - frets[4].middle.x) / (frets[3].middle.x - frets[2].middle.x);
   const Point middle = hand.marker(1);
   const ImVec2 at = hand.window_of(middle), low = hand.grip("sizing grip 1"), high = hand.grip("sizing grip 3");
@@ -210,7 +210,7 @@ TEST(Frames, TheFrameIsAtThePieceThatWasClickedAndAllFollow) {
   const double ratio = hand.pull(high, hand.window_of(middle, 0.7 * corner), false, true, 1).ratio;
   EXPECT_NEAR(*hand.inlay().along, 20 * ratio, half_size_grid);
   std::map<int, double> lengths;
-  for (const InlayPiece& piece : hand.desk().good->fitted->inlays.pieces) {
+  for (const InlayPiece& piece : hand.desk().results.good->fitted->inlays.pieces) {
     double low_x = 1e9, high_x = -1e9;
     for (const Piece& side : piece.piece[0]) low_x = std::min(low_x, side.a.x), high_x = std::max(high_x, side.a.x);
     lengths[piece.fret] = high_x - low_x;

@@ -56,7 +56,7 @@ TEST(Grips, TurningSnapsToFifteenDegreesUnlessShiftIsHeld) {
 TEST(Grips, TurningSnapsToTheSlantOfTheFrets) {
   GripHand hand({"curlew-seven-fan"}, {2});
   hand.choose();
-  const auto& frets = hand.desk().good->layout->frets;
+  const auto& frets = hand.desk().results.good->layout->frets;
   const auto slant = [&](std::size_t i) {
     return degrees(std::atan2(frets[i].bass.x - frets[i].treble.x, frets[i].treble.y - frets[i].bass.y));
   };
@@ -121,7 +121,7 @@ TEST(Grips, SizingSnapsToWhatFitsBetweenItsFrets) {
   draft.inlays[0].turn_degrees = 30;
   hand.show(draft);
   hand.choose();
-  const Layout& layout = *hand.desk().good->layout;
+  const Layout& layout = *hand.desk().results.good->layout;
   // Between the slots' near walls, less the clearance and the millimetre that thin-wall-at-slot asks for on each side,
   // must go the turned oblong: 20 k cos 30 + 10 k sin 30 long.
   const double room =
@@ -132,7 +132,7 @@ TEST(Grips, SizingSnapsToWhatFitsBetweenItsFrets) {
   hand.release(), hand.wait();
   EXPECT_LE(*hand.inlay().along, fits);
   EXPECT_GT(*hand.inlay().along, fits - 0.02);  // written in hundredths
-  for (const Finding& f : hand.desk().good->findings) {
+  for (const Finding& f : hand.desk().results.good->findings) {
     EXPECT_NE(f.name, "inlay-on-slot");
     EXPECT_NE(f.name, "thin-wall-at-slot");
   }

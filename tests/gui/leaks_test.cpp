@@ -20,7 +20,7 @@ TEST(Leaks, AThousandRebuildsLeaveNothing) {
     Board draft = hand.board();
     draft.board.thickness = 6 + 0.001 * (i % 400);
     hand.desk().document.preview(draft);
-    hand.until([&] { return hand.desk().model && hand.desk().model->board == hand.board(); }, 20);
+    hand.until([&] { return hand.desk().results.model && hand.desk().results.model->board == hand.board(); }, 20);
     hand.frames(1);
   };
   for (int i = 0; i < 50; ++i) rebuild(i + 1);

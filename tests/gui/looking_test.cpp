@@ -14,7 +14,8 @@ using viewer::Camera;
 using viewer::Vec;
 
 Vec on_surface(Hand& hand, double x, double y) {
-  return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(hand.desk().good->surface.height(x, y))};
+  return {static_cast<float>(x), static_cast<float>(y),
+          static_cast<float>(hand.desk().results.good->surface.height(x, y))};
 }
 
 /// Where a point of the board stands in the window.
@@ -28,7 +29,7 @@ TEST(Looking, AClickNamesTheInlayAndOpensItsDecision) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R);
   hand.wait();
-  const Marker& marker = hand.desk().good->layout->markers.front();
+  const Marker& marker = hand.desk().results.good->layout->markers.front();
   const ImVec2 at = pixel(hand, on_surface(hand, marker.centre.x, marker.centre.y));
   hand.click_at(at.x, at.y);
   EXPECT_EQ(hand.desk().view.named, "inlay 1, fret " + std::to_string(marker.fret));
@@ -39,7 +40,7 @@ TEST(Looking, AClickNamesTheInlayAndOpensItsDecision) {
 TEST(Looking, AClickNamesASlot) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R);
-  const Point middle = hand.desk().good->layout->frets[7].middle;
+  const Point middle = hand.desk().results.good->layout->frets[7].middle;
   for (int i = 0; i < 26; ++i) {
     const ImVec2 at = pixel(hand, on_surface(hand, middle.x, 3));
     hand.wheel(1, at.x, at.y);
@@ -55,7 +56,7 @@ TEST(Looking, MeasuringSnapsToCorners) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R), hand.press(GLFW_KEY_M);
   hand.wait();
-  const Layout& l = *hand.desk().good->layout;
+  const Layout& l = *hand.desk().results.good->layout;
   const double heel = l.heel_end, half = l.half_width(heel);
   for (const double side : {-1.0, 1.0}) {
     const ImVec2 at = pixel(hand, on_surface(hand, heel - 1.5, side * (half - 1.5)));
@@ -72,7 +73,7 @@ TEST(Looking, MeasuringSnapsToSlotCentresAndEdgesAndTellsFaces) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R), hand.press(GLFW_KEY_M);
   hand.wait();
-  const Layout& l = *hand.desk().good->layout;
+  const Layout& l = *hand.desk().results.good->layout;
   const auto pick = [&](double x, double y) {
     const ImVec2 at = pixel(hand, on_surface(hand, x, y));
     hand.click_at(at.x, at.y);
@@ -112,10 +113,12 @@ TEST(Looking, TheSectionAtASlotShowsItsDepth) {
   hand.press(GLFW_KEY_RIGHT_BRACKET);
   hand.wait();
   EXPECT_NE(hand.text("Board/section At").find("slot"), std::string::npos);
-  const auto slice = viewer::slice_of(*hand.desk().shown(), *hand.desk().good->layout, hand.desk().good->surface,
-                                      hand.desk().view.cut);
+  const auto slice =
+      viewer::slice_of(*hand.desk().results.at(hand.desk().view.stage), *hand.desk().results.good->layout,
+                       hand.desk().results.good->surface, hand.desk().view.cut);
   // Arc floor: everywhere as deep as the decision says; the picture's mesh may be off by its deviation.
-  EXPECT_NEAR(slice.cut_depth.value_or(0), slot_depth(hand.board()), 2 * hand.desk().shown()->deviation);
+  EXPECT_NEAR(slice.cut_depth.value_or(0), slot_depth(hand.board()),
+              2 * hand.desk().results.at(hand.desk().view.stage)->deviation);
   EXPECT_EQ(hand.text("Board/section Cut depth"), viewer::shown(*slice.cut_depth, hand.desk().manner(), 2));
 }
 
@@ -127,9 +130,9 @@ TEST(Looking, TheSectionIsDimensionedAndReadUnderThePointer) {
   for (int i = 1; hand.sees("Board/section label " + std::to_string(i)); ++i)
     all += hand.text("Board/section label " + std::to_string(i)) + "; ";
   const double x = hand.desk().view.cut;
-  const Surface& s = hand.desk().good->surface;
+  const Surface& s = hand.desk().results.good->surface;
   // What is left below a slot with an arc floor: the surface less the depth, and at the edge the same.
-  const double depth = slot_depth(hand.board()), edge = s.height(x, hand.desk().good->layout->half_width(x));
+  const double depth = slot_depth(hand.board()), edge = s.height(x, hand.desk().results.good->layout->half_width(x));
   const auto has = [&](double mm, const char* word) {
     for (const double off : {-0.01, 0.0, 0.01})  // the picture's mesh
       if (all.find(viewer::shown(mm + off, hand.desk().manner(), 2) + word) != all.npos) return true;
@@ -152,12 +155,16 @@ TEST(Looking, TheSectionIsDimensionedAndReadUnderThePointer) {
 
 TEST(Looking, TheSectionsEdgesAreTheSurfaces) {
   Hand hand;
-  const Layout& l = *hand.desk().good->layout;
-  const Surface& s = hand.desk().good->surface;
+  const Layout& l = *hand.desk().results.good->layout;
+  const Surface& s = hand.desk().results.good->surface;
   for (const double x : {40.0, 123.4, 300.0, 440.0}) {
-    const auto slice = viewer::slice_of(*hand.desk().shown(), l, s, x);
-    EXPECT_NEAR(slice.bass_edge, s.height(x, l.half_width(x)), 2 * hand.desk().shown()->deviation) << x;
-    EXPECT_NEAR(slice.high_y - slice.low_y, 2 * l.half_width(x), 2 * hand.desk().shown()->deviation) << x;
+    const auto slice = viewer::slice_of(*hand.desk().results.at(hand.desk().view.stage), l, s, x);
+    EXPECT_NEAR(slice.bass_edge, s.height(x, l.half_width(x)),
+                2 * hand.desk().results.at(hand.desk().view.stage)->deviation)
+        << x;
+    EXPECT_NEAR(slice.high_y - slice.low_y, 2 * l.half_width(x),
+                2 * hand.desk().results.at(hand.desk().view.stage)->deviation)
+        << x;
   }
 }
 
@@ -216,7 +223,8 @@ TEST(Looking, StandardViewsFaceTheBoard) {
   hand.wait();
   hand.press(GLFW_KEY_F);
   hand.wait();
-  const Vec low = hand.desk().shown()->body.low, high = hand.desk().shown()->body.high;
+  const Vec low = hand.desk().results.at(hand.desk().view.stage)->body.low,
+            high = hand.desk().results.at(hand.desk().view.stage)->body.high;
   for (const Vec corner : {low, high}) {
     const auto at = camera.project(corner);
     ASSERT_TRUE(at);

@@ -33,7 +33,8 @@ TEST(Values, OutOfRangeStaysBesideTheField) {
   hand.enter("Decisions/board.thickness", "600 mm");
   EXPECT_EQ(hand.board(), before);
   EXPECT_EQ(hand.text("Decisions/board.thickness"), "600 mm");
-  EXPECT_NE(hand.desk().rows.refused().at("board.thickness").find("60 mm"), std::string::npos);  // the table's most
+  EXPECT_NE(hand.desk().forms.rows.refused().at("board.thickness").find("60 mm"),
+            std::string::npos);  // the table's most
   EXPECT_EQ(hand.desk().document.steps(), 0u);
 }
 
@@ -59,7 +60,7 @@ TEST(Values, NonsenseIsRefusedInWords) {
   const Board before = hand.board();
   hand.enter("Decisions/board.thickness", "six");
   EXPECT_EQ(hand.board(), before);
-  EXPECT_FALSE(hand.desk().rows.refused().at("board.thickness").empty());
+  EXPECT_FALSE(hand.desk().forms.rows.refused().at("board.thickness").empty());
 }
 
 TEST(Values, OneDragIsOneStepAndTheSectionFollows) {
@@ -76,7 +77,7 @@ TEST(Values, OneDragIsOneStepAndTheSectionFollows) {
   EXPECT_EQ(hand.desk().document.steps(), 1u);
   EXPECT_NE(hand.text("Board/section Radius"), before);
   // The figure is the surface's own law: R linear in x from the nut to the heel end.
-  const Layout& layout = *hand.desk().good->layout;
+  const Layout& layout = *hand.desk().results.good->layout;
   const double x = hand.desk().view.cut, heel = *hand.board().surface.radius_at_heel;
   EXPECT_EQ(hand.text("Board/section Radius"),
             viewer::shown(is + (heel - is) * x / layout.heel_end, hand.desk().manner(), 2));
@@ -88,7 +89,7 @@ TEST(Values, WhileDraggingTheModelFollows) {
   Hand hand;
   hand.open_group(4);
   hand.drag("Decisions/surface.radius_at_nut", 120, 0, false);
-  hand.until([&] { return hand.desk().good->board == hand.board(); }, 20);
+  hand.until([&] { return hand.desk().results.good->board == hand.board(); }, 20);
   EXPECT_TRUE(hand.desk().document.previewing());
   EXPECT_EQ(hand.desk().document.steps(), 0u);
   hand.release();
@@ -145,7 +146,7 @@ TEST(Values, OneScaleBecomesAFan) {
   hand.enter("Decisions/scale.bass", "660");
   hand.wait();
   EXPECT_DOUBLE_EQ(*hand.board().scale.bass, 660);
-  EXPECT_DOUBLE_EQ(hand.desk().good->layout->bass_scale, 660);
+  EXPECT_DOUBLE_EQ(hand.desk().results.good->layout->bass_scale, 660);
 }
 
 TEST(Values, TheKeyboardAloneChangesAValue) {

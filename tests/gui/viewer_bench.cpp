@@ -48,7 +48,7 @@ struct DragTimes {
     for (int k = 0; k < 40 && !shown; ++k) {
       hand.frames(1);
       frames.push_back(hand.app().frame_time());
-      shown = hand.desk().good->board == hand.board();
+      shown = hand.desk().results.good->board == hand.board();
     }
     pictures.push_back(1000 * (now() - start));
   }
@@ -109,7 +109,10 @@ void start_and_decisions() {
   spec.debug = false, spec.settle = false;
   const double start = now();
   Hand hand(spec);
-  hand.until([&] { return hand.desk().good && hand.app().picture().drawn() > 0 && hand.desk().shown(); });
+  hand.until([&] {
+    return hand.desk().results.good && hand.app().picture().drawn() > 0 &&
+           hand.desk().results.at(hand.desk().view.stage);
+  });
   hand.frames(1);
   std::printf("start to first picture    %6.2f s\n", now() - start);
   hand.wait();

@@ -18,8 +18,8 @@ TEST(Window, AProblemLeadsToItsField) {
   hand.open_group(7);
   hand.enter("Decisions/blank.length", "200");
   hand.wait();
-  ASSERT_FALSE(hand.desk().model->faults.empty());
-  ASSERT_EQ(viewer::plain_key(hand.desk().model->faults[0].key).substr(0, 5), "blank");
+  ASSERT_FALSE(hand.desk().results.model->faults.empty());
+  ASSERT_EQ(viewer::plain_key(hand.desk().results.model->faults[0].key).substr(0, 5), "blank");
   hand.open_group(1);
   EXPECT_FALSE(hand.sees("Decisions/blank.length"));
   hand.click("Checks/problem 1");
@@ -27,8 +27,8 @@ TEST(Window, AProblemLeadsToItsField) {
   EXPECT_EQ(hand.desk().view.decision, 6);
   EXPECT_EQ(hand.desk().ui.led_to().substr(0, 16), "Decisions/blank.");
   EXPECT_TRUE(hand.see("Decisions/blank.length").in_view);
-  ASSERT_NE(hand.desk().good, nullptr);  // the last board that could be built is still shown
-  EXPECT_NE(hand.desk().good->board, hand.board());
+  ASSERT_NE(hand.desk().results.good, nullptr);  // the last board that could be built is still shown
+  EXPECT_NE(hand.desk().results.good->board, hand.board());
 }
 
 /// Every panel is there and inside the window, and the last row of each group can be reached.
@@ -92,7 +92,7 @@ TEST(Window, EveryCommandHasItsOwnKey) {
   for (const viewer::Command& c : viewer::commands()) {
     EXPECT_NE(c.key.key, 0) << c.name;
     EXPECT_TRUE(keys.insert({c.key.key, c.key.mods}).second) << c.name;
-    EXPECT_FALSE(viewer::search_commands(c.title).empty());
+    EXPECT_FALSE(viewer::search_commands(viewer::offer(), c.title).empty());
   }
   EXPECT_GT(keys.size(), 40u);
 }

@@ -33,12 +33,21 @@ TEST(Arrows, AreTheOnlyWayToInclude) {
   EXPECT_GT(seen, 30) << "the test no longer sees the includes";
 }
 
-TEST(Arrows, NoFolderOfTheModelerIsOutsideTheHouse) {
+TEST(Arrows, NoFolderIsOutsideTheHouse) {
   const auto all = boxes();
-  for (const auto& entry : fs::directory_iterator(source() / "modeler")) {
-    const std::string name = entry.path().filename();
-    EXPECT_TRUE(!entry.is_directory() || all.count(name)) << "modeler/" << name << " is no box of the build";
-  }
+  const std::set<std::string> no_boxes{"viewer/program", "viewer/pictures"};
+  for (const char* floor : {"modeler", "viewer", "viewer/panels"})
+    for (const auto& entry : fs::directory_iterator(source() / floor)) {
+      const std::string folder = shown(entry.path()), name = entry.path().filename();
+      if (!entry.is_directory() || no_boxes.contains(folder)) continue;
+      EXPECT_TRUE(all.count(name) && all.at(name).folder == folder) << folder << " is no box of the build";
+    }
+}
+
+TEST(Arrows, AFileBelongsToTheBoxNextAboveIt) {
+  const auto all = boxes();
+  for (const fs::path& file : files_of(all, "panels")) EXPECT_FALSE(shown(file).starts_with("viewer/panels/widgets/"));
+  EXPECT_FALSE(files_of(all, "widgets").empty());
 }
 
 // The geometry kernel's headers end in .hxx.

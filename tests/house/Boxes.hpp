@@ -12,9 +12,20 @@ namespace sagitta::test {
 
 /// From the ground up; a box may use those on lower floors only.
 inline const std::vector<std::set<std::string>>& floors() {
-  static const std::vector<std::set<std::string>> all = {
-      {"plane", "files"}, {"board"}, {"artwork"}, {"layout"}, {"surface", "inlay"}, {"plan"}, {"lift", "findings"},
-      {"mesh"},  {"solid"}, {"export"},  {"viewer"}};
+  static const std::vector<std::set<std::string>> all = {{"plane", "files"},
+                                                         {"board"},
+                                                         {"artwork"},
+                                                         {"layout"},
+                                                         {"surface", "inlay"},
+                                                         {"plan"},
+                                                         {"lift", "findings"},
+                                                         {"mesh"},
+                                                         {"solid"},
+                                                         {"export"},
+                                                         {"gpu", "document", "scene"},
+                                                         {"view", "jobs", "widgets"},
+                                                         {"panels", "picture", "window"},
+                                                         {"app"}};
   return all;
 }
 

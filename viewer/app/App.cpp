@@ -5,17 +5,20 @@
 #include <algorithm>
 #include <chrono>
 
+#include "app/CarryOut.hpp"
+#include "app/ChangedElsewhere.hpp"
 #include "app/Commands.hpp"
 #include "app/Drawings.hpp"
 #include "app/Files.hpp"
-#include "app/Window.hpp"
+#include "app/OpenDialog.hpp"
+#include "document/Beside.hpp"
 #include "export/Presets.hpp"
 #include "panels/BoardPanel.hpp"
 #include "panels/ChecksPanel.hpp"
 #include "panels/DecisionsPanel.hpp"
-#include "panels/Dialogs.hpp"
 #include "panels/StageStrip.hpp"
 #include "panels/TopBar.hpp"
+#include "window/Window.hpp"
 
 namespace sagitta::viewer {
 
@@ -41,8 +44,8 @@ bool key_of_text(const Chord& key) {
 
 /// A drawing becomes an inlay; anything else is taken for a board.
 void take_dropped(Desk& desk, const std::string& path) {
-  if (!is_drawing(path)) return when_settled(desk, [path](Desk& d) { open_board(d, path); });
-  desk.placing = static_cast<int>(desk.document.board().inlays.size());
+  if (!is_drawing(path)) return when_settled(desk, asked::OpenBoard{path});
+  desk.forms.placing = static_cast<int>(desk.document.board().inlays.size());
   place_drawing(desk, path);
 }
 
@@ -71,7 +74,7 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
   if (!spec_.plain) {
     LoadedSettings loaded = load_settings(spec_.settings);
     desk_.settings = stored_ = loaded.settings;
-    desk_.say(loaded.message);
+    desk_.view.say(loaded.message);
   } else {
     desk_.settings.way_shown = true;
   }
@@ -82,9 +85,9 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
   const std::string message = desk_.view.message;
   open_first_preset(desk_);
   if (!spec_.board.empty()) open_board(desk_, spec_.board);
-  if (!message.empty()) desk_.say(message);
-  if (!spec_.plain) desk_.left_over = recovery_.find_left();
-  if (desk_.left_over)
+  if (!message.empty()) desk_.view.say(message);
+  if (!spec_.plain) desk_.versions.left_over = recovery_.find_left();
+  if (desk_.versions.left_over)
     desk_.view.dialog = Dialog::left_over;
   else if (!desk_.settings.way_shown)
     desk_.view.dialog = Dialog::way;
@@ -129,15 +132,15 @@ void App::take_input() {
   for (const std::string& path : drained.dropped) take_dropped(desk_, path);
   if (drained.close) desk_.ask("quit");
   if (drained.uncovered) uncovered_ = true;
-  const bool typing = io.WantTextInput || desk_.rows.typing();
+  const bool typing = io.WantTextInput || desk_.forms.rows.typing();
   for (const Chord& key : drained.pressed) {
     if (desk_.view.dialog != Dialog::none) continue;
     if (key.key == GLFW_KEY_ESCAPE && !typing) {
       desk_.view.picks.clear();
       desk_.view.marked.reset();
-      if (desk_.hand.what == BoardHand::What::none) desk_.view.chosen.reset();
+      if (desk_.forms.hand.what == BoardHand::What::none) desk_.view.chosen.reset();
       desk_.ui.forget_led();
-      if (!desk_.rows.dragging()) desk_.rows.forget();
+      if (!desk_.forms.rows.dragging()) desk_.forms.rows.forget();
     }
     if (typing && key_of_text(key)) continue;
     if (const Command* command = command_on(key)) desk_.ask(command->name);
@@ -145,14 +148,14 @@ void App::take_input() {
 }
 
 void App::collect() {
-  desk_.working = worker_.progress();
+  desk_.results.working = worker_.progress();
   if (const ModelPtr model = worker_.take()) {
-    desk_.model = model;
-    if (model->layout) desk_.good = model;
+    desk_.results.model = model;
+    if (model->layout) desk_.results.good = model;
     frames_owed_ = std::max(frames_owed_, 2);
   }
-  if (const ModelPtr model = other_worker_.take(); model && desk_.comparison) {
-    desk_.comparison->model = model->layout ? model : nullptr;
+  if (const ModelPtr model = other_worker_.take(); model && desk_.results.comparison) {
+    desk_.results.comparison->model = model->layout ? model : nullptr;
     frames_owed_ = std::max(frames_owed_, 2);
   }
 }
@@ -160,7 +163,7 @@ void App::collect() {
 /// Brings the sheet of paper that the export's page shows to the graphics card.
 void App::show_page() {
   const auto printed = desk_.paperwork.pages();
-  SendingForm& form = desk_.sending_form;
+  SendingForm& form = desk_.forms.sending;
   if (!printed || printed->pages.empty()) {
     form.picture = nullptr;
     return;
@@ -180,8 +183,8 @@ void App::show_page() {
 void App::draw_panels() {
   const Places p = places();
   if (desk_.view.flight) {
-    desk_.view.camera = desk_.view.flight->at(desk_.now);
-    if (desk_.view.flight->over(desk_.now)) desk_.view.flight.reset();
+    desk_.view.camera = desk_.view.flight->at(desk_.ui.now());
+    if (desk_.view.flight->over(desk_.ui.now())) desk_.view.flight.reset();
     frames_owed_ = std::max(frames_owed_, 2);
   }
   desk_.view.camera.width = p.board_size.x, desk_.view.camera.height = p.picture_height;
@@ -189,41 +192,54 @@ void App::draw_panels() {
   resting_drawn_ = !moving;
   picture_.resize(static_cast<int>(p.board_size.x), static_cast<int>(p.picture_height), moving);
   const auto id = [](GLuint texture) { return reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(texture)); };
-  draw_top_bar(desk_, p.bar, p.bar_size);
-  if (p.narrow && desk_.ui.begin_panel("Tabs", p.tabs, p.tabs_size, ImGuiWindowFlags_NoScrollbar)) {
-    bool decisions = !desk_.view.narrow_shows_checks, checks = desk_.view.narrow_shows_checks;
-    if (desk_.ui.toggle("Decisions", decisions)) desk_.view.narrow_shows_checks = false;
-    ImGui::SameLine();
-    if (desk_.ui.toggle("Check", checks, check_count(desk_))) desk_.view.narrow_shows_checks = true;
-  }
-  if (p.narrow) desk_.ui.end_panel();
-  if (!p.narrow || !desk_.view.narrow_shows_checks) draw_decisions(desk_, p.left, p.left_size);
-  draw_board(desk_, p.board, p.board_size, {id(picture_.texture()), p.board_size.x, p.picture_height});
+  draw_columns(p, {id(picture_.texture()), p.board_size.x, p.picture_height});
   const ImVec2 small = stage_picture_size(desk_.ui, p.strip_size.x, stages_of(desk_.document.board()).size());
   picture_.resize_stages(static_cast<int>(small.x), static_cast<int>(small.y));
   StagePictures stages{};
   for (std::size_t i = 0; i < stage_count; ++i) stages[i] = id(picture_.stage_texture(static_cast<Stage>(i)));
-  draw_stage_strip(desk_, p.strip, p.strip_size, stages);
-  if (p.narrow && desk_.view.narrow_shows_checks) draw_checks(desk_, p.left, p.left_size);
-  if (!p.narrow) draw_checks(desk_, p.right, p.right_size);
-  draw_status(desk_, p.status, p.status_size);
-  draw_dialogs(desk_);
+  draw_stage_strip(desk_.ui, desk_.document.board(), desk_.view.stage, p.strip, p.strip_size, stages);
+  take(
+      draw_status(desk_.ui, desk_.view.message, desk_.results.working, desk_.sending.state(), p.status, p.status_size));
+  take(draw_open_dialog(desk_, offer_));
 }
 
-void App::run_commands() {
-  const std::vector<std::string> wanted = std::exchange(desk_.wanted, {});
-  for (const std::string& name : wanted)
-    if (const Command* command = command_named(name); command && (!command->can || command->can(desk_))) {
-      command->run(desk_);
-      frames_owed_ = 3;
-    }
-  if (desk_.stop_work) worker_.cancel();
-  desk_.stop_work = false;
+/// The bar, the decisions, the board and the checks.
+void App::draw_columns(const Places& p, const BoardPicture& picture) {
+  Ui& ui = desk_.ui;
+  View& view = desk_.view;
+  FieldRows& rows = desk_.forms.rows;
+  const Results& results = desk_.results;
+  Unopened& unopened = desk_.versions.unopened;
+  const Manner manner = rows.manner = desk_.manner();
+  update(offer_, desk_);
+  take(draw_top_bar(ui, desk_.document, offer_, p.bar, p.bar_size));
+  if (p.narrow && ui.begin_panel("Tabs", p.tabs, p.tabs_size, ImGuiWindowFlags_NoScrollbar)) {
+    bool decisions = !view.narrow_shows_checks, checks = view.narrow_shows_checks;
+    if (ui.toggle("Decisions", decisions)) view.narrow_shows_checks = false;
+    ImGui::SameLine();
+    if (ui.toggle("Check", checks, check_count(unopened, results))) view.narrow_shows_checks = true;
+  }
+  if (p.narrow) ui.end_panel();
+  if (!p.narrow || !view.narrow_shows_checks)
+    take(draw_decisions({ui, desk_.document, view, rows, results}, p.left, p.left_size));
+  const bool sound = problems_of(unopened, results).empty();
+  take(draw_board({ui, desk_.document, view, rows, desk_.forms.hand, results, manner, sound}, p.board, p.board_size,
+                  picture));
+  const CheckState checks{ui, desk_.document, view, rows, unopened, results, manner};
+  if (!p.narrow)
+    take(draw_checks(checks, p.right, p.right_size));
+  else if (view.narrow_shows_checks)
+    take(draw_checks(checks, p.left, p.left_size));
+}
+
+void App::take(Requests asked) {
+  desk_.asked.insert(desk_.asked.end(), std::make_move_iterator(asked.begin()), std::make_move_iterator(asked.end()));
 }
 
 void App::order_work() {
-  if (desk_.good && desk_.view.fit_wanted && desk_.shown() && desk_.good->board == desk_.document.board()) {
-    const Skin& body = desk_.shown()->body;
+  if (desk_.view.fit_wanted && desk_.results.at(desk_.view.stage) &&
+      desk_.results.good->board == desk_.document.board()) {
+    const Skin& body = desk_.results.at(desk_.view.stage)->body;
     desk_.view.camera = desk_.view.camera.fitted(body.low, body.high);
     desk_.view.fit_wanted = false;
     desk_.view.flight.reset();
@@ -240,8 +256,8 @@ void App::order_work() {
     ordered_ = {++generation_, desk_.document.board(), desk_.view.stage, moving};
     worker_.submit(ordered_);
   }
-  if (desk_.comparison && !desk_.comparison->model && other_worker_.idle())
-    other_worker_.submit({++generation_, desk_.comparison->board, desk_.view.stage, false});
+  if (desk_.results.comparison && !desk_.results.comparison->model && other_worker_.idle())
+    other_worker_.submit({++generation_, desk_.results.comparison->board, desk_.view.stage, false});
 }
 
 void App::keep_copy() {
@@ -259,14 +275,14 @@ void App::keep_copy() {
   if (const std::string why = recovery_.keep(text_to_save(desk_.document), desk_.document.path(),
                                              desk_.document.board().folder, desk_.document.checksum());
       !why.empty())
-    desk_.say(why);
+    desk_.view.say(why);
   copied_ = desk_.document.revision();
   copy_kept_ = true;
 }
 
 void App::keep_settings() {
   if (spec_.plain || desk_.settings == stored_) return;
-  if (const std::string why = save_settings(spec_.settings, desk_.settings); !why.empty()) desk_.say(why);
+  if (const std::string why = save_settings(spec_.settings, desk_.settings); !why.empty()) desk_.view.say(why);
   stored_ = desk_.settings;
 }
 
@@ -285,7 +301,7 @@ void App::draw_into(bool read) {
 
 void App::frame() {
   const double start = now();
-  desk_.now = start;
+  desk_.ui.new_frame(start);
   interface_.dress(desk_.ui, static_cast<float>(desk_.settings.text_size) * (window_ ? window_->content_scale() : 1),
                    desk_.settings.dark);
   if (frames_owed_ > 0) --frames_owed_;
@@ -293,14 +309,15 @@ void App::frame() {
   collect();
   if (!spec_.plain) watch_file(desk_);
   interface_.begin(static_cast<float>(width()), static_cast<float>(height()), start);
-  desk_.ui.new_frame();
   show_page();
   draw_panels();
-  run_commands();
+  if (carry_out_asked(desk_)) frames_owed_ = 3;
+  if (std::exchange(desk_.stop_work, false)) worker_.cancel();
   order_work();
-  picture_.refresh(desk_);
+  const Look look{desk_.settings.dark, desk_.ui.theme.ink};
+  picture_.refresh(desk_.view, desk_.results, look);
   const std::uint64_t small_pictures = picture_.changes();
-  stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_);
+  stages_wanting_ = !resting_drawn_ ? stages_wanting_ : picture_.refresh_stages(desk_.view, desk_.results, look);
   // The strip was laid out before its new picture was drawn.
   if (picture_.changes() != small_pictures) frames_owed_ = std::max(frames_owed_, 1);
   const bool other =

@@ -5,11 +5,14 @@
 #include <filesystem>
 #include <string>
 
+#include "app/Commands.hpp"
 #include "app/Desk.hpp"
-#include "app/InputQueue.hpp"
-#include "app/Interface.hpp"
-#include "app/Picture.hpp"
 #include "gpu/Image.hpp"
+#include "jobs/Worker.hpp"
+#include "panels/BoardPanel.hpp"
+#include "picture/Picture.hpp"
+#include "window/InputQueue.hpp"
+#include "window/Interface.hpp"
 
 namespace sagitta::viewer {
 
@@ -57,7 +60,8 @@ class App {
   void collect();
   void show_page();
   void draw_panels();
-  void run_commands();
+  void draw_columns(const Places& places, const BoardPicture& picture);
+  void take(Requests asked);
   void order_work();
   void keep_copy();
   void keep_settings();
@@ -69,6 +73,7 @@ class App {
   InputQueue& queue_;
   Interface interface_;
   Desk desk_;
+  Offer offer_ = offer();
   Recovery recovery_;
   Settings stored_;
   Picture picture_;

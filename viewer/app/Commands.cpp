@@ -3,7 +3,6 @@
 #include <GLFW/glfw3.h>
 
 #include <algorithm>
-#include <cctype>
 
 #include "app/Files.hpp"
 #include "panels/Decisions.hpp"
@@ -27,10 +26,10 @@ Command flip(std::string name, std::string title, Chord key, bool View::*what) {
 
 void add_file_commands(std::vector<Command>& all) {
   all.push_back({"new", "New from a preset", "File", {GLFW_KEY_N, ctrl}, [](Desk& d) {
-                   when_settled(d, [](Desk& e) { e.view.dialog = Dialog::start; });
+                   when_settled(d, asked::Show{Dialog::start});
                  }});
   all.push_back({"open", "Open a board", "File", {GLFW_KEY_O, ctrl}, [](Desk& d) {
-                   when_settled(d, [](Desk& e) { e.view.dialog = Dialog::open; });
+                   when_settled(d, asked::Show{Dialog::open});
                  }});
   all.push_back({"save", "Save", "File", {GLFW_KEY_S, ctrl}, [](Desk& d) { save_board(d); }});
   all.push_back(dialog("save as", "Save as", "File", {GLFW_KEY_S, ctrl | shift}, Dialog::save_as));
@@ -38,7 +37,7 @@ void add_file_commands(std::vector<Command>& all) {
                  "Revert to the saved board",
                  "File",
                  {GLFW_KEY_R, ctrl | shift},
-                 [](Desk& d) { d.rows.forget(), d.document.revert(); },
+                 [](Desk& d) { d.forms.rows.forget(), d.document.revert(); },
                  [](const Desk& d) { return d.document.dirty(); }});
   all.push_back(dialog("export", "Export the hand-off folder", "File", {GLFW_KEY_E, ctrl}, Dialog::send_out));
   all.push_back({"compare saved", "Compare with the saved board", "File", {GLFW_KEY_D, ctrl}, [](Desk& d) {
@@ -51,16 +50,16 @@ void add_file_commands(std::vector<Command>& all) {
                  "File",
                  {GLFW_KEY_D, ctrl | alt},
                  [](Desk& d) {
-                   d.comparison.reset(), d.view.shade = d.view.shade == Shade::change ? Shade::materials : d.view.shade;
+                   d.results.comparison.reset(),
+                       d.view.shade = d.view.shade == Shade::change ? Shade::materials : d.view.shade;
                  },
-                 [](const Desk& d) { return d.comparison.has_value(); }});
-  all.push_back(
-      {"quit", "Quit", "File", {GLFW_KEY_Q, ctrl}, [](Desk& d) { when_settled(d, [](Desk& e) { e.quit = true; }); }});
+                 [](const Desk& d) { return d.results.comparison.has_value(); }});
+  all.push_back({"quit", "Quit", "File", {GLFW_KEY_Q, ctrl}, [](Desk& d) { when_settled(d, asked::Quit{}); }});
 }
 
 void add_edit_commands(std::vector<Command>& all) {
-  const auto undo = [](Desk& d) { d.rows.forget(), d.document.undo(); };
-  const auto redo = [](Desk& d) { d.rows.forget(), d.document.redo(); };
+  const auto undo = [](Desk& d) { d.forms.rows.forget(), d.document.undo(); };
+  const auto redo = [](Desk& d) { d.forms.rows.forget(), d.document.redo(); };
   all.push_back(
       {"undo", "Undo", "Edit", {GLFW_KEY_Z, ctrl}, undo, [](const Desk& d) { return d.document.can_undo(); }});
   all.push_back(
@@ -79,8 +78,8 @@ void add_edit_commands(std::vector<Command>& all) {
 }
 
 void move_cut(Desk& d, int direction) {
-  if (!d.good || !d.good->layout) return;
-  const std::vector<double> places = slot_places(*d.good->layout);
+  if (!d.results.laid_out()) return;
+  const std::vector<double> places = slot_places(*d.results.good->layout);
   d.view.cutting = true;
   constexpr double here = 1e-6;
   if (direction > 0) {
@@ -154,7 +153,7 @@ void add_view_commands(std::vector<Command>& all) {
                  "Look",
                  {GLFW_KEY_D, 0},
                  [](Desk& d) { d.view.shade = d.view.shade == Shade::change ? Shade::materials : Shade::change; },
-                 [](const Desk& d) { return d.comparison.has_value(); }});
+                 [](const Desk& d) { return d.results.comparison.has_value(); }});
   all.push_back(flip("cutting plane", "Cut the board across", {GLFW_KEY_X, 0}, &View::cutting));
   all.push_back({"slot before", "Cutting plane to the slot before", "Look", {GLFW_KEY_LEFT_BRACKET, 0}, [](Desk& d) {
                    move_cut(d, -1);
@@ -166,10 +165,11 @@ void add_view_commands(std::vector<Command>& all) {
   all.push_back({"measure", "Measure between two points", "Look", {GLFW_KEY_M, 0}, [](Desk& d) {
                    d.view.measuring = !d.view.measuring, d.view.picks.clear();
                  }});
-  all.push_back(
-      {"next finding", "Go to the next finding", "Look", {GLFW_KEY_F8, 0}, [](Desk& d) { step_finding(d, 1); }});
+  all.push_back({"next finding", "Go to the next finding", "Look", {GLFW_KEY_F8, 0}, [](Desk& d) {
+                   step_finding(d.view, d.results, 1, d.ui.now());
+                 }});
   all.push_back({"finding before", "Go to the finding before", "Look", {GLFW_KEY_F8, shift}, [](Desk& d) {
-                   step_finding(d, -1);
+                   step_finding(d.view, d.results, -1, d.ui.now());
                  }});
   all.push_back(flip("humps", "Show the hump under each string", {GLFW_KEY_J, 0}, &View::humps));
   all.push_back(flip("fit to neck", "Show the board against the neck", {GLFW_KEY_K, 0}, &View::fit_to_neck));
@@ -179,7 +179,7 @@ void add_view_commands(std::vector<Command>& all) {
 }
 
 void open_fret_page(Desk& d, FretPage page) {
-  d.measuring.page = page;
+  d.forms.measuring.page = page;
   d.view.dialog = Dialog::frets;
 }
 
@@ -196,7 +196,8 @@ void add_window_commands(std::vector<Command>& all) {
   all.push_back({"wire list", "Fret wire to cut", "Look", {GLFW_KEY_L, shift}, frets(FretPage::wire)});
   all.push_back(dialog("sheets", "Sheets with their pieces", "Look", {GLFW_KEY_S, 0}, Dialog::sheets));
   all.push_back({"drawing", "Add a drawing as an inlay", "Edit", {GLFW_KEY_O, ctrl | shift}, [](Desk& d) {
-                   d.placing = static_cast<int>(d.document.board().inlays.size()), d.view.dialog = Dialog::drawing;
+                   d.forms.placing = static_cast<int>(d.document.board().inlays.size()),
+                   d.view.dialog = Dialog::drawing;
                  }});
   all.push_back({"measured slots", "Type in measured slots", "Edit", {GLFW_KEY_L, ctrl}, frets(FretPage::measured)});
   all.push_back(dialog("comfort", "Text size, colours and units", "Window", {GLFW_KEY_COMMA, ctrl}, Dialog::comfort));
@@ -210,7 +211,7 @@ void add_window_commands(std::vector<Command>& all) {
       {"units", "Next way of showing lengths", "Window", {GLFW_KEY_U, 0}, [](Desk& d) {
          d.settings.display = static_cast<Display>((static_cast<int>(d.settings.display) + 1) % 4);
          const char* const words[] = {"as in the file", "millimetres", "inches, decimal", "inches, fractions"};
-         d.say(std::string("Lengths: ") + words[static_cast<int>(d.settings.display)]);
+         d.view.say(std::string("Lengths: ") + words[static_cast<int>(d.settings.display)]);
        }});
   all.push_back({"checks", "Decisions or checks in a narrow window", "Window", {GLFW_KEY_F6, 0}, [](Desk& d) {
                    d.view.narrow_shows_checks = !d.view.narrow_shows_checks;
@@ -218,12 +219,6 @@ void add_window_commands(std::vector<Command>& all) {
   all.push_back({"cancel", "Stop the work in the background", "Window", {GLFW_KEY_PERIOD, ctrl}, [](Desk& d) {
                    d.sending.cancel(), d.stop_work = true;
                  }});
-}
-
-std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return text;
 }
 
 }  // namespace
@@ -280,22 +275,14 @@ std::string key_words(const Chord& chord) {
   }
 }
 
-std::vector<const Command*> search_commands(const std::string& text) {
-  std::vector<std::string> words;
-  std::string word;
-  for (const char c : lower(text) + " ") {
-    if (c != ' ')
-      word += c;
-    else if (!word.empty())
-      words.push_back(std::move(word)), word.clear();
-  }
-  std::vector<const Command*> found;
-  for (const Command& c : commands()) {
-    const std::string hay = lower(c.title + " " + c.group + " " + key_words(c.key));
-    if (std::all_of(words.begin(), words.end(), [&](const std::string& w) { return hay.find(w) != hay.npos; }))
-      found.push_back(&c);
-  }
-  return found;
+Offer offer() {
+  Offer all;
+  for (const Command& c : commands()) all.push_back({c.name, c.title, c.group, key_words(c.key)});
+  return all;
+}
+
+void update(Offer& offer, const Desk& desk) {
+  for (std::size_t i = 0; i < offer.size(); ++i) offer[i].can = !commands()[i].can || commands()[i].can(desk);
 }
 
 }  // namespace sagitta::viewer

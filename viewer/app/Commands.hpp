@@ -4,12 +4,11 @@
 /// searchable list and the first-run page.
 
 #include <functional>
-#include <span>
 #include <string>
 #include <vector>
 
 #include "app/Desk.hpp"
-#include "app/InputQueue.hpp"
+#include "window/InputQueue.hpp"
 
 namespace sagitta::viewer {
 
@@ -27,7 +26,8 @@ const Command* command_named(const std::string& name);
 const Command* command_on(const Chord& key);
 /// "Ctrl+Shift+S".
 std::string key_words(const Chord& key);
-/// Commands whose title or key holds every word of the search, in order.
-std::vector<const Command*> search_commands(const std::string& words);
+/// All of them as panels show them, and what of them would do something now.
+Offer offer();
+void update(Offer& offer, const Desk& desk);
 
 }  // namespace sagitta::viewer

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "artwork/ReadArtwork.hpp"
+#include "panels/ArtworkRows.hpp"
 #include "panels/DecisionsPanel.hpp"
 
 namespace sagitta::viewer {
@@ -20,11 +21,11 @@ std::string beside_board(Desk& desk, const fs::path& path) {
     return relative.string();
   const fs::path there = folder / path.filename();
   if (fs::exists(there, trouble)) {
-    desk.say("Another " + path.filename().string() + " lies beside the board: rename one of them first.");
+    desk.view.say("Another " + path.filename().string() + " lies beside the board: rename one of them first.");
     return "";
   }
   if (fs::copy_file(path, there, trouble)) return path.filename().string();
-  desk.say(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
+  desk.view.say(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
   return "";
 }
 
@@ -40,33 +41,18 @@ std::map<std::string, std::string> materials_of(const Artwork& artwork, const In
 
 }  // namespace
 
-bool is_drawing(const fs::path& path) {
-  std::string ending = path.extension().string();
-  std::transform(ending.begin(), ending.end(), ending.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return ending == ".svg" || ending == ".dxf";
-}
-
-void need_sheet(Board& board, const std::string& material, double thickness) {
-  if (board.sheets.empty()) return;
-  for (const Sheet& sheet : board.sheets)
-    if (sheet.material == material) return;
-  Sheet sheet;
-  sheet.material = material, sheet.length = 60, sheet.width = 40, sheet.thickness = thickness;
-  board.sheets.push_back(sheet);
-}
-
 bool place_drawing(Desk& desk, const fs::path& path) {
   desk.view.dialog = Dialog::none;
-  if (desk.document.path().empty()) return desk.say("Save the board first: its drawings lie in its folder."), false;
+  if (desk.document.path().empty())
+    return desk.view.say("Save the board first: its drawings lie in its folder."), false;
   const auto read = read_artwork(path.string());
   if (const auto* faults = std::get_if<Faults>(&read))
-    return desk.say(path.filename().string() + ": " + faults->front().message), false;
+    return desk.view.say(path.filename().string() + ": " + faults->front().message), false;
   const Artwork& artwork = std::get<Artwork>(read);
   const std::string file = beside_board(desk, path);
   if (file.empty()) return false;
   Board draft = desk.document.board();
-  const auto index = std::min(static_cast<std::size_t>(std::max(desk.placing, 0)), draft.inlays.size());
+  const auto index = std::min(static_cast<std::size_t>(std::max(desk.forms.placing, 0)), draft.inlays.size());
   if (index == draft.inlays.size()) {
     draft.inlays.emplace_back();
     draft.inlays.back().depth = 1.5;
@@ -80,9 +66,9 @@ bool place_drawing(Desk& desk, const fs::path& path) {
   inlay.colours = materials_of(artwork, inlay);
   for (const auto& [colour, material] : inlay.colours) need_sheet(draft, material, piece_thickness(inlay));
   desk.document.change(std::move(draft), "Drawing " + file);
-  lead_to_key(desk, "inlays[" + std::to_string(index) + "].frets");
-  desk.say(file + (artwork.notes.empty() ? " lies on the board; drag it to its place."
-                                         : ": " + artwork.notes.front().message));
+  lead_to_key(desk.ui, desk.view, desk.forms.rows, "inlays[" + std::to_string(index) + "].frets");
+  desk.view.say(file + (artwork.notes.empty() ? " lies on the board; drag it to its place."
+                                              : ": " + artwork.notes.front().message));
   return true;
 }
 

@@ -1,5 +1,6 @@
 #include "app/Files.hpp"
 
+#include "app/ChangedElsewhere.hpp"
 #include "board/Edit.hpp"
 #include "board/Writer.hpp"
 #include "document/Beside.hpp"
@@ -16,9 +17,9 @@ namespace fs = std::filesystem;
 namespace {
 
 void settle(Desk& desk) {
-  desk.rows.forget();
-  desk.file_problems.clear();
-  desk.comparison.reset();
+  desk.forms.rows.forget();
+  desk.versions.unopened.problems.clear();
+  desk.results.comparison.reset();
   desk.view.picks.clear();
   desk.view.fit_wanted = true;
   desk.view.marked.reset();
@@ -27,11 +28,11 @@ void settle(Desk& desk) {
 }
 
 bool refuse(Desk& desk, const std::string& name, std::vector<Problem> problems) {
-  desk.file_problems_of = name;
-  desk.file_problems = std::move(problems);
+  desk.versions.unopened.name = name;
+  desk.versions.unopened.problems = std::move(problems);
   desk.view.narrow_shows_checks = true;
   desk.view.dialog = Dialog::none;
-  desk.say(name + " could not be opened: see the list of problems.");
+  desk.view.say(name + " could not be opened: see the list of problems.");
   return false;
 }
 
@@ -48,7 +49,7 @@ bool open_board(Desk& desk, const fs::path& path) {
   settle(desk);
   desk.document.adopt(std::move(file.board), std::get<std::string>(bytes), fs::absolute(path, trouble));
   remember(desk.settings, path);
-  desk.say("Opened " + path.string());
+  desk.view.say("Opened " + path.string());
   return true;
 }
 
@@ -65,7 +66,7 @@ bool open_preset(Desk& desk, const std::string& name) {
   if (!file.sound()) return refuse(desk, name, std::move(file.problems));
   settle(desk);
   desk.document.adopt(std::move(file.board), std::string(preset->text), "");
-  desk.say(trouble.empty() ? "A new board from " + name + "; it is not kept anywhere yet." : trouble);
+  desk.view.say(trouble.empty() ? "A new board from " + name + "; it is not kept anywhere yet." : trouble);
   return true;
 }
 
@@ -89,8 +90,8 @@ std::string text_for(const Document& document, const fs::path& path, const std::
 bool ask_for_other_name(Desk& desk, const fs::path& locked) {
   const fs::path other = free_name(locked);
   const std::string why = locked.filename().string() + " is read-only. Save the board under another name.";
-  desk.browsing = {other.parent_path().string(), other.filename().string(), why};
-  desk.say(why);
+  desk.forms.browsing = {other.parent_path().string(), other.filename().string(), why};
+  desk.view.say(why);
   desk.view.dialog = Dialog::save_as;
   return false;
 }
@@ -117,30 +118,35 @@ bool save_board_as(Desk& desk, const fs::path& path) {
   const fs::path folder = fs::absolute(path, unresolved).parent_path();
   const std::string text = text_for(desk.document, path, folder.string());
   if (const std::string why = write_whole(path, text); !why.empty()) {
-    desk.say(why);
+    desk.view.say(why);
     return false;
   }
   const std::string left_behind = take_along(desk.document.board(), folder);
   desk.document.kept(path, text, folder.string());
   remember(desk.settings, path);
-  desk.say("Saved " + path.string() + (left_behind.empty() ? "" : ". " + left_behind));
+  desk.view.say("Saved " + path.string() + (left_behind.empty() ? "" : ". " + left_behind));
   return true;
 }
 
-void when_settled(Desk& desk, std::function<void(Desk&)> next) {
-  if (!desk.document.dirty()) return next(desk);
-  desk.after_unsaved = std::move(next);
+void when_settled(Desk& desk, Request next) {
+  if (!desk.document.dirty()) return desk.asked.push_back(std::move(next));
+  desk.after_settling = std::move(next);
   desk.view.dialog = Dialog::unsaved;
 }
 
+void go_on(Desk& desk) {
+  if (desk.after_settling) desk.asked.push_back(*desk.after_settling);
+  desk.after_settling.reset();
+}
+
 void take_left_over(Desk& desk) {
-  if (!desk.left_over) return;
-  const Recovered left = *desk.left_over;
+  if (!desk.versions.left_over) return;
+  const Recovered left = *desk.versions.left_over;
   const bool placed = !left.board.empty();
   const std::string name = placed ? left.board.filename().string() : "recovered.toml";
   const fs::path folder = placed ? left.board.parent_path() : left.folder.empty() ? fs::current_path() : left.folder;
   BoardFile file = read_board_text(left.text, name, folder.string());
-  desk.left_over.reset();
+  desk.versions.left_over.reset();
   if (!file.sound()) {
     refuse(desk, left.copy.string(), std::move(file.problems));
     return;
@@ -159,7 +165,7 @@ void take_left_over(Desk& desk) {
     desk.document.mark_unkept();
   }
   Recovery::discard(left);
-  desk.say("Recovered " + name + "; it is not saved yet.");
+  desk.view.say("Recovered " + name + "; it is not saved yet.");
 }
 
 void compare_with(Desk& desk, const fs::path& path) {
@@ -169,13 +175,13 @@ void compare_with(Desk& desk, const fs::path& path) {
     refuse(desk, name, std::move(file.problems));
     return;
   }
-  desk.comparison = Comparison{name, std::move(file.board), nullptr};
+  desk.results.comparison = Comparison{name, std::move(file.board), nullptr};
   desk.view.narrow_shows_checks = true;
   desk.view.dialog = Dialog::none;
 }
 
 void compare_with_saved(Desk& desk) {
-  desk.comparison = Comparison{"the saved board", desk.document.saved(), nullptr};
+  desk.results.comparison = Comparison{"the saved board", desk.document.saved(), nullptr};
   desk.view.narrow_shows_checks = true;
 }
 

@@ -3,7 +3,6 @@
 /// Boards and their files, as the window handles them. Each says on the status line what happened.
 
 #include <filesystem>
-#include <functional>
 #include <string>
 
 #include "app/Desk.hpp"
@@ -19,8 +18,10 @@ std::string text_to_save(const Document& document);
 /// To the document's own file; asks for a place when it has none.
 bool save_board(Desk& desk);
 bool save_board_as(Desk& desk, const std::filesystem::path& path);
-/// Goes on with `next` at once, or first asks about unsaved changes.
-void when_settled(Desk& desk, std::function<void(Desk&)> next);
+/// Asks for `next` at once, or first asks about unsaved changes.
+void when_settled(Desk& desk, Request next);
+/// Asks for what was to follow once unsaved changes are settled.
+void go_on(Desk& desk);
 /// Takes the copy that an earlier session left behind.
 void take_left_over(Desk& desk);
 void compare_with(Desk& desk, const std::filesystem::path& path);

@@ -7,11 +7,11 @@
 
 #include "app/App.hpp"
 #include "app/Commands.hpp"
-#include "app/Window.hpp"
 #include "document/WholeFile.hpp"
 #include "export/Picture.hpp"
 #include "export/TerminalText.hpp"
 #include "panels/ChecksPanel.hpp"
+#include "window/Window.hpp"
 
 namespace sagitta::viewer {
 
@@ -78,14 +78,14 @@ int make_shot(const ShotSpec& spec) {
   made.width = spec.width, made.height = spec.height;
   App app(made, nullptr, queue);
   Desk& desk = app.desk();
-  if (!desk.file_problems.empty()) return print(desk.file_problems), 2;
+  if (!desk.versions.unopened.problems.empty()) return print(desk.versions.unopened.problems), 2;
   desk.settings.dark = spec.dark;
   desk.settings.text_size = spec.text_size;
   if (spec.decision > -2) desk.view.decision = spec.decision;
   if (const auto stage = stage_named(spec.stage)) desk.view.stage = *stage;
   if (const auto view = view_named(spec.view)) desk.view.camera = desk.view.camera.facing(*view);
   if (spec.cut > -1e8) desk.view.cutting = true, desk.view.cut = spec.cut;
-  desk.say("");
+  desk.view.say("");
   app.whole_picture(!spec.window);
   settle(app);
   for (const std::string& command : spec.commands) {
@@ -94,7 +94,8 @@ int make_shot(const ShotSpec& spec) {
     desk.ask(command);
     settle(app);
   }
-  if (const auto problems = problems_of(desk); !problems.empty() && !spec.window) return print(problems), 2;
+  if (const auto problems = problems_of(desk.versions.unopened, desk.results); !problems.empty() && !spec.window)
+    return print(problems), 2;
   if (spec.window) return write_window(app, spec);
   return write(spec.file, app.picture().width(), app.picture().height(), app.picture().pixels());
 }

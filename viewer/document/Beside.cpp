@@ -21,6 +21,13 @@ bool stays_inside(const fs::path& path) {
 
 }  // namespace
 
+bool is_drawing(const fs::path& path) {
+  std::string ending = path.extension().string();
+  std::transform(ending.begin(), ending.end(), ending.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return ending == ".svg" || ending == ".dxf";
+}
+
 std::vector<std::string> files_beside(const Board& board) {
   std::vector<std::string> files;
   const auto add = [&](const std::string& file) {

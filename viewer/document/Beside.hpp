@@ -11,6 +11,9 @@
 
 namespace sagitta::viewer {
 
+/// Whether the file is a drawing by its ending: .svg or .dxf.
+bool is_drawing(const std::filesystem::path& path);
+
 /// Their paths as the board file has them, each once.
 std::vector<std::string> files_beside(const Board& board);
 

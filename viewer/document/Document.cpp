@@ -52,6 +52,19 @@ void Document::change(Board board, const std::string& what) {
   commit(what);
 }
 
+void Document::take(Board draft, Edit how, const std::string& what) {
+  switch (how) {
+    case Edit::none:
+      return;
+    case Edit::moving:
+      return preview(std::move(draft));
+    case Edit::given_up:
+      return abandon();
+    case Edit::done:
+      return change(std::move(draft), what);
+  }
+}
+
 void Document::undo() {
   abandon();
   if (past_.empty()) return;

@@ -12,6 +12,9 @@
 
 namespace sagitta::viewer {
 
+/// How far a hand is with a change of the board.
+enum class Edit { none, moving, done, given_up };
+
 class Document {
  public:
   /// A board with the text it was read from ("" when it has none yet) and its place ("" when it is nowhere yet).
@@ -46,6 +49,8 @@ class Document {
   void abandon();
   bool previewing() const { return !(board_ == settled_); }
   void change(Board board, const std::string& what);
+  /// Takes an edited draft: shown at once, one step of undo when the hand is done.
+  void take(Board draft, Edit how, const std::string& what);
 
   bool can_undo() const { return !past_.empty(); }
   bool can_redo() const { return !future_.empty(); }

@@ -40,6 +40,13 @@ const std::string& latest_error() { return latest; }
 
 bool lost() { return ResetStatus && ResetStatus() != GL_NO_ERROR; }
 
+bool software_rendering() {
+  const auto* text = reinterpret_cast<const char*>(GetString(GL_RENDERER));
+  const std::string_view renderer = text ? text : "";
+  return renderer.find("llvmpipe") != renderer.npos || renderer.find("softpipe") != renderer.npos ||
+         renderer.find("Software") != renderer.npos;
+}
+
 int errors() {
   if (!GetError) return reported;
   for (int i = 0; i < 32 && GetError() != GL_NO_ERROR; ++i) ++reported;

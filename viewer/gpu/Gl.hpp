@@ -98,5 +98,7 @@ const std::string& latest_error();
 extern PFNGLGETGRAPHICSRESETSTATUSPROC ResetStatus;
 /// The driver was reset and everything on the graphics card is gone.
 bool lost();
+/// True when drawing is done by the processor: the picture is then kept cheaper while hands are moving.
+bool software_rendering();
 
 }  // namespace sagitta::viewer::gl

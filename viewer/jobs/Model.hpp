@@ -12,22 +12,9 @@
 #include "findings/NeckShape.hpp"
 #include "jobs/InlayFitter.hpp"
 #include "layout/Layout.hpp"
-#include "mesh/Mesh.hpp"
-#include "scene/Skin.hpp"
+#include "scene/StageModel.hpp"
 
 namespace sagitta::viewer {
-
-inline constexpr std::size_t stage_count = 6;
-
-/// One stage of the work, meshed and dressed for the picture.
-struct StageModel {
-  Stage stage = Stage::board;
-  Shell shell;
-  Mesh mesh;
-  Skin body;             ///< the wood
-  Skin pieces;           ///< the inlays lying in their pockets
-  double deviation = 0;  ///< asked of the mesh
-};
 
 /// Figures of the exact solid.
 struct Exact {

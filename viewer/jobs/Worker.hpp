@@ -9,8 +9,8 @@
 #include <optional>
 #include <thread>
 
-#include "jobs/Model.hpp"
 #include "jobs/NeckReader.hpp"
+#include "jobs/Results.hpp"
 #include "plane/Cancel.hpp"
 #include "plane/Tally.hpp"
 
@@ -21,13 +21,6 @@ struct Order {
   Board board;
   Stage stage = Stage::board;  ///< the stage that is shown: made first
   bool moving = false;         ///< a hand is still dragging: the first part only
-};
-
-/// What the worker is at, for the bar.
-struct Progress {
-  std::string what;    ///< empty: idle
-  double seconds = 0;  ///< since this part began
-  double share = -1;   ///< 0 .. 1 of it done; -1: not known
 };
 
 class Worker {

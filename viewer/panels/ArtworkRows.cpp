@@ -5,17 +5,15 @@
 #include <algorithm>
 #include <set>
 
-#include "app/Drawings.hpp"
-
 namespace sagitta::viewer {
 
 namespace {
 
-std::set<std::string> colours_of(const Desk& desk, const Inlay& inlay) {
+std::set<std::string> colours_of(const Results& results, const Inlay& inlay) {
   std::set<std::string> colours;
-  if (!desk.model || !desk.model->fitted) return colours;
-  const auto drawing = desk.model->fitted->drawings.find(inlay.file);
-  if (drawing != desk.model->fitted->drawings.end())
+  if (!results.model || !results.model->fitted) return colours;
+  const auto drawing = results.model->fitted->drawings.find(inlay.file);
+  if (drawing != results.model->fitted->drawings.end())
     for (const DrawnRegion& region : drawing->second.regions) colours.insert(region.colour);
   return colours;
 }
@@ -37,9 +35,8 @@ std::vector<std::string> choices(const Board& board, const std::string& now) {
   return names;
 }
 
-bool draw_colour(Desk& desk, Board& draft, std::size_t index, const std::string& colour) {
+bool draw_colour(Ui& ui, Board& draft, std::size_t index, const std::string& colour) {
   Inlay& inlay = draft.inlays[index];
-  Ui& ui = desk.ui;
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const float side = ImGui::GetFrameHeight();
   const float room = row_label(ui, "      " + colour);
@@ -60,16 +57,25 @@ bool draw_colour(Desk& desk, Board& draft, std::size_t index, const std::string&
 
 }  // namespace
 
-Edit draw_artwork_rows(Desk& desk, Board& draft, std::size_t index) {
+void need_sheet(Board& board, const std::string& material, double thickness) {
+  if (board.sheets.empty()) return;
+  for (const Sheet& sheet : board.sheets)
+    if (sheet.material == material) return;
+  Sheet sheet;
+  sheet.material = material, sheet.length = 60, sheet.width = 40, sheet.thickness = thickness;
+  board.sheets.push_back(sheet);
+}
+
+Edit draw_artwork_rows(Ui& ui, const Results& results, Board& draft, std::size_t index, Requests& asked) {
   Inlay& inlay = draft.inlays[index];
   if (inlay.shape != InlayShape::artwork) return Edit::none;
   Edit edit = Edit::none;
-  const std::set<std::string> colours = colours_of(desk, inlay);
+  const std::set<std::string> colours = colours_of(results, inlay);
   if (colours.size() > 1)
     for (const std::string& colour : colours)
-      if (draw_colour(desk, draft, index, colour)) edit = Edit::done;
+      if (draw_colour(ui, draft, index, colour)) edit = Edit::done;
   ImGui::PushID(static_cast<int>(index));
-  if (desk.ui.button("Choose a drawing")) desk.placing = static_cast<int>(index), desk.view.dialog = Dialog::drawing;
+  if (ui.button("Choose a drawing")) asked.push_back(asked::ChooseDrawing{static_cast<int>(index)});
   ImGui::PopID();
   return edit;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "app/Desk.hpp"
+#include "panels/HandState.hpp"
+#include "panels/Request.hpp"
 
 namespace sagitta::viewer {
 
@@ -14,6 +15,6 @@ struct BoardPicture {
 float board_bar_height(const Ui& ui);
 /// The middle: the board under the hand, with its dimensions, the cutting plane, measurements and the compared board's
 /// list.
-void draw_board(Desk& desk, ImVec2 low, ImVec2 size, const BoardPicture& picture);
+Requests draw_board(HandState state, ImVec2 low, ImVec2 size, const BoardPicture& picture);
 
 }  // namespace sagitta::viewer

@@ -1,17 +1,33 @@
 #pragma once
 
-#include "app/Desk.hpp"
+#include "document/Document.hpp"
+#include "document/Elsewhere.hpp"
+#include "jobs/Results.hpp"
+#include "panels/Request.hpp"
+#include "view/View.hpp"
+#include "widgets/FieldRow.hpp"
 
 namespace sagitta::viewer {
 
+/// What the column of checks works with.
+struct CheckState {
+  Ui& ui;
+  Document& document;
+  View& view;
+  FieldRows& rows;
+  Unopened& unopened;
+  const Results& results;
+  Manner manner;
+};
+
 /// The right column: what is wrong with the board, each line leading to the decision that causes it; notes of cuts that
 /// only touch; the exact solid's figures; while comparing, what differs.
-void draw_checks(Desk& desk, ImVec2 low, ImVec2 size);
+Requests draw_checks(const CheckState& state, ImVec2 low, ImVec2 size);
 
 /// How much there is to see there, to stand behind the word Check: ": 9 problems", ": 2 stops, one look"; may be empty.
-std::string check_count(const Desk& desk);
+std::string check_count(const Unopened& unopened, const Results& results);
 
 /// Everything that keeps this board from being built, and what is wrong with a file that could not be opened.
-std::vector<Problem> problems_of(const Desk& desk);
+std::vector<Problem> problems_of(const Unopened& unopened, const Results& results);
 
 }  // namespace sagitta::viewer

@@ -39,15 +39,14 @@ void scale_form(Ui& ui, Board& draft, Edit& edit, std::string& what) {
   }
 }
 
-void width_form(Desk& desk, Board& draft, Edit& edit, std::string& what) {
+void width_form(Ui& ui, const Results& results, Board& draft, Edit& edit, std::string& what) {
   int way = static_cast<int>(widths_of(draft.board));
-  if (!form_choice(desk.ui, "form.width", "Width given by", {"one margin", "two margins", "two widths"}, way)) return;
+  if (!form_choice(ui, "form.width", "Width given by", {"one margin", "two margins", "two widths"}, way)) return;
   Shape& s = draft.board;
-  const double nut = desk.good && desk.good->layout ? 2 * desk.good->layout->half_width(0) : 44;
-  const double heel =
-      desk.good && desk.good->layout ? 2 * desk.good->layout->half_width(desk.good->layout->heel_end) : 58;
-  const double spread_at_heel = desk.good && desk.good->layout ? desk.good->layout->spread(desk.good->layout->heel_end)
-                                                               : draft.strings.saddle_spread;
+  const double nut = results.laid_out() ? 2 * results.good->layout->half_width(0) : 44;
+  const double heel = results.laid_out() ? 2 * results.good->layout->half_width(results.good->layout->heel_end) : 58;
+  const double spread_at_heel =
+      results.laid_out() ? results.good->layout->spread(results.good->layout->heel_end) : draft.strings.saddle_spread;
   s.edge_margin.reset(), s.nut_margin.reset(), s.heel_margin.reset(), s.nut_width.reset(), s.heel_width.reset();
   const double nut_margin = (nut - draft.strings.nut_spread) / 2;
   switch (static_cast<Widths>(way)) {
@@ -66,9 +65,9 @@ void width_form(Desk& desk, Board& draft, Edit& edit, std::string& what) {
 
 }  // namespace
 
-void draw_forms(Desk& desk, Board& draft, std::string_view table, Edit& edit, std::string& what) {
-  if (table == "scale") scale_form(desk.ui, draft, edit, what);
-  if (table == "board") width_form(desk, draft, edit, what);
+void draw_forms(Ui& ui, const Results& results, Board& draft, std::string_view table, Edit& edit, std::string& what) {
+  if (table == "scale") scale_form(ui, draft, edit, what);
+  if (table == "board") width_form(ui, results, draft, edit, what);
 }
 
 bool shows(const Board& b, std::string_view key) {

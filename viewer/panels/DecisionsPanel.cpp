@@ -12,24 +12,26 @@ namespace sagitta::viewer {
 namespace {
 
 struct Drawing {
-  Desk& desk;
+  const DecisionState& state;
   Board draft;
   Edit edit = Edit::none;
   std::string what;
+  Requests asked = {};
 
   void done(const std::string& name) { edit = Edit::done, what = name; }
 };
 
 /// The value in force where the board gives none, as far as it is known.
-std::optional<double> usual_value(const Desk& desk, const Board& board, const std::string& plain, std::size_t index) {
+std::optional<double> usual_value(const Results& results, const Board& board, const std::string& plain,
+                                  std::size_t index) {
   if (plain == "slots.depth") return slot_depth(board);
   if (plain == "board.behind_nut") return behind_nut(board);
   if (plain == "scale.steps_per_octave") return 12;
   if (index < board.inlays.size() && plain == "inlays.piece_thickness") return board.inlays[index].depth + 0.2;
   if (index < board.cutters.size() && plain == "cutters.measured_cut")
     return board.cutters[index].diameter + board.cutters[index].runout;
-  if (!desk.good || !desk.good->layout) return std::nullopt;
-  const Layout& layout = *desk.good->layout;
+  if (!results.laid_out()) return std::nullopt;
+  const Layout& layout = *results.good->layout;
   if (plain == "blank.length") return layout.blank.high.x - layout.blank.low.x;
   if (plain == "blank.width") return layout.blank.high.y - layout.blank.low.y;
   if (plain == "blank.thickness") return layout.blank_thickness;
@@ -48,8 +50,8 @@ void draw_lines(Drawing& d, const DecisionBlock& block, const Table& table, std:
     const Row target = row(d.draft, table, index);
     if (!is_used(*field, d.draft, reading(target))) continue;
     const std::string key = key_in_row(row_name, *field);
-    const Edit edit = d.desk.rows.draw(d.desk.ui, *field, key, std::string(line.label), target,
-                                       usual_value(d.desk, d.draft, std::string(line.key), index));
+    const Edit edit = d.state.rows.draw(d.state.ui, *field, key, std::string(line.label), target,
+                                        usual_value(d.state.results, d.draft, std::string(line.key), index));
     if (edit != Edit::none) d.edit = edit, d.what = std::string(line.label);
   }
 }
@@ -98,14 +100,14 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
   const std::string title(block.title);
   for (std::size_t i = 0; i < row_count(d.draft, table); ++i) {
     ImGui::PushID(static_cast<int>(i));
-    block_title(d.desk.ui, entry_title(d, block, i));
+    block_title(d.state.ui, entry_title(d, block, i));
     const float button = ImGui::CalcTextSize("Remove").x + 2 * ImGui::GetStyle().FramePadding.x;
     ImGui::SameLine(ImGui::GetContentRegionMax().x - button);
     const bool removed = ImGui::SmallButton("Remove");
-    d.desk.ui.note(title + " " + std::to_string(i + 1) + " remove");
+    d.state.ui.note(title + " " + std::to_string(i + 1) + " remove");
     if (!removed) draw_lines(d, block, table, i);
     if (!removed && block.table == "inlays")
-      if (const Edit edit = draw_artwork_rows(d.desk, d.draft, i); edit != Edit::none)
+      if (const Edit edit = draw_artwork_rows(d.state.ui, d.state.results, d.draft, i, d.asked); edit != Edit::none)
         d.edit = edit, d.what = "Material";
     ImGui::PopID();
     if (!removed) continue;
@@ -122,10 +124,10 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
     return;
   }
   if (block.table == "inlays") {
-    if (d.desk.ui.button("Add a drawing")) d.desk.ask("drawing");
+    if (d.state.ui.button("Add a drawing")) d.asked.push_back(asked::Run{"drawing"});
     ImGui::SameLine();
   }
-  if (d.desk.ui.button("Add " + lower(title))) {
+  if (d.state.ui.button("Add " + lower(title))) {
     set_row_count(d.draft, table, row_count(d.draft, table) + 1);
     fill_new_entry(d.draft, block.table);
     d.done("Add " + lower(title));
@@ -134,9 +136,9 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
 
 void draw_extra(Drawing& d, const DecisionBlock& block, const Table& table) {
   bool there = row_count(d.draft, table) > 0;
-  ImGui::Dummy(ImVec2(0, d.desk.ui.px(2)));
-  row_label(d.desk.ui, std::string(block.title));
-  if (d.desk.ui.tick("##" + std::string(block.title), there)) {
+  ImGui::Dummy(ImVec2(0, d.state.ui.px(2)));
+  row_label(d.state.ui, std::string(block.title));
+  if (d.state.ui.tick("##" + std::string(block.title), there)) {
     set_row_count(d.draft, table, there ? 1 : 0);
     if (there && block.table == "binding") d.draft.binding->width = 1.5;
     if (there && block.table == "side_dots" && d.draft.side_dots->frets.empty()) {
@@ -161,16 +163,15 @@ void draw_block(Drawing& d, const DecisionBlock& block) {
       draw_extra(d, block, *table);
       break;
     default:
-      if (!block.title.empty()) block_title(d.desk.ui, std::string(block.title));
-      draw_forms(d.desk, d.draft, block.table, d.edit, d.what);
+      if (!block.title.empty()) block_title(d.state.ui, std::string(block.title));
+      draw_forms(d.state.ui, d.state.results, d.draft, block.table, d.edit, d.what);
       draw_lines(d, block, *table, 0);
   }
   ImGui::PopID();
 }
 
-bool draw_group_title(Desk& desk, int index, const DecisionGroup& group) {
-  Ui& ui = desk.ui;
-  const bool open = desk.view.decision == index;
+bool draw_group_title(Ui& ui, View& view, int index, const DecisionGroup& group) {
+  const bool open = view.decision == index;
   const ImVec2 low = ImGui::GetCursorScreenPos();
   const float width = ImGui::GetContentRegionAvail().x, height = ImGui::GetFrameHeight();
   ImGui::PushID(index);
@@ -189,37 +190,39 @@ bool draw_group_title(Desk& desk, int index, const DecisionGroup& group) {
   paint->AddLine(ImVec2(low.x, low.y + height), ImVec2(low.x + width, low.y + height),
                  open ? ui.theme.accent : ui.theme.line);
   ui.note(std::string(group.title), open ? "open" : "closed");
-  if (pressed) desk.view.decision = open ? -1 : index;
-  return desk.view.decision == index;
+  if (pressed) view.decision = open ? -1 : index;
+  return view.decision == index;
 }
 
 }  // namespace
 
-void draw_decisions(Desk& desk, ImVec2 low, ImVec2 size) {
-  if (desk.ui.begin_panel("Decisions", low, size)) {
-    Drawing d{desk, desk.document.board(), Edit::none, ""};
-    desk.rows.manner = desk.manner();
+Requests draw_decisions(const DecisionState& state, ImVec2 low, ImVec2 size) {
+  Requests asked;
+  if (state.ui.begin_panel("Decisions", low, size)) {
+    Drawing d{state, state.document.board(), Edit::none, ""};
     const auto groups = decision_groups();
     for (int i = 0; i < static_cast<int>(groups.size()); ++i) {
-      if (!draw_group_title(desk, i, groups[static_cast<std::size_t>(i)])) continue;
+      if (!draw_group_title(state.ui, state.view, i, groups[static_cast<std::size_t>(i)])) continue;
       ImGui::PushID(i);
-      ImGui::Dummy(ImVec2(0, desk.ui.px(1)));
+      ImGui::Dummy(ImVec2(0, state.ui.px(1)));
       for (const DecisionBlock& block : groups[static_cast<std::size_t>(i)].blocks) draw_block(d, block);
-      ImGui::Dummy(ImVec2(0, desk.ui.px(6)));
+      ImGui::Dummy(ImVec2(0, state.ui.px(6)));
       ImGui::PopID();
     }
-    desk.edit(d.edit == Edit::done ? tidy(std::move(d.draft)) : std::move(d.draft), d.edit, d.what);
+    state.document.take(d.edit == Edit::done ? tidy(std::move(d.draft)) : std::move(d.draft), d.edit, d.what);
+    asked = std::move(d.asked);
   }
-  desk.ui.end_panel();
+  state.ui.end_panel();
+  return asked;
 }
 
-void lead_to_key(Desk& desk, const std::string& key) {
+void lead_to_key(Ui& ui, View& view, FieldRows& rows, const std::string& key) {
   const std::string shown = key_to_show(key);
   if (shown.empty()) return;
-  desk.view.decision = group_of_key(shown);
-  desk.view.narrow_shows_checks = false;
-  desk.rows.take_in_hand(shown);
-  desk.ui.lead_to("Decisions/" + shown);
+  view.decision = group_of_key(shown);
+  view.narrow_shows_checks = false;
+  rows.take_in_hand(shown);
+  ui.lead_to("Decisions/" + shown);
 }
 
 }  // namespace sagitta::viewer

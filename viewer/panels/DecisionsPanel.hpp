@@ -1,13 +1,26 @@
 #pragma once
 
-#include "app/Desk.hpp"
+#include "document/Document.hpp"
+#include "jobs/Results.hpp"
+#include "panels/Request.hpp"
+#include "view/View.hpp"
+#include "widgets/FieldRow.hpp"
 
 namespace sagitta::viewer {
 
+/// What the column of decisions works with.
+struct DecisionState {
+  Ui& ui;
+  Document& document;
+  View& view;
+  FieldRows& rows;
+  const Results& results;
+};
+
 /// The left column: the groups of decisions in shop order, one open at a time, with its values.
-void draw_decisions(Desk& desk, ImVec2 low, ImVec2 size);
+Requests draw_decisions(const DecisionState& state, ImVec2 low, ImVec2 size);
 
 /// Opens the group of a key and brings its row into view with the keyboard on it.
-void lead_to_key(Desk& desk, const std::string& key);
+void lead_to_key(Ui& ui, View& view, FieldRows& rows, const std::string& key);
 
 }  // namespace sagitta::viewer

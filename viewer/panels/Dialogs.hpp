@@ -1,26 +1,26 @@
 #pragma once
 
-#include "app/Desk.hpp"
+/// The dialogs that hold nothing of their own between frames. What stands inside the frame that the app opens for them.
+
+#include "document/Document.hpp"
+#include "document/Elsewhere.hpp"
+#include "document/Settings.hpp"
+#include "jobs/Results.hpp"
+#include "panels/Offer.hpp"
+#include "panels/Request.hpp"
+#include "widgets/Figures.hpp"
+#include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {
 
-/// Draws the dialog that is open, if any. Escape closes it.
-void draw_dialogs(Desk& desk);
-
-void draw_start(Desk& desk);        ///< new from a preset
-void draw_file_dialog(Desk& desk);  ///< open, save as, compare with
-void draw_send_out(Desk& desk);     ///< export
-void draw_command_list(Desk& desk);
-void draw_way(Desk& desk);      ///< the first-run page
-void draw_comfort(Desk& desk);  ///< text size, colours, units
-void draw_unsaved(Desk& desk);
-void draw_elsewhere(Desk& desk);  ///< the file was changed by another program
-void draw_left_over(Desk& desk);  ///< a recovery copy was found
-void draw_sheets(Desk& desk);     ///< the pieces as they are laid out on their sheets
-void draw_fret_page(Desk& desk);  ///< each slot's place, its wire, and where it was measured
-
-/// The row of buttons at a dialog's foot: moves to the bottom right for buttons of this total width, pixels.
-void dialog_foot(Ui& ui, float width);
-float button_width(const Ui& ui, const char* label);
+Requests draw_start(Ui& ui);                                        ///< new from a preset
+Requests draw_way(Ui& ui, Settings& settings, const Offer& offer);  ///< the first-run page
+Requests draw_comfort(Ui& ui, Settings& settings, Camera& camera);  ///< text size, colours, units
+Requests draw_unsaved(Ui& ui, const std::string& title);            ///< the document's title
+Requests draw_left_over(Ui& ui, const Recovered& left_over);        ///< a recovery copy was found
+/// The file was changed by another program.
+Requests draw_elsewhere(Ui& ui, const Document& document, const Elsewhere& elsewhere, const Manner& manner);
+/// The pieces as they are laid out on their sheets.
+Requests draw_sheets(Ui& ui, const Results& results, const Manner& manner);
 
 }  // namespace sagitta::viewer

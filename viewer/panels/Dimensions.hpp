@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "jobs/Model.hpp"
-#include "panels/Figures.hpp"
 #include "scene/Vec.hpp"
+#include "widgets/Figures.hpp"
 
 namespace sagitta::viewer {
 

@@ -1,12 +1,13 @@
+#include "panels/FileDialog.hpp"
+
 #include <algorithm>
 #include <cctype>
 #include <filesystem>
 #include <system_error>
 
-#include "app/Drawings.hpp"
-#include "app/Files.hpp"
+#include "document/Beside.hpp"
 #include "document/Folders.hpp"
-#include "panels/Dialogs.hpp"
+#include "widgets/Buttons.hpp"
 
 namespace sagitta::viewer {
 
@@ -39,125 +40,134 @@ std::vector<Entry> entries(const fs::path& folder, bool drawings) {
   return found;
 }
 
-void begin(Desk& desk) {
-  if (!desk.browsing.folder.empty()) return;
-  const fs::path& now = desk.document.path();
+/// What the dialog's parts work with.
+struct Browser {
+  Ui& ui;
+  Dialog dialog;
+  Browsing& now;
+  const Document& document;
+  const Settings& settings;
+  Requests asked = {};
+
+  bool saving() const { return dialog == Dialog::save_as; }
+  bool drawing() const { return dialog == Dialog::drawing; }
+};
+
+void begin(Browser& b) {
+  if (!b.now.folder.empty()) return;
+  const fs::path& path = b.document.path();
   std::error_code trouble;
-  if (!now.empty())
-    desk.browsing.folder = now.parent_path().string();
-  else if (!desk.settings.recent.empty() && fs::exists(fs::path(desk.settings.recent[0]).parent_path(), trouble))
-    desk.browsing.folder = fs::path(desk.settings.recent[0]).parent_path().string();
+  if (!path.empty())
+    b.now.folder = path.parent_path().string();
+  else if (!b.settings.recent.empty() && fs::exists(fs::path(b.settings.recent[0]).parent_path(), trouble))
+    b.now.folder = fs::path(b.settings.recent[0]).parent_path().string();
   else
-    desk.browsing.folder = home_folder().string();
-  if (desk.view.dialog != Dialog::save_as) return;
-  std::string name = now.empty() ? desk.document.board().name : now.stem().string();
+    b.now.folder = home_folder().string();
+  if (!b.saving()) return;
+  std::string name = path.empty() ? b.document.board().name : path.stem().string();
   for (char& c : name)
     if (!std::isalnum(static_cast<unsigned char>(c)) && c != '-' && c != '_' && c != '.') c = '-';
-  desk.browsing.name = (name.empty() ? std::string("board") : name) + ".toml";
+  b.now.name = (name.empty() ? std::string("board") : name) + ".toml";
 }
 
-void finish(Desk& desk) {
-  desk.browsing = {};
-  desk.view.dialog = Dialog::none;
-}
-
-void take(Desk& desk, const fs::path& path) {
-  const Dialog dialog = desk.view.dialog;
-  if (dialog == Dialog::open) {
-    finish(desk);
-    open_board(desk, path);
-  } else if (dialog == Dialog::drawing) {
-    finish(desk);
-    place_drawing(desk, path);
-  } else if (dialog == Dialog::compare_with) {
-    finish(desk);
-    compare_with(desk, path);
-  } else if (save_board_as(desk, path)) {
-    finish(desk);
-    if (desk.after_unsaved) {
-      const auto next = std::move(desk.after_unsaved);
-      desk.after_unsaved = nullptr;
-      next(desk);
-    }
-  } else if (desk.view.dialog != dialog) {
-    desk.browsing = {};  // the file was changed elsewhere: that is to be settled first
-  } else {
-    desk.browsing.message = desk.view.message;
-  }
+/// Asks for what the dialog is there for. It closes by itself, except on saving: that may not succeed.
+void take(Browser& b, const fs::path& path) {
+  if (b.saving()) return b.asked.push_back(asked::SaveAs{path});
+  b.now = {};
+  b.asked.push_back(asked::Show{Dialog::none});
+  if (b.drawing())
+    b.asked.push_back(asked::PlaceDrawing{path});
+  else if (b.dialog == Dialog::compare_with)
+    b.asked.push_back(asked::CompareWith{path});
+  else
+    b.asked.push_back(asked::OpenBoard{path});
 }
 
 /// The path that the name field means, with ".toml" put on when saving.
-fs::path meant(const Desk& desk) {
-  fs::path path = fs::path(desk.browsing.name).is_absolute() ? fs::path(desk.browsing.name)
-                                                             : fs::path(desk.browsing.folder) / desk.browsing.name;
-  if (desk.view.dialog == Dialog::save_as && path.extension() != ".toml") path += ".toml";
+fs::path meant(const Browser& b) {
+  fs::path path = fs::path(b.now.name).is_absolute() ? fs::path(b.now.name) : fs::path(b.now.folder) / b.now.name;
+  if (b.saving() && path.extension() != ".toml") path += ".toml";
   return path;
 }
 
-void draw_recent(Desk& desk) {
-  if (desk.view.dialog != Dialog::open && desk.view.dialog != Dialog::compare_with) return;
-  if (desk.settings.recent.empty()) return;
-  ImGui::PushStyleColor(ImGuiCol_Text, desk.ui.theme.quiet);
+void draw_recent(Browser& b) {
+  if (b.dialog != Dialog::open && b.dialog != Dialog::compare_with) return;
+  if (b.settings.recent.empty()) return;
+  ImGui::PushStyleColor(ImGuiCol_Text, b.ui.theme.quiet);
   ImGui::TextUnformatted("Opened lately");
   ImGui::PopStyleColor();
-  for (std::size_t i = 0; i < desk.settings.recent.size() && i < 4; ++i)
-    if (desk.ui.row("recent " + std::to_string(i + 1), desk.settings.recent[i], false))
-      return take(desk, fs::path(desk.settings.recent[i]));
+  for (std::size_t i = 0; i < b.settings.recent.size() && i < 4; ++i)
+    if (b.ui.row("recent " + std::to_string(i + 1), b.settings.recent[i], false))
+      return take(b, fs::path(b.settings.recent[i]));
   ImGui::Separator();
 }
 
-void draw_entries(Desk& desk) {
-  const fs::path folder = desk.browsing.folder;
-  if (folder.has_parent_path() && folder != folder.root_path() && desk.ui.row("up", "..  (the folder above)", false))
-    desk.browsing.folder = folder.parent_path().string();
-  for (const Entry& entry : entries(folder, desk.view.dialog == Dialog::drawing)) {
+void draw_entries(Browser& b) {
+  const fs::path folder = b.now.folder;
+  if (folder.has_parent_path() && folder != folder.root_path() && b.ui.row("up", "..  (the folder above)", false))
+    b.now.folder = folder.parent_path().string();
+  for (const Entry& entry : entries(folder, b.drawing())) {
     const std::string name = entry.path.filename().string();
-    if (!desk.ui.row(name, entry.folder ? name + "/" : name, name == desk.browsing.name)) continue;
+    if (!b.ui.row(name, entry.folder ? name + "/" : name, name == b.now.name)) continue;
     if (entry.folder)
-      desk.browsing.folder = entry.path.string();
+      b.now.folder = entry.path.string();
     else
-      desk.browsing.name = name;
-    desk.browsing.message.clear();
+      b.now.name = name;
+    b.now.message.clear();
   }
+}
+
+const char* words_for_name(const Browser& b) {
+  return b.saving()    ? "name of the file"
+         : b.drawing() ? "choose an SVG or DXF file, or type its path"
+                       : "choose a board, or type its path";
+}
+
+const char* words_for_taking(const Browser& b, bool over) {
+  return b.saving()                 ? (over ? "Replace" : "Save")
+         : b.drawing()              ? "Take it"
+         : b.dialog == Dialog::open ? "Open"
+                                    : "Compare";
+}
+
+/// The field for the name, and the buttons.
+void draw_foot(Browser& b) {
+  ImGui::SetNextItemWidth(-1);
+  b.ui.text_field("name", b.now.name, words_for_name(b));
+  const bool entered = ImGui::IsItemDeactivated() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false);
+  std::error_code trouble;
+  const bool there = !b.now.name.empty() && fs::is_regular_file(meant(b), trouble);
+  const bool over = b.saving() && there && meant(b) != b.document.path();
+  if (!b.now.message.empty())
+    b.ui.warning(b.now.message);
+  else if (over)
+    b.ui.warning("A file of this name is there; saving replaces it.");
+  const char* go = words_for_taking(b, over);
+  dialog_foot(b.ui, button_width(b.ui, "Cancel") + button_width(b.ui, go) + b.ui.px(8));
+  if (b.ui.button("Cancel")) {
+    b.now = {};
+    return b.asked.push_back(asked::Show{Dialog::none});
+  }
+  ImGui::SameLine();
+  const bool ready = b.saving() ? !b.now.name.empty() : there;
+  if (b.ui.primary(go, ready) || (entered && ready && !over)) take(b, meant(b));
 }
 
 }  // namespace
 
-void draw_file_dialog(Desk& desk) {
-  begin(desk);
-  Ui& ui = desk.ui;
-  const bool saving = desk.view.dialog == Dialog::save_as, drawing = desk.view.dialog == Dialog::drawing;
-  ui.quiet(desk.browsing.folder);
+Requests draw_file_dialog(Ui& ui, Dialog dialog, Browsing& browsing, const Document& document,
+                          const Settings& settings) {
+  Browser b{ui, dialog, browsing, document, settings};
+  begin(b);
+  ui.quiet(browsing.folder);
   const float foot = 2 * ImGui::GetFrameHeightWithSpacing() + ui.px(14) +
-                     (desk.browsing.message.empty() ? 0 : ImGui::GetFrameHeightWithSpacing());
+                     (browsing.message.empty() ? 0 : ImGui::GetFrameHeightWithSpacing());
   ImGui::BeginChild("entries", ImVec2(0, -foot));
-  const Dialog before = desk.view.dialog;
-  draw_recent(desk);
-  if (desk.view.dialog == before) draw_entries(desk);
+  draw_recent(b);
+  if (b.asked.empty()) draw_entries(b);
   ImGui::EndChild();
-  if (desk.view.dialog != before) return;
-  ImGui::SetNextItemWidth(-1);
-  ui.text_field("name", desk.browsing.name,
-                saving    ? "name of the file"
-                : drawing ? "choose an SVG or DXF file, or type its path"
-                          : "choose a board, or type its path");
-  const bool entered = ImGui::IsItemDeactivated() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false);
-  std::error_code trouble;
-  const bool there = !desk.browsing.name.empty() && fs::is_regular_file(meant(desk), trouble);
-  const bool over = saving && there && meant(desk) != desk.document.path();
-  if (!desk.browsing.message.empty())
-    ui.warning(desk.browsing.message);
-  else if (over)
-    ui.warning("A file of this name is there; saving replaces it.");
-  const char* go = saving                             ? (over ? "Replace" : "Save")
-                   : drawing                          ? "Take it"
-                   : desk.view.dialog == Dialog::open ? "Open"
-                                                      : "Compare";
-  dialog_foot(ui, button_width(ui, "Cancel") + button_width(ui, go) + ui.px(8));
-  if (ui.button("Cancel")) return finish(desk);
-  ImGui::SameLine();
-  const bool ready = saving ? !desk.browsing.name.empty() : there;
-  if (ui.primary(go, ready) || (entered && ready && !over)) take(desk, meant(desk));
+  if (b.asked.empty()) draw_foot(b);
+  return b.asked;
 }
 
 }  // namespace sagitta::viewer

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "findings/Catalogue.hpp"
-#include "panels/Block.hpp"
 #include "scene/Flight.hpp"
+#include "widgets/Block.hpp"
 
 namespace sagitta::viewer {
 
@@ -101,34 +101,34 @@ Stage stage_of_finding(const Finding& finding, Stage shown) {
   return shown == Stage::blank ? Stage::board : shown;
 }
 
-const Finding* marked_finding(const Desk& desk) {
-  if (!desk.view.marked || !desk.good) return nullptr;
+const Finding* marked_finding(const View& view, const Results& results) {
+  if (!view.marked || !results.good) return nullptr;
   const Finding* other = nullptr;
-  for (const Finding& f : desk.good->findings) {
-    if (f.name != desk.view.marked->name) continue;
-    if (f.feature == desk.view.marked->feature) return &f;
+  for (const Finding& f : results.good->findings) {
+    if (f.name != view.marked->name) continue;
+    if (f.feature == view.marked->feature) return &f;
     if (!other) other = &f;
   }
   return other;
 }
 
-void fly_to(Desk& desk, const Finding& finding) {
-  desk.view.marked = Marked{finding.name, finding.feature};
-  desk.view.stage = stage_of_finding(finding, desk.view.stage);
+void fly_to(View& view, const Model& model, const Finding& finding, double now) {
+  view.marked = Marked{finding.name, finding.feature};
+  view.stage = stage_of_finding(finding, view.stage);
   const auto [x, y, z] = finding.at;
-  const bool treble = y > 0.5 * desk.good->layout->half_width(x);
+  const bool treble = y > 0.5 * model.layout->half_width(x);
   const float across = finding.name.starts_with("blank-") ? 2 * seen_across : seen_across;
-  desk.view.cut = x;
-  desk.view.flight = Flight{desk.view.camera, near_look(desk.view.camera, vec(x, y, z), treble, across), desk.now};
+  view.cut = x;
+  view.flight = Flight{view.camera, near_look(view.camera, vec(x, y, z), treble, across), now};
 }
 
-void step_finding(Desk& desk, int direction) {
-  if (!desk.good || desk.good->findings.empty()) return desk.say("There is nothing to look at.");
-  const auto& all = desk.good->findings;
+void step_finding(View& view, const Results& results, int direction, double now) {
+  if (!results.good || results.good->findings.empty()) return view.say("There is nothing to look at.");
+  const auto& all = results.good->findings;
   const auto count = static_cast<int>(all.size());
-  const Finding* marked = marked_finding(desk);
-  const int now = marked ? static_cast<int>(marked - all.data()) : direction > 0 ? -1 : 0;
-  fly_to(desk, all[static_cast<std::size_t>((now + direction + count) % count)]);
+  const Finding* marked = marked_finding(view, results);
+  const int at = marked ? static_cast<int>(marked - all.data()) : direction > 0 ? -1 : 0;
+  fly_to(view, *results.good, all[static_cast<std::size_t>((at + direction + count) % count)], now);
 }
 
 }  // namespace sagitta::viewer

@@ -3,8 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "app/Desk.hpp"
+#include "jobs/Results.hpp"
 #include "panels/Dimensions.hpp"
+#include "view/View.hpp"
 
 namespace sagitta::viewer {
 
@@ -19,10 +20,10 @@ Dimension dimension_of(const Finding& finding, const Layout& layout, const Manne
 Stage stage_of_finding(const Finding& finding, Stage shown);
 
 /// The finding that is marked, in the newest board; null when there is none or it has gone.
-const Finding* marked_finding(const Desk& desk);
-/// Marks a finding and sets out to its place.
-void fly_to(Desk& desk, const Finding& finding);
+const Finding* marked_finding(const View& view, const Results& results);
+/// Marks a finding of the model and sets out to its place; `now` in seconds, of the frame.
+void fly_to(View& view, const Model& model, const Finding& finding, double now);
 /// Marks the one after (+1) or before (-1) the marked one, round and round.
-void step_finding(Desk& desk, int direction);
+void step_finding(View& view, const Results& results, int direction, double now);
 
 }  // namespace sagitta::viewer

@@ -7,6 +7,7 @@
 
 #include "findings/Judge.hpp"
 #include "findings/Work.hpp"
+#include "panels/ChosenInlay.hpp"
 #include "panels/InlayGrips.hpp"
 #include "panels/InlayMarks.hpp"
 #include "panels/InlaySize.hpp"
@@ -29,9 +30,9 @@ std::optional<Vec> on_level(const Ray& ray, float z) {
   return ray.from + far * ray.along;
 }
 
-Ray ray_at_pointer(const Desk& desk, ImVec2 low) {
+Ray ray_at_pointer(const HandState& at) {
   const ImVec2 pointer = ImGui::GetIO().MousePos;
-  return desk.view.camera.ray({pointer.x - low.x, pointer.y - low.y});
+  return at.view.camera.ray({pointer.x - at.low.x, pointer.y - at.low.y});
 }
 
 Point flat(Vec p) { return {static_cast<double>(p.x), static_cast<double>(p.y)}; }
@@ -87,112 +88,113 @@ double in_one_turn(double degrees) {
   return rest == -180 ? 180 : rest + 0.0;
 }
 
-std::string turn_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
-  const GripHold& hold = desk.hand.grip;
-  const Board& board = desk.document.board();
+std::string turn_in_hand(const HandState& at, Inlay& inlay, Point from, Point to) {
+  const GripHold& hold = at.hand.grip;
+  const Board& board = at.document.board();
   const double moved = side_of(board) * std::atan2(cross(from, to), dot(from, to)) * 180 / std::numbers::pi;
-  const Turned now = snapped_turn(hold.inlay.turn_degrees + moved,
-                                  turn_of_frets(board, *desk.good->layout, hold.frame.fret), !ImGui::GetIO().KeyShift);
+  const Turned now =
+      snapped_turn(hold.inlay.turn_degrees + moved, turn_of_frets(board, *at.results.good->layout, hold.frame.fret),
+                   !ImGui::GetIO().KeyShift);
   inlay.turn_degrees = now.degrees == hold.inlay.turn_degrees ? now.degrees : in_one_turn(now.degrees);
   return shown_number(inlay.turn_degrees, 2) + "\u00b0" + (now.as_frets ? " as its frets" : "");
 }
 
 /// The size at which it just fits between its frets: check then asks for no more wood beside the slots.
-std::optional<double> fitting_size(const Desk& desk) {
-  const GripHold& hold = desk.hand.grip;
-  const Board& board = desk.document.board();
+std::optional<double> fitting_size(const HandState& at) {
+  const GripHold& hold = at.hand.grip;
+  const Board& board = at.document.board();
   const double wood = std::max(Judge(board).limit(rule("thin-wall-at-slot")), 0.0) +
                       reclamp_loss(board, Operation::pockets, Operation::slots) + hold.inlay.clearance;
-  const auto room = room_between_frets(board, *desk.good->layout, hold.frame, hold.outline, wood);
+  const auto room = room_between_frets(board, *at.results.good->layout, hold.frame, hold.outline, wood);
   if (!room) return std::nullopt;
-  const double size = *room * leading_size(hold.inlay), part = one_of(fitting, desk.manner());
-  return in_parts(size - part / 2, fitting, desk.manner());  // never more
+  const double size = *room * leading_size(hold.inlay), part = one_of(fitting, at.manner);
+  return in_parts(size - part / 2, fitting, at.manner);  // never more
 }
 
-std::string size_in_hand(Desk& desk, Inlay& inlay, Point from, Point to) {
-  const GripHold& hold = desk.hand.grip;
-  const Manner manner = desk.manner();
+std::string size_in_hand(const HandState& at, Inlay& inlay, Point from, Point to) {
+  const GripHold& hold = at.hand.grip;
+  const Manner manner = at.manner;
   const double before = leading_size(hold.inlay), wanted = before * length(to) / length(from);
-  const double pixel = static_cast<double>(desk.view.camera.mm_per_pixel(desk.hand.grabbed)) * before / length(from);
-  const auto fit = fitting_size(desk);
+  const double pixel = static_cast<double>(at.view.camera.mm_per_pixel(at.hand.grabbed)) * before / length(from);
+  const auto fit = fitting_size(at);
   const bool snaps = !ImGui::GetIO().KeyShift;
-  const bool fits = snaps && fit && std::abs(wanted - *fit) < static_cast<double>(desk.ui.px(size_reach)) * pixel;
+  const bool fits = snaps && fit && std::abs(wanted - *fit) < static_cast<double>(at.ui.px(size_reach)) * pixel;
   const double leading =
       fits ? *fit : in_parts(std::max(wanted, one_of(coarse, manner)), snaps ? coarse : fine, manner);
   const double turn = inlay.turn_degrees;
   Inlay made = sized(hold.inlay, leading);
   made.turn_degrees = turn;
   inlay = std::move(made);
-  const Point size = size_of(inlay, *desk.good->fitted, hold.frame.growth);
+  const Point size = size_of(inlay, *at.results.good->fitted, hold.frame.growth);
   return shown_bare(size.x, manner, 2) + " \u00d7 " + shown(size.y, manner, 2) + (fits ? ", fits its space" : "");
 }
 
 }  // namespace
 
-bool takes_inlay(Desk& desk, ImVec2 low) {
-  const StageModel* stage = desk.shown();
-  if (!stage || !desk.good->fitted || !has_chosen(desk)) return false;
-  const auto hit = cast(stage->mesh, ray_at_pointer(desk, low));
+bool takes_inlay(const HandState& at) {
+  const StageModel* stage = at.shown();
+  if (!stage || !at.results.good->fitted || !has_chosen(at.view, at.document.board())) return false;
+  const auto hit = cast(stage->mesh, ray_at_pointer(at));
   if (!hit) return false;
-  const InlayPiece* piece = piece_at(desk.good->fitted->inlays, flat(hit->place));
-  if (!piece || piece->inlay != desk.view.chosen->inlay) return false;
-  const Inlay& inlay = desk.document.board().inlays[static_cast<std::size_t>(piece->inlay)];
-  desk.hand.inlay = piece->inlay;
-  desk.hand.start_shift = {inlay.shift_along, inlay.shift_across};
-  desk.hand.grabbed = hit->place;
-  choose_inlay(desk, piece->inlay, flat(hit->place));
+  const InlayPiece* piece = piece_at(at.results.good->fitted->inlays, flat(hit->place));
+  if (!piece || piece->inlay != at.view.chosen->inlay) return false;
+  const Inlay& inlay = at.document.board().inlays[static_cast<std::size_t>(piece->inlay)];
+  at.hand.inlay = piece->inlay;
+  at.hand.start_shift = {inlay.shift_along, inlay.shift_across};
+  at.hand.grabbed = hit->place;
+  choose_inlay(at.view, at.document.board(), at.results, piece->inlay, flat(hit->place));
   return true;
 }
 
-void drag_inlay(Desk& desk, ImVec2 low, Edit how) {
-  const auto now = on_level(ray_at_pointer(desk, low), desk.hand.grabbed.z);
-  Board draft = desk.document.board();
-  if (!now || desk.hand.inlay >= static_cast<int>(draft.inlays.size())) return;
-  const auto reach = static_cast<double>(desk.ui.px(snap_reach) * desk.view.camera.mm_per_pixel(desk.hand.grabbed));
+void drag_inlay(const HandState& at, Edit how) {
+  const auto now = on_level(ray_at_pointer(at), at.hand.grabbed.z);
+  Board draft = at.document.board();
+  if (!now || at.hand.inlay >= static_cast<int>(draft.inlays.size())) return;
+  const auto reach = static_cast<double>(at.ui.px(snap_reach) * at.view.camera.mm_per_pixel(at.hand.grabbed));
   const bool snaps = !ImGui::GetIO().KeyShift;
   const auto snapped_to = [&](double shift) {
-    return snaps && std::abs(shift) < reach ? 0.0 : in_parts(shift, fine, desk.manner());
+    return snaps && std::abs(shift) < reach ? 0.0 : in_parts(shift, fine, at.manner);
   };
-  const Point moved = flat(*now) - flat(desk.hand.grabbed);
-  Inlay& inlay = draft.inlays[static_cast<std::size_t>(desk.hand.inlay)];
-  inlay.shift_along = snapped_to(desk.hand.start_shift.x + moved.x);
-  inlay.shift_across = snapped_to(desk.hand.start_shift.y + side_of(draft) * moved.y);
-  desk.say("Along " + shown(inlay.shift_along, desk.manner()) + " from the middle of the space, across " +
-           shown(inlay.shift_across, desk.manner()) + " from the centre line");
-  desk.edit(std::move(draft), how, "Move the inlay");
+  const Point moved = flat(*now) - flat(at.hand.grabbed);
+  Inlay& inlay = draft.inlays[static_cast<std::size_t>(at.hand.inlay)];
+  inlay.shift_along = snapped_to(at.hand.start_shift.x + moved.x);
+  inlay.shift_across = snapped_to(at.hand.start_shift.y + side_of(draft) * moved.y);
+  at.view.say("Along " + shown(inlay.shift_along, at.manner) + " from the middle of the space, across " +
+              shown(inlay.shift_across, at.manner) + " from the centre line");
+  at.document.take(std::move(draft), how, "Move the inlay");
 }
 
-bool takes_grip(Desk& desk, ImVec2 low) {
-  const auto grip = grip_at_pointer(desk, low);
-  const auto frame = seen_frame(desk);
+bool takes_grip(const HandState& at) {
+  const auto grip = grip_at_pointer(at.seen());
+  const auto frame = seen_frame(at.seen());
   if (!grip || !frame) return false;
-  const auto place = on_level(ray_at_pointer(desk, low), frame->z);
+  const auto place = on_level(ray_at_pointer(at), frame->z);
   if (!place) return false;
   GripHold hold;
   hold.turns = grip->turns, hold.frame = *frame;
-  hold.inlay = desk.document.board().inlays[static_cast<std::size_t>(frame->inlay)];
-  hold.outline = outline_of(hold.inlay, *desk.good->fitted, frame->growth);
-  for (const SeenGrip& g : grips_of(desk, *frame, low))
+  hold.inlay = at.document.board().inlays[static_cast<std::size_t>(frame->inlay)];
+  hold.outline = outline_of(hold.inlay, *at.results.good->fitted, frame->growth);
+  for (const SeenGrip& g : grips_of(at.seen(), *frame))
     if (g.turns) hold.side = g.side;
-  desk.hand.grip = std::move(hold);
-  desk.hand.grabbed = *place;
+  at.hand.grip = std::move(hold);
+  at.hand.grabbed = *place;
   return true;
 }
 
-void drag_grip(Desk& desk, ImVec2 low, Edit how) {
-  GripHold& hold = desk.hand.grip;
-  const ImVec2 wandered = ImGui::GetIO().MousePos - desk.hand.start;
-  hold.moved = hold.moved || std::hypot(wandered.x, wandered.y) > desk.ui.px(slack);
-  Board draft = desk.document.board();
+void drag_grip(const HandState& at, Edit how) {
+  GripHold& hold = at.hand.grip;
+  const ImVec2 wandered = ImGui::GetIO().MousePos - at.hand.start;
+  hold.moved = hold.moved || std::hypot(wandered.x, wandered.y) > at.ui.px(slack);
+  Board draft = at.document.board();
   const auto index = static_cast<std::size_t>(hold.frame.inlay);
   if (!hold.moved || index >= draft.inlays.size()) return;
   const char* const what = hold.turns ? "Turn the inlay" : "Size the inlay";
-  if (const auto now = on_level(ray_at_pointer(desk, low), hold.frame.z)) {
-    const Point from = flat(desk.hand.grabbed) - hold.frame.centre, to = flat(*now) - hold.frame.centre;
-    hold.reading = (hold.turns ? turn_in_hand : size_in_hand)(desk, draft.inlays[index], from, to);
-    desk.say((hold.turns ? "Turned " : "Size ") + hold.reading);
+  if (const auto now = on_level(ray_at_pointer(at), hold.frame.z)) {
+    const Point from = flat(at.hand.grabbed) - hold.frame.centre, to = flat(*now) - hold.frame.centre;
+    hold.reading = (hold.turns ? turn_in_hand : size_in_hand)(at, draft.inlays[index], from, to);
+    at.view.say((hold.turns ? "Turned " : "Size ") + hold.reading);
   }
-  desk.edit(std::move(draft), how, what);
+  at.document.take(std::move(draft), how, what);
 }
 
 }  // namespace sagitta::viewer

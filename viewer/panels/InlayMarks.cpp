@@ -23,12 +23,12 @@ Vec on(const Surface& surface, double x, double y) {
 
 }  // namespace
 
-void draw_lost(Desk& desk, ImVec2 low) {
-  if (!desk.view.lost || !desk.good || !desk.good->fitted) return;
-  const Surface& surface = desk.good->surface;
-  const ImU32 ink = (desk.ui.theme.accent & ~IM_COL32_A_MASK) | 190u << IM_COL32_A_SHIFT;
+void draw_lost(const PictureState& state) {
+  if (!state.view.lost || !state.results.good || !state.results.good->fitted) return;
+  const Surface& surface = state.results.good->surface;
+  const ImU32 ink = (state.ui.theme.accent & ~IM_COL32_A_MASK) | 190u << IM_COL32_A_SHIFT;
   double all = 0;
-  for (const RegionFigures& figure : desk.good->fitted->inlays.figures) {
+  for (const RegionFigures& figure : state.results.good->fitted->inlays.figures) {
     all += figure.lost_area;
     for (const Slab& s : slabs(thinned(figure.lost, seen))) {
       const Vec corners[] = {on(surface, s.a, s.low_a), on(surface, s.b, s.low_b), on(surface, s.b, s.high_b),
@@ -36,14 +36,14 @@ void draw_lost(Desk& desk, ImVec2 low) {
       ImVec2 points[4];
       bool before = true;
       for (std::size_t i = 0; i < 4; ++i) {
-        const auto at = in_window(desk.view.camera, corners[i], low);
+        const auto at = in_window(state.view.camera, corners[i], state.low);
         before = before && at;
         if (at) points[i] = *at;
       }
       if (before) ImGui::GetWindowDrawList()->AddConvexPolyFilled(points, 4, ink);
     }
   }
-  desk.ui.note_area("lost area", low, low, shown_number(all, 3));
+  state.ui.note_area("lost area", state.low, state.low, shown_number(all, 3));
 }
 
 const InlayPiece* piece_at(const Inlays& inlays, Point place) {
@@ -61,20 +61,20 @@ double left_of_piece(const InlayPiece& piece, const Surface& surface, Point plac
   return std::min(piece.thickness, top - floor);
 }
 
-void draw_piece_reading(Desk& desk, ImVec2 low, Labels& labels) {
-  const StageModel* stage = desk.shown();
-  if (desk.view.shade != Shade::remaining || !stage || !desk.good->fitted) return;
+void draw_piece_reading(const PictureState& state, Labels& labels) {
+  const StageModel* stage = state.results.at(state.view.stage);
+  if (state.view.shade != Shade::remaining || !stage || !state.results.good->fitted) return;
   const ImVec2 pointer = ImGui::GetIO().MousePos;
-  const auto hit = cast(stage->mesh, desk.view.camera.ray({pointer.x - low.x, pointer.y - low.y}));
+  const auto hit = cast(stage->mesh, state.view.camera.ray({pointer.x - state.low.x, pointer.y - state.low.y}));
   if (!hit) return;
   const Point place{hit->place.x, hit->place.y};
-  const InlayPiece* piece = piece_at(desk.good->fitted->inlays, place);
+  const InlayPiece* piece = piece_at(state.results.good->fitted->inlays, place);
   if (!piece) return;
-  const double left = left_of_piece(*piece, desk.good->surface, place);
+  const double left = left_of_piece(*piece, state.results.good->surface, place);
   const std::string text =
-      piece->name + ": " + (left > 0 ? shown(left, desk.manner(), 2) + " left here" : "sanded through here");
-  labels.put(pointer - ImVec2(0, desk.ui.px(26)), text, pointer);
-  desk.ui.note_area("piece reading", pointer, pointer, text);
+      piece->name + ": " + (left > 0 ? shown(left, state.manner, 2) + " left here" : "sanded through here");
+  labels.put(pointer - ImVec2(0, state.ui.px(26)), text, pointer);
+  state.ui.note_area("piece reading", pointer, pointer, text);
 }
 
 }  // namespace sagitta::viewer

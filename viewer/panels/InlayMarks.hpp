@@ -1,14 +1,14 @@
 #pragma once
 
-#include "app/Desk.hpp"
-#include "panels/Labels.hpp"
+#include "panels/PictureState.hpp"
+#include "widgets/Labels.hpp"
 
 namespace sagitta::viewer {
 
 /// What the cutters cannot reach of each drawing, shaded where it lies on the board.
-void draw_lost(Desk& desk, ImVec2 low);
+void draw_lost(const PictureState& state);
 /// While the pieces are shaded by what is left of them: the piece under the pointer and its thickness there.
-void draw_piece_reading(Desk& desk, ImVec2 low, Labels& labels);
+void draw_piece_reading(const PictureState& state, Labels& labels);
 
 /// The piece that lies at a place of the board, seen from above; null where none does.
 const InlayPiece* piece_at(const Inlays& inlays, Point place);

@@ -29,23 +29,23 @@ std::string file_name(const std::string& name) {
 constexpr double between_looks = 1;  ///< seconds
 
 /// Looks at the folder when it or the board is another one, and again and again while it keeps from writing.
-void look(Desk& desk) {
-  SendingForm& form = desk.sending_form;
+void look(const SendingPage& page) {
+  SendingForm& form = page.form;
   const std::string about =
-      form.folder + "\n" + desk.document.path().string() + "\n" + std::to_string(desk.document.revision());
+      form.folder + "\n" + page.document.path().string() + "\n" + std::to_string(page.document.revision());
   const bool another = form.looked_at != about, in_the_way = !form.place.free() && !form.place.replaceable();
-  if (!another && !(in_the_way && desk.now >= form.look_again)) return;
+  if (!another && !(in_the_way && page.ui.now() >= form.look_again)) return;
   if (another) form.over_other = false;
   form.looked_at = about;
-  form.look_again = desk.now + between_looks;
-  form.place = form.folder.empty() ? FolderState() : look_at_folder(form.folder, inputs(desk.document));
+  form.look_again = page.ui.now() + between_looks;
+  form.place = form.folder.empty() ? FolderState() : look_at_folder(form.folder, inputs(page.document));
 }
 
-bool is_other_board(const Desk& desk) {
-  const SendingForm& form = desk.sending_form;
+bool is_other_board(const SendingPage& page) {
+  const SendingForm& form = page.form;
   if (!form.place.replaceable()) return false;
-  const std::string& mine = desk.document.board().name;
-  const bool own_place = form.folder == usual_folder(desk, form.trial);
+  const std::string& mine = page.document.board().name;
+  const bool own_place = form.folder == usual_folder(page.document, form.trial);
   return form.place.board != mine || (mine.empty() && !own_place);
 }
 
@@ -53,10 +53,10 @@ std::string quoted(const std::string& name) {
   return name.empty() ? "a board without a name" : "\u201c" + name + "\u201d";
 }
 
-std::vector<const Finding*> stops_of(const Desk& desk) {
+std::vector<const Finding*> stops_of(const SendingPage& page) {
   std::vector<const Finding*> stops;
-  if (desk.good)
-    for (const Finding& finding : desk.good->findings)
+  if (page.results.good)
+    for (const Finding& finding : page.results.good->findings)
       if (finding.severity == Severity::stop) stops.push_back(&finding);
   return stops;
 }
@@ -72,31 +72,31 @@ std::string names_of(const std::vector<const Finding*>& findings) {
 
 }  // namespace
 
-std::string usual_folder(const Desk& desk, bool trial) {
-  const fs::path& board = desk.document.path();
+std::string usual_folder(const Document& document, bool trial) {
+  const fs::path& board = document.path();
   const fs::path beside = board.empty() ? home_folder() : board.parent_path();
-  const std::string name = board.empty() ? file_name(desk.document.board().name) : board.stem().string();
+  const std::string name = board.empty() ? file_name(document.board().name) : board.stem().string();
   return (beside / (name + (trial ? "-trial" : "-export"))).string();
 }
 
-void follow_board(Desk& desk) {
-  SendingForm& form = desk.sending_form;
-  const std::string of = desk.document.path().empty() ? desk.document.title() : desk.document.path().string();
+void follow_board(const SendingPage& page) {
+  SendingForm& form = page.form;
+  const std::string of = page.document.path().empty() ? page.document.title() : page.document.path().string();
   if (form.of_board == of && !form.folder.empty()) return;
   form.of_board = of;
-  form.folder = usual_folder(desk, form.trial);
+  form.folder = usual_folder(page.document, form.trial);
 }
 
-void draw_folder(Desk& desk) {
-  Ui& ui = desk.ui;
-  SendingForm& form = desk.sending_form;
+void draw_folder(const SendingPage& page) {
+  Ui& ui = page.ui;
+  SendingForm& form = page.form;
   ImGui::TextUnformatted("Folder");
   ImGui::SetNextItemWidth(-1);
   ui.text_field("folder", form.folder, "folder to write");
-  look(desk);
+  look(page);
   const FolderState& place = form.place;
   const std::string files = std::to_string(place.files) + (place.files == 1 ? " file" : " files");
-  if (is_other_board(desk)) {
+  if (is_other_board(page)) {
     ui.warning("This folder holds the " + std::string(place.trial ? "trial strip" : "export") + " of another board, " +
                quoted(place.board) + ": " + files + ".");
     ui.note("place", place.board);
@@ -111,13 +111,13 @@ void draw_folder(Desk& desk) {
   }
 }
 
-void draw_stops(Desk& desk, float room) {
-  SendingForm& form = desk.sending_form;
-  const std::vector<const Finding*> stops = stops_of(desk);
+void draw_stops(const SendingPage& page, float room) {
+  SendingForm& form = page.form;
+  const std::vector<const Finding*> stops = stops_of(page);
   const std::string names = names_of(stops);
   if (form.stops != names) form.stops = names, form.despite_stops = false;
   if (stops.empty()) return;
-  Ui& ui = desk.ui;
+  Ui& ui = page.ui;
   ui.tick("##stops", form.despite_stops);
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
@@ -129,13 +129,13 @@ void draw_stops(Desk& desk, float room) {
   ImGui::PopStyleColor();
 }
 
-bool may_be_written(const Desk& desk) {
-  const SendingForm& form = desk.sending_form;
+bool may_be_written(const SendingPage& page) {
+  const SendingForm& form = page.form;
   if (form.folder.empty() || !(form.place.free() || form.place.replaceable())) return false;
-  if (is_other_board(desk) && !form.over_other) return false;
-  return form.despite_stops || stops_of(desk).empty();
+  if (is_other_board(page) && !form.over_other) return false;
+  return form.despite_stops || stops_of(page).empty();
 }
 
-bool replaces(const Desk& desk) { return desk.sending_form.place.replaceable(); }
+bool replaces(const SendingPage& page) { return page.form.place.replaceable(); }
 
 }  // namespace sagitta::viewer

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "panels/Labels.hpp"
 #include "scene/Slice.hpp"
+#include "widgets/Labels.hpp"
 
 namespace sagitta::viewer {
 
@@ -22,30 +22,32 @@ struct Frame {
   }
 };
 
-void figure(Desk& desk, const std::string& label, const std::string& value) {
-  ImGui::PushStyleColor(ImGuiCol_Text, desk.ui.theme.quiet);
+void figure(Ui& ui, const std::string& label, const std::string& value) {
+  ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
   ImGui::TextUnformatted(label.c_str());
   ImGui::PopStyleColor();
-  ImGui::SameLine(desk.ui.px(92));
+  ImGui::SameLine(ui.px(92));
   ImGui::TextUnformatted(wrapped(value, ImGui::GetContentRegionAvail().x).c_str());
-  desk.ui.note("section " + label, value);
+  ui.note("section " + label, value);
 }
 
 /// The section is cut from the picture's triangles: its figures are good to the second decimal.
-std::string words_of(const Desk& desk, double mm) { return shown(mm, desk.manner(), 2); }
+std::string words_of(const Manner& manner, double mm) { return shown(mm, manner, 2); }
 
-void draw_figures(Desk& desk, const Slice& s) {
-  figure(desk, "At", words_of(desk, s.x) + ", " + s.where);
-  figure(desk, "Radius", s.radius ? words_of(desk, *s.radius) : "flat");
-  figure(desk, "Bass edge", words_of(desk, s.bass_edge));
-  figure(desk, "Treble edge", words_of(desk, s.treble_edge));
-  figure(desk, "Cut depth", s.cut_depth ? words_of(desk, *s.cut_depth) : "no cut here");
-  figure(desk, "Left below", words_of(desk, s.least_left));
+void draw_figures(Ui& ui, const Manner& manner, const Slice& s) {
+  figure(ui, "At", words_of(manner, s.x) + ", " + s.where);
+  figure(ui, "Radius", s.radius ? words_of(manner, *s.radius) : "flat");
+  figure(ui, "Bass edge", words_of(manner, s.bass_edge));
+  figure(ui, "Treble edge", words_of(manner, s.treble_edge));
+  figure(ui, "Cut depth", s.cut_depth ? words_of(manner, *s.cut_depth) : "no cut here");
+  figure(ui, "Left below", words_of(manner, s.least_left));
 }
 
 /// The picture of the section: where it is drawn, and how.
 struct Sheet {
-  Desk& desk;
+  Ui& ui;
+  const Manner& manner;
+  bool magnified;
   const Slice& slice;
   const Surface& surface;
   ImVec2 low, high;
@@ -56,20 +58,20 @@ struct Sheet {
   ImVec2 at(double y, double z) const { return frame.at({y, z}); }
   double uncut(double y) const { return uncut_at(slice, surface, y); }
   double top(double y) const { return top_at(slice, y).value_or(slice.high_z); }
-  std::string mm(double v) const { return words_of(desk, v); }
+  std::string mm(double v) const { return words_of(manner, v); }
   /// An upright dimension at a pixel's x, with its words beside it.
   void upright(float x, double from, double to, float side, const std::string& text, ImVec2 off = {}) const {
-    const ImU32 ink = desk.ui.theme.accent;
-    const float a = std::min(at(0, from).y, high.y), b = at(0, to).y, half = desk.ui.px(3);
-    paint->AddLine(ImVec2(x, a), ImVec2(x, b), ink, desk.ui.px(1.5f));
-    for (const float y : {a, b}) paint->AddLine(ImVec2(x - half, y), ImVec2(x + half, y), ink, desk.ui.px(1.5f));
-    const float wide = ImGui::CalcTextSize(text.c_str()).x / 2 + desk.ui.px(9);
+    const ImU32 ink = ui.theme.accent;
+    const float a = std::min(at(0, from).y, high.y), b = at(0, to).y, half = ui.px(3);
+    paint->AddLine(ImVec2(x, a), ImVec2(x, b), ink, ui.px(1.5f));
+    for (const float y : {a, b}) paint->AddLine(ImVec2(x - half, y), ImVec2(x + half, y), ink, ui.px(1.5f));
+    const float wide = ImGui::CalcTextSize(text.c_str()).x / 2 + ui.px(9);
     labels.put(ImVec2(x + side * wide, (a + b) / 2) + off, text, ImVec2(x, (a + b) / 2));
   }
 };
 
 void draw_lines(const Sheet& s) {
-  const Ui& ui = s.desk.ui;
+  const Ui& ui = s.ui;
   s.paint->PushClipRect(s.low, s.high, true);
   if (s.slice.cut_depth) {
     constexpr int steps = 48;
@@ -88,13 +90,13 @@ void draw_lines(const Sheet& s) {
 /// Radius, both edges, the cut and what is left below it; enlarged, what the surface falls toward its edge as well.
 void draw_marks(const Sheet& s) {
   const Slice& c = s.slice;
-  const Ui& ui = s.desk.ui;
+  const Ui& ui = s.ui;
   const float gap = ui.px(12);
   s.upright(s.at(c.low_y, 0).x - gap, s.frame.base, c.bass_edge, -1, s.mm(c.bass_edge));
   s.upright(s.at(c.high_y, 0).x + gap, s.frame.base, c.treble_edge, 1, s.mm(c.treble_edge));
   const ImVec2 crown = s.at(0, s.uncut(0));
-  if (c.radius) s.labels.put(crown - ImVec2(0, ui.px(18)), "R " + shown(*c.radius, s.desk.manner(), 1), crown);
-  if (s.desk.view.magnified) {
+  if (c.radius) s.labels.put(crown - ImVec2(0, ui.px(18)), "R " + shown(*c.radius, s.manner, 1), crown);
+  if (s.magnified) {
     const double edge = s.uncut(c.high_y), drop = s.uncut(0) - edge;
     const ImVec2 corner = s.at(c.high_y, s.uncut(0));
     if (drop > 0) s.paint->AddLine(crown, corner, ui.theme.line, ui.px(1));
@@ -104,7 +106,7 @@ void draw_marks(const Sheet& s) {
   if (c.cut_depth)
     s.upright(s.at(c.cut_at, 0).x, floor, floor + *c.cut_depth, 1, s.mm(*c.cut_depth) + " deep",
               ImVec2(ui.px(30), -ui.px(26)));
-  if (s.desk.view.magnified) return;
+  if (s.magnified) return;
   const ImVec2 inside = s.at(c.cut_at, (std::max(s.frame.base, 0.0) + floor) / 2);
   const std::string left = s.mm(floor) + " left";
   if (ImGui::CalcTextSize(left.c_str()).x + gap < s.at(c.high_y, 0).x - s.at(c.low_y, 0).x)
@@ -113,10 +115,10 @@ void draw_marks(const Sheet& s) {
 
 void draw_enlarged(const Sheet& s) {
   const std::string text = "Heights drawn " + shown_number(s.frame.up / s.frame.across, 0) + " times larger";
-  const ImVec2 at = s.low + ImVec2(s.desk.ui.px(4), s.desk.ui.px(2)), size = ImGui::CalcTextSize(text.c_str());
-  s.paint->AddText(at, s.desk.ui.theme.quiet, text.c_str());
+  const ImVec2 at = s.low + ImVec2(s.ui.px(4), s.ui.px(2)), size = ImGui::CalcTextSize(text.c_str());
+  s.paint->AddText(at, s.ui.theme.quiet, text.c_str());
   s.labels.keep_clear(at, at + size);
-  s.desk.ui.note_area("section enlarged", at, at + size, text);
+  s.ui.note_area("section enlarged", at, at + size, text);
 }
 
 /// Under the pointer: how high the wood stands there, and how far below the uncut surface.
@@ -132,64 +134,69 @@ void draw_reading(const Sheet& s) {
   std::string text = s.mm(top) + " high at " + s.mm(y);
   if (depth > seen) text += ", " + s.mm(depth) + " below the surface";
   const ImVec2 place = s.at(y, top);
-  s.paint->AddLine(ImVec2(place.x, s.low.y), ImVec2(place.x, s.high.y), s.desk.ui.theme.quiet, s.desk.ui.px(1));
-  s.paint->AddCircleFilled(place, s.desk.ui.px(3), s.desk.ui.theme.accent);
+  s.paint->AddLine(ImVec2(place.x, s.low.y), ImVec2(place.x, s.high.y), s.ui.theme.quiet, s.ui.px(1));
+  s.paint->AddCircleFilled(place, s.ui.px(3), s.ui.theme.accent);
   s.labels.put(ImVec2(place.x, s.high.y), text, place);
-  s.desk.ui.note_area("section reading", place, place, text);
+  s.ui.note_area("section reading", place, place, text);
 }
 
 /// The whole section at one scale; or its height enlarged, from just below its least.
-Frame frame_for(const Desk& desk, const Slice& s, const Surface& surface, ImVec2 low, ImVec2 high) {
+Frame frame_for(const Ui& ui, const Manner& manner, bool magnified, const Slice& s, const Surface& surface, ImVec2 low,
+                ImVec2 high) {
   const double crown = std::max(s.high_z, uncut_at(s, surface, 0));
   const double wide = std::max(s.high_y - s.low_y, 1.0), tall = std::max(crown, 1.0);
-  const float words = ImGui::CalcTextSize(words_of(desk, s.bass_edge).c_str()).x;
-  const double room_x = high.x - low.x - 2 * (words + desk.ui.px(34)), room_y = high.y - low.y - desk.ui.px(56);
+  const float words = ImGui::CalcTextSize(words_of(manner, s.bass_edge).c_str()).x;
+  const double room_x = high.x - low.x - 2 * (words + ui.px(34)), room_y = high.y - low.y - ui.px(56);
   Frame f;
   f.middle = (s.low_y + s.high_y) / 2;
   f.across = std::max(std::min(room_x / wide, room_y / tall), 0.1);
   f.up = f.across;
   const double below = (high.y - low.y - f.up * tall) / 2;
   f.origin = ImVec2((low.x + high.x) / 2, high.y - static_cast<float>(below));
-  if (!desk.view.magnified) return f;
+  if (!magnified) return f;
   const double least = std::max(std::min(s.least_left, std::min(s.bass_edge, s.treble_edge)) - 0.2, 0.0);
   f.base = least;
   f.up = std::max(room_y, 1.0) / std::max(crown - least, 0.05);
   f.across = std::max(room_x / wide, 0.1);
-  f.origin.y = high.y - desk.ui.px(10);
+  f.origin.y = high.y - ui.px(10);
   return f;
 }
 
 }  // namespace
 
-void draw_slice(Desk& desk, ImVec2 low, ImVec2 size) {
-  const StageModel* stage = desk.shown();
-  if (!stage || size.y < desk.ui.px(60)) return;
-  const Slice s = slice_of(*stage, *desk.good->layout, desk.good->surface, desk.view.cut);
+Requests draw_slice(Ui& ui, View& view, const Results& results, const Manner& manner, ImVec2 low, ImVec2 size) {
+  Requests asked;
+  const StageModel* stage = results.at(view.stage);
+  if (!stage || size.y < ui.px(60)) return asked;
+  const Surface& surface = results.good->surface;
+  const Slice s = slice_of(*stage, *results.good->layout, surface, view.cut);
   const ImVec2 high = low + size;
   ImDrawList* paint = ImGui::GetWindowDrawList();
-  paint->AddRectFilled(low, high, desk.ui.theme.paper);
-  paint->AddLine(low, ImVec2(high.x, low.y), desk.ui.theme.line);
-  const float column = std::min(desk.ui.px(290), size.x * 0.46f);
-  ImGui::SetCursorScreenPos(low + ImVec2(desk.ui.px(14), desk.ui.px(8)));
-  ImGui::BeginChild("figures", ImVec2(column - desk.ui.px(14), size.y - desk.ui.px(12)), false);
-  draw_figures(desk, s);
-  desk.ui.tick("Heights enlarged", desk.view.magnified);
-  if (desk.ui.button("Slot before")) desk.ask("slot before");
+  paint->AddRectFilled(low, high, ui.theme.paper);
+  paint->AddLine(low, ImVec2(high.x, low.y), ui.theme.line);
+  const float column = std::min(ui.px(290), size.x * 0.46f);
+  ImGui::SetCursorScreenPos(low + ImVec2(ui.px(14), ui.px(8)));
+  ImGui::BeginChild("figures", ImVec2(column - ui.px(14), size.y - ui.px(12)), false);
+  draw_figures(ui, manner, s);
+  ui.tick("Heights enlarged", view.magnified);
+  if (ui.button("Slot before")) asked.push_back(asked::Run{"slot before"});
   ImGui::SameLine();
-  if (desk.ui.button("Next slot")) desk.ask("slot after");
+  if (ui.button("Next slot")) asked.push_back(asked::Run{"slot after"});
   ImGui::EndChild();
-  if (s.lines.empty()) return;
-  const ImVec2 from(low.x + column, low.y + desk.ui.px(6)), to(high.x - desk.ui.px(10), high.y - desk.ui.px(6));
+  if (s.lines.empty()) return asked;
+  const ImVec2 from(low.x + column, low.y + ui.px(6)), to(high.x - ui.px(10), high.y - ui.px(6));
   paint->PushClipRect(from, to, true);
   {
-    Labels labels(desk.ui, paint, "section label ");
-    const Sheet sheet{desk, s, desk.good->surface, from, to, frame_for(desk, s, desk.good->surface, from, to), labels};
+    Labels labels(ui, paint, "section label ");
+    const Frame frame = frame_for(ui, manner, view.magnified, s, surface, from, to);
+    const Sheet sheet{ui, manner, view.magnified, s, surface, from, to, frame, labels};
     draw_lines(sheet);
-    if (desk.view.magnified) draw_enlarged(sheet);
+    if (view.magnified) draw_enlarged(sheet);
     draw_marks(sheet);
     draw_reading(sheet);
   }
   paint->PopClipRect();
+  return asked;
 }
 
 }  // namespace sagitta::viewer

@@ -1,10 +1,15 @@
 #pragma once
 
-#include "app/Desk.hpp"
+#include "jobs/Results.hpp"
+#include "panels/Request.hpp"
+#include "view/View.hpp"
+#include "widgets/Figures.hpp"
+#include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {
 
 /// The section where the cutting plane stands, to scale, with its figures; or a small part of it much enlarged.
-void draw_slice(Desk& desk, ImVec2 low, ImVec2 size);
+/// Changes no more of the view than whether heights are enlarged.
+Requests draw_slice(Ui& ui, View& view, const Results& results, const Manner& manner, ImVec2 low, ImVec2 size);
 
 }  // namespace sagitta::viewer

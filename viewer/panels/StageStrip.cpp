@@ -51,15 +51,14 @@ int setup_of(const Board& board, Stage stage) {
   return -1;
 }
 
-void draw_one(Desk& desk, Stage stage, ImTextureID picture, ImVec2 size) {
-  Ui& ui = desk.ui;
+void draw_one(Ui& ui, Stage& now, Stage stage, ImTextureID picture, ImVec2 size) {
   const ImVec2 low = ImGui::GetCursorScreenPos();
   const float text = ImGui::GetFontSize() + ui.px(6);
   ImGui::PushID(static_cast<int>(stage));
   const bool pressed = ImGui::InvisibleButton("stage", ImVec2(size.x, size.y + text));
   ImGui::RenderNavHighlight(ImRect(low, low + ImVec2(size.x, size.y + text)), ImGui::GetItemID());
   ImGui::PopID();
-  const bool shown = desk.view.stage == stage, hovered = ImGui::IsItemHovered();
+  const bool shown = now == stage, hovered = ImGui::IsItemHovered();
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddRectFilled(low, low + size, ui.theme.canvas, ui.px(4));
   if (picture) paint->AddImageRounded(picture, low, low + size, ImVec2(0, 1), ImVec2(1, 0), IM_COL32_WHITE, ui.px(4));
@@ -68,7 +67,7 @@ void draw_one(Desk& desk, Stage stage, ImTextureID picture, ImVec2 size) {
   const std::string label = words(stage);
   paint->AddText(low + ImVec2(0, size.y + ui.px(4)), shown ? ui.theme.accent : ui.theme.text, label.c_str());
   ui.note(label, picture ? "drawn" : "not drawn");
-  if (pressed) desk.view.stage = stage;
+  if (pressed) now = stage;
 }
 
 }  // namespace
@@ -99,28 +98,29 @@ ImVec2 stage_picture_size(const Ui& ui, float width, std::size_t count) {
 }
 float stage_strip_height(const Ui& ui) { return ui.px(12 + 22 + 60 + 24 + 18); }
 
-void draw_stage_strip(Desk& desk, ImVec2 low, ImVec2 size, const StagePictures& pictures) {
-  if (desk.ui.begin_panel("Stages", low, size, ImGuiWindowFlags_HorizontalScrollbar)) {
+void draw_stage_strip(Ui& ui, const Board& board, Stage& shown, ImVec2 low, ImVec2 size,
+                      const StagePictures& pictures) {
+  if (ui.begin_panel("Stages", low, size, ImGuiWindowFlags_HorizontalScrollbar)) {
     bool first = true;
-    const ImVec2 picture = stage_picture_size(desk.ui, size.x, stages_of(desk.document.board()).size());
-    for (const StageGroup& group : stage_groups(desk.document.board())) {
-      if (!first) ImGui::SameLine(0, desk.ui.px(22));
+    const ImVec2 picture = stage_picture_size(ui, size.x, stages_of(board).size());
+    for (const StageGroup& group : stage_groups(board)) {
+      if (!first) ImGui::SameLine(0, ui.px(22));
       first = false;
       ImGui::BeginGroup();
-      ImGui::PushStyleColor(ImGuiCol_Text, desk.ui.theme.quiet);
+      ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
       const ImVec2 corner = ImGui::GetCursorScreenPos();
       const float room = picture.x * static_cast<float>(group.stages.size());
       ImGui::TextUnformatted(fitted(group.title, room).c_str());
       ImGui::PopStyleColor();
-      desk.ui.note_area("group " + group.title, corner, ImGui::GetItemRectMax(), group.title);
+      ui.note_area("group " + group.title, corner, ImGui::GetItemRectMax(), group.title);
       for (std::size_t i = 0; i < group.stages.size(); ++i) {
-        if (i > 0) ImGui::SameLine(0, desk.ui.px(8));
-        draw_one(desk, group.stages[i], pictures[static_cast<std::size_t>(group.stages[i])], picture);
+        if (i > 0) ImGui::SameLine(0, ui.px(8));
+        draw_one(ui, shown, group.stages[i], pictures[static_cast<std::size_t>(group.stages[i])], picture);
       }
       ImGui::EndGroup();
     }
   }
-  desk.ui.end_panel();
+  ui.end_panel();
 }
 
 }  // namespace sagitta::viewer

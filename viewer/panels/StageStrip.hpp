@@ -2,7 +2,9 @@
 
 #include <array>
 
-#include "app/Desk.hpp"
+#include "board/Board.hpp"
+#include "scene/StageModel.hpp"
+#include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {
 
@@ -12,8 +14,9 @@ using StagePictures = std::array<ImTextureID, stage_count>;
 /// Size of one small picture when this many share the strip's width, pixels.
 ImVec2 stage_picture_size(const Ui& ui, float width, std::size_t count);
 float stage_strip_height(const Ui& ui);
-/// Below the board: the stock after each cut, grouped by set-up; a click shows that stage.
-void draw_stage_strip(Desk& desk, ImVec2 low, ImVec2 size, const StagePictures& pictures);
+/// Below the board: the stock after each cut, grouped by set-up; a click on one makes it the stage
+/// shown.
+void draw_stage_strip(Ui& ui, const Board& board, Stage& shown, ImVec2 low, ImVec2 size, const StagePictures& pictures);
 
 /// Stages under the set-up that they come from: its name, then its stages.
 struct StageGroup {

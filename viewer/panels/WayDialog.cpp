@@ -1,8 +1,7 @@
 #include <algorithm>
 
-#include "app/Commands.hpp"
-#include "app/Files.hpp"
 #include "panels/Dialogs.hpp"
+#include "widgets/Buttons.hpp"
 
 namespace sagitta::viewer {
 
@@ -15,12 +14,10 @@ void step(Ui& ui, const char* title, const std::string& text) {
   ui.quiet(text);
 }
 
-std::string key(const char* command) { return key_words(command_named(command)->key); }
-
 }  // namespace
 
-void draw_way(Desk& desk) {
-  Ui& ui = desk.ui;
+Requests draw_way(Ui& ui, Settings& settings, const Offer& offer) {
+  const auto key = [&](const char* command) { return offered(offer, command).keys; };
   ImGui::BeginChild("steps", ImVec2(0, -ImGui::GetFrameHeightWithSpacing() - ui.px(6)));
   step(ui, "1  Decide, from left to right",
        "The left column holds the decisions in the order a shop makes them. Drag a value, or click it and type: "
@@ -41,7 +38,8 @@ void draw_way(Desk& desk) {
            " writes the folder for machine and bench: solids, outlines, template, tables. " + key("commands") +
            " finds any command by name.");
   ImGui::EndChild();
-  const auto leave = [&](Dialog next) { desk.settings.way_shown = true, desk.view.dialog = next; };
+  Requests asked;
+  const auto leave = [&](Dialog next) { settings.way_shown = true, asked.push_back(asked::Show{next}); };
   dialog_foot(ui, button_width(ui, "Open a board") + button_width(ui, "Choose a preset") +
                       button_width(ui, "Start with this one") + ui.px(16));
   if (ui.button("Open a board")) leave(Dialog::open);
@@ -49,11 +47,10 @@ void draw_way(Desk& desk) {
   if (ui.button("Choose a preset")) leave(Dialog::start);
   ImGui::SameLine();
   if (ui.primary("Start with this one")) leave(Dialog::none);
+  return asked;
 }
 
-void draw_comfort(Desk& desk) {
-  Ui& ui = desk.ui;
-  Settings& s = desk.settings;
+Requests draw_comfort(Ui& ui, Settings& s, Camera& camera) {
   const float column = ui.px(150);
   const auto label = [&](const char* text) {
     ImGui::AlignTextToFramePadding();
@@ -74,13 +71,13 @@ void draw_comfort(Desk& desk) {
   label("Lengths shown");
   if (ui.choice("lengths", {"as in the file", "millimetres", "inches, decimal", "inches, fractions"}, display))
     s.display = static_cast<Display>(display);
-  int projection = desk.view.camera.parallel ? 1 : 0;
+  int projection = camera.parallel ? 1 : 0;
   label("Projection");
-  if (ui.choice("projection", {"perspective", "parallel"}, projection))
-    s.parallel = desk.view.camera.parallel = projection == 1;
+  if (ui.choice("projection", {"perspective", "parallel"}, projection)) s.parallel = camera.parallel = projection == 1;
   ui.quiet("Files keep their own units whatever is shown here.");
   dialog_foot(ui, button_width(ui, "Done"));
-  if (ui.primary("Done")) desk.view.dialog = Dialog::none;
+  if (ui.primary("Done")) return {asked::Show{Dialog::none}};
+  return {};
 }
 
 }  // namespace sagitta::viewer

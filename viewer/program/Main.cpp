@@ -6,11 +6,11 @@
 
 #include "app/App.hpp"
 #include "app/Shot.hpp"
-#include "app/Window.hpp"
 #include "document/Folders.hpp"
 #include "export/NeckProcess.hpp"
 #include "export/TerminalText.hpp"
 #include "solid/Failure.hpp"
+#include "window/Window.hpp"
 
 namespace {
 

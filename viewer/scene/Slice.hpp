@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "jobs/Model.hpp"
+#include "scene/StageModel.hpp"
 
 namespace sagitta::viewer {
 

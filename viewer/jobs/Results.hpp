@@ -1,0 +1,38 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "jobs/Model.hpp"
+
+namespace sagitta::viewer {
+
+/// The other board that is drawn over this one.
+struct Comparison {
+  std::string name;
+  Board board;
+  ModelPtr model;  ///< once it is built
+};
+
+/// What the background is at, for the bar.
+struct Progress {
+  std::string what;    ///< empty: idle
+  double seconds = 0;  ///< since this part began
+  double share = -1;   ///< 0 .. 1 of it done; -1: not known
+};
+
+/// What the background has made of the document's board so far. The values never change; newer ones take their place.
+struct Results {
+  ModelPtr model;  ///< the newest; its board may be a step behind the document's
+  ModelPtr good;   ///< the newest that could be built
+  std::optional<Comparison> comparison;
+  Progress working;
+
+  /// A stage of the board, as far as it has been made.
+  const StageModel* at(Stage stage) const { return good ? good->at(stage) : nullptr; }
+  bool laid_out() const { return good && good->layout; }
+  /// The good model is of the newest board that came in, not of one before it.
+  bool current() const { return laid_out() && model == good; }
+};
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "board/Board.hpp"
+#include "widgets/Figures.hpp"
+
+namespace sagitta::viewer {
+
+/// One value that differs between two boards.
+struct Difference {
+  std::string key, here, there;
+};
+
+/// Every key of the field table that differs, in the order of the table.
+std::vector<Difference> differences(const Board& here, const Board& there, const Manner& manner);
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,53 @@
+#include "picture/Drawable.hpp"
+
+#include <cstddef>
+
+namespace sagitta::viewer {
+
+namespace {
+
+void fill(GLenum target, const Buffer& buffer, std::size_t bytes, const void* data) {
+  gl::BindBuffer(target, buffer.id());
+  gl::BufferData(target, static_cast<GLsizeiptr>(bytes), data, GL_STATIC_DRAW);
+}
+
+void attribute(GLuint index, GLint count, GLenum type, GLboolean normalised, std::size_t offset) {
+  gl::EnableVertexAttribArray(index);
+  gl::VertexAttribPointer(index, count, type, normalised, sizeof(SkinVertex), reinterpret_cast<const void*>(offset));
+}
+
+}  // namespace
+
+Drawable::Drawable(const Skin& skin) {
+  if (skin.empty()) return;
+  surface_ = VertexArray::make(), vertices_ = Buffer::make(), indices_ = Buffer::make();
+  gl::BindVertexArray(surface_.id());
+  fill(GL_ARRAY_BUFFER, vertices_, skin.vertices.size() * sizeof(SkinVertex), skin.vertices.data());
+  attribute(0, 3, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, position));
+  attribute(1, 3, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, normal));
+  attribute(2, 4, GL_UNSIGNED_BYTE, GL_TRUE, offsetof(SkinVertex, colour));
+  attribute(3, 1, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, finish));
+  attribute(4, 1, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, change));
+  std::vector<std::uint32_t> all = skin.triangles;
+  all.insert(all.end(), skin.edges.begin(), skin.edges.end());
+  fill(GL_ELEMENT_ARRAY_BUFFER, indices_, all.size() * sizeof(std::uint32_t), all.data());
+  gl::BindVertexArray(0);
+  triangles_ = static_cast<GLsizei>(skin.triangles.size()), edges_ = static_cast<GLsizei>(skin.edges.size());
+}
+
+void Drawable::draw_triangles() const {
+  if (!triangles_) return;
+  gl::BindVertexArray(surface_.id());
+  gl::DrawElements(GL_TRIANGLES, triangles_, GL_UNSIGNED_INT, nullptr);
+  gl::BindVertexArray(0);
+}
+
+void Drawable::draw_edges() const {
+  if (!edges_) return;
+  gl::BindVertexArray(surface_.id());
+  const std::size_t offset = static_cast<std::size_t>(triangles_) * sizeof(std::uint32_t);
+  gl::DrawElements(GL_LINES, edges_, GL_UNSIGNED_INT, reinterpret_cast<const void*>(offset));
+  gl::BindVertexArray(0);
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <cstddef>
+
+#include "mesh/Mesh.hpp"
+#include "scene/Skin.hpp"
+
+namespace sagitta::viewer {
+
+inline constexpr std::size_t stage_count = 6;
+
+/// One stage of the work, meshed and dressed for the picture.
+struct StageModel {
+  Stage stage = Stage::board;
+  Shell shell;
+  Mesh mesh;
+  Skin body;             ///< the wood
+  Skin pieces;           ///< the inlays lying in their pockets
+  double deviation = 0;  ///< asked of the mesh
+};
+
+}  // namespace sagitta::viewer

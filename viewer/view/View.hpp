@@ -1,0 +1,79 @@
+#pragma once
+
+/// How the board is looked at; nothing of it is saved with the board.
+
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "plan/Stage.hpp"
+#include "scene/Camera.hpp"
+#include "scene/Flight.hpp"
+#include "scene/Pick.hpp"
+#include "scene/Showing.hpp"
+
+namespace sagitta::viewer {
+
+enum class Dialog {
+  none,
+  start,
+  open,
+  save_as,
+  send_out,
+  compare_with,
+  commands,
+  way,
+  comfort,
+  unsaved,
+  elsewhere,
+  left_over,
+  frets,
+  sheets,
+  drawing
+};
+
+/// A finding by its name and place, so that it is found again in the next board.
+struct Marked {
+  std::string name, feature;
+};
+
+/// One piece of an inlay, taken up to be worked at on the board.
+struct ChosenInlay {
+  int inlay = 0;
+  int fret = 0, in_space = 0;  ///< which of its pieces: the space, and which one of a pair there
+  std::size_t of = 0;          ///< inlays on the board then: it is another one's number once they are more or fewer
+};
+
+struct View {
+  Camera camera;
+  std::optional<Flight> flight;  ///< while the camera is on its way
+  bool fit_wanted = true;
+  Stage stage = Stage::board;
+  bool frets = true, strings = false, pieces = true, neck = false, edges = true;
+  Shade shade = Shade::materials;
+
+  bool cutting = false;
+  double cut = 100;  ///< x, mm
+  bool magnified = false;
+
+  float lift = 0;     ///< of the pieces above their pockets, mm
+  bool lost = false;  ///< what the cutters cannot reach is shaded on the drawing
+
+  bool measuring = false;
+  std::vector<Picked> picks;
+  std::string named;             ///< the feature last picked
+  std::optional<Marked> marked;  ///< the finding that is pointed at
+  std::optional<ChosenInlay> chosen;
+  bool notes_open = false;                  ///< findings that are only worth knowing are listed too
+  bool humps = false, fit_to_neck = false;  ///< drawn over the board
+
+  int decision = 0;  ///< which group of decisions is open
+  Dialog dialog = Dialog::none;
+  std::string message;               ///< the status line's
+  bool narrow_shows_checks = false;  ///< in a narrow window the left column shows one of the two
+
+  void say(std::string words) { message = std::move(words); }
+};
+
+}  // namespace sagitta::viewer
