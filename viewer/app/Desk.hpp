@@ -9,7 +9,7 @@
 #include <string>
 
 #include "document/Document.hpp"
-#include "document/Elsewhere.hpp"
+#include "document/OtherVersions.hpp"
 #include "document/Settings.hpp"
 #include "jobs/Paperwork.hpp"
 #include "jobs/Results.hpp"

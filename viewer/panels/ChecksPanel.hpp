@@ -1,24 +1,9 @@
 #pragma once
 
-#include "document/Document.hpp"
-#include "document/Elsewhere.hpp"
-#include "jobs/Results.hpp"
+#include "panels/CheckState.hpp"
 #include "panels/Request.hpp"
-#include "view/View.hpp"
-#include "widgets/FieldRow.hpp"
 
 namespace sagitta::viewer {
-
-/// What the column of checks works with.
-struct CheckState {
-  Ui& ui;
-  Document& document;
-  View& view;
-  FieldRows& rows;
-  Unopened& unopened;
-  const Results& results;
-  Manner manner;
-};
 
 /// The right column: what is wrong with the board, each line leading to the decision that causes it; notes of cuts that
 /// only touch; the exact solid's figures; while comparing, what differs.

@@ -3,7 +3,7 @@
 /// The dialogs that hold nothing of their own between frames. What stands inside the frame that the app opens for them.
 
 #include "document/Document.hpp"
-#include "document/Elsewhere.hpp"
+#include "document/OtherVersions.hpp"
 #include "document/Settings.hpp"
 #include "jobs/Results.hpp"
 #include "panels/Offer.hpp"

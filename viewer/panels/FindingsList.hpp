@@ -1,6 +1,6 @@
 #pragma once
 
-#include "panels/ChecksPanel.hpp"
+#include "panels/CheckState.hpp"
 
 namespace sagitta::viewer {
 

@@ -1,27 +1,9 @@
 #pragma once
 
-#include <memory>
-
-#include "document/Document.hpp"
-#include "document/Settings.hpp"
-#include "jobs/Paperwork.hpp"
-#include "jobs/Results.hpp"
 #include "panels/Request.hpp"
-#include "panels/SendingForm.hpp"
-#include "widgets/Ui.hpp"
+#include "panels/SendingPage.hpp"
 
 namespace sagitta::viewer {
-
-/// What the export's page works with.
-struct SendingPage {
-  Ui& ui;
-  const Document& document;
-  Settings& settings;
-  SendingForm& form;
-  const Results& results;
-  SendingState sending;                       ///< how far the folder is written
-  std::shared_ptr<const PrintedPages> pages;  ///< as they will print; null while they are being made
-};
 
 /// The export's page: what is written, how it prints, where it goes; while it is written, how far; then the outcome.
 Requests draw_send_out(const SendingPage& page);

@@ -3,7 +3,7 @@
 /// The folder on the export's page: the board's own beside its file, what stands there now, and what must be chosen
 /// deliberately before it is written.
 
-#include "panels/SendOutDialog.hpp"
+#include "panels/SendingPage.hpp"
 
 namespace sagitta::viewer {
 
