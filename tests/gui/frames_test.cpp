@@ -46,6 +46,7 @@ TEST(Frames, ADragAlongTheBoardIsGivenBackTooAndShiftHoldsItOffItsSnaps) {
   EXPECT_EQ(hand.inlay().shift_across, 0);
   hand.press(GLFW_KEY_ESCAPE);
   hand.release();
+  hand.wait();  // the piece lies there again
   EXPECT_EQ(hand.board(), before);
   hand.pull(from, to, false);
   EXPECT_NEAR(hand.inlay().shift_across, 0.6, 0.4);
