@@ -40,9 +40,17 @@ class Joiner {
     if (a.upright || b.upright || a.crossing >= 0 || b.crossing >= 0 || a.bound != b.bound) return false;
     if (a.piece.is_arc() != b.piece.is_arc()) return false;
     if (a.piece.is_arc())
-      return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius && !beside_slender(a);
+      return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius && !turns_too_far(a, b) &&
+             !beside_slender(a);
     const Point d = a.piece.b - a.piece.a, e = b.piece.b - b.piece.a;
     return std::abs(cross(d, e)) <= 1e-7 * std::min(length(d), length(e));  // mm, as for walls
+  }
+
+  /// The kernel's adaptive integrals come out wrong over a curved face whose edge turns back on itself: more than half a
+  /// circle stays two edges there.
+  static bool turns_too_far(const ShellEdge& a, const ShellEdge& b) {
+    const double sweep = std::abs(a.piece.sweep + b.piece.sweep);
+    return a.bound.kind == Bound::Kind::arc && sweep > std::numbers::pi + tolerance::vertex;
   }
 
   /// The arcs of a slender face are parted at places that face each other, and stay so.

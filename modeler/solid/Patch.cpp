@@ -14,6 +14,11 @@ namespace {
 /// Aim for images in a patch, mm on the surface.
 constexpr double aim = 2e-8;
 
+/// Largest radius of a cylinder, mm. The kernel's readers take edges that leave a vertex side by side for one where
+/// they are 1e-7 apart in a face's parameters, and a cylinder's are angles: that is 0.00006 mm here, less than the
+/// snap.
+constexpr double largest_cylinder = 600;
+
 Handle(Geom_Surface) plane_of(const Surface& surface, const Bound& bound) {
   const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
   const gp_Dir normal(slope, 0, 1);
@@ -27,7 +32,9 @@ Handle(Geom_Surface) cylinder_of(const Surface& surface, const Bound& bound) {
 }
 
 /// Control points of the arc at x for radius R: (-R sin a, ..), (0, R / cos a), (R sin a, ..); weights 1, cos a, 1.
-Handle(Geom_Surface) patch_of(const Surface& surface, const Bound& bound, double low, double high, double sine) {
+/// Parameters x and, from `-width` to `width`, about y: what is apart on the surface is as far apart in them.
+Handle(Geom_Surface)
+    patch_of(const Surface& surface, const Bound& bound, double low, double high, double sine, double width) {
   const int degree = surface.r2 == 0 ? 1 : 2;
   const double cosine = std::sqrt((1 - sine) * (1 + sine));
   const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
@@ -44,27 +51,29 @@ Handle(Geom_Surface) patch_of(const Surface& surface, const Bound& bound, double
     weights(row + 1, 1) = weights(row + 1, 3) = 1;
     weights(row + 1, 2) = cosine;
   }
-  TColStd_Array1OfReal knots(1, 2);
-  knots(1) = 0;
-  knots(2) = 1;
+  TColStd_Array1OfReal u(1, 2), v(1, 2);
+  u(1) = low;
+  u(2) = high;
+  v(1) = -width;
+  v(2) = width;
   TColStd_Array1OfInteger along(1, 2), across(1, 2);
   along.Init(degree + 1);
   across.Init(3);
-  return new Geom_BSplineSurface(poles, weights, knots, knots, along, across, degree, 2);
+  return new Geom_BSplineSurface(poles, weights, u, v, along, across, degree, 2);
 }
 
 }  // namespace
 
-Patch::Patch(const Surface& surface, const Bound& bound, double low, double high, double slant)
-    : low_(low), high_(high), law_(surface) {
+Patch::Patch(const Surface& surface, const Bound& bound, double low, double high, double slant) : law_(surface) {
   plane_ = surface.flat;
-  cylinder_ = !plane_ && surface.r1 == 0 && surface.r2 == 0 && !(bound.fallen && surface.fall_slope != 0);
+  cylinder_ = !plane_ && surface.r1 == 0 && surface.r2 == 0 && !(bound.fallen && surface.fall_slope != 0) &&
+              surface.r0 <= largest_cylinder;
   const double sine = slant + 0.05 * std::min(slant, 1 - slant);  // no wider than needed: images keep their digits
-  const double angle = std::asin(sine);
-  half_tangent_ = std::tan(angle / 2);
+  const double width = surface.radius((low + high) / 2) * sine;
+  scale_ = width / std::tan(std::asin(sine) / 2);
   geometry_ = plane_      ? plane_of(surface, bound)
               : cylinder_ ? cylinder_of(surface, bound)
-                          : patch_of(surface, bound, low, high, sine);
+                          : patch_of(surface, bound, low, high, sine, width);
 }
 
 std::array<Jet, 2> Patch::parameters(Jet x, Jet y) const {
@@ -72,13 +81,11 @@ std::array<Jet, 2> Patch::parameters(Jet x, Jet y) const {
   if (cylinder_) return {std::numbers::pi - asin(y / radius), x};
   const Jet root = sqrt((radius - y) * (radius + y));
   const Jet half = y / (radius + root);  // tangent of half the angle from the crown
-  return {(1 / (high_ - low_)) * (x - constant(low_)), 0.5 + (0.5 / half_tangent_) * half};
+  return {x, scale_ * half};
 }
 
 Handle(Geom2d_Curve) Patch::image(const EdgeCurve& edge, double& deviation) const {
-  const double width = cylinder_ ? law_.r0 : 2 * law_.radius((low_ + high_) / 2) * half_tangent_ * 2;
-  const std::array<double, 2> weight =
-      cylinder_ ? std::array<double, 2>{width, 1} : std::array<double, 2>{high_ - low_, width};
+  const std::array<double, 2> weight = cylinder_ ? std::array<double, 2>{law_.r0, 1} : std::array<double, 2>{1, 2};
   const Fitted<2> fitted = fit<2>(
       [&](double t, std::size_t span) {
         const std::array<Jet, 3> p = edge.place(t, span);

@@ -9,7 +9,8 @@ namespace sagitta {
 
 /// The playing surface moved down, as an exact patch: a cylinder where the radius is constant and nothing falls away, a
 /// plane where it is flat, else rational of degree (1, 2), on even-edge (2, 2): rows are circular arcs square to the
-/// centre line that share one half-angle. x is linear in the first parameter whatever the second.
+/// centre line that share one half-angle. The first parameter is x, the second about y, both in mm. Wide cylinders are
+/// rational too: in the angles of a cylinder of large radius, what is apart on the surface is too near for the kernel.
 class Patch {
  public:
   /// `reach`: x over which the patch must serve; `slant`: largest |y| / R there.
@@ -23,8 +24,7 @@ class Patch {
 
  private:
   std::array<Jet, 2> parameters(Jet x, Jet y) const;
-  double low_ = 0, high_ = 1;
-  double half_tangent_ = 1;  ///< tan(half-angle / 2)
+  double scale_ = 1;  ///< second parameter over the tangent of half the angle from the crown, mm
   bool plane_ = false, cylinder_ = false;
   Surface law_;
   Handle(Geom_Surface) geometry_;

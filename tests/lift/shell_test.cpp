@@ -50,6 +50,19 @@ TEST(Shell, ASideIsOneFaceAndItsFootOneEdge) {
   EXPECT_EQ(feet, 4);
 }
 
+/// A reader weighs a curved face wrong whose one edge turns back on itself; a floor's edge may.
+TEST(Shell, OverACurvedSurfaceNoEdgeTurnsByMoreThanHalfACircle) {
+  const Shell shell = shell_of(board_of(
+      "[[inlays]]\nshape = \"dot\"\nfrets = [1]\ndiameter = 30\nshift_across = 20\ndepth = 2\nclearance = 0\n"));
+  double most = 0, most_of_floors = 0;
+  for (const ShellEdge& edge : shell.edges)
+    if (edge.piece.is_arc())
+      (edge.bound.kind == Bound::Kind::arc ? most : most_of_floors) =
+          std::max(edge.bound.kind == Bound::Kind::arc ? most : most_of_floors, std::abs(edge.piece.sweep));
+  EXPECT_LT(most, std::numbers::pi + 1e-9);
+  EXPECT_GT(most_of_floors, std::numbers::pi + 0.1);
+}
+
 TEST(Shell, APinUnderAPocketIsATunnel) {
   const Shell shell =
       shell_of(board_of("[[inlays]]\nshape = \"dot\"\nfrets = [3]\ndiameter = 7.875\ndepth = 4\nclearance = 0.0625\n"
