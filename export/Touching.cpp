@@ -51,7 +51,7 @@ Finding finding_of(const ReadyBoard& ready, const Plan& plan, int feature, const
     finding.feature = plan.features[feature].name;
   }
   finding.message = note.message;
-  finding.cost = "a skin of wood stays in the solid that no cutter leaves on the bench";
+  finding.cost = "the solid differs there from what a cutter leaves on the bench";
   finding.source = "common practice, no source";
   finding.suggestion = note.hint;
   return finding;

@@ -73,11 +73,21 @@ struct Settler {
     } else {
       feature.shape = shrunk(*feature.shape, snap - gap);
     }
-    const std::string message =
-        feature.name + " only touches " + other.name + "; drawn back so that a skin of wood stays";
+    tell(feature, feature.name + " only touches " + other.name + "; drawn back so that a skin of wood stays",
+         "leave a gap, or let the two overlap");
+  }
+
+  void tell(const Feature& feature, const std::string& message, const std::string& hint) const {
     for (const Fault& note : notes)
       if (note.message == message) return;
-    notes.push_back({feature.key, message, "leave a gap, or let the two overlap"});
+    notes.push_back({feature.key, message, hint});
+  }
+
+  void tell_of_ledge(const Feature& feature, const Feature& other) const {
+    tell(feature,
+         feature.name + " touches the side of " + other.name +
+             " from inside; made smaller so that a ledge of 0.0001 mm stays",
+         "leave a wider ledge, or let the two cross");
   }
 
   /// `inside_ok`: a shape that reaches the line from the side away from the normal is within the other feature there.
@@ -124,7 +134,7 @@ struct Settler {
 
   void against_shape(Feature& feature, const Feature& other) const {
     if (feature.shape->core.empty() || other.shape->core.empty()) return;
-    if (equal_discs(feature, other) || left_a_ledge(feature, *other.shape)) return;
+    if (equal_discs(feature, other) || left_a_ledge(feature, other)) return;
     const double gap = distance(*feature.shape, *other.shape);
     if (std::abs(gap) > snap) return;
     if (feature.role != Feature::Role::hole && settle_sides(feature, *other.shape)) return;
@@ -152,7 +162,8 @@ struct Settler {
   }
 
   /// A pin that touches a pocket's straight side from inside is drawn back so that a ledge of the pocket's floor stays.
-  bool left_a_ledge(Feature& pin, const Rounded& pocket) const {
+  bool left_a_ledge(Feature& pin, const Feature& other) const {
+    const Rounded& pocket = *other.shape;
     const std::size_t n = pocket.core.size();
     if (pin.role != Feature::Role::pin || n < 3) return false;
     bool drawn = false;
@@ -160,8 +171,10 @@ struct Settler {
       const Line side = line_of(line(pocket.core[i], pocket.core[(i + 1) % n]));
       const double gap = side.offset + pocket.radius - support(*pin.shape, side.normal);
       if (std::abs(gap) > snap || !beside(side.piece, pin.shape->core.front())) continue;
-      if (gap < snap - tolerance::same) pin.shape = shrunk(*pin.shape, snap - gap);
       drawn = true;
+      if (gap >= snap - tolerance::same) continue;
+      pin.shape = shrunk(*pin.shape, snap - gap);
+      tell_of_ledge(pin, other);
     }
     return drawn;
   }

@@ -16,6 +16,11 @@ struct Pair {
   friend auto operator<=>(const Pair&, const Pair&) = default;
 };
 
+/// Where a surface is so flat that it lies within tolerance::height of a floor further than this, the place of their
+/// crossing is looked for: the tip of the curve is not taken to be a vertex further from it, and an edge is parted
+/// where it leaves the curve. mm.
+constexpr double widest_tip = 0.1;
+
 Bound level(double z) { return {Bound::Kind::level, z}; }
 
 /// What may bound the wood in either of two neighbours, or twice the same for one.
@@ -98,10 +103,30 @@ class Divider {
         const int samples = edge.piece.is_arc() ? 16 : 6;
         for (const double t : contacts_of(along, tolerance::height, samples))
           grazes(pair, edge, t) ? void(grazed_.insert(pair.upper.tunnel)) : cuts.push_back(t);
+        for (const bool from : {true, false})
+          if (const auto t = parting(edge, along, samples, from)) cuts.push_back(*t);
       }
       std::sort(cuts.begin(), cuts.end());
       cut(static_cast<int>(e), edge, cuts);
     }
+  }
+
+  /// Where the heights part on an edge along which they are equal from one end on, further than `widest_tip`: the curve
+  /// runs along the edge up to there.
+  template <class Gap>
+  std::optional<double> parting(const PlanEdge& edge, Gap along, int samples, bool from) const {
+    const auto at = [&](double s) { return from ? s : 1 - s; };
+    const auto off = [&](double s) { return std::abs(along(at(s))); };
+    int clear = 0;
+    while (clear <= samples && off(static_cast<double>(clear) / samples) <= tolerance::height) ++clear;
+    if (clear == 0 || clear > samples) return std::nullopt;
+    double low = 0, high = static_cast<double>(clear) / samples;
+    constexpr int halvings = 50;
+    constexpr double surely = 0.5;  // the vertex there is to lie on the curve
+    for (int k = 0; k < halvings; ++k)
+      (off((low + high) / 2) <= surely * tolerance::height ? low : high) = (low + high) / 2;
+    if (distance(map_.at(edge, at(low)), map_.at(edge, at(0))) <= widest_tip) return std::nullopt;
+    return at(low);
   }
 
   /// Whether an edge that runs into a hole's side is crossed a hair beside it, where the wall is as good as upright.
@@ -218,7 +243,9 @@ class Divider {
   }
 
   /// On the centre line a floor and the surface within tolerance::height of each other meet anywhere within this of it.
-  double centre_zone(double x) const { return std::sqrt(2 * surface_.radius(x) * tolerance::height); }
+  double centre_zone(double x) const {
+    return std::min(widest_tip, std::sqrt(2 * surface_.radius(x) * tolerance::height));
+  }
 
   bool on_branch(const Pair& pair, int side, Point p) const {
     if (side * p.y > 0) return true;

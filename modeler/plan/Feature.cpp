@@ -152,6 +152,16 @@ Feature seam_feature(const Layout& layout, double x) {
 
 }  // namespace
 
+double moved_by(const Rounded& before, const Rounded& after) {
+  double most = 0;
+  for (const Point p : before.core) {
+    double nearest = 1e300;
+    for (const Point q : after.core) nearest = std::min(nearest, distance(p, q));
+    most = std::max(most, nearest);
+  }
+  return most + std::abs(after.radius - before.radius);
+}
+
 WorkDone work_done_at(const Board& board, Stage stage) {
   WorkDone done;
   done.on_top = stage == Stage::finished ? 0 : board.sanding;

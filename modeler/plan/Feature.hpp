@@ -35,6 +35,10 @@ struct Feature {
   std::optional<Point> seam;     ///< a line that bounds nothing runs through here, square to the centre line
 };
 
+/// How far an outline was moved at most, `before` to `after`: no point of a rounded polygon moves further than the
+/// nearest corner of its core, and its radius changes. mm.
+double moved_by(const Rounded& before, const Rounded& after);
+
 /// What has been cut when a stage is reached.
 struct WorkDone {
   bool pockets = false, radius = false, slots = false, outline = false;

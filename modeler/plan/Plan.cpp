@@ -7,36 +7,15 @@
 #include "plan/Contact.hpp"
 #include "plan/Crossings.hpp"
 #include "plan/Feature.hpp"
+#include "plan/Floors.hpp"
 #include "plan/Loose.hpp"
 #include "plan/Pinch.hpp"
+#include "plan/Rounding.hpp"
 #include "plan/SideHoles.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
-
-/// Floors up to this far apart are one: a mesh makes one point of heights within twice tolerance::height. mm.
-constexpr double one_floor = 3 * tolerance::height;
-
-/// Values closer than `one_floor` stand for the least of them.
-class Floors {
- public:
-  void add(double value) { values_.push_back(value); }
-  double canonical(double value) {
-    if (!sorted_) {
-      std::sort(values_.begin(), values_.end());
-      sorted_ = true;
-    }
-    auto at = std::lower_bound(values_.begin(), values_.end(), value);
-    if (at == values_.end() || *at > value) return value;
-    while (at != values_.begin() && *at - *(at - 1) <= one_floor) --at;
-    return *at;
-  }
-
- private:
-  std::vector<double> values_;
-  bool sorted_ = false;
-};
 
 class Planner {
  public:
@@ -57,9 +36,10 @@ class Planner {
       if (f.role == Feature::Role::stock)
         for (const Piece& piece : f.loop) extent.add(piece.a);
     const double snap = snap_for(extent);
+    const std::vector<Feature> drawn = features_;
     plan_.notes = settle_contacts(features_, snap);
     note_heights();
-    constexpr int rounds = 8;  // three outlines through one point may leave wood corner to corner: draw one back
+    constexpr int rounds = 8;  // three outlines through one point may leave wood corner to corner
     for (int round = 0; round < rounds; ++round) {
       settle_side_holes(features_, surface_, snap, plan_.notes);
       grazed_.clear();
@@ -69,7 +49,9 @@ class Planner {
     }
     if (faults = still_grazed(); !faults.empty()) return faults;
     if (faults = loose_wood(); !faults.empty()) return faults;
-    for (const Feature& f : features_) plan_.features.push_back({f.kind, f.name, f.drawn});
+    for (std::size_t i = 0; i < features_.size(); ++i)
+      plan_.features.push_back(told(features_[i], i < drawn.size() ? drawn[i] : features_[i]));
+    plan_.lowered = floors_.most_lowered();
     return std::move(plan_);
   }
 
@@ -80,6 +62,15 @@ class Planner {
     std::vector<Candidates> candidates = candidates_of(arrangement.covers);
     grazed_ = divide_at_crossings(plan_.map, candidates, surface_);
     resolve(candidates);
+  }
+
+  /// `drawn`: as it came; a joint is one of the plan's own.
+  static FeatureName told(const Feature& f, const Feature& drawn) {
+    FeatureName name{f.kind, f.name, f.drawn};
+    if (!f.shape || !drawn.shape) return name;
+    name.moved = moved_by(*drawn.shape, *f.shape);
+    if (f.role == Feature::Role::hole) name.raised = f.bound.value - drawn.bound.value;
+    return name;
   }
 
   bool is_grazed(const Feature& f) const { return f.role == Feature::Role::hole && grazed_.count(f.bound.tunnel) > 0; }
@@ -134,23 +125,42 @@ class Planner {
     if (std::none_of(plan_.notes.begin(), plan_.notes.end(), told)) plan_.notes.push_back(std::move(note));
   }
 
-  /// Draws back a feature at every place where wood meets wood only along a line. False when there is none to draw
-  /// back.
+  /// Parts wood that meets wood only along a line: the lesser feature there is drawn back, a drawn one joined to what
+  /// it touches. False when there is nothing to do.
   bool part_pinched(double snap) {
-    std::vector<int> yielding;
+    std::set<int> yielding;
+    std::vector<Feature> joints;
     for (const int vertex : pinched_vertices(plan_)) {
       const int feature = lesser_feature_at(plan_, vertex);
-      if (feature >= 0 && features_[feature].shape) yielding.push_back(feature);
+      if (feature < 0) continue;
+      if (features_[feature].shape)
+        yielding.insert(feature);
+      else
+        joints.push_back(joint_at(features_[feature], plan_.map.vertices[vertex]));
     }
-    std::sort(yielding.begin(), yielding.end());
-    yielding.erase(std::unique(yielding.begin(), yielding.end()), yielding.end());
     for (const int feature : yielding) {
       Feature& f = features_[feature];
       f.shape = shrunk(*f.shape, snap);
       note_once({f.key, f.name + " leaves wood that only touches; drawn back so that a skin of wood stays",
                  "move it a little, or change its size"});
     }
-    return !yielding.empty();
+    for (Feature& joint : joints) {
+      note_once({joint.key, joint.name + " touches another cut in one point; the wood within 0.1 mm of it is cut away",
+                 "leave a gap in the drawing, or let the two overlap"});
+      features_.push_back(std::move(joint));
+    }
+    return !yielding.empty() || !joints.empty();
+  }
+
+  /// A cut that joins a drawn one to what it touches at p: as deep, and wide enough that the wood beside it does not
+  /// run out to nothing.
+  static Feature joint_at(const Feature& drawn, Point p) {
+    Feature joint = drawn;
+    joint.role = Feature::Role::cut;
+    joint.shape = Rounded{{p}, longest_cusp};
+    joint.loop.clear();
+    joint.drawn = false;
+    return joint;
   }
 
   Faults unbuildable() const {
@@ -173,19 +183,17 @@ class Planner {
     return strands;
   }
 
-  double level_of_moved(double by) const { return surface_.thickness - by; }
+  /// Height of the playing surface moved down, on the centre line before the fall-away; on a flat one everywhere.
+  double crown_of_moved(double by) const { return surface_.thickness - by; }
 
   void note_heights() {
     floors_.add(0);
     floors_.add(top_);
-    offsets_.add(done_.on_top);
-    if (surface_.flat) floors_.add(level_of_moved(-done_.on_top));
+    floors_.add(crown_of_moved(-done_.on_top));
     for (const Feature& f : features_) {
       for (const Bound& bound : {f.bound, f.ceiling})
         if (bound.kind == Bound::Kind::level) floors_.add(bound.value);
-      if (f.bound.kind != Bound::Kind::arc) continue;
-      offsets_.add(-f.bound.value);
-      if (surface_.flat) floors_.add(level_of_moved(f.bound.value));
+      if (f.bound.kind == Bound::Kind::arc) floors_.add(crown_of_moved(f.bound.value));
     }
   }
 
@@ -249,12 +257,13 @@ class Planner {
     return here;
   }
 
-  /// The bound with its value shared by all within tolerance::height; on a flat surface without fall a plain level.
+  /// The bound with its height, or its crown's, shared by all within `one_floor`; on a flat surface without fall a
+  /// plain level. So a floor that would meet a crown a hair beside the centre line touches it there.
   Bound canonical(Bound bound, bool fallen) {
-    if (bound.kind == Bound::Kind::arc && surface_.flat && !fallen)
-      bound = {Bound::Kind::level, level_of_moved(bound.value), false};
     if (bound.kind == Bound::Kind::level) return {Bound::Kind::level, floors_.canonical(bound.value), false};
-    return {Bound::Kind::arc, -offsets_.canonical(-bound.value), fallen};
+    const double own = crown_of_moved(bound.value), crown = floors_.canonical(own);
+    if (surface_.flat && !fallen) return {Bound::Kind::level, crown, false};
+    return {Bound::Kind::arc, bound.value + (own - crown), fallen};
   }
 
   /// The strongest difference (a - b) over a face's border and just inside it.
@@ -315,7 +324,7 @@ class Planner {
   WorkDone done_;
   std::vector<Feature> features_;
   bool of_piece_ = false;
-  Floors floors_, offsets_;
+  Floors floors_;
   std::set<Tunnel> grazed_;
   Plan plan_;
 };

@@ -60,6 +60,8 @@ struct FeatureName {
   Source::Kind kind = Source::Kind::outline;
   std::string name;    ///< "fret 7 slot", "inlay 1 at fret 3"
   bool drawn = false;  ///< artwork: its arcs stand for curves
+  double moved = 0;    ///< how far its outline was moved at most, so that nothing lies nearer than the snap. mm
+  double raised = 0;   ///< how far a side hole was moved up, so that no floor meets its side. mm
 };
 
 struct Plan {
@@ -68,7 +70,8 @@ struct Plan {
   Subdivision map;          ///< faces of the map are the cells
   std::vector<Cell> cells;  ///< one a face; cell 0 is the outside
   std::vector<FeatureName> features;
-  Faults notes;  ///< cuts that touch and were drawn back, in words
+  Faults notes;        ///< cuts that touch and were drawn back, in words
+  double lowered = 0;  ///< how far a floor was lowered at most to be one with another. mm
 };
 
 /// The plan of one stage of a board whose layout and surface are free of faults.

@@ -12,8 +12,9 @@ inline constexpr double vertex = 1e-5;
 /// A side hole that a floor meets a hair beside where its wall stands upright is moved up by this much: a hundredth of
 /// a millimetre there is a wall two hundred times thinner. mm.
 inline constexpr double graze = 0.01;
-/// Floors closer than this are one floor; lower walls are no walls. mm.
-inline constexpr double height = 1e-5;
+/// Heights closer than this are one height; lower walls are no walls. Less than tolerance::vertex: what an edge may lie
+/// off one of two such surfaces stays within that. mm.
+inline constexpr double height = 8e-6;
 /// No floor may be lower than this above the glue face. mm.
 inline constexpr double least_floor = 0.3;
 /// Ends of drawn curves up to this apart are one end. Programs for drawing keep about four decimals. mm.

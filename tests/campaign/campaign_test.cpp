@@ -44,8 +44,8 @@ std::uint64_t number_from(const char* variable, std::uint64_t otherwise) {
 }
 
 TEST_F(Campaign, NearBoardsAreSound) {
-  const Range range{Space::near, number_from("SAGITTA_CAMPAIGN_FIRST", 164),
-                    static_cast<int>(number_from("SAGITTA_CAMPAIGN_BOARDS", 24))};
+  const Range range{Space::near, number_from("SAGITTA_CAMPAIGN_FIRST", 1),
+                    static_cast<int>(number_from("SAGITTA_CAMPAIGN_BOARDS", 40))};
   const auto records = run(range, folder, std::cout);
   print(records, std::cout);
   ASSERT_EQ(records.size(), static_cast<std::size_t>(range.count));

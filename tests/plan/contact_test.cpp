@@ -57,6 +57,17 @@ TEST(Contact, ADiscThatReachesTheFarSideOfASlotTouchesItExactly) {
   EXPECT_NEAR(features[1].shape->radius, 5 + 3e-5, 1e-12);
 }
 
+TEST(Contact, APinThatTouchesAPocketsSideFromInsideIsMadeSmallerAndTold) {
+  for (const double miss : {0.0, 5e-5, -5e-5}) {
+    std::vector<Feature> features{disc({0, 0}, 0), disc({0, 3 + miss}, 2)};
+    features[0].shape = Rounded{{{-8, -5}, {8, -5}, {8, 5}, {-8, 5}}, 0};
+    features[1].role = Feature::Role::pin;
+    features[1].kind = Source::Kind::pin;
+    EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
+    EXPECT_NEAR(5 - (3 + miss + features[1].shape->radius), tolerance::snap, 1e-12);
+  }
+}
+
 TEST(Contact, OfTwoDiscsThatTouchTheLaterGivesWay) {
   std::vector<Feature> features{disc({0, 0}, 5), disc({10, 0}, 5)};
   EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <numbers>
 #include <sstream>
 
 #include "inlay/Inlays.hpp"
@@ -20,21 +21,26 @@ namespace {
 /// Lift and quadrature are both exact to about 1e-9; this is the promise.
 constexpr double agreement = 1e-6;
 
-/// What drawing back cuts that only touch may change, mm^3: each moves a cut's edge by at most twice the snap, for the
-/// cut's whole length and depth, or a side hole up by tolerance::graze. Nothing for plans without such notes.
-double drawn_back(const Plan& plan, const oracle::Work& work) {
+/// What deciding contacts and heights may change, mm^3: the plan tells how far it moved the outline of each cut, which
+/// counts for the largest wall of any, how far it lowered floors, and how far it raised side holes. Nothing for plans
+/// in which nothing nearly touches.
+double decided(const Plan& plan, const oracle::Work& work) {
   double top = work.top;  // of what the cuts begin in: before the radius the blank stands higher
   for (const oracle::Cut& cut : work.cuts)
     if (cut.name == "radius") top = work.surface.thickness - cut.value;
-  double largest = 0;
+  double wall = 0, hole = 0, sum = plan.lowered * area(work.outline);
   for (const oracle::Cut& cut : work.cuts) {
     if (cut.name == "radius") continue;
     const double floor = cut.floor == oracle::Cut::Floor::arc ? work.surface.thickness - cut.value : cut.value;
-    largest = std::max(largest, perimeter(cut.region) * (top - floor));
+    wall = std::max(wall, perimeter(cut.region) * (top - floor));
   }
-  double hole = 0;
-  for (const oracle::SideHole& side : work.holes) hole = std::max(hole, 2 * side.dot.radius * side.dot.depth);
-  return static_cast<double>(plan.notes.size()) * (2 * tolerance::snap * largest + tolerance::graze * hole);
+  for (const Pin& pin : work.pins) wall = std::max(wall, 2 * std::numbers::pi * pin.radius * pin.depth);
+  for (const auto& [dot, z] : work.holes) {
+    wall = std::max(wall, 2 * std::numbers::pi * dot.radius * dot.depth);
+    hole = std::max(hole, 2 * dot.radius * dot.depth);
+  }
+  for (const FeatureName& feature : plan.features) sum += feature.moved * wall + feature.raised * hole;
+  return sum;
 }
 
 std::string without_indices(const std::string& key) {
@@ -101,7 +107,7 @@ struct Stagewise {
     const double exact = oracle::quadrature(work).value;
     const double off = std::abs(body.volume / exact - 1);
     verdict.worst = std::max(verdict.worst, off);
-    const double allowed = agreement + drawn_back(shell.plan, work) / exact;
+    const double allowed = agreement + decided(shell.plan, work) / exact;
     if (!(off < allowed)) {
       std::ostringstream text;
       text.precision(12);
