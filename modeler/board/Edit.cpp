@@ -147,8 +147,9 @@ class Editor {
       const Value old_value = field.access.get(old_row), new_value = field.access.get(new_row);
       const Entry* entry = node == nullptr ? nullptr : node->find(field.key);
       const bool said = !std::holds_alternative<std::monostate>(new_value) && is_used(field, new_, new_row);
+      const bool was_said = !std::holds_alternative<std::monostate>(old_value) && is_used(field, before_board, old_row);
       if (entry != nullptr && !said) {
-        remove_entry(*node, *entry);
+        if (was_said) remove_entry(*node, *entry);
       } else if (entry != nullptr) {
         change_value(field, entry->node, old_value, new_value);
       } else if (said && old_value != new_value) {
@@ -280,7 +281,7 @@ class Editor {
 std::string edit_text(std::string_view old_text, const Board& old_board, const Board& new_board) {
   const Board target = tidy(new_board);
   const auto reads_as_target = [&](const std::string& text) {
-    return read_board_text(text, "edited.toml", target.folder).board == target;
+    return tidy(read_board_text(text, "edited.toml", target.folder).board) == target;
   };
   if (look_over(old_text, "").message.empty()) {
     const auto parsed = parse_toml(old_text, "", 0);

@@ -80,6 +80,8 @@ std::string swapped(std::string_view part, std::string_view by, std::string text
 
 TEST(Edit, NothingChangedNothingTouched) {
   EXPECT_EQ(edited([](Board&) {}), hand_written);
+  const std::string nameless = swapped("\"Heron\"", "\"\"");
+  EXPECT_EQ(edited([](Board&) {}, nameless), nameless);
 }
 
 TEST(Edit, ValuesKeepTheirUnitsAndComments) {
