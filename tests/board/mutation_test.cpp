@@ -1,5 +1,7 @@
-// Valid files with bytes flipped, dropped, doubled and cut off: whatever comes out, reading ends with a board or with
-// problems that lie in the file, and what is sound can be written and read again.
+// Valid files with numbers, words, lines and bytes changed, dropped, doubled and cut off: whatever comes out, reading
+// ends with a board or with problems that lie in the file, and what is sound can be written and read again.
+
+#include "made/Mutation.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +9,6 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
-#include <random>
 #include <string>
 #include <vector>
 
@@ -33,41 +34,12 @@ std::vector<std::string> sources() {
   return texts;
 }
 
-std::string mutated(std::string text, std::mt19937& random) {
-  const auto below = [&](std::size_t n) { return std::uniform_int_distribution<std::size_t>(0, n - 1)(random); };
-  const std::string likely = "0123456789.-\"'[]{}=,#\n\t eE_aninf";
-  const std::size_t changes = 1 + below(4);
-  for (std::size_t i = 0; i < changes && !text.empty(); ++i) {
-    const std::size_t at = below(text.size());
-    switch (below(6)) {
-      case 0:
-        text[at] = static_cast<char>(below(256));
-        break;
-      case 1:
-        text[at] = likely[below(likely.size())];
-        break;
-      case 2:
-        text.erase(at, 1 + below(8));
-        break;
-      case 3:
-        text.insert(at, text.substr(below(text.size()), below(40)));
-        break;
-      case 4:
-        text.insert(at, 1, likely[below(likely.size())]);
-        break;
-      default:
-        if (below(4) == 0) text.resize(at);
-    }
-  }
-  return text;
-}
-
 TEST(Mutations, NeverCrash) {
   const auto texts = sources();
-  std::mt19937 random(20);
   int sound = 0, refused = 0;
   for (int run = 0; run < 4000; ++run) {
-    const std::string text = mutated(texts[static_cast<std::size_t>(run) % texts.size()], random);
+    const std::string text =
+        test::Mutation(static_cast<unsigned>(run)).of(texts[static_cast<std::size_t>(run) % texts.size()]);
     const BoardFile file = read_board_text(text, "board.toml", "/nonexistent");
     const auto lines = std::ranges::count(text, '\n') + 1;
     for (const Problem& problem : file.problems) {

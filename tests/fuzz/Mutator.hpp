@@ -1,11 +1,11 @@
 #pragma once
 
-/// Gives a fuzz target the changes of Mutate.hpp beside the fuzzer's own. Include it in one source of the target.
+/// Gives a fuzz target the changes of Mutation.hpp beside the fuzzer's own. Include it in one source of the target.
 
 #include <cstdint>
 #include <cstring>
 
-#include "Mutate.hpp"
+#include "made/Mutation.hpp"
 
 extern "C" std::size_t LLVMFuzzerMutate(std::uint8_t* data, std::size_t size, std::size_t most);
 

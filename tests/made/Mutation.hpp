@@ -94,7 +94,7 @@ class Mutation {
   void change_bytes(std::string& text) {
     static const std::string likely = "0123456789.-\"'[]{}=,#\n\t eE_<>/&;:";
     const std::size_t at = below(text.size());
-    switch (below(5)) {
+    switch (below(6)) {
       case 0:
         text[at] = static_cast<char>(below(256));
         break;
@@ -106,6 +106,9 @@ class Mutation {
         break;
       case 3:
         text.insert(at, text.substr(below(text.size()), below(40)));
+        break;
+      case 4:
+        if (below(4) == 0) text.resize(at);
         break;
       default:
         text.insert(at, 1, likely[below(likely.size())]);
