@@ -49,7 +49,7 @@ class ArtworkCheck {
     const double badness = broken.bar == Bar::most ? -value : value;
     if (badness >= worst.value) return true;
     worst.value = badness;
-    const Spot spot{at, z, let.name()};
+    const Spot spot{at, z, id_of(let.piece()), let.name()};
     worst.tell = [this, &broken, value, spot, message, suggestion, fix](const std::string& others) {
       judge_.hold(broken, value, spot, message + others, suggestion, fix);
     };

@@ -47,7 +47,7 @@ bool may_be_covered(const std::string& name) {
 
 void judge_cautions(const Subject& subject, Judge& judge) {
   const Board& board = subject.board;
-  const Spot spot{{}, subject.surface.thickness, "the work"};
+  const Spot spot{{}, subject.surface.thickness, {FeatureId::Kind::work}, "the work"};
   const std::set<std::string> names = materials_of(board);
   judge.hold(rule("caution-dust"), static_cast<double>(names.size()), spot, dust_words(board, names) + first,
              "extract at the cutter, wear a mask, and check the limits that hold where you work");

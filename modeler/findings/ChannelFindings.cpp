@@ -10,6 +10,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 struct Channel {
   double from, to, half;
   Rounded shape() const { return {{{from, -half}, {to, -half}, {to, half}, {from, half}}, 0}; }
@@ -34,9 +36,10 @@ std::optional<Channel> channel_of(const Subject& subject) {
 struct Thin {
   double left = std::numeric_limits<double>::infinity();
   Point at;
+  FeatureId where;
   std::string feature;
-  void take(double wood, Point p, const std::string& name) {
-    if (wood < left) left = wood, at = p, feature = name;
+  void take(double wood, Point p, const FeatureId& id, const std::string& name) {
+    if (wood < left) left = wood, at = p, where = id, feature = name;
   }
 };
 
@@ -47,22 +50,23 @@ Thin thinnest(const Subject& subject, const Channel& channel) {
       for (const double y : {-channel.half, 0.0, channel.half}) {
         const Point way = slot.treble_end - slot.bass_end;
         const Point p = slot.bass_end + ((y - slot.bass_end.y) / way.y) * way;
-        if (p.x >= channel.from && p.x <= channel.to) thin.take(slot_floor(subject, p), p, slot_name(slot));
+        if (p.x >= channel.from && p.x <= channel.to)
+          thin.take(slot_floor(subject, p), p, id_of(slot), slot_name(slot));
       }
   for (const Marker& marker : subject.layout.markers) {
     const Inlay& inlay = subject.board.inlays[marker.inlay];
     if (inlay.shape == InlayShape::artwork) continue;
     const Rounded pocket = pocket_shape(subject.board, inlay, marker.centre);
     if (!pocket.empty() && distance(pocket, channel.shape()) <= 0)
-      thin.take(subject.surface.thickness - inlay.depth, marker.centre, inlay_name(marker));
+      thin.take(subject.surface.thickness - inlay.depth, marker.centre, id_of(marker), inlay_name(marker));
   }
   const Region over = flattened({outline(channel.shape())});
   for (const LetPiece& let : subject.artwork) {
     const Region both = common(let.pocket(), over);
-    if (!both.empty()) thin.take(let.floor(), both.front().front(), let.name());
+    if (!both.empty()) thin.take(let.floor(), both.front().front(), id_of(let.piece()), let.name());
   }
   if (const auto& nut = subject.layout.nut; nut && channel.from < nut->face.x)
-    thin.take(subject.surface.thickness - nut->depth, nut->face, "the nut's seat");
+    thin.take(subject.surface.thickness - nut->depth, nut->face, {Kind::nut_seat}, "the nut's seat");
   return thin;
 }
 
@@ -71,7 +75,7 @@ void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
     const Pin& pin = subject.layout.pins[i];
     const double wall = distance(Rounded{{pin.centre}, pin.radius}, channel.shape());
     const std::string name = "pin " + std::to_string(i + 1);
-    judge.hold(rule("pin-in-channel"), wall, {pin.centre, 0, name},
+    judge.hold(rule("pin-in-channel"), wall, {pin.centre, 0, {Kind::pin, static_cast<int>(i)}, name},
                wall > 0
                    ? "between " + name + " and the neck's channel only " + judge.shown(wall) + " of the neck is left"
                    : name + " lies over the neck's channel: it holds nothing",
@@ -83,7 +87,7 @@ void judge_land(const Subject& subject, const Channel& channel, Judge& judge) {
   const double x =
       subject.layout.half_width(channel.from) < subject.layout.half_width(channel.to) ? channel.from : channel.to;
   const double land = subject.layout.half_width(x) - channel.half;
-  judge.hold(rule("glue-land-narrow"), land, {{x, channel.half}, 0, "the neck's channel"},
+  judge.hold(rule("glue-land-narrow"), land, {{x, channel.half}, 0, {Kind::neck_channel}, "the neck's channel"},
              "beside the channel only " + judge.shown(land) + " is left on each side to glue the board to",
              "use a narrower channel, or end it before the neck gets so narrow");
 }
@@ -96,7 +100,7 @@ void judge_channel(const Subject& subject, Judge& judge) {
   const Thin thin = thinnest(subject, *channel);
   const Rule& over = rule("thin-over-channel");
   if (!thin.feature.empty())
-    judge.hold(over, thin.left, {thin.at, thin.left, thin.feature},
+    judge.hold(over, thin.left, {thin.at, thin.left, thin.where, thin.feature},
                "under " + thin.feature + " the channel leaves the board " + judge.shown(thin.left) +
                    " of wood with nothing beneath it",
                "make the board " + judge.shown(judge.limit(over) - thin.left) + " thicker, or the cut shallower",
@@ -104,7 +108,7 @@ void judge_channel(const Subject& subject, Judge& judge) {
   judge_pins(subject, *channel, judge);
   judge_land(subject, *channel, judge);
   judge.hold(
-      rule("glue-in-channel"), 2 * channel->half, {{channel->from, 0}, 0, "the neck's channel"},
+      rule("glue-in-channel"), 2 * channel->half, {{channel->from, 0}, 0, {Kind::neck_channel}, "the neck's channel"},
       "the board closes a channel " + judge.shown(2 * channel->half) + " wide: glue that runs into it locks the rod",
       "cover the channel with a strip or tape before the glue goes on");
 }

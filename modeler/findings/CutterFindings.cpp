@@ -7,12 +7,17 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 /// Something that a cutter must do on this board, and how deep it goes from the top of the wood at that time.
 struct Task {
+  FeatureId where;
   std::string name;
   std::vector<CutterUse> uses;  ///< any of these will do
   double depth = 0;
 };
+
+FeatureId of(Operation operation) { return {Kind::operation, static_cast<int>(operation)}; }
 
 double deepest_pocket(const Board& board) {
   double depth = 0;
@@ -34,22 +39,28 @@ std::vector<Task> tasks_of(const Subject& subject) {
   for (const Operation operation : board.order) {
     const double top = top_before(subject, operation);
     if (operation == Operation::pockets && !board.inlays.empty())
-      tasks.push_back(
-          {"the pockets", {CutterUse::pocket_clear, CutterUse::pocket_detail}, top - finished + deepest_pocket(board)});
-    if (operation == Operation::inlay && !board.inlays.empty()) tasks.push_back({"the pieces", {CutterUse::piece}, 0});
+      tasks.push_back({of(Operation::pockets),
+                       "the pockets",
+                       {CutterUse::pocket_clear, CutterUse::pocket_detail},
+                       top - finished + deepest_pocket(board)});
+    if (operation == Operation::inlay && !board.inlays.empty())
+      tasks.push_back({of(Operation::inlay), "the pieces", {CutterUse::piece}, 0});
     if (operation == Operation::radius)
-      tasks.push_back({"the radius", {CutterUse::radius}, top - board.sanding - lowest_edge(subject)});
+      tasks.push_back(
+          {of(Operation::radius), "the radius", {CutterUse::radius}, top - board.sanding - lowest_edge(subject)});
     if (operation == Operation::slots) {
-      tasks.push_back({"the slots", {CutterUse::slot}, top - finished + slot_depth(board)});
-      if (subject.layout.nut) tasks.push_back({"the nut's seat", {CutterUse::nut}, top - finished + board.nut.depth});
+      tasks.push_back({of(Operation::slots), "the slots", {CutterUse::slot}, top - finished + slot_depth(board)});
+      if (subject.layout.nut)
+        tasks.push_back({{Kind::nut_seat}, "the nut's seat", {CutterUse::nut}, top - finished + board.nut.depth});
     }
-    if (operation == Operation::outline) tasks.push_back({"the outline", {CutterUse::outline}, top});
+    if (operation == Operation::outline)
+      tasks.push_back({of(Operation::outline), "the outline", {CutterUse::outline}, top});
   }
   return tasks;
 }
 
 void judge_task(const Subject& subject, const Task& task, Judge& judge) {
-  const Spot spot{{}, subject.surface.thickness, task.name};
+  const Spot spot{{}, subject.surface.thickness, task.where, task.name};
   int named = 0;
   for (const Cutter& cutter : subject.board.cutters) {
     const bool meant =
@@ -70,11 +81,11 @@ void judge_task(const Subject& subject, const Task& task, Judge& judge) {
 void judge_slot_cutter(const Subject& subject, const Cutter& cutter, Judge& judge) {
   const double cut = cut_width(cutter);
   const double width = subject.board.slots.width;
-  judge.hold(rule("slot-cutter-too-wide"), cut - width, {{}, subject.surface.thickness, "all slots"},
+  judge.hold(rule("slot-cutter-too-wide"), cut - width, {{}, subject.surface.thickness, {Kind::slots}, "all slots"},
              "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
                  judge.shown(width) + ": they will be too wide, and the frets loose",
              "take a cutter that cuts at most " + judge.shown(width));
-  judge.hold(rule("slot-cutter-narrow"), width - cut, {{}, subject.surface.thickness, "all slots"},
+  judge.hold(rule("slot-cutter-narrow"), width - cut, {{}, subject.surface.thickness, {Kind::slots}, "all slots"},
              "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
                  judge.shown(width) + ": in one pass they come out " + judge.shown(width - cut) + " too narrow",
              "cut each slot in two passes, one along each side, or take a wider cutter");
@@ -87,7 +98,8 @@ std::string plain(double value) {
 }
 
 void judge_strength(const Subject& subject, const Cutter& cutter, Judge& judge) {
-  const Spot spot{{}, subject.surface.thickness, "cutter \"" + cutter.name + "\""};
+  const int index = static_cast<int>(&cutter - subject.board.cutters.data());
+  const Spot spot{{}, subject.surface.thickness, {Kind::cutter, index}, "cutter \"" + cutter.name + "\""};
   const double slender = cutter.cutting_length / cutter.diameter;
   const Rule& long_one = rule("cutter-slender");
   judge.hold(long_one, slender, spot,

@@ -31,6 +31,7 @@ struct DrawingSum {
   std::optional<double> piece_neck, pocket_neck;
   std::map<std::string, ColourSum> colours;
 
+  FeatureId id() const { return {FeatureId::Kind::inlay, inlay, fret}; }
   std::string name() const { return "inlay " + std::to_string(inlay + 1) + " at fret " + std::to_string(fret); }
 };
 
@@ -98,8 +99,8 @@ class DrawingCheck {
                               [&](const DrawingSum* a, const DrawingSum* b) { return badness(*a) < badness(*b); });
   }
 
-  Spot spot(Point p, const std::string& name) const {
-    return {p, subject_.surface.exists(p.x, p.y) ? subject_.surface.height(p) : 0, name};
+  Spot spot(Point p, const FeatureId& id, const std::string& name) const {
+    return {p, subject_.surface.exists(p.x, p.y) ? subject_.surface.height(p) : 0, id, name};
   }
 
   /// Each colour where least of it is left.
@@ -115,27 +116,28 @@ class DrawingCheck {
       const std::string what = own.material + " (" + colour + ") of " + sum->name();
       const std::string mend =
           "name smaller cutters for pocket-detail and piece, draw that colour wider, or make the drawing larger";
-      if (judge_.hold(rule("colour-lost"), own.made ? 1 : 0, spot(own.lost_at, sum->name()),
+      if (judge_.hold(rule("colour-lost"), own.made ? 1 : 0, spot(own.lost_at, sum->id(), sum->name()),
                       "no piece is left of the " + what + ": the " + square_mm(own.drawn) +
                           " drawn in it are narrower than the cutter, " + judge_.shown(cut_) +
                           ", or within the clearance of other pieces",
                       mend))
         continue;
       judge_.hold(
-          rule("colour-mostly-lost"), own.left(), spot(own.lost_at, sum->name()),
+          rule("colour-mostly-lost"), own.left(), spot(own.lost_at, sum->id(), sum->name()),
           "of the " + square_mm(own.drawn) + " drawn in the " + what + " the pieces fill " + rounded(own.left()), mend);
     }
   }
 
   void judge_gap(const DrawingSum& sum) {
     if (sum.stuck)
-      judge_.hold(rule("gap-too-narrow"), *sum.stuck->left_gap - cut_, spot(sum.stuck->left_gap_at, sum.name()),
+      judge_.hold(rule("gap-too-narrow"), *sum.stuck->left_gap - cut_,
+                  spot(sum.stuck->left_gap_at, sum.id(), sum.name()),
                   "a gap of " + judge_.shown(*sum.stuck->left_gap) + " stays in the " + sum.stuck->material + " of " +
                       sum.name() + " and the cutter cuts " + judge_.shown(cut_) + ": it cannot be cut as it is",
                   "make the gap there wider in the drawing, or close it");
     if (!sum.narrowest) return;
     const RegionFigures& region = *sum.narrowest;
-    judge_.hold(rule("gap-too-narrow"), *region.drawn_gap - cut_, spot(region.drawn_gap_at, sum.name()),
+    judge_.hold(rule("gap-too-narrow"), *region.drawn_gap - cut_, spot(region.drawn_gap_at, sum.id(), sum.name()),
                 "a gap in the " + region.material + " of " + sum.name() + " is drawn " +
                     judge_.shown(*region.drawn_gap) + " wide and the cutter cuts " + judge_.shown(cut_) +
                     ": the gap is filled or made wider",
@@ -144,7 +146,7 @@ class DrawingCheck {
   }
 
   void judge_added(const DrawingSum& sum) {
-    judge_.hold(rule("area-added"), sum.added, spot(sum.fullest->added_at, sum.name()),
+    judge_.hold(rule("area-added"), sum.added, spot(sum.fullest->added_at, sum.id(), sum.name()),
                 "the pieces of " + sum.name() + " fill " + square_mm(sum.added) +
                     " that are not drawn for them: inner corners and gaps that the cutter does not reach",
                 "look at the drawing in the window before it is cut; smaller cutters add less");
@@ -152,7 +154,7 @@ class DrawingCheck {
 
   void judge_lost(const DrawingSum& sum) {
     const RegionFigures& most = *sum.sharpest;
-    judge_.hold(rule("corner-rounded"), most.departure, spot(most.departure_at, sum.name()),
+    judge_.hold(rule("corner-rounded"), most.departure, spot(most.departure_at, sum.id(), sum.name()),
                 "the cutters come no nearer than " + judge_.shown(most.departure) + " to the drawing of " + sum.name() +
                     " where it is sharpest",
                 "name a smaller cutter for pocket-detail and piece, or simplify the drawing there");
@@ -163,13 +165,13 @@ class DrawingCheck {
                (necks.empty() ? "is " : "") + judge_.shown(*sum.pocket_neck);
     const std::string covered =
         sum.covered > 0.005 ? ", " + square_mm(sum.covered) + " are filled by pieces of other colours" : "";
-    judge_.hold(rule("drawing-simplified"), sum.lost, spot(most.departure_at, sum.name()),
+    judge_.hold(rule("drawing-simplified"), sum.lost, spot(most.departure_at, sum.id(), sum.name()),
                 "of the " + square_mm(sum.drawn) + " drawn for " + sum.name() + " the pieces lack " +
                     square_mm(sum.lost) + ": " + square_mm(sum.gap) + " is gap to fill, in " + square_mm(sum.voids) +
                     " the wood stands" + covered + necks,
                 "look at the drawing in the window before it is cut; smaller cutters and clearance lose less");
     if (sum.cleared <= 0) return;
-    judge_.hold(rule("left-to-detail-cutter"), sum.detail, spot(sum.detail_at, sum.name()),
+    judge_.hold(rule("left-to-detail-cutter"), sum.detail, spot(sum.detail_at, sum.id(), sum.name()),
                 "the clearing cutter reaches " + rounded(100 * sum.cleared / (sum.cleared + sum.detail)) +
                     " of the pockets of " + sum.name() + "; " + square_mm(sum.detail) +
                     " are left to the detail cutter",
@@ -199,7 +201,8 @@ class DrawingCheck {
       const double clearance = subject_.board.inlays[static_cast<std::size_t>(inlay)].clearance;
       const InlayPiece &a = piece(meeting.a), &b = piece(meeting.b);
       const std::string name = "inlay " + std::to_string(inlay + 1) + " at fret " + std::to_string(a.fret);
-      judge_.hold(rule("pockets-merge"), meeting.wood - clearance, spot(meeting.at, name),
+      judge_.hold(rule("pockets-merge"), meeting.wood - clearance,
+                  spot(meeting.at, {FeatureId::Kind::inlay, inlay, a.fret}, name),
                   "the pockets of " + a.name + " and " + b.name + " of " + name + " run together: " +
                       (meeting.wood > 0 ? "a wall of " + judge_.shown(meeting.wood) + " between them does not stand"
                                         : "they overlap by " + judge_.shown(-meeting.wood)) +

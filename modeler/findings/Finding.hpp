@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
+#include "board/FeatureId.hpp"
 #include "findings/Fix.hpp"
 #include "layout/Layout.hpp"
 #include "surface/Surface.hpp"
@@ -31,9 +32,10 @@ struct Finding {
   double limit = 0;            ///< in the same unit; the board's own when [limits] gives one
   std::string unit;            ///< "mm", "frets", "cutters"
   std::array<double, 3> at{};  ///< x, y, z in the board's frame, mm
-  std::string feature;         ///< "the slot of fret 7"
-  std::string message;         ///< what is so
-  std::string cost;            ///< what it costs if it is ignored
+  FeatureId where;
+  std::string feature;     ///< the same for people: "the slot of fret 7"
+  std::string message;     ///< what is so
+  std::string cost;        ///< what it costs if it is ignored
   std::string source;      ///< of the limit: "key X", "common practice, no source", "published: ..", "key limits.NAME"
   std::string suggestion;  ///< what to change
   std::optional<Fix> fix;  ///< the suggestion as one edit, where it is a number

@@ -12,7 +12,7 @@ void judge_limits(const Board& board, Judge& judge) {
   for (const auto& [name, limit] : board.limits) {
     if (std::find(names.begin(), names.end(), name) != names.end()) continue;
     const std::string near = nearest_word(name, names);
-    judge.hold(rule("unknown-limit"), 1, {{}, 0, "limits." + name},
+    judge.hold(rule("unknown-limit"), 1, {{}, 0, {FeatureId::Kind::limit}, "limits." + name},
                "no finding is called \"" + name + "\", so this limit does nothing",
                near.empty() ? "take the name of a finding" : "was \"" + near + "\" meant?");
   }

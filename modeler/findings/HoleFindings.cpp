@@ -11,6 +11,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 constexpr double none = std::numeric_limits<double>::infinity();
 /// Points along a side dot's hole and round a pin's.
 constexpr int stations = 16;
@@ -20,7 +22,7 @@ std::string dot_name(const SideDot& dot) { return "the side dot at fret " + std:
 void judge_dot(const Subject& subject, const SideDot& dot, Judge& judge) {
   const double edge = subject.surface.height(dot.mouth), z = edge / 2, left = z - dot.radius;
   const Rule& thin = rule("thin-at-side-dot");
-  judge.hold(thin, left, {dot.mouth, z, dot_name(dot)},
+  judge.hold(thin, left, {dot.mouth, z, id_of(dot), dot_name(dot)},
              "above and below " + dot_name(dot) + " the edge has " + judge.shown(left) + " of wood left",
              "use side dots at most " + judge.shown(2 * (z - judge.limit(thin))) + " across",
              Fix{"side_dots.diameter", judge.down(2 * (z - judge.limit(thin)))});
@@ -39,7 +41,7 @@ void judge_over_dot(const Subject& subject, const SideDot& dot, Judge& judge) {
     }
   if (least == none) return;
   const Rule& near = rule("side-dot-near-cut");
-  judge.hold(near, least, {at, z, dot_name(dot)},
+  judge.hold(near, least, {at, z, id_of(dot), dot_name(dot)},
              least > 0 ? "between " + dot_name(dot) + " and the floor of a cut over it only " + judge.shown(least) +
                              " of wood is left"
                        : dot_name(dot) + " breaks into a cut that lies over it",
@@ -71,7 +73,7 @@ LedgeOverDot ledge_over(const Subject& subject, const Binding& binding, const Si
 void judge_ledge(const Subject& subject, const SideDot& dot, const LedgeOverDot& over, Judge& judge) {
   const Rule& opens = rule("side-dot-in-ledge");
   const double most = subject.board.binding->height + over.least - judge.limit(opens);
-  judge.hold(opens, over.least, {dot.mouth, subject.surface.height(dot.mouth) / 2, dot_name(dot)},
+  judge.hold(opens, over.least, {dot.mouth, subject.surface.height(dot.mouth) / 2, id_of(dot), dot_name(dot)},
              over.least < 0 ? "the hole of " + dot_name(dot) + " reaches " + judge.shown(-over.least) +
                                   " above the floor of the binding's ledge and opens into it"
                             : "between the hole of " + dot_name(dot) + " and the floor of the binding's ledge only " +
@@ -86,7 +88,7 @@ void judge_ledge(const Subject& subject, const SideDot& dot, const LedgeOverDot&
 void judge_behind_binding(const Subject& subject, const SideDot& first, Judge& judge) {
   const double width = subject.board.binding->width, left = first.depth - width;
   judge.hold(rule("side-dots-in-binding"), left,
-             {first.mouth, subject.surface.height(first.mouth) / 2, dot_name(first)},
+             {first.mouth, subject.surface.height(first.mouth) / 2, id_of(first), dot_name(first)},
              "the binding is " + judge.shown(width) + " wide and the side dots' holes are " + judge.shown(first.depth) +
                  " deep: " +
                  (left > 0 ? "only " + judge.shown(left) + " of them is in the wood"
@@ -107,7 +109,8 @@ void judge_dots_in_binding(const Subject& subject, Judge& judge) {
   if (behind) judge_behind_binding(subject, *behind, judge);
 }
 
-void judge_over_pin(const Subject& subject, const Pin& pin, const std::string& name, Judge& judge) {
+void judge_over_pin(const Subject& subject, const Pin& pin, const FeatureId& id, const std::string& name,
+                    Judge& judge) {
   double least = lowest_floor(subject, pin.centre);
   for (int i = 0; i < stations; ++i)
     least = std::min(least,
@@ -115,14 +118,15 @@ void judge_over_pin(const Subject& subject, const Pin& pin, const std::string& n
   const double over = least - pin.depth;
   const Rule& thin = rule("thin-over-pin");
   const double lack = judge.limit(thin) - over;
-  judge.hold(thin, over, {pin.centre, pin.depth, name},
+  judge.hold(thin, over, {pin.centre, pin.depth, id, name},
              over > 0 ? "over " + name + " only " + judge.shown(over) + " of wood is left"
                       : name + " comes out through what is cut from above",
              "make pins.depth " + judge.shown(lack) + " less, or move the pin",
              Fix{"pins.depth", judge.down(pin.depth - lack)});
 }
 
-void judge_pin_edge(const Subject& subject, const Pin& pin, const std::string& name, Judge& judge) {
+void judge_pin_edge(const Subject& subject, const Pin& pin, const FeatureId& id, const std::string& name,
+                    Judge& judge) {
   double wall = none;
   for (const Segment& edge : subject.layout.edges) {
     const Point along = unit(edge.b - edge.a);
@@ -130,7 +134,7 @@ void judge_pin_edge(const Subject& subject, const Pin& pin, const std::string& n
     wall = std::min(wall, way);
   }
   const double binding = subject.board.binding ? subject.board.binding->width : 0;
-  judge.hold(rule("pin-near-edge"), wall - binding, {pin.centre, 0, name},
+  judge.hold(rule("pin-near-edge"), wall - binding, {pin.centre, 0, id, name},
              "between " + name + " and the " + (binding > 0 ? "binding" : "edge") + " only " +
                  judge.shown(wall - binding) + " of wood is left",
              "move the pin inward by " + judge.shown(judge.limit(rule("pin-near-edge")) - wall + binding));
@@ -146,11 +150,12 @@ void judge_holes(const Subject& subject, Judge& judge) {
   judge_dots_in_binding(subject, judge);
   for (std::size_t i = 0; i < subject.layout.pins.size(); ++i) {
     const std::string name = "pin " + std::to_string(i + 1);
-    judge_over_pin(subject, subject.layout.pins[i], name, judge);
-    judge_pin_edge(subject, subject.layout.pins[i], name, judge);
+    const FeatureId id{Kind::pin, static_cast<int>(i)};
+    judge_over_pin(subject, subject.layout.pins[i], id, name, judge);
+    judge_pin_edge(subject, subject.layout.pins[i], id, name, judge);
   }
   const double pins = static_cast<double>(subject.layout.pins.size());
-  judge.hold(rule("few-pins"), pins, {{}, 0, "the glue face"},
+  judge.hold(rule("few-pins"), pins, {{}, 0, {Kind::glue_face}, "the glue face"},
              "fewer than two locating pins: the board slides on wet glue while it is clamped",
              "put in two pins, or go through two slots with nails of the slot's width");
 }

@@ -33,7 +33,7 @@ void judge_piece(const Subject& subject, const Let& let, Judge& judge) {
       if (left < least) least = left, thin = p;
       most = std::max(most, left);
     }
-  const Spot spot{thin, floor + least, let.name};
+  const Spot spot{thin, floor + least, id_of(let.marker), let.name};
   // A piece of its own thickness does not follow the pocket down.
   std::optional<Fix> deepen;
   if (!let.inlay.piece_thickness)
@@ -51,7 +51,7 @@ void judge_piece(const Subject& subject, const Let& let, Judge& judge) {
                deepen);
   const double thickness = let.inlay.piece_thickness.value_or(let.inlay.depth + 0.2);
   const Rule& deep = rule("pocket-too-deep");
-  judge.hold(deep, thickness - most, {let.marker.centre, floor, let.name},
+  judge.hold(deep, thickness - most, {let.marker.centre, floor, id_of(let.marker), let.name},
              "the pocket of " + let.name + " is " + judge.shown(most) + " deep and the piece " +
                  judge.shown(thickness) + " thick: it will lie " +
                  (thickness < most ? "below the surface" : "too low to be sanded flush"),
@@ -73,7 +73,7 @@ void judge_slot_wall(const Subject& subject, const Let& let, Judge& judge) {
     if (way < wall) wall = way, nearest = &slot;
   }
   if (!nearest) return;
-  const Spot spot{let.marker.centre, subject.surface.height(let.marker.centre), let.name};
+  const Spot spot{let.marker.centre, subject.surface.height(let.marker.centre), id_of(let.marker), let.name};
   if (judge.hold(rule("inlay-on-slot"), wall, spot,
                  let.name + " lies on " + slot_name(*nearest) + ", by " + judge.shown(-wall) +
                      ": the slot cuts the piece and the fret has no wood to hold it",
@@ -100,7 +100,8 @@ void judge_edge_wall(const Subject& subject, const Let& let, Judge& judge) {
   const double binding = subject.board.binding ? subject.board.binding->width : 0;
   const double sure = wall - binding - reclamp_loss(subject.board, Operation::pockets, Operation::outline);
   const double lack = judge.limit(rule("thin-wall-at-edge")) - sure;
-  judge.hold(rule("thin-wall-at-edge"), sure, {let.marker.centre, subject.surface.height(let.marker.centre), let.name},
+  judge.hold(rule("thin-wall-at-edge"), sure,
+             {let.marker.centre, subject.surface.height(let.marker.centre), id_of(let.marker), let.name},
              "between " + let.name + " and the " + (binding > 0 ? "binding" : "edge") + " only " + judge.shown(sure) +
                  " of wood is sure to stay: it may break out",
              "make it narrower or shift it by " + judge.shown(lack), smaller_dot(let, lack, judge));

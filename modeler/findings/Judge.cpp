@@ -34,6 +34,7 @@ bool Judge::hold(const Rule& rule, double value, const Spot& spot, const std::st
                     limit(rule),
                     std::string(rule.unit),
                     {spot.at.x, spot.at.y, spot.z},
+                    spot.where,
                     spot.feature,
                     message,
                     std::string(rule.cost),

@@ -14,7 +14,8 @@ namespace sagitta {
 struct Spot {
   Point at;
   double z = 0;
-  std::string feature;
+  FeatureId where;
+  std::string feature;  ///< the same for people
 };
 
 class Judge {

@@ -31,7 +31,8 @@ void judge_fret(int fret, const Spot& spot, Judge& judge) {
 void judge_centre(const Subject& subject, const Marker& marker, Judge& judge) {
   const Inlay& inlay = subject.board.inlays[marker.inlay];
   const double off = std::max(std::abs(inlay.shift_along), std::abs(inlay.shift_across));
-  judge.hold(rule("marker-off-centre"), off, {marker.centre, subject.surface.height(marker.centre), inlay_name(marker)},
+  judge.hold(rule("marker-off-centre"), off,
+             {marker.centre, subject.surface.height(marker.centre), id_of(marker), inlay_name(marker)},
              inlay_name(marker) + " is shifted by " + judge.shown(std::abs(inlay.shift_along)) + " along and " +
                  judge.shown(std::abs(inlay.shift_across)) + " across from the middle of its space",
              "make sure that it is meant");
@@ -44,7 +45,8 @@ void judge_octave(const Subject& subject, const std::set<int>& marked, Judge& ju
   for (const int fret : marked)
     if (std::abs(fret - octave) < std::abs(nearest - octave)) nearest = fret;
   const Point at = subject.layout.frets[octave].middle;
-  judge.hold(rule("octave-unmarked"), std::abs(nearest - octave), {at, subject.surface.height(at), "fret 12"},
+  judge.hold(rule("octave-unmarked"), std::abs(nearest - octave),
+             {at, subject.surface.height(at), {.kind = FeatureId::Kind::fret, .fret = octave}, "fret 12"},
              "no mark stands at the octave, fret 12; the nearest is at fret " + std::to_string(nearest),
              "mark fret 12, or make sure that it is meant");
 }
@@ -60,11 +62,13 @@ void judge_markers(const Subject& subject, Judge& judge) {
   std::set<int> told;
   for (const Marker& marker : subject.layout.markers)
     if (told.insert(marker.fret).second)
-      judge_fret(marker.fret, {marker.centre, subject.surface.height(marker.centre), inlay_name(marker)}, judge);
+      judge_fret(marker.fret, {marker.centre, subject.surface.height(marker.centre), id_of(marker), inlay_name(marker)},
+                 judge);
   for (const SideDot& dot : subject.layout.side_dots)
     if (told.insert(dot.fret).second)
       judge_fret(dot.fret,
-                 {dot.mouth, subject.surface.height(dot.mouth) / 2, "the side dot at fret " + std::to_string(dot.fret)},
+                 {dot.mouth, subject.surface.height(dot.mouth) / 2, id_of(dot),
+                  "the side dot at fret " + std::to_string(dot.fret)},
                  judge);
   judge_octave(subject, told, judge);
 }

@@ -9,6 +9,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 std::string tenths(double value) {
   char text[32];
   std::snprintf(text, sizeof text, "%.1f", std::abs(value));
@@ -22,7 +24,10 @@ void judge_sensitivity(const Subject& subject, Judge& judge) {
   char shown[32];
   std::snprintf(shown, sizeof shown, "%.2f", cents);
   judge.hold(rule("placement-sensitive"), cents,
-             {last.middle, subject.surface.height(last.middle), "fret " + std::to_string(last.fret)},
+             {last.middle,
+              subject.surface.height(last.middle),
+              {.kind = Kind::fret, .fret = last.fret},
+              "fret " + std::to_string(last.fret)},
              "0.1 mm off its place puts fret " + std::to_string(last.fret) + " " + shown + " cents out of tune",
              "check the machine's x over the whole length before the slots are cut");
 }
@@ -36,7 +41,7 @@ void judge_worst(const Subject& subject, const std::vector<SlotError>& errors, J
   const auto told = [&](const Rule& rule, double value, const SlotError& error) {
     const Point at{error.place, 0};
     const std::string slot = error.fret == 0 ? "slot zero" : "the slot of fret " + std::to_string(error.fret);
-    return judge.hold(rule, value, {at, subject.surface.height(at), slot},
+    return judge.hold(rule, value, {at, subject.surface.height(at), {.kind = Kind::slot, .fret = error.fret}, slot},
                       slot + " was cut " + judge.shown(std::abs(error.off)) +
                           (error.off < 0 ? " short of" : " beyond") + " its place: the note is " + tenths(error.cents) +
                           " cents " + (error.cents < 0 ? "flat" : "sharp"),
@@ -51,7 +56,8 @@ void judge_drift(const Subject& subject, const std::vector<SlotError>& errors, J
   char part[32];
   std::snprintf(part, sizeof part, "%.3f %%", 100 * std::abs(drift.per_mm));
   const Point at{errors.back().place, 0};
-  judge.hold(rule("slots-drift"), std::abs(drift.growth()), {at, subject.surface.height(at), "all slots"},
+  judge.hold(rule("slots-drift"), std::abs(drift.growth()),
+             {at, subject.surface.height(at), {Kind::slots}, "all slots"},
              "the slots' error grows by " + judge.shown(std::abs(drift.growth())) +
                  " from the first to the last: they were cut " + part + (drift.per_mm < 0 ? " too short" : " too long"),
              std::string("correct the machine's scale along x by ") + part +
@@ -66,7 +72,8 @@ void judge_measured(const Subject& subject, Judge& judge) {
   if (subject.board.measured_slots.empty() || errors.empty()) return;
   const int more =
       static_cast<int>(subject.board.measured_slots.size()) - static_cast<int>(subject.layout.slots.size());
-  judge.hold(rule("measured-slots-differ"), std::abs(more), {{}, subject.surface.thickness, "measured.slots"},
+  judge.hold(rule("measured-slots-differ"), std::abs(more),
+             {{}, subject.surface.thickness, {Kind::measured_slots}, "measured.slots"},
              std::to_string(subject.board.measured_slots.size()) + " slots were measured and the board has " +
                  std::to_string(subject.layout.slots.size()) +
                  ": each is compared with the slot of its place in the list",

@@ -6,6 +6,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 struct Coefficients {
   std::string_view material;
   double radial, tangential;  ///< change per unit of size and per cent of moisture, 6 to 14 %
@@ -48,7 +50,7 @@ void judge_moisture(const Subject& subject, Judge& judge) {
   const auto change = moisture_change(wood, width, moisture);
   if (!change) return;
   const Point at{subject.layout.heel_end, width / 2};
-  judge.hold(rule("width-moves"), change->flat_sawn, {at, 0, "the board"},
+  judge.hold(rule("width-moves"), change->flat_sawn, {at, 0, {Kind::board}, "the board"},
              "4 % more or less moisture in the wood changes the width by " + judge.shown(change->flat_sawn) +
                  " flat-sawn, " + judge.shown(change->quartered) +
                  " quartered: fret ends come out at the sides in dry air, and inlays show a gap",
@@ -59,6 +61,7 @@ void judge_heat(const Subject& subject, Judge& judge) {
   const Board& board = subject.board;
   const Box box = bounds(subject.layout.outline);
   double most = heat_change(board, board.blank.material, box.high.x - box.low.x, warmth);
+  FeatureId where{Kind::board};
   std::string what = "the board";
   Point at{box.high.x, 0};
   for (const Marker& marker : subject.layout.markers) {
@@ -67,9 +70,9 @@ void judge_heat(const Subject& subject, Judge& judge) {
     for (const auto& each : {inlay.along, inlay.across, inlay.across_nut, inlay.across_heel})
       size = std::max(size, each.value_or(0));
     const double moves = heat_change(board, inlay.material, size, warmth);
-    if (moves > most) most = moves, what = inlay_name(marker), at = marker.centre;
+    if (moves > most) most = moves, where = id_of(marker), what = inlay_name(marker), at = marker.centre;
   }
-  judge.hold(rule("length-moves"), most, {at, subject.surface.thickness, what},
+  judge.hold(rule("length-moves"), most, {at, subject.surface.thickness, where, what},
              "15 degrees more or less change the length of " + what + " by " + judge.shown(most),
              "cut and measure at the temperature it will live in, and give pieces a clearance of half of that");
 }

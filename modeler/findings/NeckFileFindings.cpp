@@ -8,6 +8,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 void judge_sides(const Subject& subject, const NeckShape& shape, double trim, Judge& judge) {
   const std::vector<Overlap> all = overlaps(shape, subject.layout);
   if (all.empty()) return;
@@ -16,6 +18,7 @@ void judge_sides(const Subject& subject, const NeckShape& shape, double trim, Ju
   const auto spot = [&](const Overlap& place) {
     return Spot{{place.x, place.side * subject.layout.half_width(place.x)},
                 0,
+                {.kind = Kind::neck_side, .part = place.side < 0 ? FeatureId::lower : FeatureId::upper},
                 place.side < 0 ? "the lower side of the neck" : "the upper side of the neck"};
   };
   const double stands = out->out - trim;
@@ -36,7 +39,7 @@ void judge_face(const Subject& subject, const NeckShape& shape, Judge& judge) {
   const double length = subject.layout.heel_end - subject.layout.nut_end, half = subject.layout.half_width(0);
   const double lengthwise = std::abs(plane.along) * length, crosswise = std::abs(plane.across) * 2 * half;
   const double tilt = std::max(lengthwise, crosswise);
-  const Spot spot{{subject.layout.heel_end, 0}, plane.height, "the neck's glue face"};
+  const Spot spot{{subject.layout.heel_end, 0}, plane.height, {Kind::neck_face}, "the neck's glue face"};
   judge.hold(rule("glue-face-tilted"), tilt, spot,
              "the neck's glue face rises by " + judge.shown(lengthwise) + " along the board and by " +
                  judge.shown(crosswise) + " across it",
@@ -59,7 +62,7 @@ void judge_found_channel(const Subject& subject, const NeckShape& shape, Judge& 
   double off = std::abs(found->width - *neck.channel_width);
   if (neck.channel_from) off = std::max(off, std::abs(found->from - *neck.channel_from));
   if (neck.channel_to) off = std::max(off, std::abs(found->to - *neck.channel_to));
-  judge.hold(rule("channel-differs"), off, {{found->from, 0}, 0, "the neck's channel"},
+  judge.hold(rule("channel-differs"), off, {{found->from, 0}, 0, {Kind::neck_channel}, "the neck's channel"},
              "in the neck's file the channel is " + judge.shown(found->width) + " wide and runs from x = " +
                  judge.shown(found->from) + " to " + judge.shown(found->to) + "; the board file says something else",
              "make neck.channel_width, channel_from and channel_to agree with the neck");
@@ -70,7 +73,7 @@ void judge_found_channel(const Subject& subject, const NeckShape& shape, Judge& 
 void judge_neck_file(const Subject& subject, Judge& judge) {
   if (!subject.neck || !subject.board.neck) return;
   if (!subject.neck->shape) {
-    judge.hold(rule("neck-file-unread"), 1, {{}, 0, "the neck's file"}, subject.neck->failure,
+    judge.hold(rule("neck-file-unread"), 1, {{}, 0, {Kind::neck_file}, "the neck's file"}, subject.neck->failure,
                "export the neck again as a STEP solid, drawn as the board lies, or leave neck.file out");
     return;
   }
@@ -79,7 +82,7 @@ void judge_neck_file(const Subject& subject, Judge& judge) {
   judge_sides(subject, shape, neck.state == NeckState::rough ? neck.trim : 0, judge);
   judge_face(subject, shape, judge);
   judge_found_channel(subject, shape, judge);
-  judge.hold(rule("neck-into-board"), shape.interference, {{0, 0}, 0, "the neck"},
+  judge.hold(rule("neck-into-board"), shape.interference, {{0, 0}, 0, {Kind::neck}, "the neck"},
              "the neck stands in the board's place: " + std::to_string(std::lround(shape.interference)) +
                  " mm3 of it lie above the glue face under the board's outline",
              "look at what rises there: a rod's end, a fillet, the heel");

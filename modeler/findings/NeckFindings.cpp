@@ -8,17 +8,21 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 /// Where the board stands against the neck: at the nut, at a fret, at the body end.
 struct Place {
   double x = 0;
+  FeatureId id;
   std::string name;
 };
 
 std::vector<Place> places_of(const Subject& subject) {
-  std::vector<Place> places{{0, "the nut"}};
+  std::vector<Place> places{{0, {Kind::nut}, "the nut"}};
   for (const FretLine& fret : subject.layout.frets)
-    if (fret.fret > 0) places.push_back({fret.middle.x, "fret " + std::to_string(fret.fret)});
-  places.push_back({subject.board.neck->body_at.value_or(subject.layout.heel_end), "the body end"});
+    if (fret.fret > 0)
+      places.push_back({fret.middle.x, {.kind = Kind::fret, .fret = fret.fret}, "fret " + std::to_string(fret.fret)});
+  places.push_back({subject.board.neck->body_at.value_or(subject.layout.heel_end), {Kind::body_end}, "the body end"});
   return places;
 }
 
@@ -49,7 +53,7 @@ void judge_widths(const Subject& subject, Judge& judge) {
            judge.shown(board - difference);
   };
   const auto spot = [&](const Place& place) {
-    return Spot{{place.x, subject.layout.half_width(place.x)}, 0, place.name};
+    return Spot{{place.x, subject.layout.half_width(place.x)}, 0, place.id, place.name};
   };
   const double lack = judge.limit(rule("board-narrower-than-neck")) - narrowest;
   judge.hold(rule("board-narrower-than-neck"), narrowest, spot(*narrow),
@@ -67,10 +71,11 @@ void judge_reach(const Subject& subject, double limit, Judge& judge) {
   const Point fret = last.bass_end.x > last.treble_end.x ? last.bass_end : last.treble_end;
   const Point heel{bounds(subject.layout.outline).high.x, 0};
   const std::string most = " the neck allows " + judge.shown(limit);
-  judge.hold(rule("last-fret-past-limit"), fret.x - limit, {fret, subject.surface.height(fret), "the last fret"},
+  judge.hold(rule("last-fret-past-limit"), fret.x - limit,
+             {fret, subject.surface.height(fret), {.kind = Kind::fret, .fret = last.fret}, "the last fret"},
              "the last fret reaches to " + judge.shown(fret.x) + " and" + most,
              "use fewer frets, or a scale that is shorter");
-  judge.hold(rule("heel-past-limit"), heel.x - limit, {heel, 0, "the heel end"},
+  judge.hold(rule("heel-past-limit"), heel.x - limit, {heel, 0, {Kind::heel_end}, "the heel end"},
              "the board reaches to " + judge.shown(heel.x) + " and" + most + ": it runs into what stands there",
              "make board.past_last_fret " + judge.shown(heel.x - limit) + " less",
              Fix{"board.past_last_fret", judge.down(subject.board.board.past_last_fret - heel.x + limit)});
@@ -83,7 +88,7 @@ void judge_joint(const Subject& subject, Judge& judge) {
   const Point at = subject.layout.frets[static_cast<std::size_t>(fret)].middle;
   const double off = at.x - *neck.body_at;
   judge.hold(rule("joint-fret-off-body"), std::abs(off),
-             {at, subject.surface.height(at), "fret " + std::to_string(fret)},
+             {at, subject.surface.height(at), {.kind = Kind::fret, .fret = fret}, "fret " + std::to_string(fret)},
              "fret " + std::to_string(fret) + " stands " + judge.shown(std::abs(off)) +
                  (off < 0 ? " short of" : " beyond") + " the body end at " + judge.shown(*neck.body_at),
              "set the neck so that the body end lies at " + judge.shown(at.x) + ", or change the scale");

@@ -6,6 +6,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 std::string list_of(const std::vector<Operation>& operations) {
   std::string text;
   for (const Operation operation : operations)
@@ -20,11 +22,15 @@ void judge_outline_last(const Subject& subject, Judge& judge) {
   if (outline == order.end()) return;
   const std::vector<Operation> after(outline + 1, order.end());
   judge.hold(rule("outline-before-last"), static_cast<double>(after.size()),
-             {{}, subject.surface.thickness, "the order of work"},
+             {{}, subject.surface.thickness, {Kind::work_order}, "the order of work"},
              "the outline is cut before " + list_of(after) +
                  ": the blank's straight sides, which hold the board square"
                  " in the clamps, are gone by then",
              "put \"outline\" last in work.order");
+}
+
+FeatureId id_of(const Board& board, const Setup& setup) {
+  return {Kind::setup, static_cast<int>(&setup - board.setups.data())};
 }
 
 bool uses(const Setup& setup, Operation operation) {
@@ -43,7 +49,7 @@ std::vector<Operation> begun_after(const Board& board, const Setup& setup, Opera
 void judge_zero(const Subject& subject, const Setup& setup, const std::string& name, Judge& judge) {
   const Board& board = subject.board;
   const double blank = subject.layout.blank_thickness;
-  const Spot spot{{}, blank, name};
+  const Spot spot{{}, blank, id_of(board, setup), name};
   const auto gone = [&](const std::vector<Operation>& late, const std::string& what, const std::string& instead) {
     judge.hold(rule("zero-gone"), static_cast<double>(late.size()), spot,
                name + " takes its zero from " + what + " for " + list_of(late) + ", and by then it has been cut away",
@@ -57,7 +63,7 @@ void judge_zero(const Subject& subject, const Setup& setup, const std::string& n
   const Point zero = setup.zero == Zero::corner   ? stock.low
                      : setup.zero == Zero::centre ? between(stock.low, stock.high, 0.5)
                                                   : Point{};
-  judge.hold(rule("zero-on-blank"), length(zero), {zero, blank, name},
+  judge.hold(rule("zero-on-blank"), length(zero), {zero, blank, id_of(board, setup), name},
              name + " takes x and y from the blank's " + (setup.zero == Zero::corner ? "corner" : "middle") +
                  ": an error of the blank's measured length or width moves the board by " +
                  (setup.zero == Zero::corner ? "as much" : "half of it"),
@@ -74,7 +80,7 @@ void judge_zero(const Subject& subject, const Setup& setup, const std::string& n
 void judge_setup(const Subject& subject, const Setup& setup, const std::string& name, Judge& judge) {
   judge_zero(subject, setup, name, judge);
   if (uses(setup, Operation::outline))
-    judge.hold(rule("outline-into-bed"), setup.tape, {{}, 0, name},
+    judge.hold(rule("outline-into-bed"), setup.tape, {{}, 0, id_of(subject.board, setup), name},
                "the outline is cut right through and nothing lies under the blank: the cutter goes into the bed",
                "lay tape or a sacrificial board under it, and give its thickness as the set-up's tape");
 }
@@ -90,7 +96,7 @@ void judge_order(const Subject& subject, Judge& judge) {
     if (operation != Operation::inlay && !setup_of(board, operation) &&
         (operation != Operation::pockets || !board.inlays.empty()))
       idle.push_back(operation);
-  judge.hold(rule("operation-without-setup"), static_cast<double>(idle.size()), {{}, 0, "the set-ups"},
+  judge.hold(rule("operation-without-setup"), static_cast<double>(idle.size()), {{}, 0, {Kind::setups}, "the set-ups"},
              "no set-up does " + list_of(idle), "name them under the operations of a set-up");
   for (std::size_t i = 0; i < board.setups.size(); ++i) {
     const Setup& setup = board.setups[i];

@@ -30,7 +30,7 @@ void judge_slots(const Subject& subject, const SimpleInlay& let, Judge& judge) {
   for (const Slot& slot : subject.layout.slots) {
     if (piece.empty() || distance(piece, slot_shape(subject.layout, slot)) >= 0) continue;
     const Point at{let.marker->centre};
-    const Spot spot{at, subject.surface.height(at), name};
+    const Spot spot{at, subject.surface.height(at), id_of(*let.marker), name};
     const double left = sliver(piece, slot),
                  stands = proud_at(subject, let.inlay->depth, piece_thickness(*let.inlay), at);
     judge.hold(rule("inlay-sliver"), left, spot,
@@ -50,7 +50,7 @@ void judge_pair(const Subject& subject, const SimpleInlay& one, const SimpleInla
   if (!judge.breaks(close, wall)) return;
   const Point at = between(one.marker->centre, other.marker->centre, 0.5);
   const std::string a = inlay_name(*one.marker), b = inlay_name(*other.marker);
-  judge.hold(close, wall, {at, subject.surface.height(at), b},
+  judge.hold(close, wall, {at, subject.surface.height(at), id_of(*other.marker), b},
              wall > 0 ? "between " + a + " and " + b + " only " + judge.shown(wall) + " of wood is left"
                       : a + " and " + b + " overlap by " + judge.shown(-wall) + ": there is no wood between them",
              "move them " + judge.shown(judge.limit(close) - wall) + " apart");
@@ -87,7 +87,8 @@ void judge_corners(const Subject& subject, Judge& judge) {
     // An inside corner of angle a keeps the middle of a round cutter r / sin(a/2) away from its point.
     const double off = cutter * (1 / std::sin(sharpest(*let.inlay) / 2) - 1);
     const Point at = let.marker->centre;
-    judge.hold(rule("corner-rounded"), off, {at, subject.surface.height(at), inlay_name(*let.marker)},
+    judge.hold(rule("corner-rounded"), off,
+               {at, subject.surface.height(at), id_of(*let.marker), inlay_name(*let.marker)},
                "a cutter of radius " + judge.shown(cutter) + " stays " + judge.shown(off) +
                    " away from the corners of " + inlay_name(*let.marker) + ": pocket and piece get round corners",
                "name a smaller cutter for pocket-detail and piece, or finish the corners by hand");

@@ -24,7 +24,7 @@ void judge_ridges(const Subject& subject, Judge& judge) {
     const double left = ball ? ball_ridge(tip, step) : flat_stair(radius, edge, step);
     const double enough = ball ? ball_step(tip, wanted) : flat_step(radius, edge, wanted);
     const Point at{0, ball ? 0 : edge};
-    judge.hold(ridges, left, {at, surface.height(at), "the playing surface"},
+    judge.hold(ridges, left, {at, surface.height(at), {FeatureId::Kind::playing_surface}, "the playing surface"},
                "passes along the board, " + judge.shown(step) + " apart, with " + (ball ? "ball" : "flat") +
                    " cutter \"" + cutter.name + "\" leave " + (ball ? "ridges" : "stairs at the edge") + " of " +
                    judge.shown(left) + " to sand away",

@@ -9,6 +9,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 constexpr double octave = 1200;
 /// A fret nearer to the octave than a quarter tone is meant to be the octave. Cents.
 constexpr double quarter_tone = 50;
@@ -23,10 +25,12 @@ void judge_octave(const Subject& subject, Judge& judge) {
   const double treble = nearest->treble_from_nut - subject.layout.treble_scale / 2;
   const double off = std::abs(bass) > std::abs(treble) ? bass : treble;
   const std::string fret = "fret " + std::to_string(nearest->fret);
-  judge.hold(rule("octave-off"), std::abs(off), {nearest->middle, subject.surface.height(nearest->middle), fret},
-             fret + " stands " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
-                 " half the scale: every octave on this board is out of tune",
-             subject.board.scale.cents.empty() ? "take steps_per_octave = 12" : "set its place in scale.cents to 1200");
+  judge.hold(
+      rule("octave-off"), std::abs(off),
+      {nearest->middle, subject.surface.height(nearest->middle), {.kind = Kind::fret, .fret = nearest->fret}, fret},
+      fret + " stands " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
+          " half the scale: every octave on this board is out of tune",
+      subject.board.scale.cents.empty() ? "take steps_per_octave = 12" : "set its place in scale.cents to 1200");
 }
 
 /// Least distance between the middle lines of two slots, and where.
@@ -55,7 +59,10 @@ void judge_spacing(const Subject& subject, Judge& judge) {
   if (subject.layout.slots.size() < 2) return;
   const Gap gap = narrowest_gap(subject.layout);
   const double free = gap.width - subject.board.wire.crown_width;
-  const Spot spot{gap.at, subject.surface.height(gap.at), "space " + std::to_string(gap.fret)};
+  const Spot spot{gap.at,
+                  subject.surface.height(gap.at),
+                  {.kind = Kind::fret_space, .fret = gap.fret},
+                  "space " + std::to_string(gap.fret)};
   const std::string slots = "the slots of " + spot.feature + " are " + judge.shown(gap.width) + " apart";
   if (judge.hold(rule("crowns-meet"), free, spot,
                  slots + " and the crown is " + judge.shown(subject.board.wire.crown_width) +

@@ -30,7 +30,7 @@ std::string listed(const std::vector<const InlayPiece*>& pieces) {
 
 Spot spot_of(const Subject& subject, const InlayPiece& piece) {
   const Point at = piece.piece.front().front().a;
-  return {at, subject.surface.height(at), piece.name};
+  return {at, subject.surface.height(at), id_of(piece), piece.name};
 }
 
 /// Sheets that are thinner than what is cut from them.

@@ -9,6 +9,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 void judge_margin(const Subject& subject, Judge& judge) {
   const Layout& layout = subject.layout;
   const auto margin = [&](double x) { return layout.half_width(x) - layout.spread(x) / 2; };
@@ -17,7 +19,7 @@ void judge_margin(const Subject& subject, Judge& judge) {
   const Point at{x, side * layout.spread(x) / 2};
   const Rule& near = rule("string-near-edge");
   const double lack = judge.limit(near) - margin(x);
-  judge.hold(near, margin(x), {at, subject.surface.height(at), "the outer strings"},
+  judge.hold(near, margin(x), {at, subject.surface.height(at), {Kind::strings}, "the outer strings"},
              "the outer strings run " + judge.shown(margin(x)) + " from the edge at the " + (x == 0 ? "nut" : "heel") +
                  " (" + judge.shown(margin(0)) + " at the nut, " + judge.shown(margin(layout.heel_end / 2)) +
                  " in the middle, " + judge.shown(margin(layout.heel_end)) +
@@ -57,7 +59,8 @@ void judge_humps(const Subject& subject, Judge& judge) {
                                       [](const StringRun& a, const StringRun& b) { return a.hump < b.hump; });
   const std::string name = string_name(*worst, subject.layout);
   const Cure cure = cure_of(subject, judge);
-  judge.hold(rule("hump-under-string"), worst->hump, {worst->at, subject.surface.height(worst->at), name},
+  judge.hold(rule("hump-under-string"), worst->hump,
+             {worst->at, subject.surface.height(worst->at), {Kind::string, worst->string}, name},
              "under " + name + " the surface rises " + judge.shown(worst->hump) +
                  " above a straight line from the nut to " +
                  (subject.surface.fall_start ? "where it falls away" : "the last fret") + ": the string buzzes there",
@@ -71,7 +74,8 @@ void judge_spacing(const Subject& subject, Judge& judge) {
     const double apart = distance(a, b);
     if (!judge.breaks(rule("strings-close"), apart)) continue;
     const double heel = distance(strings[i - 1].b, strings[i].b);
-    judge.hold(rule("strings-close"), apart, {between(a, b, 0.5), subject.surface.height(a), "the strings at the nut"},
+    judge.hold(rule("strings-close"), apart,
+               {between(a, b, 0.5), subject.surface.height(a), {Kind::strings}, "the strings at the nut"},
                "strings " + std::to_string(i) + " and " + std::to_string(i + 1) + " from the bass side are " +
                    judge.shown(apart) + " apart at the nut and " + judge.shown(heel) + " at the saddle",
                "make strings.nut_spread larger, if the hand needs more room");
@@ -84,7 +88,7 @@ void judge_saddle(const Subject& subject, Judge& judge) {
   const double height = saddle_height(subject.board, subject.surface, 0, 0);
   const double joint = layout.frets[static_cast<std::size_t>(joint_fret(subject.board, layout))].middle.x;
   const double degree = (layout.mean_scale - joint) * std::tan(std::numbers::pi / 180);
-  judge.hold(rule("saddle-height"), height, {{layout.mean_scale, 0}, height, "the saddle"},
+  judge.hold(rule("saddle-height"), height, {{layout.mean_scale, 0}, height, {Kind::saddle}, "the saddle"},
              "the plane of the fret tops reaches the saddle " + judge.shown(height) +
                  " above the glue face; each degree of neck angle raises it by " + judge.shown(degree),
              "make bridge and neck angle agree with it before the neck is set");
@@ -94,7 +98,8 @@ void judge_fall(const Subject& subject, Judge& judge) {
   const Layout& layout = subject.layout;
   const Point end{layout.heel_end, 0};
   if (subject.board.surface.fall)
-    judge.hold(rule("fall-large"), *subject.board.surface.fall, {end, subject.surface.height(end), "the heel end"},
+    judge.hold(rule("fall-large"), *subject.board.surface.fall,
+               {end, subject.surface.height(end), {Kind::heel_end}, "the heel end"},
                "the surface falls by " + judge.shown(*subject.board.surface.fall) +
                    " at the heel end: the highest frets are too low to play",
                "make surface.fall smaller", Fix{"surface.fall", judge.down(judge.limit(rule("fall-large")))});
@@ -102,7 +107,8 @@ void judge_fall(const Subject& subject, Judge& judge) {
   const int joint = *subject.board.neck->joint_fret, past = layout.frets.back().fret - joint;
   if (past < 0) return;
   const Point at = layout.frets[static_cast<std::size_t>(joint)].middle;
-  judge.hold(rule("no-fall-away"), past, {at, subject.surface.height(at), "fret " + std::to_string(joint)},
+  judge.hold(rule("no-fall-away"), past,
+             {at, subject.surface.height(at), {.kind = Kind::fret, .fret = joint}, "fret " + std::to_string(joint)},
              std::to_string(past) +
                  " frets lie over the body and the surface does not fall away there: a hump at the"
                  " joint, where glue and weather move the neck, reaches the strings",

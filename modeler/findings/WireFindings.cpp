@@ -9,6 +9,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 void judge_width(const Subject& subject, Judge& judge) {
   const Board& board = subject.board;
   const double tang = board.wire.tang_width;
@@ -17,7 +19,7 @@ void judge_width(const Subject& subject, Judge& judge) {
   const double room = cut - tang;
   const Slot& first = subject.layout.slots.front();
   const Point at = between(first.bass_end, first.treble_end, 0.5);
-  const Spot spot{at, subject.surface.height(at), "all slots"};
+  const Spot spot{at, subject.surface.height(at), {Kind::slots}, "all slots"};
   const std::string sizes = "slots cut " + judge.shown(cut) + " wide for a tang of " + judge.shown(tang);
   const double least = judge.up(tang + judge.limit(rule("slot-too-tight")));
   const double most = judge.down(tang + judge.limit(rule("slot-too-loose")));
@@ -49,7 +51,7 @@ void judge_depth(const Subject& subject, Judge& judge) {
   for (const Slot& slot : subject.layout.slots)
     for (const Point p : {slot.bass_end, slot.treble_end, between(slot.bass_end, slot.treble_end, 0.5)}) {
       const double floor = slot_floor(subject, p), depth = subject.surface.height(p) - floor;
-      if (depth < least) least = depth, spot = {p, floor, slot_name(slot)};
+      if (depth < least) least = depth, spot = {p, floor, id_of(slot), slot_name(slot)};
     }
   const Rule& shallow = rule("slot-too-shallow");
   const double room = least - subject.board.wire.tang_depth;
@@ -69,12 +71,13 @@ void judge_nip(const Subject& subject, Judge& judge) {
   const std::vector<WirePiece> list = wire_list(subject.board, subject.layout, subject.surface);
   const WirePiece& last = list.back();
   const Point end = subject.layout.frets[static_cast<std::size_t>(last.fret)].bass_edge;
-  judge.hold(rule("tang-nipped"), last.nip_bass,
-             {end, subject.surface.height(end), "fret " + std::to_string(last.fret)},
-             "the tang must be nipped back by " + judge.shown(last.nip_bass) +
-                 " from the finished edge at each end: the slots do not reach it",
-             "cut the wire to length first; with its overhang that is " +
-                 judge.shown(last.nip_bass + subject.board.wire.overhang) + " from each cut end");
+  judge.hold(
+      rule("tang-nipped"), last.nip_bass,
+      {end, subject.surface.height(end), {.kind = Kind::fret, .fret = last.fret}, "fret " + std::to_string(last.fret)},
+      "the tang must be nipped back by " + judge.shown(last.nip_bass) +
+          " from the finished edge at each end: the slots do not reach it",
+      "cut the wire to length first; with its overhang that is " +
+          judge.shown(last.nip_bass + subject.board.wire.overhang) + " from each cut end");
 }
 
 }  // namespace

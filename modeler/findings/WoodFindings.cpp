@@ -9,6 +9,8 @@
 namespace sagitta {
 namespace {
 
+using Kind = FeatureId::Kind;
+
 /// Stations along an edge; its height is smooth, and least at an end or where the fall begins.
 constexpr int stations = 64;
 
@@ -17,13 +19,17 @@ constexpr double high = std::numeric_limits<double>::infinity();
 void judge_edges(const Subject& subject, Judge& judge) {
   Spot spot;
   double least = high;
-  const auto look = [&](Point p, const std::string& side) {
+  const auto look = [&](Point p, int side) {
     const double height = subject.surface.height(p);
-    if (height < least) least = height, spot = {p, height, side};
+    if (height < least)
+      least = height, spot = {p,
+                              height,
+                              {.kind = Kind::edge, .part = side},
+                              side == FeatureId::lower ? "the lower edge" : "the upper edge"};
   };
   for (const Segment& edge : subject.layout.edges)
     for (int i = 0; i <= stations; ++i)
-      look(between(edge.a, edge.b, 1.0 * i / stations), edge.a.y < 0 ? "the lower edge" : "the upper edge");
+      look(between(edge.a, edge.b, 1.0 * i / stations), edge.a.y < 0 ? FeatureId::lower : FeatureId::upper);
   const double nut = subject.surface.height(0, subject.layout.half_width(0));
   const double heel =
       subject.surface.height(subject.layout.heel_end, subject.layout.half_width(subject.layout.heel_end));
@@ -43,7 +49,7 @@ void judge_under_slots(const Subject& subject, Judge& judge) {
   for (const Slot& slot : subject.layout.slots)
     for (const Point end : {slot.bass_end, slot.treble_end, between(slot.bass_end, slot.treble_end, 0.5)}) {
       const double left = slot_floor(subject, end);
-      if (left < least) least = left, spot = {end, left, slot_name(slot)};
+      if (left < least) least = left, spot = {end, left, id_of(slot), slot_name(slot)};
     }
   if (subject.layout.slots.empty()) return;
   const double lack = judge.limit(rule("thin-under-slot")) - least;
@@ -87,20 +93,22 @@ struct LowFloor {
   bool slotted = false;
   int inlay = 0;
   Point at;
+  FeatureId where;
   std::string name;
 };
 
 LowFloor lowest_pocket(const Subject& subject) {
   LowFloor low;
-  const auto look = [&](double pocket, std::optional<double> slots, int inlay, Point at, const std::string& name) {
+  const auto look = [&](double pocket, std::optional<double> slots, Point at, const FeatureId& id,
+                        const std::string& name) {
     const double floor = std::min(pocket, slots.value_or(high));
-    if (floor < low.floor) low = {floor, floor < pocket, inlay, at, name};
+    if (floor < low.floor) low = {floor, floor < pocket, id.index, at, id, name};
   };
   for (const auto& [marker, inlay, pocket] : subject.simple)
-    look(subject.surface.thickness - inlay->depth, slots_across(subject, pocket), marker->inlay, marker->centre,
+    look(subject.surface.thickness - inlay->depth, slots_across(subject, pocket), marker->centre, id_of(*marker),
          inlay_name(*marker));
   for (const LetPiece& let : subject.artwork)
-    look(let.floor(), slots_across(subject, let), let.piece().inlay, let.pocket().front().front(), let.name());
+    look(let.floor(), slots_across(subject, let), let.pocket().front().front(), id_of(let.piece()), let.name());
   return low;
 }
 
@@ -110,7 +118,7 @@ void judge_under_pockets(const Subject& subject, Judge& judge) {
   const double lack = judge.limit(rule("thin-under-pocket")) - low.floor;
   const double depth = subject.board.inlays[static_cast<std::size_t>(low.inlay)].depth;
   const std::string key = "inlays[" + std::to_string(low.inlay) + "].depth";
-  judge.hold(rule("thin-under-pocket"), low.floor, {low.at, low.floor, low.name},
+  judge.hold(rule("thin-under-pocket"), low.floor, {low.at, low.floor, low.where, low.name},
              "under the pocket of " + low.name + " only " + judge.shown(low.floor) + " of wood is left" +
                  (low.slotted ? ", where a slot deeper than the pocket crosses it" : ""),
              (low.slotted ? "cut the slots " : "make the pocket ") + judge.shown(lack) +
@@ -123,7 +131,7 @@ void judge_under_nut(const Subject& subject, Judge& judge) {
   if (!subject.layout.nut) return;
   const double left = subject.surface.thickness - subject.layout.nut->depth;
   const double lack = judge.limit(rule("thin-under-nut")) - left;
-  judge.hold(rule("thin-under-nut"), left, {subject.layout.nut->face, left, "the nut's seat"},
+  judge.hold(rule("thin-under-nut"), left, {subject.layout.nut->face, left, {Kind::nut_seat}, "the nut's seat"},
              "under the nut's seat only " + judge.shown(left) + " of wood is left: the end may break off",
              "make nut.depth " + judge.shown(lack) + " less",
              Fix{"nut.depth", judge.down(subject.board.nut.depth - lack)});
@@ -144,7 +152,8 @@ void judge_behind_last_slot(const Subject& subject, Judge& judge) {
   const EndWood behind = wood_behind(subject.layout, last);
   const double lack = judge.limit(rule("wood-behind-last-slot")) - behind.wood;
   const std::string name = slot_name(last);
-  judge.hold(rule("wood-behind-last-slot"), behind.wood, {behind.at, subject.surface.height(behind.at), name},
+  judge.hold(rule("wood-behind-last-slot"), behind.wood,
+             {behind.at, subject.surface.height(behind.at), id_of(last), name},
              behind.wood > 0 ? "between " + name + " and the heel end only " + judge.shown(behind.wood) +
                                    " of wood is left: the strip breaks off"
                              : "the heel end takes " + judge.shown(-behind.wood) + " off " + name,

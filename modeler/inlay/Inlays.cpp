@@ -108,6 +108,7 @@ class Fitter {
     places_.add(piece, inlays_.pieces.size());
     const int number = ++count_[piece.material];
     piece.name = piece.material + (number < 10 ? "-0" : "-") + std::to_string(number);
+    piece.part = parts_[{piece.inlay, piece.fret}]++;
     inlays_.pieces.push_back(std::move(piece));
     return static_cast<int>(inlays_.pieces.size()) - 1;
   }
@@ -225,11 +226,14 @@ class Fitter {
   Inlays inlays_;
   Faults faults_;
   PocketPlaces places_;
-  std::map<std::string, int> count_;  ///< pieces of each material so far
+  std::map<std::string, int> count_;          ///< pieces of each material so far
+  std::map<std::pair<int, int>, int> parts_;  ///< pieces of each inlay at each fret so far
   FigureStore& store_;
 };
 
 }  // namespace
+
+FeatureId id_of(const InlayPiece& piece) { return {FeatureId::Kind::piece, piece.inlay, piece.fret, piece.part}; }
 
 double growth_in(const Layout& layout, const Inlay& inlay, int fret) {
   if (inlay.sizes == InlaySizes::one) return 1;

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "artwork/ReadArtwork.hpp"
+#include "board/FeatureId.hpp"
 #include "board/InputPath.hpp"
 #include "inlay/Region.hpp"
 #include "layout/Layout.hpp"
@@ -25,6 +26,7 @@ struct InlayPiece {
   std::string material;
   int inlay = 0;         ///< index into Board::inlays
   int fret = 0;          ///< the marker's
+  int part = 0;          ///< which of the pieces of this inlay at this fret, from 0
   int figure = -1;       ///< index into Inlays::figures
   double depth = 0;      ///< of the pocket, below the finished thickness
   double thickness = 0;  ///< of the piece as cut from its sheet
@@ -33,6 +35,9 @@ struct InlayPiece {
   std::optional<Rounded> shape;  ///< of the piece; empty for artwork
   friend bool operator==(const InlayPiece&, const InlayPiece&) = default;
 };
+
+/// What the piece is called by programs.
+FeatureId id_of(const InlayPiece& piece);
 
 /// What is cut for artwork: the pockets of one marker's pieces, run together where they overlap.
 struct ArtworkPocket {

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
+#include "board/FeatureId.hpp"
 #include "board/Problem.hpp"
 #include "plane/Plane.hpp"
 
@@ -52,6 +53,7 @@ struct Marker {
   int inlay = 0;  ///< index into Board::inlays
   int fret = 0;
   Point centre;  ///< shifts included
+  int part = 0;  ///< of a pair: 1 for the one at the greater y; else 0
   friend bool operator==(const Marker&, const Marker&) = default;
 };
 
@@ -62,6 +64,7 @@ struct SideDot {
   Point inward;  ///< unit vector, square to the edge
   double radius = 0;
   double depth = 0;  ///< from the finished edge
+  int part = 0;      ///< of a pair: 1 for the one nearer to the bridge; else 0
   friend bool operator==(const SideDot&, const SideDot&) = default;
 };
 
@@ -105,6 +108,10 @@ struct Layout {
   double half_width(double x) const { return half_width_at_nut + half_width_slope * x; }
   double spread(double x) const { return spread_at_nut + spread_slope * x; }
 };
+
+FeatureId id_of(const Slot& slot);
+FeatureId id_of(const Marker& marker);
+FeatureId id_of(const SideDot& dot);
 
 /// Positions for the board, or every fault that keeps it from being drawn: frets out of order, slots that overlap or
 /// meet an end, strings outside the edges, heel arcs that do not exist, a blank that does not hold the board.

@@ -73,6 +73,10 @@ void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& fault
 
 }  // namespace
 
+FeatureId id_of(const Marker& marker) { return {FeatureId::Kind::inlay, marker.inlay, marker.fret, marker.part}; }
+
+FeatureId id_of(const SideDot& dot) { return {.kind = FeatureId::Kind::side_dot, .fret = dot.fret, .part = dot.part}; }
+
 std::vector<Marker> place_markers(const Board& board, const Layout& layout, Faults& faults) {
   std::vector<Marker> markers;
   const int last = board.scale.frets;
@@ -85,7 +89,8 @@ std::vector<Marker> place_markers(const Board& board, const Layout& layout, Faul
       markers.push_back({static_cast<int>(i), space, Point{middle_of_space(layout, space), 0} + shift});
     for (int space : spaces(inlay.double_frets, last, key + ".double_frets", taken, faults)) {
       const double x = middle_of_space(layout, space), across = inlay.spread.value_or(layout.half_width(x)) / 2;
-      for (double y : {-across, across}) markers.push_back({static_cast<int>(i), space, Point{x, y} + shift});
+      for (const int part : {0, 1})
+        markers.push_back({static_cast<int>(i), space, Point{x, part ? across : -across} + shift, part});
     }
   }
   return markers;
@@ -97,16 +102,16 @@ std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, F
   const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
   const Point along = taper.along_low();
   std::vector<SideDot> dots;
-  const auto drill = [&](int space, double shift) {
+  const auto drill = [&](int space, double shift, int part) {
     const auto i = static_cast<std::size_t>(space);
     const Point middle = between(layout.frets[i - 1].bass_edge, layout.frets[i].bass_edge, 0.5);
-    dots.push_back({space, middle + shift * along, left_of(along), spec.diameter / 2, spec.depth});
+    dots.push_back({space, middle + shift * along, left_of(along), spec.diameter / 2, spec.depth, part});
     check_side_dot(layout, dots.back(), faults);
   };
   std::set<int> taken;
-  for (int space : spaces(spec.frets, board.scale.frets, "side_dots.frets", taken, faults)) drill(space, 0);
+  for (int space : spaces(spec.frets, board.scale.frets, "side_dots.frets", taken, faults)) drill(space, 0, 0);
   for (int space : spaces(spec.double_frets, board.scale.frets, "side_dots.double_frets", taken, faults))
-    for (double shift : {-spec.spread / 2, spec.spread / 2}) drill(space, shift);
+    for (const int part : {0, 1}) drill(space, part ? spec.spread / 2 : -spec.spread / 2, part);
   check_side_dots_apart(dots, along, faults);
   return dots;
 }

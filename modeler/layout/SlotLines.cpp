@@ -40,6 +40,8 @@ void check_gaps(const Layout& layout, Faults& faults) {
 
 }  // namespace
 
+FeatureId id_of(const Slot& slot) { return {.kind = FeatureId::Kind::slot, .fret = slot.fret}; }
+
 std::string slot_name(const Slot& slot) {
   return slot.fret == 0 ? "slot zero" : "the slot of fret " + std::to_string(slot.fret);
 }

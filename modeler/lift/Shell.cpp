@@ -32,17 +32,23 @@ std::vector<Point> Shell::places(const ShellEdge& edge) const {
   return found;
 }
 
-std::string name(const Shell& shell, const ShellFace& face) {
-  if (face.feature > 0) return shell.plan.features[face.feature].name;
+FeatureId id_of(const Shell& shell, const ShellFace& face) {
+  using Kind = FeatureId::Kind;
+  if (face.feature > 0) return shell.plan.features[face.feature].id;
   switch (face.kind) {
     case ShellFace::Kind::bottom:
-      return "glue face";
+      return {Kind::glue_face};
     case ShellFace::Kind::wall:
-      return "edge";
+      return {Kind::edge};
     case ShellFace::Kind::top:
       break;
   }
-  return face.bound.kind == Bound::Kind::arc || shell.plan.surface.flat ? "playing surface" : "blank's top";
+  const bool played = face.bound.kind == Bound::Kind::arc || shell.plan.surface.flat;
+  return {played ? Kind::playing_surface : Kind::blank_top};
+}
+
+std::string name(const Shell& shell, const ShellFace& face) {
+  return face.feature > 0 ? shell.plan.features[face.feature].name : feature_name(id_of(shell, face));
 }
 
 int genus(const Shell& shell) {

@@ -73,7 +73,9 @@ struct Shell {
 /// vault.
 Shell lift(Plan plan);
 
-/// "fret 7 slot", "playing surface", "glue face", "edge": what a face is, in the trade's words.
+/// What a face belongs to.
+FeatureId id_of(const Shell& shell, const ShellFace& face);
+/// The same in the trade's words: "fret 7 slot", "playing surface", "glue face", "edge".
 std::string name(const Shell& shell, const ShellFace& face);
 
 /// Handles of the closed shell, by Euler's formula V - E + F - (L - F) = 2 (1 - g); shells counted as one.

@@ -25,9 +25,8 @@ Loop band(Point p, Point q, Point direction, double low, double high) {
 Point square_fretward(Point direction) { return {direction.y, -direction.x}; }  // unit normal that points along +x
 
 Feature slot_feature(const Board& board, const Layout& layout, const Slot& slot) {
-  Feature f;
+  Feature f = feature_called(id_of(slot));
   f.kind = Source::Kind::slot;
-  f.name = "fret " + std::to_string(slot.fret) + " slot";
   f.key = "slots.depth";
   f.in_strip = true;
   const double depth = slot_depth(board);
@@ -47,9 +46,8 @@ Feature slot_feature(const Board& board, const Layout& layout, const Slot& slot)
 
 Feature nut_feature(const Board& board, const Layout& layout) {
   const NutGround& seat = *layout.nut;
-  Feature f;
+  Feature f = feature_called({.kind = FeatureId::Kind::nut_seat});
   f.kind = Source::Kind::nut;
-  f.name = "nut seat";
   f.key = "nut.depth";
   f.in_strip = true;
   f.bound = level(board.board.thickness - seat.depth);
@@ -64,9 +62,9 @@ std::vector<Feature> binding_features(const Board& board, const Layout& layout) 
   std::vector<Feature> features;
   const double width = board.binding->width;
   for (const Segment& edge : layout.edges) {
-    Feature f;
+    const int side = edge.a.y + edge.b.y < 0 ? FeatureId::lower : FeatureId::upper;
+    Feature f = feature_called({.kind = FeatureId::Kind::binding, .part = side});
     f.kind = Source::Kind::binding;
-    f.name = edge.a.y + edge.b.y < 0 ? "binding at the lower edge" : "binding at the upper edge";
     f.key = "binding.width";
     f.role = board.binding->height > 0 ? Feature::Role::cut : Feature::Role::removal;
     f.bound = moved_down(board.binding->height);
@@ -87,34 +85,32 @@ std::vector<Feature> binding_features(const Board& board, const Layout& layout) 
 }
 
 /// A pocket without its outline.
-Feature pocket_ground(const Board& board, int inlay, int fret) {
-  Feature f;
+Feature pocket_ground(const Board& board, const FeatureId& inlay) {
+  Feature f = feature_called(inlay);
   f.kind = Source::Kind::pocket;
-  f.name = "inlay " + std::to_string(inlay + 1) + ", fret " + std::to_string(fret);
-  f.key = "inlays[" + std::to_string(inlay) + "]";
-  f.bound = level(board.board.thickness - board.inlays[inlay].depth);
+  f.key = "inlays[" + std::to_string(inlay.index) + "]";
+  f.bound = level(board.board.thickness - board.inlays[static_cast<std::size_t>(inlay.index)].depth);
   return f;
 }
 
 Feature pocket_feature(const Board& board, const Marker& marker) {
-  Feature f = pocket_ground(board, marker.inlay, marker.fret);
+  Feature f = pocket_ground(board, id_of(marker));
   f.shape = pocket_shape(board, board.inlays[marker.inlay], marker.centre);
   return f;
 }
 
 /// Every pocket of one figure at one cut.
 Feature artwork_feature(const Board& board, const ArtworkPocket& pocket) {
-  Feature f = pocket_ground(board, pocket.inlay, pocket.fret);
+  Feature f = pocket_ground(board, {FeatureId::Kind::inlay, pocket.inlay, pocket.fret, 0});
   f.drawn = true;
   for (const Loop& loop : pocket.outlines) f.loop.insert(f.loop.end(), loop.begin(), loop.end());
   return f;
 }
 
-Feature pin_feature(const Pin& pin, int number) {
-  Feature f;
+Feature pin_feature(const Pin& pin, int index) {
+  Feature f = feature_called({.kind = FeatureId::Kind::pin, .index = index});
   f.role = Feature::Role::pin;
   f.kind = Source::Kind::pin;
-  f.name = "pin " + std::to_string(number);
   f.key = "pins.at";
   f.bound = level(pin.depth);
   f.shape = Rounded{{pin.centre}, pin.radius};
@@ -122,29 +118,26 @@ Feature pin_feature(const Pin& pin, int number) {
 }
 
 Feature stock_feature(const Layout& layout, bool outlined) {
-  Feature f;
+  Feature f = feature_called({.kind = outlined ? FeatureId::Kind::outline : FeatureId::Kind::blank});
   f.role = Feature::Role::stock;
   f.kind = outlined ? Source::Kind::outline : Source::Kind::blank;
-  f.name = outlined ? "outline" : "blank";
   f.loop = outlined ? layout.outline : rectangle(layout.blank.low, layout.blank.high);
   return f;
 }
 
 Feature strip_feature(const Layout& layout) {
-  Feature f;
+  Feature f = feature_called({.kind = FeatureId::Kind::radius_cut});
   f.role = Feature::Role::strip;
   f.kind = Source::Kind::strip;
-  f.name = "radius cut";
   f.loop = rectangle(layout.strip.low, layout.strip.high);
   return f;
 }
 
 /// The line where the fall-away begins, across everything that has the playing surface.
 Feature seam_feature(const Layout& layout, double x) {
-  Feature f;
+  Feature f = feature_called({.kind = FeatureId::Kind::fall_away});
   f.role = Feature::Role::strip;
   f.kind = Source::Kind::fall;
-  f.name = "start of the fall-away";
   f.seam = Point{x, 0};
   f.loop = {line({x, layout.strip.low.y - overrun}, {x, layout.strip.high.y + overrun})};
   return f;
@@ -160,6 +153,13 @@ double moved_by(const Rounded& before, const Rounded& after) {
     most = std::max(most, nearest);
   }
   return most + std::abs(after.radius - before.radius);
+}
+
+Feature feature_called(const FeatureId& id) {
+  Feature f;
+  f.id = id;
+  f.name = feature_name(id);
+  return f;
 }
 
 WorkDone work_done_at(const Board& board, Stage stage) {
@@ -199,7 +199,7 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
       if (board.inlays[marker.inlay].shape != InlayShape::artwork) features.push_back(pocket_feature(board, marker));
   if (!done.outline) return features;
   for (std::size_t i = 0; i < layout.pins.size(); ++i)
-    features.push_back(pin_feature(layout.pins[i], static_cast<int>(i) + 1));
+    features.push_back(pin_feature(layout.pins[i], static_cast<int>(i)));
   for (Feature& f : side_hole_features(board, layout, surface)) features.push_back(std::move(f));
   return features;
 }

@@ -24,8 +24,9 @@ struct Feature {
   };
   Role role = Role::cut;
   Source::Kind kind = Source::Kind::outline;
-  std::string name;
-  std::string key;  ///< the board-file key that places it
+  FeatureId id;
+  std::string name;  ///< for people
+  std::string key;   ///< the board-file key that places it
   Bound bound;
   Bound ceiling;                 ///< of a piece
   bool in_strip = false;         ///< counts only inside the strip
@@ -38,6 +39,9 @@ struct Feature {
 /// How far an outline was moved at most, `before` to `after`: no point of a rounded polygon moves further than the
 /// nearest corner of its core, and its radius changes. mm.
 double moved_by(const Rounded& before, const Rounded& after);
+
+/// A feature that is called by what its id says.
+Feature feature_called(const FeatureId& id);
 
 /// What has been cut when a stage is reached.
 struct WorkDone {

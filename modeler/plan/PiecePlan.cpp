@@ -16,7 +16,7 @@ Loop joined(const Loops& loops) {
 Box extent_of(const Feature& feature) { return bounds(feature.shape ? outline(*feature.shape) : feature.loop); }
 
 Feature piece_feature(const InlayPiece& piece, double floor, double top) {
-  Feature f;
+  Feature f = feature_called(id_of(piece));
   f.role = Feature::Role::piece;
   f.kind = Source::Kind::pocket;
   f.name = piece.name;
@@ -30,10 +30,9 @@ Feature piece_feature(const InlayPiece& piece, double floor, double top) {
 }
 
 Feature stock_around(const Box& box) {
-  Feature f;
+  Feature f = feature_called({.kind = FeatureId::Kind::blank});
   f.role = Feature::Role::stock;
   f.kind = Source::Kind::blank;
-  f.name = "blank";
   f.loop = rectangle(box.low, box.high);
   return f;
 }

@@ -65,8 +65,8 @@ class Planner {
   }
 
   /// `drawn`: as it came; a joint is one of the plan's own.
-  static FeatureName told(const Feature& f, const Feature& drawn) {
-    FeatureName name{f.kind, f.name, f.drawn};
+  static PlanFeature told(const Feature& f, const Feature& drawn) {
+    PlanFeature name{f.kind, f.id, f.name, f.drawn};
     if (!f.shape || !drawn.shape) return name;
     name.moved = moved_by(*drawn.shape, *f.shape);
     if (f.role == Feature::Role::hole) name.raised = f.bound.value - drawn.bound.value;

@@ -8,6 +8,7 @@
 #include <variant>
 #include <vector>
 
+#include "board/FeatureId.hpp"
 #include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
 #include "plan/Stage.hpp"
@@ -55,10 +56,11 @@ struct Cell {
   const Bound& top_of_lower() const { return trough.kind != Bound::Kind::none ? trough : top; }
 };
 
-/// Something that shapes the wood, for names and for `Source::feature`.
-struct FeatureName {
+/// Something that shapes the wood, for `Source::feature`.
+struct PlanFeature {
   Source::Kind kind = Source::Kind::outline;
-  std::string name;    ///< "fret 7 slot", "inlay 1 at fret 3"
+  FeatureId id;
+  std::string name;    ///< for people: "fret 7 slot", "inlay 1 at fret 3"
   bool drawn = false;  ///< artwork: its arcs stand for curves
   double moved = 0;    ///< how far its outline was moved at most, so that nothing lies nearer than the snap. mm
   double raised = 0;   ///< how far a side hole was moved up, so that no floor meets its side. mm
@@ -69,7 +71,7 @@ struct Plan {
   Surface surface;
   Subdivision map;          ///< faces of the map are the cells
   std::vector<Cell> cells;  ///< one a face; cell 0 is the outside
-  std::vector<FeatureName> features;
+  std::vector<PlanFeature> features;
   Faults notes;        ///< cuts that touch and were drawn back, in words
   double lowered = 0;  ///< how far a floor was lowered at most to be one with another. mm
 };

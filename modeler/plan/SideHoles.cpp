@@ -27,10 +27,9 @@ Bound trough_of(const Rounded& rectangle, Point inward, double z) {
 std::optional<Feature> hole_of(const Board& board, const SideDot& dot, const Surface& surface) {
   const double behind = board.binding && board.binding->height == 0 ? board.binding->width : 0;
   if (dot.depth - behind <= tolerance::vertex) return std::nullopt;
-  Feature f;
+  Feature f = feature_called(id_of(dot));
   f.role = Feature::Role::hole;
   f.kind = Source::Kind::side_dot;
-  f.name = "side dot at fret " + std::to_string(dot.fret);
   f.key = "side_dots.frets";
   const Point aside = dot.radius * left_of(dot.inward);
   const Point mouth = dot.mouth - overreach * dot.inward, end = dot.mouth + dot.depth * dot.inward;

@@ -112,7 +112,7 @@ TEST(Markers, StandMidwayBetweenSlots) {
   EXPECT_EQ(layout.markers[0], (Marker{0, 1, {125, -1.5}}));
   EXPECT_EQ(layout.markers[1], (Marker{0, 4, {387.5, -1.5}}));
   EXPECT_EQ(layout.markers[2], (Marker{0, 3, {350, -1.5 - 14}}));  // half of 56 mm from one to the other
-  EXPECT_EQ(layout.markers[3], (Marker{0, 3, {350, -1.5 + 14}}));
+  EXPECT_EQ(layout.markers[3], (Marker{0, 3, {350, -1.5 + 14}, 1}));
   board.inlays[0].spread = 10;
   layout = sound(board);
   EXPECT_EQ(layout.markers[3].centre, (Point{350, 3.5}));

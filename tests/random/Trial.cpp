@@ -39,7 +39,7 @@ double decided(const Plan& plan, const oracle::Work& work) {
     wall = std::max(wall, 2 * std::numbers::pi * dot.radius * dot.depth);
     hole = std::max(hole, 2 * dot.radius * dot.depth);
   }
-  for (const FeatureName& feature : plan.features) sum += feature.moved * wall + feature.raised * hole;
+  for (const PlanFeature& feature : plan.features) sum += feature.moved * wall + feature.raised * hole;
   return sum;
 }
 
