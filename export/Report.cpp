@@ -31,9 +31,24 @@ std::string finding_text(const std::vector<Finding>& findings) {
 
 namespace {
 
+nlohmann::ordered_json index_json(int index) {
+  return index < 0 ? nlohmann::ordered_json(nullptr) : nlohmann::ordered_json(index);
+}
+
+nlohmann::ordered_json where_json(const FeatureId& where) {
+  if (where.kind == FeatureId::Kind::none) return nullptr;
+  const std::string_view table = table_of(where.kind);
+  return {{"kind", kind_word(where.kind)},
+          {"table", table.empty() ? nlohmann::ordered_json(nullptr) : nlohmann::ordered_json(table)},
+          {"index", index_json(where.index)},
+          {"fret", index_json(where.fret)},
+          {"part", index_json(where.part)}};
+}
+
 nlohmann::ordered_json problem_json(const Problem& problem) {
-  return {{"file", problem.file}, {"line", problem.line},       {"column", problem.column},
-          {"key", problem.key},   {"message", problem.message}, {"hint", problem.hint}};
+  return {{"code", fault_word(problem.code)}, {"file", problem.file}, {"line", problem.line},
+          {"column", problem.column},         {"key", problem.key},   {"where", where_json(problem.where)},
+          {"message", problem.message},       {"hint", problem.hint}};
 }
 
 nlohmann::ordered_json fix_json(const std::optional<Fix>& fix) {
@@ -49,6 +64,7 @@ nlohmann::ordered_json finding_json(const Finding& finding) {
           {"limit", finding.limit},
           {"unit", finding.unit},
           {"at", finding.at},
+          {"where", where_json(finding.where)},
           {"feature", finding.feature},
           {"message", finding.message},
           {"suggestion", finding.suggestion},

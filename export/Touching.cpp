@@ -8,23 +8,21 @@
 namespace sagitta {
 namespace {
 
-/// The feature of the plan that the note speaks of: its message begins with the name. -1 when there is none.
+/// The feature of the plan that the note speaks of; -1 when there is none.
 int feature_of(const Plan& plan, const Fault& note) {
   for (int i = 0; i < static_cast<int>(plan.features.size()); ++i)
-    if (note.message.rfind(plan.features[i].name + " only touches ", 0) == 0 ||
-        note.message.rfind(plan.features[i].name + " leaves ", 0) == 0)
-      return i;
+    if (plan.features[i].id == note.where) return i;
   return -1;
 }
 
 /// Pockets whose floor bounds the wood somewhere, at some stage.
-std::set<std::string> cutting_pockets(const ReadyBoard& ready) {
-  std::set<std::string> names;
+std::set<FeatureId> cutting_pockets(const ReadyBoard& ready) {
+  std::set<FeatureId> cutting;
   for (const Plan& plan : ready.plans)
     for (const Cell& cell : plan.cells)
       if (cell.feature >= 0 && plan.features[cell.feature].kind == Source::Kind::pocket)
-        names.insert(plan.features[cell.feature].name);
-  return names;
+        cutting.insert(plan.features[cell.feature].id);
+  return cutting;
 }
 
 /// The middle of what the feature drew in the plan.
@@ -48,6 +46,7 @@ Finding finding_of(const ReadyBoard& ready, const Plan& plan, int feature, const
     const Point place = place_of(plan, feature);
     const bool there = ready.surface.exists(place.x, place.y);
     finding.at = {place.x, place.y, there ? ready.surface.height(place) : ready.surface.thickness};
+    finding.where = note.where;
     finding.feature = plan.features[feature].name;
   }
   finding.message = note.message;
@@ -60,16 +59,17 @@ Finding finding_of(const ReadyBoard& ready, const Plan& plan, int feature, const
 }  // namespace
 
 std::vector<Finding> touching_findings(const ReadyBoard& ready) {
-  const std::set<std::string> cutting = cutting_pockets(ready);
+  const std::set<FeatureId> cutting = cutting_pockets(ready);
   std::vector<Finding> findings;
+  Faults told;
   for (const Plan& plan : ready.plans)
     for (const Fault& note : plan.notes) {
       const int feature = feature_of(plan, note);
-      const bool idle = feature >= 0 && plan.features[feature].kind == Source::Kind::pocket &&
-                        !cutting.contains(plan.features[feature].name);
-      const auto told = [&](const Finding& finding) { return finding.message == note.message; };
-      if (!idle && std::none_of(findings.begin(), findings.end(), told))
-        findings.push_back(finding_of(ready, plan, feature, note));
+      const bool idle =
+          feature >= 0 && plan.features[feature].kind == Source::Kind::pocket && !cutting.contains(note.where);
+      if (idle || std::find(told.begin(), told.end(), note) != told.end()) continue;
+      told.push_back(note);
+      findings.push_back(finding_of(ready, plan, feature, note));
     }
   return findings;
 }

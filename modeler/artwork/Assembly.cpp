@@ -49,7 +49,9 @@ double perimeter(const Outline& outline) {
   return sum;
 }
 
-Faults fault(const std::string& message, const std::string& hint) { return {{"", message, hint}}; }
+Faults fault(const std::string& message, const std::string& hint) {
+  return {{FaultCode::drawing_too_complex, "", message, hint}};
+}
 
 class Assembly {
  public:

@@ -45,7 +45,8 @@ Faults material_faults(const Board& board, std::size_t index, const Artwork& art
   for (const auto& [written, material] : inlay.colours) {
     named.push_back(plain(written));
     if (!has(found, plain(written)))
-      faults.push_back({key, "the drawing has nothing in the colour " + written + "; its colours are " + listed(found),
+      faults.push_back({FaultCode::no_such_colour, key,
+                        "the drawing has nothing in the colour " + written + "; its colours are " + listed(found),
                         "delete the entry, or write one of these colours"});
   }
   for (const std::string& colour : found) {
@@ -60,11 +61,13 @@ Faults material_faults(const Board& board, std::size_t index, const Artwork& art
   }
   if (!missing.empty())
     faults.push_back(
-        {key, "no material is named for " + listed(missing) + "; the colours of the drawing are " + listed(found),
+        {FaultCode::no_material, key,
+         "no material is named for " + listed(missing) + "; the colours of the drawing are " + listed(found),
          "write colours = { \"" + missing.front() + "\" = \"bone\", .. } with an entry for each"});
   if (!without_sheet.empty())
     faults.push_back(
-        {key, "there is no sheet for " + listed(without_sheet) + "; the colours of the drawing are " + listed(found),
+        {FaultCode::no_sheet, key,
+         "there is no sheet for " + listed(without_sheet) + "; the colours of the drawing are " + listed(found),
          "add a [[sheets]] table for the material, or name one that has a sheet"});
   return faults;
 }

@@ -56,8 +56,8 @@ class DxfDrawing {
     DrawnShape shape;
   };
 
-  bool fail(const std::string& where, const std::string& what, const std::string& hint) {
-    faults_.push_back({"", where + ": " + what, hint});
+  bool fail(FaultCode code, const std::string& where, const std::string& what, const std::string& hint) {
+    faults_.push_back({code, "", where + ": " + what, hint});
     return false;
   }
 
@@ -78,8 +78,8 @@ class DxfDrawing {
 
   bool entity(const DxfEntity& one, const Around& around) {
     if (++looked_at_ > most_entities)
-      return fail(one.where(), "the drawing has more than 400,000 entities, copies counted",
-                  "simplify it, or split it");
+      return fail(FaultCode::drawing_too_complex, one.where(),
+                  "the drawing has more than 400,000 entities, copies counted", "simplify it, or split it");
     if (one.whole(67) == 1 || one.whole(60) == 1) return true;  // on the paper's side, or hidden
     std::string layer(one.text(8).value_or("0"));
     if (layer == "0") layer = around.layer;
@@ -127,7 +127,8 @@ class DxfDrawing {
 
   bool put_in(const DxfEntity& one, Around around) {
     if (++around.depth > most_nested)
-      return fail(one.where(), "blocks go more than 64 deep", "check for a block that holds itself, or explode it");
+      return fail(FaultCode::drawing_too_complex, one.where(), "blocks go more than 64 deep",
+                  "check for a block that holds itself, or explode it");
     const auto found = file_.blocks.find(one.text(2).value_or(""));
     if (found == file_.blocks.end()) {
       notes_.add(one.where(),
@@ -144,10 +145,11 @@ class DxfDrawing {
             around.frame * shift_by(one.point(10)) * turn * shift_by({column * one.number(44), row * one.number(45)}) *
             scale_by(one.number(41, 1), one.number(42, 1)) * shift_by({-found->second.base.x, -found->second.base.y});
         if (!is_sound(copy.frame))
-          return fail(one.where(), "the scales here multiply to more than can be drawn", "check them");
+          return fail(FaultCode::drawing_too_complex, one.where(), "the scales here multiply to more than can be drawn",
+                      "check them");
         if (++looked_at_ > most_entities)
-          return fail(one.where(), "the drawing has more than 400,000 entities, copies counted",
-                      "simplify it, or split it");
+          return fail(FaultCode::drawing_too_complex, one.where(),
+                      "the drawing has more than 400,000 entities, copies counted", "simplify it, or split it");
         if (!entities(found->second.entities, copy)) return false;
       }
     return true;
@@ -171,13 +173,14 @@ class DxfDrawing {
     for (const Curve& part : trail.curves) draw(part, around.frame, run.strokes);
     segments_ += run.strokes.size();
     if (segments_ > most_segments)
-      return fail(one.where(), "the drawing has more than 200,000 segments, copies counted",
-                  "simplify it, or split it");
+      return fail(FaultCode::drawing_too_complex, one.where(),
+                  "the drawing has more than 200,000 segments, copies counted", "simplify it, or split it");
     constexpr double widest = 1e6;
     const Box box = bounds(run.strokes);
     if (!run.strokes.empty() && !(std::abs(box.low.x) < widest && std::abs(box.low.y) < widest &&
                                   std::abs(box.high.x) < widest && std::abs(box.high.y) < widest))
-      return fail(one.where(), "this reaches more than a kilometre", "check $INSUNITS and the scales");
+      return fail(FaultCode::drawing_too_complex, one.where(), "this reaches more than a kilometre",
+                  "check $INSUNITS and the scales");
     if (!run.strokes.empty()) runs_[around.colour].push_back(std::move(run));
     return true;
   }
@@ -199,7 +202,8 @@ class DxfDrawing {
     std::vector<std::size_t> depth(outlines.size()), shape_of(outlines.size());
     for (std::size_t i = 0; i < outlines.size(); ++i) {
       if (!effort_.spend(static_cast<double>(i)))
-        return fail(colour, "there are more outlines in one another than can be sorted out", "split the drawing");
+        return fail(FaultCode::drawing_too_complex, colour,
+                    "there are more outlines in one another than can be sorted out", "split the drawing");
       std::size_t around = i;  // the smallest that lies around it
       for (std::size_t j = 0; j < i; ++j)
         if (holds(outlines[j].box, outlines[i].box) &&

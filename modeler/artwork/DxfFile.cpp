@@ -40,14 +40,15 @@ class DxfWalk {
       if (section) this->section();
     }
     if (faults_.empty() && !seen_)
-      fail(1, "there is no SECTION in this file", "check that this is a DXF file in its text form (ASCII)");
+      fail(FaultCode::wrong_kind, 1, "there is no SECTION in this file",
+           "check that this is a DXF file in its text form (ASCII)");
     if (!faults_.empty()) return faults_;
     return std::move(file_);
   }
 
  private:
-  void fail(int line, const std::string& what, const std::string& hint) {
-    if (faults_.empty()) faults_.push_back({"", "line " + std::to_string(line) + ": " + what, hint});
+  void fail(FaultCode code, int line, const std::string& what, const std::string& hint) {
+    if (faults_.empty()) faults_.push_back({code, "", "line " + std::to_string(line) + ": " + what, hint});
     done_ = true;
   }
 
@@ -70,11 +71,13 @@ class DxfWalk {
     }
     const auto number = whole_number(*code);
     if (!number)
-      return fail(line_, "a group code, a whole number, was expected, not \"" + std::string(code->substr(0, 20)) + "\"",
+      return fail(FaultCode::not_well_formed, line_,
+                  "a group code, a whole number, was expected, not \"" + std::string(code->substr(0, 20)) + "\"",
                   "save the drawing again as a DXF in its text form (ASCII)");
     const auto value = text_line();
     if (!value)
-      return fail(line_, "the file ends in the middle of an entry", "save the drawing again; this copy is cut off");
+      return fail(FaultCode::not_well_formed, line_, "the file ends in the middle of an entry",
+                  "save the drawing again; this copy is cut off");
     tag_ = {*number, line_, trimmed(*value)};
   }
 
@@ -115,8 +118,8 @@ class DxfWalk {
     for (next(); !done_ && tag_.code != 0; next()) {
       all.push_back(tag_);
       if (holds_decimal(tag_.code) && !decimal_number(tag_.value))
-        fail(line_, "a number was expected, not \"" + std::string(tag_.value.substr(0, 20)) + "\"",
-             "save the drawing again");
+        fail(FaultCode::not_well_formed, line_,
+             "a number was expected, not \"" + std::string(tag_.value.substr(0, 20)) + "\"", "save the drawing again");
     }
     return all;
   }
@@ -192,8 +195,8 @@ std::string DxfEntity::where() const { return "line " + std::to_string(line) + "
 
 std::variant<DxfFile, Faults> read_dxf(std::string_view text) {
   if (text.substr(0, 4096).find('\0') != std::string_view::npos)
-    return Faults{
-        {"", "this is a DXF in its binary form, which is not read", "save it as a text (ASCII) DXF, or as SVG"}};
+    return Faults{{FaultCode::wrong_kind, "", "this is a DXF in its binary form, which is not read",
+                   "save it as a text (ASCII) DXF, or as SVG"}};
   return DxfWalk(text).read();
 }
 

@@ -17,7 +17,8 @@ Faults Notes::faults() const {
   Faults all;
   for (const Note& note : notes_) {
     const std::string more = note.count > 1 ? " (and " + std::to_string(note.count - 1) + " more)" : "";
-    all.push_back({"", note.where + more + (note.where.empty() && more.empty() ? "" : ": ") + note.what, note.hint});
+    all.push_back({FaultCode::left_out, "",
+                   note.where + more + (note.where.empty() && more.empty() ? "" : ": ") + note.what, note.hint});
   }
   return all;
 }

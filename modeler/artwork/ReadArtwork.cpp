@@ -15,22 +15,25 @@ namespace {
 
 namespace fs = std::filesystem;
 
-Faults fault(std::string message, std::string hint = "") { return {{"", std::move(message), std::move(hint)}}; }
+Faults fault(FaultCode code, std::string message, std::string hint = "") {
+  return {{code, "", std::move(message), std::move(hint)}};
+}
 
 constexpr const char* too_large_message = "the drawing is larger than 16 MiB";
 constexpr const char* too_large_hint = "take out what is no outline, pictures above all, or split it";
 
 std::optional<Faults> too_large(std::size_t bytes) {
   if (bytes <= largest_drawing) return std::nullopt;
-  return fault(too_large_message, too_large_hint);
+  return fault(FaultCode::too_many, too_large_message, too_large_hint);
 }
 
 std::variant<std::string, Faults> text_of(const std::string& path) {
   auto read = read_file(path, largest_drawing);
   if (auto* text = std::get_if<std::string>(&read)) return std::move(*text);
   const ReadFailure& failure = std::get<ReadFailure>(read);
-  if (failure.kind == Unreadable::too_large) return fault(too_large_message, too_large_hint);
-  return fault("the drawing " + path + " " + reason(failure), "check its name and folder, and who may read it");
+  if (failure.kind == Unreadable::too_large) return fault(FaultCode::too_many, too_large_message, too_large_hint);
+  return fault(FaultCode::unreadable, "the drawing " + path + " " + reason(failure),
+               "check its name and folder, and who may read it");
 }
 
 std::string ending(const std::string& path) {
@@ -67,7 +70,8 @@ ArtworkOrFaults read_artwork(const std::string& path) {
   if (head.find("<svg") != std::string_view::npos || head.find("<?xml") != std::string_view::npos)
     return svg_artwork(text);
   if (head.find("SECTION") != std::string_view::npos) return dxf_artwork(text);
-  return fault(path + " is neither SVG nor DXF", "save the drawing as one of these and name the file so");
+  return fault(FaultCode::wrong_kind, path + " is neither SVG nor DXF",
+               "save the drawing as one of these and name the file so");
 }
 
 }  // namespace sagitta

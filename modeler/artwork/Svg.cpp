@@ -50,7 +50,8 @@ class SvgWalk {
     if (!look_over() || !parse()) return faults_;
     const pugi::xml_node root = document_.document_element();
     if (plain_name(root) != "svg") {
-      fail(where(root), "the outermost element is not <svg>", "check that this is the right file");
+      fail(FaultCode::wrong_kind, where(root), "the outermost element is not <svg>",
+           "check that this is the right file");
       return faults_;
     }
     if (collect() && walk_root(root)) {
@@ -62,8 +63,8 @@ class SvgWalk {
 
  private:
   /// Remembers why the drawing is refused.
-  bool fail(const std::string& where, const std::string& what, const std::string& hint) {
-    faults_.push_back({"", where.empty() ? what : where + ": " + what, hint});
+  bool fail(FaultCode code, const std::string& where, const std::string& what, const std::string& hint) {
+    faults_.push_back({code, "", where.empty() ? what : where + ": " + what, hint});
     return false;
   }
 
@@ -81,22 +82,24 @@ class SvgWalk {
 
   bool look_over() {
     if (std::count(text_.begin(), text_.end(), '<') > most_tags)
-      return fail("", "the drawing has more than a million tags", "simplify it, or split it into several");
+      return fail(FaultCode::drawing_too_complex, "", "the drawing has more than a million tags",
+                  "simplify it, or split it into several");
     const std::size_t entity = text_.find("<!ENTITY");
     if (entity != std::string_view::npos)
-      return fail(line_at(static_cast<std::ptrdiff_t>(entity)), "the drawing defines entities, which are not read",
-                  "save it as plain SVG");
+      return fail(FaultCode::outside_folder, line_at(static_cast<std::ptrdiff_t>(entity)),
+                  "the drawing defines entities, which are not read", "save it as plain SVG");
     const std::size_t sheet = text_.find("<?xml-stylesheet");
     if (sheet != std::string_view::npos)
-      return fail(line_at(static_cast<std::ptrdiff_t>(sheet)), "the drawing asks for a style sheet in another file",
-                  "save it as plain SVG with its styles inside");
+      return fail(FaultCode::outside_folder, line_at(static_cast<std::ptrdiff_t>(sheet)),
+                  "the drawing asks for a style sheet in another file", "save it as plain SVG with its styles inside");
     return true;
   }
 
   bool parse() {
     const pugi::xml_parse_result parsed = document_.load_buffer(text_.data(), text_.size());
     if (parsed) return true;
-    return fail(line_at(parsed.offset), std::string("this is not sound XML (") + parsed.description() + ")",
+    return fail(FaultCode::not_well_formed, line_at(parsed.offset),
+                std::string("this is not sound XML (") + parsed.description() + ")",
                 "open it in the drawing program and save it again");
   }
 
@@ -126,7 +129,8 @@ class SvgWalk {
   bool walk_root(const pugi::xml_node& root) {
     const auto box = read_view_box(root.attribute("viewBox").value());
     if (root.attribute("viewBox") && (!box || box->width == 0 || box->height == 0))
-      return fail(where(root), "viewBox has no area or is not four numbers", "write viewBox=\"0 0 WIDTH HEIGHT\"");
+      return fail(FaultCode::not_well_formed, where(root), "viewBox has no area or is not four numbers",
+                  "write viewBox=\"0 0 WIDTH HEIGHT\"");
     const Viewport natural = box ? Viewport{box->width, box->height} : Viewport{};
     Viewport size = natural;
     bool stated = true;
@@ -138,7 +142,7 @@ class SvgWalk {
       }
       const auto length = svg_length(text, natural, Along::x);
       if (!length || *length <= 0)
-        return fail(where(root),
+        return fail(FaultCode::not_well_formed, where(root),
                     std::string(name) + "=\"" + std::string(text.substr(0, 40)) + "\" is no size of a drawing",
                     "write it in mm, as in width=\"120mm\"");
       value = *length;
@@ -186,23 +190,24 @@ class SvgWalk {
                "symbol cursor view color-profile font font-face stop"))
       return true;
     if (++elements_ > most_elements)
-      return fail(where(node), "the drawing has more than 200,000 elements, copies counted",
-                  "simplify it, or split it");
+      return fail(FaultCode::drawing_too_complex, where(node),
+                  "the drawing has more than 200,000 elements, copies counted", "simplify it, or split it");
     if (outer.depth >= most_nested)
-      return fail(where(node), "groups and copies go more than 64 deep",
+      return fail(FaultCode::drawing_too_complex, where(node), "groups and copies go more than 64 deep",
                   "check for a <use> that copies itself, or ungroup");
     Around around = outer;
     ++around.depth;
     around.style = sheet_.style_of(node, name, outer.style);
     const auto transform = read_transform(node.attribute("transform").value());
     if (!transform)
-      return fail(where(node),
+      return fail(FaultCode::not_well_formed, where(node),
                   "transform=\"" + std::string(std::string_view(node.attribute("transform").value()).substr(0, 60)) +
                       "\" cannot be read",
                   "write translate(..), rotate(..), scale(..), skewX(..), skewY(..) or matrix(..)");
     around.frame = outer.frame * *transform;
     if (!is_sound(around.frame))
-      return fail(where(node), "the transforms here multiply to more than can be drawn", "check the scales");
+      return fail(FaultCode::drawing_too_complex, where(node), "the transforms here multiply to more than can be drawn",
+                  "check the scales");
     if (!is_shown(node, around.style)) return true;
     if (one_of(name, "g a switch")) return children(node, around);
     if (is_basic_shape(name)) return shape(node, name, around);
@@ -222,8 +227,8 @@ class SvgWalk {
     const std::string tag = "<" + std::string(name.substr(0, 40)) + ">";
     const std::string_view link = link_of(node);
     if (one_of(name, "image script tref") && !link.empty() && !link.starts_with("#") && !link.starts_with("data:"))
-      return fail(where(node), tag + " asks for something outside the file, which is not read",
-                  "delete it, or draw it as outlines");
+      return fail(FaultCode::outside_folder, where(node),
+                  tag + " asks for something outside the file, which is not read", "delete it, or draw it as outlines");
     if (name == "text" || name == "tref")
       notes_.add(where(node), "text is no outline and was left out", "convert it to paths in the drawing program");
     else if (name == "image")
@@ -256,8 +261,8 @@ class SvgWalk {
   bool use(const pugi::xml_node& node, Around around) {
     const std::string_view link = link_of(node);
     if (!link.empty() && !link.starts_with("#"))
-      return fail(where(node), "<use> copies something from outside the file, which is not read",
-                  "put a copy into the drawing");
+      return fail(FaultCode::outside_folder, where(node),
+                  "<use> copies something from outside the file, which is not read", "put a copy into the drawing");
     const auto found = by_id_.find(link.substr(std::min<std::size_t>(1, link.size())));
     if (found == by_id_.end()) {
       notes_.add(where(node), "<use> copies \"" + std::string(link.substr(0, 40)) + "\", which is not in the drawing",
@@ -279,7 +284,7 @@ class SvgWalk {
   bool shape(const pugi::xml_node& node, std::string_view name, const Around& around) {
     const auto trails = basic_shape(node, name, around.viewport);
     if (const auto* error = std::get_if<std::string>(&trails))
-      return fail(where(node), *error, "open it in the drawing program and save it again");
+      return fail(FaultCode::not_well_formed, where(node), *error, "open it in the drawing program and save it again");
     if (name == "line" && !around.style[Property::stroke].empty() && around.style[Property::stroke] != "none")
       notes_.add(where(node), "a line without a fill has no area and was left out",
                  "turn the stroke into an outline in the drawing program");
@@ -295,8 +300,8 @@ class SvgWalk {
       for (const Curve& curve : trail.curves) draw(curve, around.frame, strokes);
       segments_ += strokes.size();
       if (segments_ > most_segments)
-        return fail(where(node), "the drawing has more than 200,000 segments, copies counted",
-                    "simplify it, or split it");
+        return fail(FaultCode::drawing_too_complex, where(node),
+                    "the drawing has more than 200,000 segments, copies counted", "simplify it, or split it");
       if (strokes.empty()) continue;
       close(strokes, trail.closed, shape.where);
       shape.loops.push_back(std::move(strokes));

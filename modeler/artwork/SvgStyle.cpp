@@ -77,7 +77,7 @@ std::optional<Fault> StyleSheet::add(std::string_view text, const std::string& w
       continue;
     }
     if (css.starts_with("@import"))
-      return Fault{"", where + ": the style sheet asks for another file, which is not read",
+      return Fault{FaultCode::outside_folder, "", where + ": the style sheet asks for another file, which is not read",
                    "put the rules into the drawing itself"};
     if (css[0] == '@') {
       const bool line = stop < open;
@@ -104,7 +104,7 @@ std::optional<Fault> StyleSheet::add_selectors(std::string_view selectors, std::
     const std::string_view selector = trimmed(selectors.substr(0, comma));
     selectors.remove_prefix(std::min(comma + 1, selectors.size()));
     if (rules_.size() >= most_rules)
-      return Fault{"", where + ": the style sheets have more than 2,000 rules",
+      return Fault{FaultCode::too_many, "", where + ": the style sheets have more than 2,000 rules",
                    "let the drawing program write plain fills"};
     Rule rule;
     Scan scan{selector};

@@ -55,14 +55,15 @@ class BoardReader {
   }
 
  private:
-  void report(const Entry& entry, const std::string& key, std::string message, std::string hint) {
-    reading_.report(entry.node.level, entry.spot, key, std::move(message), std::move(hint));
+  void report(FaultCode code, const Entry& entry, const std::string& key, std::string message, std::string hint) {
+    reading_.report(code, entry.node.level, entry.spot, key, std::move(message), std::move(hint));
   }
 
   /// True when the entry's form is not the one needed; reports it.
   bool refuse_form(const Entry& entry, bool sound, std::string_view opening, std::string_view closing) {
     if (sound) return false;
-    report(entry, entry.key, "found " + std::string(entry.node.type_name()) + " where a table is needed",
+    report(FaultCode::wrong_kind, entry, entry.key,
+           "found " + std::string(entry.node.type_name()) + " where a table is needed",
            "write " + std::string(opening) + entry.key + std::string(closing) + " on a line of its own");
     return true;
   }
@@ -84,7 +85,7 @@ class BoardReader {
   void read_list(const Table& table, const Entry& entry) {
     constexpr std::size_t most_rows = 500;
     if (entry.node.items.size() > most_rows) {
-      return report(entry, entry.key, "more than 500 of [[" + entry.key + "]]", "take some out");
+      return report(FaultCode::too_many, entry, entry.key, "more than 500 of [[" + entry.key + "]]", "take some out");
     }
     set_row_count(board_, table, entry.node.items.size());
     for (std::size_t i = 0; i < entry.node.items.size(); ++i) {
@@ -98,7 +99,8 @@ class BoardReader {
     for (const Entry& named : entry.node.entries) {
       const std::string key = entry.key + "." + named.key;
       if (named.node.type != Node::Type::table) {
-        report(named, key, "found " + std::string(named.node.type_name()) + " where a table is needed",
+        report(FaultCode::wrong_kind, named, key,
+               "found " + std::string(named.node.type_name()) + " where a table is needed",
                "write [" + entry.key + ".NAME] and its keys below it");
         continue;
       }
@@ -133,7 +135,8 @@ class BoardReader {
     }
     const std::string where =
         table.name.empty() ? "at the top of a board file" : "under [" + std::string(table.name) + "]";
-    report(entry, key, shown_text(entry.key) + " is not a key " + where, hint_for_unknown(table.name, entry.key));
+    report(FaultCode::unknown_key, entry, key, shown_text(entry.key) + " is not a key " + where,
+           hint_for_unknown(table.name, entry.key));
   }
 
   /// A file that a base names is looked for from the base's folder.
@@ -185,13 +188,14 @@ std::string hint_for_fault(const BoardFile& file, const Fault& fault) {
 
 }  // namespace
 
-void Reading::report(int level, TextPosition spot, const std::string& key, std::string message, std::string hint) {
+void Reading::report(FaultCode code, int level, TextPosition spot, const std::string& key, std::string message,
+                     std::string hint) {
   const std::string& file = chain.files[static_cast<std::size_t>(level)].name;
-  out.problems.push_back({file, spot.line, spot.column, key, std::move(message), std::move(hint)});
+  out.problems.push_back({code, file, spot.line, spot.column, key, std::move(message), std::move(hint)});
 }
 
-void Reading::report_value(const std::string& key, std::string message, std::string hint) {
-  Problem problem{out.file, 1, 1, key, std::move(message), std::move(hint)};
+void Reading::report_value(FaultCode code, const std::string& key, std::string message, std::string hint) {
+  Problem problem{code, out.file, 1, 1, key, std::move(message), std::move(hint)};
   if (const Place* place = nearest_place(out.places, key)) {
     problem.file = place->file;
     problem.line = place->line;
@@ -200,9 +204,9 @@ void Reading::report_value(const std::string& key, std::string message, std::str
   out.problems.push_back(std::move(problem));
 }
 
-void Reading::report_key(const std::string& key, std::string message, std::string hint) {
+void Reading::report_key(FaultCode code, const std::string& key, std::string message, std::string hint) {
   const Place& place = out.places.at(key);
-  report(place.level, {place.key_line, place.key_column}, key, std::move(message), std::move(hint));
+  report(code, place.level, {place.key_line, place.key_column}, key, std::move(message), std::move(hint));
 }
 
 int Reading::level(const std::string& key) const {
@@ -247,7 +251,7 @@ BoardFile read_board(const std::string& path, Outside outside) {
 std::vector<Problem> locate(const BoardFile& file, const Faults& faults) {
   std::vector<Problem> problems;
   for (const Fault& fault : faults) {
-    Problem problem{file.file, 1, 1, fault.key, fault.message, hint_for_fault(file, fault)};
+    Problem problem{fault.code, file.file, 1, 1, fault.key, fault.message, hint_for_fault(file, fault), fault.where};
     if (const Place* place = nearest_place(file.places, fault.key)) {
       problem.file = place->file;
       problem.line = place->line;

@@ -58,8 +58,8 @@ class Builder {
     seen_.push_back(same_file_key(fs::path(folder) / fs::path(name).filename()));
     Node root;
     root.level = level;
-    if (Problem problem = look_over(text, name); !problem.message.empty()) {
-      fail(level, std::move(problem));
+    if (auto problem = look_over(text, name)) {
+      fail(level, std::move(*problem));
       return root;
     }
     auto parsed = parse_toml(text, name, level);
@@ -96,24 +96,25 @@ class Builder {
 
   Node base_tree(const std::string& base, TextPosition spot, int level) {
     const ChainFile here = chain.files[static_cast<std::size_t>(level)];
-    const auto refuse = [&](std::string message, std::string hint) {
-      fail(level + 1, {here.name, spot.line, spot.column, "base", std::move(message), std::move(hint)});
+    const auto refuse = [&](FaultCode code, std::string message, std::string hint) {
+      fail(level + 1, {code, here.name, spot.line, spot.column, "base", std::move(message), std::move(hint)});
       return Node();
     };
     const auto place = input_path({"base", here.folder, base, chain.files.front().folder}, outside_);
-    if (const auto* fault = std::get_if<Fault>(&place)) return refuse(fault->message, fault->hint);
+    if (const auto* fault = std::get_if<Fault>(&place)) return refuse(fault->code, fault->message, fault->hint);
     const std::string& path = std::get<std::string>(place);
     if (std::ranges::find(seen_, same_file_key(path)) != seen_.end()) {
-      return refuse("the bases go round in a circle: \"" + base + "\" stands on this file",
+      return refuse(FaultCode::bases_too_deep, "the bases go round in a circle: \"" + base + "\" stands on this file",
                     "take `base` out of one of them");
     }
     if (level + 1 > deepest_base) {
-      return refuse("bases stand on bases more than " + std::to_string(deepest_base) + " deep",
+      return refuse(FaultCode::bases_too_deep,
+                    "bases stand on bases more than " + std::to_string(deepest_base) + " deep",
                     "join some of the files");
     }
     auto text = fetch_text(path, path);
     if (auto* problem = std::get_if<Problem>(&text)) {
-      return refuse("the base \"" + base + "\" cannot be read: " + problem->message, problem->hint);
+      return refuse(problem->code, "the base \"" + base + "\" cannot be read: " + problem->message, problem->hint);
     }
     return tree(std::get<std::string>(text), path, fs::path(path).parent_path().string());
   }

@@ -283,7 +283,7 @@ std::string edit_text(std::string_view old_text, const Board& old_board, const B
   const auto reads_as_target = [&](const std::string& text) {
     return tidy(read_board_text(text, "edited.toml", target.folder).board) == target;
   };
-  if (look_over(old_text, "").message.empty()) {
+  if (!look_over(old_text, "")) {
     const auto parsed = parse_toml(old_text, "", 0);
     if (const Node* root = std::get_if<Node>(&parsed)) {
       const auto edited = Editor(old_text, *root, tidy(old_board), target).run();

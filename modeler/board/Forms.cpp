@@ -73,7 +73,8 @@ class RowCheck {
   }
 
   void missing(std::string_view name, std::string message, std::string hint) {
-    if (reading_.chain.whole) reading_.report_value(key(name), std::move(message), std::move(hint));
+    if (reading_.chain.whole)
+      reading_.report_value(FaultCode::missing_key, key(name), std::move(message), std::move(hint));
   }
 
   void check_use(const Field& field) {
@@ -87,7 +88,8 @@ class RowCheck {
       if (used) return;
       if (reading_.level(name) > reading_.level(chooser)) return drop(field);
       reading_.report_key(
-          name, "\"" + std::string(field.key) + "\" is not used here: it goes with " + with(use.key, use.values),
+          FaultCode::not_used, name,
+          "\"" + std::string(field.key) + "\" is not used here: it goes with " + with(use.key, use.values),
           "take the line out, or change " + std::string(use.key));
       return;
     }
@@ -173,7 +175,7 @@ class RowCheck {
     for (std::size_t i = 1; i < taken.size(); ++i) {
       for (const std::string& name : all_keys(*taken[i])) {
         if (!reading_.given(key(name))) continue;
-        reading_.report_key(key(name),
+        reading_.report_key(FaultCode::given_twice, key(name),
                             "\"" + name + "\" does not go with \"" + first_given(*taken[0]) +
                                 "\": " + std::string(group.thing) + " is given in two ways",
                             "keep one of the two ways");

@@ -15,11 +15,13 @@ bool leaves(const fs::path& from_folder) { return !from_folder.empty() && *from_
 std::variant<std::string, Fault> input_path(const NamedInput& input, Outside outside) {
   const std::string named = "the " + input.what + " \"" + input.file + "\" ";
   if (input.file.find('\0') != std::string::npos)
-    return Fault{"", named + "is not the name of a file", "take the NUL character out of it"};
+    return Fault{FaultCode::outside_folder, "", named + "is not the name of a file",
+                 "take the NUL character out of it"};
   const fs::path whole = (fs::path(input.folder) / input.file).lexically_normal();
   if (outside == Outside::allowed) return whole.string();
   const auto refused = [&](const std::string& why) {
-    return Fault{"", named + why, "put it beside the board file, or allow files from elsewhere: --allow-outside"};
+    return Fault{FaultCode::outside_folder, "", named + why,
+                 "put it beside the board file, or allow files from elsewhere: --allow-outside"};
   };
   if (fs::path(input.file).is_absolute())
     return refused("is named by its whole path; only files in the board's folder are read");

@@ -58,6 +58,7 @@ Problem repeated(Problem problem, std::string_view text, const std::string& desc
   const std::size_t first = std::min(line.find_first_not_of(" \t"), line.size());
   const bool header = line.substr(first).starts_with("[");
   if (line.find('{') == std::string_view::npos) problem.column = static_cast<int>(first) + 1;
+  problem.code = FaultCode::named_twice;
   problem.key = between_quotes(description);
   problem.message = header ? "the table [" + problem.key + "] is here for the second time"
                            : "the key " + problem.key + " is here for the second time";
@@ -69,7 +70,7 @@ Problem repeated(Problem problem, std::string_view text, const std::string& desc
 
 Problem syntax_problem(const toml::parse_error& error, std::string_view text, const std::string& shown_name) {
   const TextPosition spot = spot_of(error.source().begin);
-  Problem problem{shown_name, std::max(spot.line, 1), std::max(spot.column, 1), "", "", ""};
+  Problem problem{FaultCode::not_well_formed, shown_name, std::max(spot.line, 1), std::max(spot.column, 1), "", "", ""};
   const std::string description(error.description());
   if (description.find("cannot redefine") != std::string::npos) return repeated(problem, text, description);
   constexpr std::string_view lead = "Error while parsing ";

@@ -19,11 +19,12 @@ struct Reading {
   BoardFile out;
   std::set<std::string, std::less<>> bad;  ///< dotted keys that are there but could not be read
 
-  void report(int level, TextPosition spot, const std::string& key, std::string message, std::string hint = "");
+  void report(FaultCode code, int level, TextPosition spot, const std::string& key, std::string message,
+              std::string hint = "");
   /// On the value of a key that the file gives; else on its table's header.
-  void report_value(const std::string& key, std::string message, std::string hint = "");
+  void report_value(FaultCode code, const std::string& key, std::string message, std::string hint = "");
   /// On the key itself.
-  void report_key(const std::string& key, std::string message, std::string hint = "");
+  void report_key(FaultCode code, const std::string& key, std::string message, std::string hint = "");
 
   bool given(const std::string& key) const { return out.places.contains(key); }
   /// Given and read without a problem, or not given.

@@ -21,13 +21,13 @@ void check_cents(Reading& reading) {
   for (std::size_t i = 1; i < scale.cents.size(); ++i) {
     if (scale.cents[i] > scale.cents[i - 1]) continue;
     reading.report_value(
-        item("scale.cents", i),
+        FaultCode::not_rising, item("scale.cents", i),
         decimal(scale.cents[i]) + " cents does not rise above the " + decimal(scale.cents[i - 1]) + " before it",
         "cents count from the open string; put them in rising order");
   }
   const auto frets = static_cast<std::size_t>(std::max(scale.frets, 0));
   if (!reading.given("scale.frets") || !reading.good("scale.frets") || scale.cents.size() >= frets) return;
-  reading.report_value("scale.cents",
+  reading.report_value(FaultCode::wrong_count, "scale.cents",
                        counted(scale.cents.size(), "value", "values") + " for " + counted(frets, "fret", "frets"),
                        "give one value for each fret, or fewer frets");
 }
@@ -38,7 +38,7 @@ void check_gauges(Reading& reading) {
   if (!reading.given("strings.gauges") || !reading.given("strings.count") ||
       strings.gauges.size() == static_cast<std::size_t>(strings.count))
     return;
-  reading.report_value("strings.gauges",
+  reading.report_value(FaultCode::wrong_count, "strings.gauges",
                        counted(strings.gauges.size(), "gauge", "gauges") + " for " +
                            counted(static_cast<std::size_t>(strings.count), "string", "strings"),
                        "give one for each string, bass first");
@@ -48,7 +48,8 @@ void check_gauges(Reading& reading) {
 void check_fret(Reading& reading, const std::string& key, int fret) {
   const int last = reading.out.board.scale.frets;
   if (!reading.given("scale.frets") || !reading.good("scale.frets") || fret <= last) return;
-  reading.report_value(key, "fret " + std::to_string(fret) + " is beyond the last fret, " + std::to_string(last),
+  reading.report_value(FaultCode::no_such_fret, key,
+                       "fret " + std::to_string(fret) + " is beyond the last fret, " + std::to_string(last),
                        "frets run from 1 to " + std::to_string(last));
 }
 
@@ -63,7 +64,7 @@ void check_marked_frets(Reading& reading, const std::string& prefix, const std::
       check_fret(reading, item(key, i), frets[i]);
       const bool twice = !here.insert(frets[i]).second;
       if (twice || seen.contains(frets[i])) {
-        reading.report_value(item(key, i),
+        reading.report_value(FaultCode::named_twice, item(key, i),
                              "fret " + std::to_string(frets[i]) +
                                  (twice ? " is in this list twice" : " is in frets and in double_frets"),
                              "keep it in one place");
@@ -75,10 +76,11 @@ void check_marked_frets(Reading& reading, const std::string& prefix, const std::
   walk(pair_key, pairs);
   if (!reading.good(single_key) || !reading.good(pair_key)) return;
   if (singles.empty() && pairs.empty() && reading.chain.whole) {
-    reading.report_value(single_key, "there is no fret here to mark", "give frets = [..] or double_frets = [..]");
+    reading.report_value(FaultCode::missing_key, single_key, "there is no fret here to mark",
+                         "give frets = [..] or double_frets = [..]");
   } else if (pairs.empty() && spread_given) {
-    reading.report_key(prefix + ".spread", "\"spread\" is not used here: it goes with double_frets",
-                       "take the line out");
+    reading.report_key(FaultCode::not_used, prefix + ".spread",
+                       "\"spread\" is not used here: it goes with double_frets", "take the line out");
   }
 }
 
@@ -90,15 +92,17 @@ void check_order(Reading& reading) {
   for (std::size_t i = 0; i < order.size(); ++i) {
     const std::string name(names[static_cast<std::size_t>(order[i])]);
     if (!seen.insert(order[i]).second)
-      reading.report_value(item("work.order", i), "\"" + name + "\" is in the order twice", "keep one");
+      reading.report_value(FaultCode::named_twice, item("work.order", i), "\"" + name + "\" is in the order twice",
+                           "keep one");
     if (order[i] == Operation::inlay && !seen.contains(Operation::pockets)) {
-      reading.report_value(item("work.order", i), "a piece cannot go in before its pocket is cut",
-                           "put \"inlay\" after \"pockets\"");
+      reading.report_value(FaultCode::wrong_order, item("work.order", i),
+                           "a piece cannot go in before its pocket is cut", "put \"inlay\" after \"pockets\"");
     }
   }
   for (std::size_t i = 0; i < std::size(names); ++i) {
     if (seen.contains(static_cast<Operation>(i))) continue;
-    reading.report_value("work.order", "\"" + std::string(names[i]) + "\" is missing from the order of work",
+    reading.report_value(FaultCode::missing_key, "work.order",
+                         "\"" + std::string(names[i]) + "\" is missing from the order of work",
                          "name all five operations once");
   }
 }
@@ -111,8 +115,8 @@ void check_repeats(Reading& reading) {
       if (std::find(operations.begin(), operations.begin() + static_cast<long>(k), operations[k]) ==
           operations.begin() + static_cast<long>(k))
         continue;
-      reading.report_value(item(item("setups", i) + ".operations", k), "this operation is in the list twice",
-                           "keep one");
+      reading.report_value(FaultCode::named_twice, item(item("setups", i) + ".operations", k),
+                           "this operation is in the list twice", "keep one");
     }
   }
 }
@@ -125,7 +129,7 @@ void check_measured(Reading& reading) {
   const auto slots = static_cast<std::size_t>(board.scale.frets + (board.scale.zero_fret ? 1 : 0));
   if (board.measured_slots.size() == slots) return;
   reading.report_value(
-      "measured.slots",
+      FaultCode::wrong_count, "measured.slots",
       counted(board.measured_slots.size(), "place", "places") + " measured, but the board has " +
           counted(slots, "slot", "slots"),
       board.scale.zero_fret ? "give one for each slot, the zero fret's first" : "give one for each slot");
@@ -146,7 +150,7 @@ void check_radius(Reading& reading) {
   const auto width = nut_width(board);
   if (!radius || !width || *radius > *width / 2) return;
   const std::string inches = radius_hint(board, *radius);
-  reading.report_value("surface.radius_at_nut",
+  reading.report_value(FaultCode::no_surface, "surface.radius_at_nut",
                        "a radius of " + shown_length(*radius, board.units) +
                            " is under half the board's width at the nut, " + shown_length(*width / 2, board.units),
                        inches.empty() ? "make the radius larger or the board narrower" : inches);
@@ -157,11 +161,12 @@ void check_nut(Reading& reading) {
   const bool seat_known = reading.good("nut.seat") && reading.good("scale.zero_fret");
   if (!seat_known) return;
   if (board.nut.seat == NutSeat::none && board.scale.zero_fret && reading.given("nut.distance")) {
-    reading.report_key("nut.distance", "\"distance\" is not used here: it goes with seat = \"slot\" or \"shelf\"",
+    reading.report_key(FaultCode::not_used, "nut.distance",
+                       "\"distance\" is not used here: it goes with seat = \"slot\" or \"shelf\"",
                        "take the line out, or give the nut a seat");
   }
   if (board.nut.seat != NutSeat::none && board.scale.zero_fret && reading.given("nut.compensation")) {
-    reading.report_key("nut.compensation",
+    reading.report_key(FaultCode::not_used, "nut.compensation",
                        "\"compensation\" is not used here: with a zero fret the nut does not end the strings",
                        "take the line out");
   }

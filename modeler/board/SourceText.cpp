@@ -28,17 +28,23 @@ struct Walk {
   }
 };
 
-Problem problem_at(const Walk& walk, const std::string& file, std::string message, std::string hint) {
-  return {file, walk.line, walk.column, "", std::move(message), std::move(hint)};
+Problem problem_at(FaultCode code, const Walk& walk, const std::string& file, std::string message, std::string hint) {
+  return {code, file, walk.line, walk.column, "", std::move(message), std::move(hint)};
 }
 
 std::optional<Problem> odd_beginning(std::string_view text, const std::string& file) {
   if (text.starts_with("\xEF\xBB\xBF")) {
-    return Problem{
-        file, 1, 1, "", "the file begins with a byte order mark", "save it as UTF-8 without a byte order mark (BOM)"};
+    return Problem{FaultCode::not_text,
+                   file,
+                   1,
+                   1,
+                   "",
+                   "the file begins with a byte order mark",
+                   "save it as UTF-8 without a byte order mark (BOM)"};
   }
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) {
-    return Problem{file, 1, 1, "", "the file is in UTF-16, not in UTF-8", "save it as plain text in UTF-8"};
+    return Problem{
+        FaultCode::not_text, file, 1, 1, "", "the file is in UTF-16, not in UTF-8", "save it as plain text in UTF-8"};
   }
   return std::nullopt;
 }
@@ -54,12 +60,13 @@ std::optional<Problem> odd_character(std::string_view text, const std::string& f
     const auto byte = static_cast<unsigned char>(walk.here());
     const std::size_t bytes = utf8_length(text.substr(walk.at));
     if (bytes == 0) {
-      return problem_at(walk, file, "the byte " + hexadecimal(byte) + " here is not UTF-8 text",
+      return problem_at(FaultCode::not_text, walk, file, "the byte " + hexadecimal(byte) + " here is not UTF-8 text",
                         "save the file as plain text in UTF-8");
     }
     const bool control = (byte < 0x20 && byte != '\t' && byte != '\n' && byte != '\r') || byte == 0x7F;
     if (control) {
-      return problem_at(walk, file, "the control character " + hexadecimal(byte) + " does not belong in a board file",
+      return problem_at(FaultCode::not_text, walk, file,
+                        "the control character " + hexadecimal(byte) + " does not belong in a board file",
                         "a board file is plain text; delete the character, or check that this is the right file");
     }
     walk.step(bytes);
@@ -105,7 +112,7 @@ std::optional<Problem> long_key(std::string_view text, const std::string& file) 
     }
     const bool ends = c == '\n' || c == '=' || c == ',' || c == '[' || c == ']' || c == '{' || c == '}';
     if (c == '.' && ++dots > most_dots) {
-      return problem_at(start, file, "a key here has more than 32 dots",
+      return problem_at(FaultCode::too_many, start, file, "a key here has more than 32 dots",
                         "keys have at most three parts: materials.ebony.colour");
     }
     walk.step(1);
@@ -118,7 +125,13 @@ std::optional<Problem> long_key(std::string_view text, const std::string& file) 
 }
 
 Problem too_large(const std::string& file) {
-  return {file, 1, 1, "", "the file is larger than 1 MiB, which no board file is", "check that this is the right file"};
+  return {FaultCode::too_many,
+          file,
+          1,
+          1,
+          "",
+          "the file is larger than 1 MiB, which no board file is",
+          "check that this is the right file"};
 }
 
 }  // namespace
@@ -144,34 +157,34 @@ std::size_t utf8_length(std::string_view text) {
 }
 
 std::variant<std::string, Problem> fetch_text(const std::string& path, const std::string& shown_name) {
-  const auto failed = [&](std::string message, std::string hint) {
-    return Problem{shown_name, 1, 1, "", std::move(message), std::move(hint)};
+  const auto failed = [&](FaultCode code, std::string message, std::string hint) {
+    return Problem{code, shown_name, 1, 1, "", std::move(message), std::move(hint)};
   };
   auto read = read_file(path, largest_file);
   if (auto* text = std::get_if<std::string>(&read)) return std::move(*text);
   switch (std::get<ReadFailure>(read).kind) {
     case Unreadable::missing:
-      return failed("there is no file of this name", "check the name and the folder");
+      return failed(FaultCode::no_such_file, "there is no file of this name", "check the name and the folder");
     case Unreadable::folder:
-      return failed("this is a folder, not a board file", "name the .toml file inside it");
+      return failed(FaultCode::is_folder, "this is a folder, not a board file", "name the .toml file inside it");
     case Unreadable::special:
-      return failed("this is not a file that can be read", "name a .toml file");
+      return failed(FaultCode::no_plain_file, "this is not a file that can be read", "name a .toml file");
     case Unreadable::forbidden:
-      return failed("the file cannot be opened for reading", "check who may read it");
+      return failed(FaultCode::forbidden, "the file cannot be opened for reading", "check who may read it");
     case Unreadable::too_large:
       return too_large(shown_name);
     case Unreadable::failed:
       break;
   }
-  return failed("the file cannot be read to its end", "check the disk or copy the file again");
+  return failed(FaultCode::unreadable, "the file cannot be read to its end", "check the disk or copy the file again");
 }
 
-Problem look_over(std::string_view text, const std::string& shown_name) {
+std::optional<Problem> look_over(std::string_view text, const std::string& shown_name) {
   if (text.size() > largest_file) return too_large(shown_name);
-  if (const auto problem = odd_beginning(text, shown_name)) return *problem;
-  if (const auto problem = odd_character(text, shown_name)) return *problem;
-  if (const auto problem = long_key(text, shown_name)) return *problem;
-  return {};
+  if (const auto problem = odd_beginning(text, shown_name)) return problem;
+  if (const auto problem = odd_character(text, shown_name)) return problem;
+  if (const auto problem = long_key(text, shown_name)) return problem;
+  return std::nullopt;
 }
 
 }  // namespace sagitta

@@ -3,6 +3,7 @@
 /// The text of a board file, fetched and looked over before it is parsed.
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -20,8 +21,8 @@ inline constexpr int most_dots = 32;
 /// that problems carry.
 std::variant<std::string, Problem> fetch_text(const std::string& path, const std::string& shown_name);
 
-/// What makes a text unfit for the parser: size, encoding, junk, a key of too many parts. Empty message: nothing.
-Problem look_over(std::string_view text, const std::string& shown_name);
+/// What makes a text unfit for the parser: size, encoding, junk, a key of too many parts; nothing when it is fit.
+std::optional<Problem> look_over(std::string_view text, const std::string& shown_name);
 
 /// Bytes of the well-formed UTF-8 character at the front of the text; 0 when it is not well formed.
 /// Source: the Unicode Standard, table 3-7.

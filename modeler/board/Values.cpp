@@ -105,21 +105,24 @@ class ValueReader {
     return read ? std::optional<Value>(*read) : std::nullopt;
   }
 
-  std::nullopt_t refuse(const Node& node, const std::string& key, std::string message, std::string hint = "") {
-    reading_.report(node.level, node.spot, key, std::move(message), std::move(hint));
+  std::nullopt_t refuse(FaultCode code, const Node& node, const std::string& key, std::string message,
+                        std::string hint = "") {
+    reading_.report(code, node.level, node.spot, key, std::move(message), std::move(hint));
     return std::nullopt;
   }
   std::nullopt_t wrong(const Node& node, const std::string& key) {
-    return refuse(node, key, "found " + shown(node) + "; " + example(field_.kind));
+    return refuse(FaultCode::wrong_kind, node, key, "found " + shown(node) + "; " + example(field_.kind));
   }
 
   std::optional<std::string> text(const Node& node, const std::string& key) {
     const auto* text = std::get_if<std::string>(&node.value);
     if (text == nullptr) return wrong(node, key);
-    if (text->size() > longest_text) return refuse(node, key, "this text is longer than 200 bytes", "make it shorter");
+    if (text->size() > longest_text)
+      return refuse(FaultCode::too_many, node, key, "this text is longer than 200 bytes", "make it shorter");
     const bool control = std::ranges::any_of(*text, [](char c) { return (c >= 0 && c < 0x20) || c == 0x7F; });
     if (control)
-      return refuse(node, key, "this text holds a line break or another control character", "write it on one line");
+      return refuse(FaultCode::not_text, node, key, "this text holds a line break or another control character",
+                    "write it on one line");
     return *text;
   }
 
@@ -136,7 +139,8 @@ class ValueReader {
     for (const Entry& entry : node.entries) {
       const std::string key = key_ + "." + entry.key;
       if (!is_colour(entry.key)) {
-        reading_.report(entry.node.level, entry.spot, key, shown_text(entry.key) + " is not a colour like \"#c02020\"");
+        reading_.report(FaultCode::wrong_kind, entry.node.level, entry.spot, key,
+                        shown_text(entry.key) + " is not a colour like \"#c02020\"");
         sound = false;
       }
       const auto material = text(entry.node, key);
@@ -157,7 +161,7 @@ class ValueReader {
     }
     const std::string near = text == nullptr ? "" : nearest_word(*text, names);
     for (std::string& name : names) name = "\"" + name + "\"";
-    return refuse(node, key, "found " + shown(node) + "; allowed are " + listed(names),
+    return refuse(FaultCode::not_allowed, node, key, "found " + shown(node) + "; allowed are " + listed(names),
                   near.empty() ? "" : "did you mean \"" + near + "\"?");
   }
 
@@ -166,7 +170,8 @@ class ValueReader {
     if (integer == nullptr) return wrong(node, key);
     const auto value = static_cast<double>(*integer);
     if (!field_.range.holds(value))
-      return refuse(node, key, std::to_string(*integer) + " is not possible here; " + allowed(field_, Units::mm));
+      return refuse(FaultCode::not_allowed, node, key,
+                    std::to_string(*integer) + " is not possible here; " + allowed(field_, Units::mm));
     return static_cast<int>(*integer);
   }
 
@@ -187,34 +192,38 @@ class ValueReader {
       return wrong(node, key);
     }
     if (!std::isfinite(value))
-      return refuse(node, key, shown(node) + " is not a number to cut by", allowed(field_, units));
+      return refuse(FaultCode::not_allowed, node, key, shown(node) + " is not a number to cut by",
+                    allowed(field_, units));
     return in_range(node, key, field_.is_length() ? to_mm(value, units) : value, units);
   }
 
   std::optional<Length> written_length(const Node& node, const std::string& text, const std::string& key) {
     const auto read = read_length(text, reading_.units(node.level));
     if (const auto* error = std::get_if<LengthError>(&read)) {
-      return refuse(node, key, shown_text(text) + " cannot be read as a length: " + error->message,
+      return refuse(FaultCode::wrong_kind, node, key,
+                    shown_text(text) + " cannot be read as a length: " + error->message,
                     "lengths look like \"25 1/2 in\", \"0.023 in\" or \"6.35 mm\"");
     }
     const Length length = std::get<Length>(read);
     if (!length.plain) {
-      return refuse(node, key, shown_text(text) + " is a sum; a board file holds plain lengths",
+      return refuse(FaultCode::wrong_kind, node, key, shown_text(text) + " is a sum; a board file holds plain lengths",
                     "write " + shown_length(length.mm, length.unit.value_or(reading_.units(node.level))));
     }
     if (length.per_minute != (field_.kind == Kind::speed) && (length.per_minute || length.unit)) {
-      return refuse(node, key, shown_text(text) + ": " + example(field_.kind));
+      return refuse(FaultCode::wrong_kind, node, key, shown_text(text) + ": " + example(field_.kind));
     }
     return length;
   }
 
   std::optional<double> in_range(const Node& node, const std::string& key, double value, Units units) {
     if (field_.range.holds(value)) return value;
-    if (!field_.is_length()) return refuse(node, key, shown(node) + " is not possible here; " + allowed(field_, units));
+    if (!field_.is_length())
+      return refuse(FaultCode::not_allowed, node, key,
+                    shown(node) + " is not possible here; " + allowed(field_, units));
     const double written = value / mm_per(units);
     const std::string number =
         std::abs(written) < 1e7 ? shown_length(value, units) : decimal(written) + " " + std::string(unit_name(units));
-    return refuse(node, key, number + " is not possible here; " + allowed(field_, units),
+    return refuse(FaultCode::not_allowed, node, key, number + " is not possible here; " + allowed(field_, units),
                   other_unit_hint(field_, value, units));
   }
 
@@ -229,11 +238,13 @@ class ValueReader {
   template <class T, class Item>
   std::optional<Value> list(const Node& node, Item&& item_reader) {
     if (node.type != Node::Type::array) {
-      return refuse(node, key_, "found " + shown(node) + "; a list in square brackets is needed here, like [..]");
+      return refuse(FaultCode::wrong_kind, node, key_,
+                    "found " + shown(node) + "; a list in square brackets is needed here, like [..]");
     }
-    if (node.items.size() > longest_list) return refuse(node, key_, "this list has more than 1000 entries");
+    if (node.items.size() > longest_list)
+      return refuse(FaultCode::too_many, node, key_, "this list has more than 1000 entries");
     if (node.items.empty() && field_.kind != Kind::integers && field_.kind != Kind::choices) {
-      return refuse(node, key_, "this list is empty", "fill it or leave the key out");
+      return refuse(FaultCode::wrong_count, node, key_, "this list is empty", "fill it or leave the key out");
     }
     std::vector<T> read;
     for (std::size_t i = 0; i < node.items.size(); ++i) {
@@ -257,23 +268,24 @@ std::optional<Value> read_value(Reading& reading, const Field& field, const Node
 }
 
 std::optional<double> read_limit(Reading& reading, const Node& node, const std::string& key) {
-  const auto refuse = [&](std::string message) {
-    reading.report(node.level, node.spot, key, std::move(message));
+  const auto refuse = [&](FaultCode code, std::string message) {
+    reading.report(code, node.level, node.spot, key, std::move(message));
     return std::nullopt;
   };
   if (node.value.index() == 0 || std::holds_alternative<bool>(node.value))
-    return refuse("a limit is a number or a length here");
+    return refuse(FaultCode::wrong_kind, "a limit is a number or a length here");
   double value = 0;
   if (const auto* text = std::get_if<std::string>(&node.value)) {
     const auto length = read_length(*text, reading.units(node.level));
     if (const auto* error = std::get_if<LengthError>(&length))
-      return refuse(shown_text(*text) + " cannot be read as a length: " + error->message);
+      return refuse(FaultCode::wrong_kind, shown_text(*text) + " cannot be read as a length: " + error->message);
     value = std::get<Length>(length).mm / mm_per(reading.out.board.units);
   } else {
     const auto* integer = std::get_if<std::int64_t>(&node.value);
     value = integer != nullptr ? static_cast<double>(*integer) : std::get<double>(node.value);
   }
-  if (!std::isfinite(value) || std::abs(value) > 1e9) return refuse(shown(node) + " is not possible as a limit");
+  if (!std::isfinite(value) || std::abs(value) > 1e9)
+    return refuse(FaultCode::not_allowed, shown(node) + " is not possible as a limit");
   return value;
 }
 

@@ -74,7 +74,7 @@ class FigureFit {
         figure.parts.push_back({island.region, std::move(part.piece), std::move(part.pocket)});
     if (cancel_.wanted()) return FittedFigure{};
     if (figure.parts.empty())
-      return Faults{{"", "the cutters named leave nothing of this drawing",
+      return Faults{{FaultCode::drawing_empty, "", "the cutters named leave nothing of this drawing",
                      "name smaller pocket-detail and piece cutters, or make the artwork larger"}};
     return figure;
   }

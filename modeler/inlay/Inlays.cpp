@@ -125,6 +125,7 @@ class Fitter {
 
   void blame(const Marker& marker, const std::string& key, Fault fault) {
     fault.key = key_of(marker.inlay) + key;
+    fault.where = {FeatureId::Kind::inlay, marker.inlay};
     if (std::find(faults_.begin(), faults_.end(), fault) == faults_.end()) faults_.push_back(std::move(fault));
   }
 
@@ -151,8 +152,10 @@ class Fitter {
   /// A drawing that fills nothing: what was left out of it and why.
   void blame_empty(const Marker& marker, const Artwork& artwork) {
     const std::string empty = inlay_of(marker).file + " has no filled area to inlay";
-    if (artwork.notes.empty()) blame(marker, ".file", {"", empty, "fill the outlines in the drawing program"});
-    for (const Fault& note : artwork.notes) blame(marker, ".file", {"", empty + ": " + note.message, note.hint});
+    if (artwork.notes.empty())
+      blame(marker, ".file", {FaultCode::drawing_empty, "", empty, "fill the outlines in the drawing program"});
+    for (const Fault& note : artwork.notes)
+      blame(marker, ".file", {FaultCode::drawing_empty, "", empty + ": " + note.message, note.hint});
   }
 
   std::shared_ptr<const FittedFigure> figure_of(const Marker& marker, const Artwork& artwork) {
@@ -179,7 +182,9 @@ class Fitter {
   void add_artwork(const Marker& marker) {
     const auto drawing = drawings_.find(inlay_of(marker).file);
     if (drawing == drawings_.end()) {
-      blame(marker, ".file", {"", inlay_of(marker).file + " has not been read", "look whether the file is there"});
+      blame(
+          marker, ".file",
+          {FaultCode::unreadable, "", inlay_of(marker).file + " has not been read", "look whether the file is there"});
       return;
     }
     const Artwork& artwork = drawing->second;

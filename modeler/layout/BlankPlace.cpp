@@ -33,7 +33,7 @@ void check_way(const Blank& spec, const char* size_key, double size, double need
   const Side worst = sides[0].lack >= sides[1].lack ? sides[0] : sides[1];
   if (worst.lack <= tolerance::same) return;
   const bool misplaced = spec.at && size + tolerance::same >= need;
-  faults.push_back({misplaced ? "blank.at" : size_key,
+  faults.push_back({FaultCode::blank_too_small, misplaced ? "blank.at" : size_key,
                     "the blank ends " + in_mm(worst.lack) + " short of the place that the radius is cut over, at its " +
                         worst.name + "; that is the board with " + in_mm(strip_margin) + " around it, " + in_mm(need) +
                         " here, and the blank measures " + in_mm(size),
@@ -56,7 +56,7 @@ void place_blank(const Board& board, Layout& layout, Faults& faults) {
   check_way(spec, "blank.width", blank.high.y - blank.low.y, strip.high.y - strip.low.y,
             {Side{"lower side", blank.low.y - strip.low.y}, Side{"upper side", strip.high.y - blank.high.y}}, faults);
   if (layout.blank_thickness < finished - tolerance::same)
-    faults.push_back({"blank.thickness",
+    faults.push_back({FaultCode::blank_too_thin, "blank.thickness",
                       "the blank is " + in_mm(layout.blank_thickness) +
                           " thick, but the board with its sanding needs " + in_mm(finished),
                       "take a thicker blank or make the board thinner"});

@@ -8,17 +8,18 @@ namespace {
 bool check_cents(const Scale& scale, Faults& faults) {
   const std::size_t before = faults.size();
   if (scale.frets < 1)
-    faults.push_back({"scale.frets", "a board needs at least one fret, not " + std::to_string(scale.frets), ""});
+    faults.push_back({FaultCode::wrong_count, "scale.frets",
+                      "a board needs at least one fret, not " + std::to_string(scale.frets), ""});
   if (scale.cents.empty()) return faults.size() == before;
   if (static_cast<int>(scale.cents.size()) < scale.frets)
     faults.push_back(
-        {"scale.cents",
+        {FaultCode::wrong_count, "scale.cents",
          "there are " + std::to_string(scale.frets) + " frets but cents for only " + std::to_string(scale.cents.size()),
          "give one number for each fret, or lower scale.frets"});
   double last = 0;
   for (std::size_t i = 0; i < scale.cents.size() && static_cast<int>(i) < scale.frets; last = scale.cents[i++])
     if (!(scale.cents[i] > last))
-      faults.push_back({"scale.cents",
+      faults.push_back({FaultCode::not_rising, "scale.cents",
                         "fret " + std::to_string(i + 1) + " stands at " + plain(scale.cents[i]) +
                             " cents, which is not above the " + (i ? "fret before it" : "open string") + " at " +
                             plain(last) + " cents",
@@ -30,9 +31,10 @@ bool check_scale(const Board& board, Faults& faults) {
   const Scale& scale = board.scale;
   const std::size_t before = faults.size();
   if (!scale.length && !(scale.bass && scale.treble))
-    faults.push_back({"scale.length", "the scale has no length", "give length, or bass and treble"});
+    faults.push_back(
+        {FaultCode::scale_missing, "scale.length", "the scale has no length", "give length, or bass and treble"});
   if (scale.square_fret < 0 || scale.square_fret > scale.frets)
-    faults.push_back({"scale.square_fret",
+    faults.push_back({FaultCode::no_such_fret, "scale.square_fret",
                       "fret " + std::to_string(scale.square_fret) + " cannot stand square: the board has frets 0 to " +
                           std::to_string(scale.frets),
                       ""});
@@ -81,7 +83,7 @@ bool check_order(const Layout& layout, Faults& faults) {
     const bool bass = fret.bass_edge.x > before.bass_edge.x, treble = fret.treble_edge.x > before.treble_edge.x;
     if (bass && treble) continue;
     sound = false;
-    faults.push_back({"scale.bass",
+    faults.push_back({FaultCode::frets_cross, "scale.bass",
                       fret_name(fret.fret) + " does not stand behind " + fret_name(before.fret) + " along the " +
                           (bass ? "treble" : "bass") + " edge: the fret lines cross on the board",
                       "bring scale.bass and scale.treble closer together, or make the board narrower"});
@@ -113,7 +115,8 @@ bool place_frets(const Board& board, Layout& layout, Faults& faults) {
   layout.spread_slope = (board.strings.saddle_spread - board.strings.nut_spread) / layout.mean_scale;
   const bool fanned = layout.bass_scale != layout.treble_scale;
   if (fanned && !(layout.spread_at_nut > 0)) {
-    faults.push_back({"strings.nut_spread", "two scale lengths need two outer strings that lie apart at the nut", ""});
+    faults.push_back({FaultCode::strings_cross, "strings.nut_spread",
+                      "two scale lengths need two outer strings that lie apart at the nut", ""});
     return false;
   }
   const std::vector<double> cents = fret_cents(scale);
@@ -125,7 +128,8 @@ bool place_frets(const Board& board, Layout& layout, Faults& faults) {
     layout.frets.push_back(fret_line(layout, zero, fret, cents[static_cast<std::size_t>(fret)], square));
     const FretLine& line = layout.frets.back();
     if (fanned && !(line.treble.y > 0 && line.bass.y < 0)) {
-      faults.push_back({"strings.saddle_spread", fret_name(fret) + " lies where the outer strings have crossed",
+      faults.push_back({FaultCode::strings_cross, "strings.saddle_spread",
+                        fret_name(fret) + " lies where the outer strings have crossed",
                         "make the spread at nut and saddle more alike"});
       return false;
     }
@@ -138,7 +142,7 @@ bool extend_frets(const Taper& taper, Layout& layout, Faults& faults) {
   for (FretLine& fret : layout.frets) {
     const Point along = direction(fret);
     if (!taper.crossed_by(along)) {
-      faults.push_back({"scale.bass",
+      faults.push_back({FaultCode::frets_cross, "scale.bass",
                         fret_name(fret.fret) + " slants so much that it never meets one edge of the board",
                         "bring scale.bass and scale.treble closer together"});
       return false;

@@ -92,7 +92,8 @@ std::optional<Bare> bare_heel(const Shape& shape, const Layout& layout, Faults& 
   if (shape.heel == Heel::fret) heel.direction = direction(layout.frets.back());
   if (shape.heel != Heel::arc && shape.heel != Heel::hollow) return heel;
   if (!shape.heel_arc_radius || *shape.heel_arc_radius <= 0) {
-    faults.push_back({"board.heel_arc_radius", "a round heel needs the radius of its arc, above 0", ""});
+    faults.push_back(
+        {FaultCode::missing_key, "board.heel_arc_radius", "a round heel needs the radius of its arc, above 0", ""});
     return std::nullopt;
   }
   heel.radius = *shape.heel_arc_radius;
@@ -123,20 +124,22 @@ std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const 
   if (!heel) return std::nullopt;
   if (!corners(taper, *heel, 0, nut_low, nut_high)) {
     if (heel->radius > 0)
-      faults.push_back({"board.heel_arc_radius",
+      faults.push_back({FaultCode::heel_arc_too_small, "board.heel_arc_radius",
                         "an arc of radius " + in_mm(heel->radius) +
                             " does not reach both edges: half the board's width is " +
                             in_mm(taper.half(layout.heel_end)) + " at the heel",
                         "give a radius larger than half the width"});
     else
-      faults.push_back({"board.past_last_fret", "the heel end crosses the nut end: nothing is left of an edge", ""});
+      faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
+                        "the heel end crosses the nut end: nothing is left of an edge", ""});
     return std::nullopt;
   }
   const double rounding = board.board.corner_radius;
   const auto rounded = corners(taper, *heel, rounding, nut_low, nut_high);
   if (rounded) return joined(*heel, *rounded, rounding);
   faults.push_back(
-      {"board.corner_radius", "corners of radius " + in_mm(rounding) + " do not fit this heel end",
+      {FaultCode::corner_too_large, "board.corner_radius",
+       "corners of radius " + in_mm(rounding) + " do not fit this heel end",
        "the largest that fit have a radius of " + in_mm(largest_rounding(taper, *heel, rounding, nut_low, nut_high))});
   return std::nullopt;
 }

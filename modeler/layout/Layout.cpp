@@ -23,7 +23,7 @@ constexpr double default_behind_seat = 3;   ///< wood behind the nut's seat
 void place_fall(const Board& board, Layout& layout, Faults& faults) {
   const auto& from = board.surface.fall_from_fret;
   if (from.has_value() != board.surface.fall.has_value()) {
-    faults.push_back({from ? "surface.fall" : "surface.fall_from_fret",
+    faults.push_back({FaultCode::missing_key, from ? "surface.fall" : "surface.fall_from_fret",
                       from ? "the fall-away has a fret to start from, but nothing says how far it falls"
                            : "nothing says from which fret the surface falls away",
                       "give both fall_from_fret and fall, or neither"});
@@ -31,7 +31,7 @@ void place_fall(const Board& board, Layout& layout, Faults& faults) {
   }
   if (!from) return;
   if (*from < 0 || *from > board.scale.frets) {
-    faults.push_back({"surface.fall_from_fret",
+    faults.push_back({FaultCode::no_such_fret, "surface.fall_from_fret",
                       "there is no fret " + std::to_string(*from) + ": the board has frets 0 to " +
                           std::to_string(board.scale.frets),
                       ""});
@@ -42,7 +42,8 @@ void place_fall(const Board& board, Layout& layout, Faults& faults) {
   if (run > tolerance::snap)
     layout.fall_slope = *board.surface.fall / run;
   else
-    faults.push_back({"surface.fall_from_fret", "the fall-away begins at the heel end: it has no room to fall",
+    faults.push_back({FaultCode::no_room_to_fall, "surface.fall_from_fret",
+                      "the fall-away begins at the heel end: it has no room to fall",
                       "start it at a lower fret, or make board.past_last_fret larger"});
 }
 
@@ -52,7 +53,7 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
   double narrowest = std::min(taper.half(layout.nut_end), taper.half(layout.heel_end));
   for (const Piece& piece : layout.outline) narrowest = std::min(narrowest, taper.half(piece.a.x));
   if (board.binding->width * taper.stretch() < narrowest - tolerance::snap) return;
-  faults.push_back({"binding.width",
+  faults.push_back({FaultCode::binding_too_wide, "binding.width",
                     "two bindings of " + in_mm(board.binding->width) + " leave nothing of a board that is " +
                         in_mm(2 * narrowest) + " wide at its narrowest",
                     "use a narrower binding"});

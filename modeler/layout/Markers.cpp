@@ -16,13 +16,13 @@ std::vector<int> spaces(const std::vector<int>& list, int last, const std::strin
   std::vector<int> sound;
   for (int space : list) {
     if (space < 1 || space > last)
-      faults.push_back({key,
+      faults.push_back({FaultCode::no_such_fret, key,
                         "there is no space " + std::to_string(space) + ": the board has " + std::to_string(last) +
                             " frets, so its spaces are 1 to " + std::to_string(last),
                         "space 3 lies between frets 2 and 3"});
     else if (!taken.insert(space).second)
-      faults.push_back(
-          {key, "space " + std::to_string(space) + " is named twice", "name it once, in frets or in double_frets"});
+      faults.push_back({FaultCode::named_twice, key, "space " + std::to_string(space) + " is named twice",
+                        "name it once, in frets or in double_frets"});
     else
       sound.push_back(space);
   }
@@ -40,13 +40,13 @@ void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
   const double from_nut = dot(dot_.mouth - edge.a, along), to_heel = dot(edge.b - dot_.mouth, along);
   const std::string name = "the side dot of space " + std::to_string(dot_.fret);
   if (std::min(from_nut, to_heel) <= dot_.radius + tolerance::snap)
-    faults.push_back({"side_dots.frets",
+    faults.push_back({FaultCode::side_dot_over_end, "side_dots.frets",
                       name + " reaches over the " + (from_nut < to_heel ? "nut" : "heel") + " end of the straight edge",
                       "leave it out, use smaller dots, or bring a pair closer together with side_dots.spread"});
   const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
   const Point end = dot_.mouth + dot_.depth * dot_.inward;
   if (end.y >= taper.half(end.x) - std::max(dot_.radius, tolerance::least_floor))
-    faults.push_back({"side_dots.depth",
+    faults.push_back({FaultCode::side_dot_through, "side_dots.depth",
                       name + " is " + in_mm(dot_.depth) + " deep and would come out at the other edge of the board",
                       "make side_dots.depth smaller"});
 }
@@ -60,7 +60,7 @@ void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& fault
     if (apart > 2 * dots[i].radius + tolerance::snap) continue;
     const bool pair = dots[i].fret == dots[i + 1].fret;
     faults.push_back(
-        {pair ? "side_dots.spread" : "side_dots.frets",
+        {FaultCode::side_dots_meet, pair ? "side_dots.spread" : "side_dots.frets",
          "the side dots of " +
              (pair ? "the pair in space " + std::to_string(dots[i].fret)
                    : "spaces " + std::to_string(dots[i].fret) + " and " + std::to_string(dots[i + 1].fret)) +

@@ -10,13 +10,13 @@ namespace {
 void check_back(const Board& board, const Layout& layout, const NutGround& nut, Faults& faults) {
   const double over = layout.nut_end - nut.back.x;
   if (nut.shelf && nut.face.x <= layout.nut_end + tolerance::snap)
-    faults.push_back({"board.behind_nut",
+    faults.push_back({FaultCode::nut_over_end, "board.behind_nut",
                       "the shelf for the nut begins " + in_mm(-nut.face.x) +
                           " behind the nut line, but the board ends " + in_mm(-layout.nut_end) +
                           " behind it: there is no shelf",
                       "make board.behind_nut at least " + in_mm(-nut.face.x + board.nut.width)});
   else if (!nut.shelf && over > tolerance::same)
-    faults.push_back({"board.behind_nut",
+    faults.push_back({FaultCode::nut_over_end, "board.behind_nut",
                       "the nut's slot reaches " + in_mm(-nut.back.x) + " behind the nut line, but the board ends " +
                           in_mm(-layout.nut_end) + " behind it",
                       "make board.behind_nut at least " + in_mm(-nut.back.x) + ", or choose nut.seat = \"shelf\""});
@@ -28,9 +28,9 @@ void check_face(const Layout& layout, const NutGround& nut, Faults& faults) {
   for (const Slot& slot : layout.slots) {
     const double room = -support(slot_shape(layout, slot), -1.0 * forward) - dot(forward, nut.face);
     if (slot.fret == 0 || room > tolerance::snap) continue;
-    faults.push_back({"nut.compensation",
+    faults.push_back({FaultCode::nut_in_slot, "nut.compensation",
                       "the nut's face, moved " + in_mm(nut.face.x) + " toward the bridge, stands in " + slot_name(slot),
-                      "compensation is usually below 2 mm"});
+                      "compensation is usually below 2 mm", id_of(slot)});
     return;
   }
 }

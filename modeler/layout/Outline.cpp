@@ -62,11 +62,14 @@ struct Contact {
 
 Fault heel_fault(const Board& board, const Slot& slot, const Rounded& shape, const Contact& at) {
   if (at.corner)
-    return {"board.corner_radius", slot_name(slot) + " meets the rounded corner of the heel end" + overlap(at.wood),
+    return {FaultCode::slot_at_end, "board.corner_radius",
+            slot_name(slot) + " meets the rounded corner of the heel end" + overlap(at.wood),
             "use a corner_radius smaller than " + in_mm(board.board.corner_radius) +
-                ", or make board.past_last_fret larger"};
-  return {"board.past_last_fret", slot_name(slot) + " meets the heel end of the board" + overlap(at.wood),
-          larger("board.past_last_fret", board.board.past_last_fret, shift_needed(shape, *at.piece))};
+                ", or make board.past_last_fret larger",
+            id_of(slot)};
+  return {FaultCode::slot_at_end, "board.past_last_fret",
+          slot_name(slot) + " meets the heel end of the board" + overlap(at.wood),
+          larger("board.past_last_fret", board.board.past_last_fret, shift_needed(shape, *at.piece)), id_of(slot)};
 }
 
 /// The corner of a round heel begins before the heel's own arc: it may take up to the slot's width off the ends of a
@@ -116,7 +119,7 @@ bool draw_outline(const Board& board, const Taper& taper, Layout& layout, Faults
   const Point low = taper.meet(-1, layout.nut_end, layout.nut_direction);
   const Point high = taper.meet(+1, layout.nut_end, layout.nut_direction);
   if (low.y >= 0 || high.y <= 0) {
-    faults.push_back({"board.behind_nut",
+    faults.push_back({FaultCode::no_width, "board.behind_nut",
                       "the board narrows to nothing before it ends, " + in_mm(behind_nut(board)) + " behind the nut",
                       "make board.behind_nut smaller"});
     return false;
@@ -138,8 +141,9 @@ void check_ends(const Board& board, const Layout& layout, Faults& faults) {
     const Rounded shape = slot_shape(layout, slot);
     const double wood = wood_to(shape, nut_end);
     if (wood > tolerance::snap) break;
-    faults.push_back({"board.behind_nut", slot_name(slot) + " meets the nut end of the board" + overlap(wood),
-                      larger("board.behind_nut", behind_nut(board), shift_needed(shape, nut_end))});
+    faults.push_back({FaultCode::slot_at_end, "board.behind_nut",
+                      slot_name(slot) + " meets the nut end of the board" + overlap(wood),
+                      larger("board.behind_nut", behind_nut(board), shift_needed(shape, nut_end)), id_of(slot)});
   }
   for (auto slot = layout.slots.rbegin(); slot != layout.slots.rend(); ++slot) {
     const Rounded shape = slot_shape(layout, *slot);

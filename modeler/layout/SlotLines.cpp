@@ -12,11 +12,11 @@ Slot slot_of(const Board& board, const FretLine& fret, Faults& faults) {
   if (!slot.blind) return slot;
   const double whole = distance(slot.bass_end, slot.treble_end), left = whole - 2 * board.slots.edge_left;
   if (left <= slot.width + tolerance::snap) {
-    faults.push_back({"slots.edge_left",
+    faults.push_back({FaultCode::slot_too_short, "slots.edge_left",
                       "with " + in_mm(board.slots.edge_left) + " left at each edge, " + slot_name(slot) + " would be " +
                           in_mm(left) + " long, no longer than it is wide; the board is " + in_mm(whole) +
                           " wide there",
-                      "leave less at the edges"});
+                      "leave less at the edges", id_of(slot)});
     return slot;
   }
   const Point along = unit(slot.treble_end - slot.bass_end);
@@ -31,10 +31,10 @@ void check_gaps(const Layout& layout, Faults& faults) {
     const double wood = distance(slot_shape(layout, before), slot_shape(layout, slot));
     if (wood > tolerance::snap) continue;
     faults.push_back(
-        {"slots.width",
+        {FaultCode::slots_meet, "slots.width",
          slot_name(before) + " and " + slot_name(slot) +
              (wood < -tolerance::snap ? " overlap by " + in_mm(-wood) : std::string(" leave no wood between them")),
-         "use fewer frets, a longer scale or a narrower slot"});
+         "use fewer frets, a longer scale or a narrower slot", id_of(slot)});
   }
 }
 

@@ -29,7 +29,7 @@ std::vector<double> by_gaps(const std::vector<double>& gauges, double spread) {
 
 bool gauges_fit(const Strings& strings, Faults& faults) {
   if (static_cast<int>(strings.gauges.size()) != strings.count) {
-    faults.push_back({"strings.gauges",
+    faults.push_back({FaultCode::wrong_count, "strings.gauges",
                       "equal gaps need one gauge for each of the " + std::to_string(strings.count) + " strings, not " +
                           std::to_string(strings.gauges.size()),
                       "list the gauges from bass to treble"});
@@ -37,7 +37,7 @@ bool gauges_fit(const Strings& strings, Faults& faults) {
   }
   const double narrow = std::min(strings.nut_spread, strings.saddle_spread);
   if (strings.count < 2 || gap(strings.gauges, narrow) > 0) return true;
-  faults.push_back({"strings.gauges",
+  faults.push_back({FaultCode::strings_overlap, "strings.gauges",
                     "strings of these gauges overlap by " + in_mm(-gap(strings.gauges, narrow)) +
                         " when their outer middles are " + in_mm(narrow) + " apart",
                     "give thinner strings or a larger spread"});
@@ -49,7 +49,7 @@ bool gauges_fit(const Strings& strings, Faults& faults) {
 std::vector<Segment> place_strings(const Board& board, const Layout& layout, Faults& faults) {
   const Strings& strings = board.strings;
   if (strings.count < 1) {
-    faults.push_back({"strings.count", "a board needs at least one string", ""});
+    faults.push_back({FaultCode::wrong_count, "strings.count", "a board needs at least one string", ""});
     return {};
   }
   const bool gaps = strings.spacing == StringSpacing::equal_gaps && strings.count > 1;

@@ -27,10 +27,11 @@ std::optional<Widths> widths(const Shape& shape, double nut_spread, double heel_
 void check_end(const char* key, const char* where, double width, double spread, Faults& faults) {
   if (width <= 0)
     faults.push_back(
-        {key, std::string("the board is ") + in_mm(width) + " wide at the " + where + "; it must be wider than 0",
+        {FaultCode::no_width, key,
+         std::string("the board is ") + in_mm(width) + " wide at the " + where + "; it must be wider than 0",
          "give a larger width or margin"});
   else if (spread > width + tolerance::same)
-    faults.push_back({key,
+    faults.push_back({FaultCode::strings_outside, key,
                       "the outer strings are " + in_mm(spread) + " apart at the " + where + ", but the board is only " +
                           in_mm(width) + " wide there: the strings lie outside its edges",
                       "make the board wider there, or bring the strings closer together"});
@@ -50,7 +51,7 @@ std::optional<Taper> taper_of(const Shape& shape, double spread, double spread_s
   const double heel_spread = spread + spread_slope * heel_end;
   const auto wide = widths(shape, spread, heel_spread);
   if (!wide) {
-    faults.push_back({"board.edge_margin", "nothing says how wide the board is",
+    faults.push_back({FaultCode::missing_key, "board.edge_margin", "nothing says how wide the board is",
                       "give edge_margin, or nut_margin and heel_margin, or nut_width and heel_width"});
     return std::nullopt;
   }

@@ -78,9 +78,8 @@ struct Settler {
   }
 
   void tell(const Feature& feature, const std::string& message, const std::string& hint) const {
-    for (const Fault& note : notes)
-      if (note.message == message) return;
-    notes.push_back({feature.key, message, hint});
+    Fault note{FaultCode::touches, feature.key, message, hint, feature.id};
+    if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(std::move(note));
   }
 
   void tell_of_ledge(const Feature& feature, const Feature& other) const {

@@ -80,8 +80,9 @@ class Planner {
     for (Feature& f : features_) {
       if (!is_grazed(f)) continue;
       f.bound.value += tolerance::graze;
-      note_once({f.key, f.name + " meets a floor just where its wall stands upright; moved up by 0.01 mm",
-                 "use a slightly larger or smaller side dot"});
+      note_once({FaultCode::grazes, f.key,
+                 f.name + " meets a floor just where its wall stands upright; moved up by 0.01 mm",
+                 "use a slightly larger or smaller side dot", f.id});
     }
     return !grazed_.empty();
   }
@@ -91,8 +92,9 @@ class Planner {
     for (const Feature& f : features_)
       if (is_grazed(f))
         faults.push_back(
-            {f.key, f.name + ": a floor runs along the widest place of the hole and leaves wood thinner than a hair",
-             "use a larger or smaller side dot, or another depth of the cut that it runs into"});
+            {FaultCode::grazes, f.key,
+             f.name + ": a floor runs along the widest place of the hole and leaves wood thinner than a hair",
+             "use a larger or smaller side dot, or another depth of the cut that it runs into", f.id});
     return faults;
   }
 
@@ -114,15 +116,15 @@ class Planner {
     std::ostringstream place;
     place.precision(2);
     place << std::fixed << at.x << ", " << at.y;
-    return {{bored->key,
+    return {{FaultCode::wood_loose, bored->key,
              bored->name + ": between it and the cuts above, a crumb of wood at " + place.str() +
                  " mm comes loose: nothing holds it",
-             "move it, use a smaller one, or bore less deep"}};
+             "move it, use a smaller one, or bore less deep", bored->id}};
   }
 
   void note_once(Fault note) {
-    const auto told = [&](const Fault& other) { return other.message == note.message; };
-    if (std::none_of(plan_.notes.begin(), plan_.notes.end(), told)) plan_.notes.push_back(std::move(note));
+    if (std::find(plan_.notes.begin(), plan_.notes.end(), note) == plan_.notes.end())
+      plan_.notes.push_back(std::move(note));
   }
 
   /// Parts wood that meets wood only along a line: the lesser feature there is drawn back, a drawn one joined to what
@@ -141,8 +143,9 @@ class Planner {
     for (const int feature : yielding) {
       Feature& f = features_[feature];
       f.shape = shrunk(*f.shape, snap);
-      note_once({f.key, f.name + " leaves wood that only touches; drawn back so that a skin of wood stays",
-                 "move it a little, or change its size"});
+      note_once({FaultCode::touches, f.key,
+                 f.name + " leaves wood that only touches; drawn back so that a skin of wood stays",
+                 "move it a little, or change its size", f.id});
     }
     for (Feature& joint : joints) {
       note_once({joint.key, joint.name + " touches another cut in one point; the wood within 0.1 mm of it is cut away",
@@ -167,8 +170,9 @@ class Planner {
     Faults faults;
     for (const Feature& f : features_)
       if (f.shape && f.shape->empty())
-        faults.push_back({f.key, f.name + ": the cutters named are too large to cut this pocket",
-                          "name a smaller pocket-detail or piece cutter, or make the inlay larger"});
+        faults.push_back({FaultCode::cutter_too_large, f.key,
+                          f.name + ": the cutters named are too large to cut this pocket",
+                          "name a smaller pocket-detail or piece cutter, or make the inlay larger", f.id});
     return faults;
   }
 

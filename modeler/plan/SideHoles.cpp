@@ -80,9 +80,9 @@ void settle_side_holes(std::vector<Feature>& features, const Surface& surface, d
       if (by <= 0 || !over_each_other(hole, other)) continue;
       hole.shape = shrunk(*hole.shape, by);
       hole.bound = trough_of(*hole.shape, inward, hole.bound.value);
-      notes.push_back({hole.key,
+      notes.push_back({FaultCode::touches, hole.key,
                        hole.name + " only touches " + other.name + "; drawn back so that a skin of wood stays",
-                       "use a slightly smaller side dot, or another depth"});
+                       "use a slightly smaller side dot, or another depth", hole.id});
     }
   }
 }

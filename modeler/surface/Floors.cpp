@@ -14,7 +14,7 @@ constexpr double least = tolerance::least_floor - tolerance::same;
 
 void check_level(const std::string& key, const std::string& what, double thickness, double depth, Faults& faults) {
   if (thickness - depth >= least) return;
-  faults.push_back({key,
+  faults.push_back({FaultCode::floor_too_low, key,
                     what + " " + in_mm(depth) + " deep leaves " + in_mm(thickness - depth) + " of a board " +
                         in_mm(thickness) + " thick; the least is " + in_mm(tolerance::least_floor),
                     "cut no deeper than " + in_mm(thickness - tolerance::least_floor)});
@@ -34,7 +34,7 @@ void check_slots(const Board& board, const Layout& layout, const Surface& surfac
   for (const Slot& slot : layout.slots) {
     const double height = lowest_over(layout, surface, slot);
     if (height - depth >= least) continue;
-    faults.push_back({"slots.depth",
+    faults.push_back({FaultCode::floor_too_low, "slots.depth",
                       slot_name(slot) + ", " + in_mm(depth) + " deep, leaves " + in_mm(height - depth) +
                           " under its lower end, where the board is " + in_mm(height) + " thick; the least is " +
                           in_mm(tolerance::least_floor),
@@ -49,7 +49,7 @@ void check_binding(const Board& board, const Layout& layout, const Surface& surf
   for (const Segment& edge : layout.edges)
     for (int i = 0; i <= 16; ++i) height = std::min(height, surface.height(between(edge.a, edge.b, i / 16.0)));
   if (height - board.binding->height >= least) return;
-  faults.push_back({"binding.height",
+  faults.push_back({FaultCode::floor_too_low, "binding.height",
                     "a binding " + in_mm(board.binding->height) + " high leaves " +
                         in_mm(height - board.binding->height) + " under it: the edge is " + in_mm(height) +
                         " high at its lowest; the least is " + in_mm(tolerance::least_floor),
@@ -71,10 +71,12 @@ void check_pins(const Layout& layout, const Surface& surface, Faults& faults) {
     if (!bounds(layout.outline).overlaps(bounds(circle(pin.centre, pin.radius)))) continue;
     const double height = highest_over(surface, pin);
     if (pin.depth < height - tolerance::snap) continue;
-    faults.push_back({"pins.depth",
+    faults.push_back({FaultCode::pin_through,
+                      "pins.depth",
                       "pin " + std::to_string(i + 1) + ", " + in_mm(pin.depth) +
                           " deep, comes out at the top: the board is " + in_mm(height) + " thick there",
-                      "make pins.depth smaller"});
+                      "make pins.depth smaller",
+                      {FeatureId::Kind::pin, static_cast<int>(i)}});
     return;
   }
 }
@@ -83,7 +85,7 @@ void check_side_dots(const Layout& layout, const Surface& surface, Faults& fault
   for (const SideDot& dot : layout.side_dots) {
     const double height = surface.height(dot.mouth);
     if (height / 2 - dot.radius >= tolerance::least_floor) continue;
-    faults.push_back({"side_dots.diameter",
+    faults.push_back({FaultCode::side_dot_too_large, "side_dots.diameter",
                       "side dots of " + in_mm(2 * dot.radius) + " do not fit in the edge, which is " + in_mm(height) +
                           " high at space " + std::to_string(dot.fret) + "; the least to be left above and below is " +
                           in_mm(tolerance::least_floor),

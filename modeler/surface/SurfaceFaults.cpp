@@ -46,12 +46,13 @@ std::string shortfall(const Surface& surface, Point p) {
 
 bool check_existence(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   if (board.surface.profile == Profile::string_line && !(layout.spread_at_nut > 0)) {
-    faults.push_back({"surface.profile", "a string-line surface needs outer strings that lie apart at the nut",
+    faults.push_back({FaultCode::strings_cross, "surface.profile",
+                      "a string-line surface needs outer strings that lie apart at the nut",
                       "choose the profile single or compound"});
     return false;
   }
   if (board.surface.profile == Profile::even_edge && !(surface.r0 > layout.half_width_at_nut)) {
-    faults.push_back({"surface.radius_at_nut",
+    faults.push_back({FaultCode::no_surface, "surface.radius_at_nut",
                       "there is no such playing surface: the radius is " + in_mm(surface.r0) +
                           ", not more than half the board's width at the nut, " + in_mm(layout.half_width_at_nut),
                       "use a larger radius"});
@@ -59,7 +60,7 @@ bool check_existence(const Board& board, const Layout& layout, const Surface& su
   }
   const auto gone = missing(surface, rim(layout));
   if (!gone) return true;
-  faults.push_back({radius_key(board, gone->x, layout),
+  faults.push_back({FaultCode::no_surface, radius_key(board, gone->x, layout),
                     "there is no such playing surface: " + shortfall(surface, *gone) +
                         ", not more than half the board's width there, " + in_mm(std::abs(gone->y)),
                     "use a larger radius or a narrower board"});
@@ -72,7 +73,7 @@ void check_thickness(const Layout& layout, const Surface& surface, Faults& fault
                                       [&](Point a, Point b) { return surface.height(a) < surface.height(b); });
   const double height = surface.height(low);
   if (height >= tolerance::least_floor - tolerance::same) return;
-  faults.push_back({"board.thickness",
+  faults.push_back({FaultCode::floor_too_low, "board.thickness",
                     "the board is only " + in_mm(height) + " thick at its edge (x = " + plain(low.x) +
                         ", y = " + plain(low.y) + "); the least is " + in_mm(tolerance::least_floor),
                     "use a thicker board, a larger radius or less fall"});
@@ -87,7 +88,7 @@ void check_strip(const Board& board, const Layout& layout, const Surface& surfac
   const std::string area = "the board itself is sound, but the radius is cut over a rectangle 3 mm larger all round, " +
                            in_mm(strip.high.y - strip.low.y) + " wide";
   if (const auto gone = missing(surface, sides)) {
-    faults.push_back({radius_key(board, gone->x, layout),
+    faults.push_back({FaultCode::no_surface_beside, radius_key(board, gone->x, layout),
                       area + ", and there is no such surface there: " + shortfall(surface, *gone) +
                           ", not more than half that width",
                       "use a radius above " + in_mm(std::abs(gone->y)) + " there, or a narrower board"});
@@ -96,7 +97,7 @@ void check_strip(const Board& board, const Layout& layout, const Surface& surfac
   const Point low = *std::min_element(sides.begin(), sides.end(),
                                       [&](Point a, Point b) { return surface.height(a) < surface.height(b); });
   if (surface.height(low) > tolerance::snap) return;
-  faults.push_back({radius_key(board, low.x, layout),
+  faults.push_back({FaultCode::cuts_into_bed, radius_key(board, low.x, layout),
                     area + ", and at x = " + plain(low.x) + " it would cut " + in_mm(-surface.height(low)) +
                         " into the bed under the blank",
                     "use a larger radius or a thicker board"});

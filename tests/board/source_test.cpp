@@ -22,57 +22,55 @@ Problem only_problem(const std::string& text) {
   return file.problems.empty() ? Problem() : file.problems[0];
 }
 
-void expect(const Problem& problem, int line, int column, const std::string& words) {
+void expect(const Problem& problem, int line, int column, FaultCode code) {
   EXPECT_EQ(std::pair(problem.line, problem.column), std::pair(line, column)) << problem.message;
-  EXPECT_NE(problem.message.find(words), std::string::npos) << problem.message;
+  EXPECT_EQ(fault_word(problem.code), fault_word(code)) << problem.message;
 }
 
 TEST(Source, SyntaxErrorsStandAlone) {
-  expect(only_problem("format = 1\nunits = \n"), 2, 9, "not a well-formed line");
-  expect(only_problem("format = 1\n  nonsense\n[scale]\nlenght = 1"), 2, 11, "not a well-formed line");
-  expect(only_problem("format = 1\nname = \"open\n"), 2, 13, "not a well-formed line");
-  expect(only_problem("format = 1\n[scale\n"), 2, 7, "not a well-formed line");
+  expect(only_problem("format = 1\nunits = \n"), 2, 9, FaultCode::not_well_formed);
+  expect(only_problem("format = 1\n  nonsense\n[scale]\nlenght = 1"), 2, 11, FaultCode::not_well_formed);
+  expect(only_problem("format = 1\nname = \"open\n"), 2, 13, FaultCode::not_well_formed);
+  expect(only_problem("format = 1\n[scale\n"), 2, 7, FaultCode::not_well_formed);
 }
 
 TEST(Source, RepeatedKeysAndTables) {
   Problem problem = only_problem("format = 1\n[scale]\n  length = 648\n  length = 650\n");
-  expect(problem, 4, 3, "the key length is here for the second time");
+  expect(problem, 4, 3, FaultCode::named_twice);
   EXPECT_EQ(problem.key, "length");
   problem = only_problem("format = 1\n[scale]\nlength = 648\n[scale]\nfrets = 22\n");
-  expect(problem, 4, 1, "the table [scale] is here for the second time");
+  expect(problem, 4, 1, FaultCode::named_twice);
 }
 
 TEST(Source, Encodings) {
-  expect(only_problem("format = 1\nname = \"\xC3\xA4\xFF\"\n"), 2, 10, "the byte FF here is not UTF-8");
+  expect(only_problem("format = 1\nname = \"\xC3\xA4\xFF\"\n"), 2, 10, FaultCode::not_text);
   expect(only_problem("\xEF\xBB\xBF"
                       "format = 1\n"),
-         1, 1, "byte order mark");
+         1, 1, FaultCode::not_text);
   expect(only_problem(std::string("\xFF\xFE"
                                   "f\0",
                                   4)),
-         1, 1, "UTF-16");
-  expect(only_problem(std::string("format = 1\n\0", 12)), 2, 1, "control character 00");
-  expect(only_problem("name = \"\xED\xA0\x80\"\n"), 1, 9, "not UTF-8");
-  expect(only_problem("name = \"\xC0\xAF\"\n"), 1, 9, "not UTF-8");
+         1, 1, FaultCode::not_text);
+  expect(only_problem(std::string("format = 1\n\0", 12)), 2, 1, FaultCode::not_text);
+  expect(only_problem("name = \"\xED\xA0\x80\"\n"), 1, 9, FaultCode::not_text);
+  expect(only_problem("name = \"\xC0\xAF\"\n"), 1, 9, FaultCode::not_text);
 }
 
 TEST(Source, SizeAndDepth) {
-  expect(only_problem(std::string(largest_file + 1, '#')), 1, 1, "larger than 1 MiB");
+  expect(only_problem(std::string(largest_file + 1, '#')), 1, 1, FaultCode::too_many);
   EXPECT_FALSE(sample::read(std::string(largest_file, '#')).problems.empty());
-  EXPECT_EQ(look_over(std::string(largest_file, '#'), "").message, "");
+  EXPECT_FALSE(look_over(std::string(largest_file, '#'), ""));
   const auto dotted = [](int dots) {
     std::string key = "a";
     for (int i = 0; i < dots; ++i) key += ".a";
     return key;
   };
-  EXPECT_EQ(look_over("x = 1\n" + dotted(32) + " = 1\n", "").message, "");
-  expect(only_problem("x = 1\n" + dotted(33) + " = 1\n"), 2, 1, "more than 32 dots");
-  expect(only_problem("[" + dotted(100000) + "]\n"), 1, 2, "more than 32 dots");
-  expect(only_problem("x = { " + dotted(40) + " = 1 }\n"), 1, 6, "more than 32 dots");
-  EXPECT_EQ(
-      look_over("x = \"" + dotted(100) + "\" # " + dotted(100) + "\ny = '''\n" + dotted(100) + "'''\n", "").message,
-      "");
-  expect(only_problem("x = " + std::string(100000, '[') + "\n"), 1, 261, "not a well-formed line");
+  EXPECT_FALSE(look_over("x = 1\n" + dotted(32) + " = 1\n", ""));
+  expect(only_problem("x = 1\n" + dotted(33) + " = 1\n"), 2, 1, FaultCode::too_many);
+  expect(only_problem("[" + dotted(100000) + "]\n"), 1, 2, FaultCode::too_many);
+  expect(only_problem("x = { " + dotted(40) + " = 1 }\n"), 1, 6, FaultCode::too_many);
+  EXPECT_FALSE(look_over("x = \"" + dotted(100) + "\" # " + dotted(100) + "\ny = '''\n" + dotted(100) + "'''\n", ""));
+  expect(only_problem("x = " + std::string(100000, '[') + "\n"), 1, 261, FaultCode::not_well_formed);
 }
 
 class Folder : public testing::Test {
@@ -91,13 +89,13 @@ class Folder : public testing::Test {
 TEST_F(Folder, MissingFilesAndFolders) {
   const auto missing = read_board((path_ / "nothing.toml").string());
   ASSERT_EQ(missing.problems.size(), 1u);
-  EXPECT_NE(missing.problems[0].message.find("no file of this name"), std::string::npos);
+  EXPECT_EQ(missing.problems[0].code, FaultCode::no_such_file);
   const auto folder = read_board(path_.string());
   ASSERT_EQ(folder.problems.size(), 1u);
-  EXPECT_NE(folder.problems[0].message.find("a folder, not a board file"), std::string::npos);
+  EXPECT_EQ(folder.problems[0].code, FaultCode::is_folder);
   const auto device = read_board("/dev/null");
   ASSERT_EQ(device.problems.size(), 1u);
-  EXPECT_NE(device.problems[0].message.find("not a file that can be read"), std::string::npos);
+  EXPECT_EQ(device.problems[0].code, FaultCode::no_plain_file);
 }
 
 TEST_F(Folder, UnreadableFile) {
@@ -110,7 +108,7 @@ TEST_F(Folder, UnreadableFile) {
   const auto locked = read_board(file);
   ASSERT_TRUE(!super || ::seteuid(0) == 0);
   ASSERT_EQ(locked.problems.size(), 1u);
-  EXPECT_NE(locked.problems[0].message.find("cannot be opened"), std::string::npos);
+  EXPECT_EQ(locked.problems[0].code, FaultCode::forbidden);
 }
 
 TEST_F(Folder, ASoundFileIsRead) {
@@ -182,7 +180,7 @@ TEST_F(Folder, MissingBase) {
   ASSERT_EQ(file.problems.size(), 2u) << sample::told(file.problems);
   EXPECT_EQ(file.problems[0].key, "base");
   EXPECT_EQ(std::pair(file.problems[0].line, file.problems[0].column), std::pair(2, 8));
-  EXPECT_NE(file.problems[0].message.find("no file of this name"), std::string::npos);
+  EXPECT_EQ(file.problems[0].code, FaultCode::no_such_file);
   EXPECT_EQ(file.problems[1].key, "scale.frets");
 }
 
@@ -199,10 +197,10 @@ TEST_F(Folder, BasesInACircle) {
   const auto file = read_board((path_ / "a.toml").string());
   ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
   EXPECT_EQ(file.problems[0].file, b);
-  EXPECT_NE(file.problems[0].message.find("circle"), std::string::npos);
+  EXPECT_EQ(file.problems[0].code, FaultCode::bases_too_deep);
   const auto own = read_board(write("own.toml", "base = \"own.toml\"\n"));
   ASSERT_EQ(own.problems.size(), 1u) << sample::told(own.problems);
-  EXPECT_NE(own.problems[0].message.find("circle"), std::string::npos);
+  EXPECT_EQ(own.problems[0].code, FaultCode::bases_too_deep);
 }
 
 TEST_F(Folder, BasesTooDeep) {
@@ -212,7 +210,7 @@ TEST_F(Folder, BasesTooDeep) {
   EXPECT_TRUE(read_board((path_ / "b4.toml").string()).sound());
   const auto file = read_board((path_ / "b3.toml").string());
   ASSERT_EQ(file.problems.size(), 1u) << sample::told(file.problems);
-  EXPECT_NE(file.problems[0].message.find("more than 16 deep"), std::string::npos);
+  EXPECT_EQ(file.problems[0].code, FaultCode::bases_too_deep);
 }
 
 TEST_F(Folder, FilesOfABaseStartFromItsFolder) {

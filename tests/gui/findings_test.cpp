@@ -92,6 +92,36 @@ TEST(Findings, AButtonAppliesTheRemedyAsOneStep) {
   EXPECT_EQ(hand.board(), before);
 }
 
+/// The newest board again, with every word for people taken out of its findings and its solids.
+void mute(Hand& hand) {
+  auto mute = std::make_shared<viewer::Model>(*hand.desk().good);
+  for (Finding& finding : mute->findings)
+    finding.feature = finding.message = finding.cost = finding.source = finding.suggestion = "";
+  for (auto& stage : mute->stages) {
+    if (!stage) continue;
+    auto wordless = std::make_shared<viewer::StageModel>(*stage);
+    for (PlanFeature& feature : wordless->shell.plan.features) feature.name = "";
+    stage = wordless;
+  }
+  hand.desk().model = hand.desk().good = mute;
+}
+
+TEST(Findings, AreReachedAndRemediedWithoutAWord) {
+  Hand hand;
+  change(hand, [](Board& b) { b.slots.depth = 1.2; });
+  mute(hand);
+  hand.click("Checks/finding 1");
+  hand.wait();
+  ASSERT_TRUE(viewer::marked_finding(hand.desk()));
+  EXPECT_NEAR(hand.desk().view.camera.target.x, hand.desk().good->findings.front().at[0], 1e-3);
+  hand.click("Checks/Open its decision");
+  hand.wait();
+  EXPECT_EQ(hand.desk().view.decision, 4);
+  hand.click("Checks/apply");
+  hand.wait();
+  EXPECT_EQ(to_look_at(hand), 0);
+}
+
 TEST(Findings, AKeyStepsThroughThem) {
   Hand hand;
   change(hand, [](Board& b) { b.slots.depth = 1.2, b.slots.width = 0.5; });
@@ -121,11 +151,11 @@ TEST(Findings, EveryFindingLeadsToADecision) {
   const Board board;
   for (const char* name : {"octave-off", "board-narrower-than-neck", "inlay-too-thin", "thin-edge", "slot-misplaced"}) {
     Finding finding;
-    finding.name = name;
+    finding.name = name, finding.where = {FeatureId::Kind::inlay, 0, 3};
     EXPECT_NE(viewer::key_of_finding(finding, board), "") << name;
   }
   Finding third;
-  third.name = "thin-wall-at-slot", third.feature = "inlay 3 at fret 7";
+  third.name = "thin-wall-at-slot", third.where = {FeatureId::Kind::inlay, 2, 7};
   EXPECT_EQ(viewer::key_of_finding(third, board), "inlays[2].frets");
 }
 

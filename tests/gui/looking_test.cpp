@@ -32,7 +32,7 @@ TEST(Looking, AClickNamesTheInlayAndOpensItsDecision) {
   const Marker& marker = hand.desk().results.good->layout->markers.front();
   const ImVec2 at = pixel(hand, on_surface(hand, marker.centre.x, marker.centre.y));
   hand.click_at(at.x, at.y);
-  EXPECT_EQ(hand.desk().view.named, "inlay 1, fret " + std::to_string(marker.fret));
+  EXPECT_EQ(hand.desk().view.named, id_of(marker));
   EXPECT_EQ(hand.desk().view.decision, 5);
   EXPECT_TRUE(hand.sees("Decisions/inlays[0].depth"));
 }
@@ -48,7 +48,7 @@ TEST(Looking, AClickNamesASlot) {
   hand.wait();
   const ImVec2 at = pixel(hand, on_surface(hand, middle.x, 3));
   hand.click_at(at.x, at.y);
-  EXPECT_EQ(hand.desk().view.named, "fret 7 slot");
+  EXPECT_EQ(hand.desk().view.named, (FeatureId{.kind = FeatureId::Kind::slot, .fret = 7}));
   EXPECT_EQ(hand.desk().view.decision, 4);
 }
 

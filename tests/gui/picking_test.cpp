@@ -30,26 +30,26 @@ Made make(const std::string& preset) {
   return made;
 }
 
-/// What the layout says lies under a point seen from above; "" too near a border to say.
-std::string expected(const Made& made, Point p) {
+/// What the layout says lies under a point seen from above; kind none too near a border to say.
+FeatureId expected(const Made& made, Point p) {
   constexpr double border = 0.02;
   const Layout& l = *made.model.layout;
   const Board& board = made.model.board;
-  std::string found = "playing surface";
+  FeatureId found{FeatureId::Kind::playing_surface};
   for (const Marker& m : l.markers) {
     const double r = board.inlays[static_cast<std::size_t>(m.inlay)].diameter / 2 +
                      board.inlays[static_cast<std::size_t>(m.inlay)].clearance;
     const double d = distance(p, m.centre) - r;
-    if (std::abs(d) < border) return "";
-    if (d < 0) found = "inlay " + std::to_string(m.inlay + 1) + ", fret " + std::to_string(m.fret);
+    if (std::abs(d) < border) return {};
+    if (d < 0) found = id_of(m);
   }
   for (const Slot& s : l.slots) {
     const Point along = unit(s.treble_end - s.bass_end);
     const double off = std::abs(cross(along, p - s.bass_end)) - s.width / 2;
-    if (std::abs(off) < border) return "";
-    if (off < 0) found = "fret " + std::to_string(s.fret) + " slot";
+    if (std::abs(off) < border) return {};
+    if (off < 0) found = id_of(s);
   }
-  if (l.nut && p.x < l.nut->face.x + border) return "";
+  if (l.nut && p.x < l.nut->face.x + border) return {};
   return found;
 }
 
@@ -73,15 +73,14 @@ void pick_all(const std::string& preset) {
       const Marker& m = l.markers[random() % l.markers.size()];
       p = m.centre + Point{(any(random) - 0.5) * 8, (any(random) - 0.5) * 8};
     }
-    const std::string wanted = expected(made, p);
-    if (wanted.empty() || p.x > l.heel_end - 3) continue;
+    const FeatureId wanted = expected(made, p);
+    if (wanted.kind == FeatureId::Kind::none || p.x > l.heel_end - 3) continue;
     const Ray down{{static_cast<float>(p.x), static_cast<float>(p.y), 500}, {0, 0, -1}};
     const auto hit = cast(made.stage->mesh, down);
     ASSERT_TRUE(hit) << p.x << ", " << p.y;
-    EXPECT_EQ(name(made.stage->shell, made.stage->shell.faces[static_cast<std::size_t>(hit->face)]), wanted)
-        << p.x << ", " << p.y;
+    EXPECT_EQ(feature_at(made.stage->shell, *hit), wanted) << p.x << ", " << p.y;
     ++told;
-    slots += wanted.find("slot") != wanted.npos, inlays += wanted.find("inlay") != wanted.npos;
+    slots += wanted.kind == FeatureId::Kind::slot, inlays += wanted.kind == FeatureId::Kind::inlay;
   }
   EXPECT_GT(slots, 30);
   EXPECT_GT(inlays, 30);
@@ -90,12 +89,12 @@ void pick_all(const std::string& preset) {
 TEST(Picking, FiveHundredPointsOnTheCompoundBoard) { pick_all("heron-six"); }
 TEST(Picking, FiveHundredPointsOnTheFan) { pick_all("curlew-seven-fan"); }
 
-TEST(Picking, EveryNameLeadsToADecision) {
-  for (const char* name :
-       {"fret 7 slot", "inlay 2, fret 12", "nut seat", "binding at the lower edge", "pin 1", "outline", "blank",
-        "radius cut", "start of the fall-away", "playing surface", "glue face", "edge"})
-    EXPECT_NE(key_of_feature(name), "") << name;
-  EXPECT_EQ(key_of_feature("inlay 2, fret 12"), "inlays[1].depth");
+TEST(Picking, EveryFeatureLeadsToADecision) {
+  using Kind = FeatureId::Kind;
+  for (const Kind kind : {Kind::slot, Kind::inlay, Kind::nut_seat, Kind::binding, Kind::pin, Kind::outline, Kind::blank,
+                          Kind::radius_cut, Kind::fall_away, Kind::playing_surface, Kind::glue_face, Kind::edge})
+    EXPECT_NE(feature_key({kind}), "") << kind_word(kind);
+  EXPECT_EQ(feature_key({Kind::inlay, 1, 12}), "inlays[1].depth");
 }
 
 }  // namespace

@@ -61,8 +61,11 @@ TEST(Placing, NamesWhatIsLeftOutOfADrawingThatFillsNothing) {
   ASSERT_EQ(faults.size(), 1U);
   EXPECT_EQ(faults[0].key, "inlays[0].file");
   EXPECT_EQ(faults[0].hint, empty.notes[0].hint);
+  EXPECT_EQ(faults[0].code, FaultCode::drawing_empty);
+  EXPECT_EQ(faults[0].where, (FeatureId{FeatureId::Kind::inlay, 0}));
+  EXPECT_EQ(empty.notes[0].code, FaultCode::left_out);
   EXPECT_TRUE(faults[0].message.ends_with(empty.notes[0].message));
-  EXPECT_TRUE(empty.notes[0].message.starts_with("line 2"));
+  EXPECT_NE(empty.notes[0].message.find('2'), std::string::npos);  // the line
 }
 
 /// Space n of a scale is L 2^(-(n-1)/12) (1 - 2^(-1/12)) long: each is 2^(-1/12) of the one before (equal temperament).

@@ -310,8 +310,9 @@ TEST(Faults, SayHowFarAndWhatToDo) {
   round_heel(board, Heel::arc, 40);
   const Faults faults = std::get<Faults>(lay_out(board));
   ASSERT_EQ(faults.size(), 1u);
-  EXPECT_THAT(faults[0].message, HasSubstr("the slot of fret 4 meets the heel end"));
-  EXPECT_THAT(faults[0].hint, HasSubstr("larger than 11.6843 mm"));
+  EXPECT_EQ(faults[0].code, FaultCode::slot_at_end);
+  EXPECT_EQ(faults[0].where, (FeatureId{.kind = FeatureId::Kind::slot, .fret = 4}));
+  EXPECT_THAT(faults[0].hint, HasSubstr("11.6843 mm"));
   board.board.past_last_fret = 11.6846;
   EXPECT_THAT(fault_keys(board), IsEmpty());
 }

@@ -49,7 +49,8 @@ TEST(Loose, AColumnWithItsFootBoredAwayIsRefused) {
   ASSERT_TRUE(faults);
   ASSERT_EQ(faults->size(), 1U);
   EXPECT_EQ(faults->front().key, "pins.at");
-  EXPECT_NE(faults->front().message.find("comes loose"), std::string::npos);
+  EXPECT_EQ(faults->front().code, FaultCode::wood_loose);
+  EXPECT_EQ(faults->front().where, (FeatureId{FeatureId::Kind::pin, 0}));
   EXPECT_FALSE(faults->front().hint.empty());
 }
 

@@ -109,7 +109,7 @@ void pick(const HandState& state, ImVec2 at) {
   const auto cut = state.view.cutting ? std::optional(static_cast<float>(state.view.cut)) : std::nullopt;
   const auto hit = cast(stage->mesh, camera.ray({at.x - state.low.x, at.y - state.low.y}), cut);
   if (!hit) {
-    state.view.named.clear();
+    state.view.named = {};
     state.view.chosen.reset();
     state.view.say("");
     return;
@@ -125,12 +125,12 @@ void pick(const HandState& state, ImVec2 at) {
                    (state.view.picks.size() < 2 ? "; pick the second point" : ""));
     return;
   }
-  state.view.say(state.view.named);
+  state.view.say(name_at(stage->shell, *hit));
   state.view.chosen.reset();
-  if (const auto inlay = inlay_of_feature(state.view.named))
+  if (const auto inlay = inlay_of(state.view.named))
     choose_inlay(state.view, state.document.board(), state.results, *inlay,
                  Point{static_cast<double>(hit->place.x), static_cast<double>(hit->place.y)});
-  if (const std::string key = key_of_feature(state.view.named); !key.empty())
+  if (const std::string key = feature_key(state.view.named); !key.empty())
     lead_to_key(state.ui, state.view, state.rows, key);
 }
 

@@ -99,9 +99,11 @@ std::vector<Problem> problems_of(const Unopened& unopened, const Results& result
   if (!unopened.problems.empty()) return unopened.problems;
   std::vector<Problem> problems;
   if (!results.model) return problems;
-  for (const Fault& fault : results.model->faults) problems.push_back({"", 1, 1, fault.key, fault.message, fault.hint});
+  for (const Fault& fault : results.model->faults)
+    problems.push_back({fault.code, "", 1, 1, fault.key, fault.message, fault.hint, fault.where});
   if (!results.model->trouble.empty())
-    problems.push_back({"", 1, 1, "", results.model->trouble, "Change the decision made last, or undo it."});
+    problems.push_back(
+        {FaultCode::not_made, "", 1, 1, "", results.model->trouble, "Change the decision made last, or undo it."});
   return problems;
 }
 

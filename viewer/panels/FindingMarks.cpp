@@ -5,6 +5,7 @@
 
 #include "findings/Catalogue.hpp"
 #include "scene/Flight.hpp"
+#include "scene/Pick.hpp"
 #include "widgets/Block.hpp"
 
 namespace sagitta::viewer {
@@ -25,11 +26,10 @@ std::string width_key(const Board& board, bool at_nut) {
   return at_nut ? "board.nut_width" : "board.heel_width";
 }
 
-/// "inlay 2 at fret 7" -> "inlays[1].depth".
+/// "inlays[1].depth"; "" for a finding that belongs to no inlay.
 std::string inlay_key(const Finding& finding, const std::string& which) {
-  const auto at = finding.feature.find("inlay ");
-  const int number = at == std::string::npos ? 1 : std::atoi(finding.feature.c_str() + at + 6);
-  return "inlays[" + std::to_string(std::max(number, 1) - 1) + "]." + which;
+  const auto inlay = inlay_of(finding.where);
+  return inlay ? "inlays[" + std::to_string(*inlay) + "]." + which : "";
 }
 
 std::string key_of_source(const std::string& name) {
@@ -106,14 +106,14 @@ const Finding* marked_finding(const View& view, const Results& results) {
   const Finding* other = nullptr;
   for (const Finding& f : results.good->findings) {
     if (f.name != view.marked->name) continue;
-    if (f.feature == view.marked->feature) return &f;
+    if (f.where == view.marked->where) return &f;
     if (!other) other = &f;
   }
   return other;
 }
 
 void fly_to(View& view, const Model& model, const Finding& finding, double now) {
-  view.marked = Marked{finding.name, finding.feature};
+  view.marked = Marked{finding.name, finding.where};
   view.stage = stage_of_finding(finding, view.stage);
   const auto [x, y, z] = finding.at;
   const bool treble = y > 0.5 * model.layout->half_width(x);

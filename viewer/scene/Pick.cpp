@@ -1,7 +1,6 @@
 #include "scene/Pick.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 namespace sagitta::viewer {
@@ -123,13 +122,19 @@ std::optional<Hit> cast(const Mesh& mesh, const Ray& ray, std::optional<float> c
   return best;
 }
 
-std::string feature_at(const Shell& shell, const Hit& hit) {
-  return hit.face < 0 ? "board" : name(shell, shell.faces[static_cast<std::size_t>(hit.face)]);
+FeatureId feature_at(const Shell& shell, const Hit& hit) {
+  return hit.face < 0 ? FeatureId{FeatureId::Kind::board}
+                      : id_of(shell, shell.faces[static_cast<std::size_t>(hit.face)]);
+}
+
+std::string name_at(const Shell& shell, const Hit& hit) {
+  return hit.face < 0 ? feature_name(feature_at(shell, hit))
+                      : name(shell, shell.faces[static_cast<std::size_t>(hit.face)]);
 }
 
 Picked snapped(const Shell& shell, const Mesh& mesh, const Layout& layout, const Hit& hit, const Camera& camera,
                float reach) {
-  if (hit.face < 0) return {Snap::face, hit.place, hit.normal, feature_at(shell, hit)};
+  if (hit.face < 0) return {Snap::face, hit.place, hit.normal, name_at(shell, hit)};
   const ShellFace& face = shell.faces[static_cast<std::size_t>(hit.face)];
   const Pixel pointer = camera.project(hit.place).value_or(Pixel{});
   if (const Nearest corner = nearest_corner(shell, face, camera, pointer, reach); corner.found)
@@ -151,27 +156,9 @@ Measured measure(const Picked& a, const Picked& b) {
   return m;
 }
 
-std::optional<int> inlay_of_feature(const std::string& feature) {
-  int number = 0;
-  if (feature.rfind("inlay ", 0) == 0) std::from_chars(feature.data() + 6, feature.data() + feature.size(), number);
-  return number > 0 ? std::optional(number - 1) : std::nullopt;
-}
-
-std::string key_of_feature(const std::string& feature) {
-  const auto has = [&](std::string_view word) { return feature.find(word) != feature.npos; };
-  if (const auto inlay = inlay_of_feature(feature)) return "inlays[" + std::to_string(*inlay) + "].depth";
-  if (feature.rfind("inlay ", 0) == 0) return "inlays";
-  if (has("side dot")) return "side_dots.diameter";
-  if (has("slot") && !has("nut")) return "slots.width";
-  if (has("nut")) return has("end") ? "board.behind_nut" : "nut.width";
-  if (has("binding")) return "binding.width";
-  if (has("pin")) return "pins.diameter";
-  if (has("blank")) return "blank.thickness";
-  if (has("heel")) return "board.past_last_fret";
-  if (has("glue")) return "board.thickness";
-  if (has("surface") || has("radius") || has("strip") || has("fall")) return "surface.profile";
-  if (has("edge") || has("outline")) return "board.edge_margin";
-  return "";
+std::optional<int> inlay_of(const FeatureId& id) {
+  const bool inlay = id.kind == FeatureId::Kind::inlay || id.kind == FeatureId::Kind::piece;
+  return inlay && id.index >= 0 ? std::optional(id.index) : std::nullopt;
 }
 
 }  // namespace sagitta::viewer

@@ -22,8 +22,10 @@ struct Hit {
 /// The first triangle that the ray meets from outside; wood at x below `cut` counts as taken away.
 std::optional<Hit> cast(const Mesh& mesh, const Ray& ray, std::optional<float> cut = std::nullopt);
 
-/// What was hit, in the trade's words; "board" where the mesh does not know its faces.
-std::string feature_at(const Shell& shell, const Hit& hit);
+/// What was hit; the board where the mesh does not know its faces.
+FeatureId feature_at(const Shell& shell, const Hit& hit);
+/// The same in the trade's words.
+std::string name_at(const Shell& shell, const Hit& hit);
 
 enum class Snap { face, corner, edge, slot_centre };
 
@@ -47,10 +49,7 @@ struct Measured {
 };
 Measured measure(const Picked& a, const Picked& b);
 
-/// The inlay that a feature's name means, counted from 0: "inlay 2, fret 12" -> 1.
-std::optional<int> inlay_of_feature(const std::string& feature);
-
-/// The board-file key that a feature's name leads to: "fret 7 slot" -> "slots.width". "" when it leads nowhere.
-std::string key_of_feature(const std::string& feature);
+/// The inlay that a feature belongs to, an index into Board::inlays.
+std::optional<int> inlay_of(const FeatureId& id);
 
 }  // namespace sagitta::viewer

@@ -33,9 +33,10 @@ enum class Dialog {
   drawing
 };
 
-/// A finding by its name and place, so that it is found again in the next board.
+/// A finding by its name and what it belongs to, so that it is found again in the next board.
 struct Marked {
-  std::string name, feature;
+  std::string name;
+  FeatureId where;
 };
 
 /// One piece of an inlay, taken up to be worked at on the board.
@@ -62,7 +63,7 @@ struct View {
 
   bool measuring = false;
   std::vector<Picked> picks;
-  std::string named;             ///< the feature last picked
+  FeatureId named;               ///< the feature last picked
   std::optional<Marked> marked;  ///< the finding that is pointed at
   std::optional<ChosenInlay> chosen;
   bool notes_open = false;                  ///< findings that are only worth knowing are listed too
