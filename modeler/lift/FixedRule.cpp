@@ -5,17 +5,10 @@
 #include <cmath>
 #include <utility>
 
-#include "plane/Tolerance.hpp"
-
 namespace sagitta {
 namespace {
 
 constexpr int points = 61;
-/// A run of so few arcs gives its rule twelve points or more an arc. It is a small part of its piece, and what it is
-/// off by counts that much less.
-constexpr std::size_t short_run = 5;
-constexpr double for_short_run = 60;
-
 struct Rule {
   std::array<double, points> at{}, weight{};  ///< on [0, 1]
 };
@@ -75,23 +68,24 @@ Moments by_rule(const std::vector<Piece>& run, Point middle, double whole) {
 
 }  // namespace
 
-bool integrates(const std::vector<Piece>& run, double reach) {
+bool integrates(const std::vector<Piece>& run, double reach, double beside) {
   double whole = 0;
   for (const Piece& piece : run) whole += piece.length();
   const Point middle = between(run.front().a, run.back().b, 0.5);
   const Moments is = exact(run, middle), seen = by_rule(run, middle, whole);
   const double off = std::abs(seen.swept - is.swept) / 2 + reach * length(seen.way - is.way);
-  return off <= (run.size() <= short_run ? for_short_run : 1) * tolerance::vertex * whole;
+  return off <= beside * whole;
 }
 
-std::vector<std::size_t> parts_that_integrate(const std::vector<Piece>& run, double reach, std::size_t least) {
+std::vector<std::size_t> parts_that_integrate(const std::vector<Piece>& run, double reach, double beside,
+                                              std::size_t least) {
   const auto at = [](std::size_t i) { return static_cast<std::ptrdiff_t>(i); };
   for (std::size_t parts = 1;; ++parts) {
     std::vector<std::size_t> firsts;
     for (std::size_t i = 0; i <= parts; ++i) firsts.push_back(run.size() * i / parts);
     bool good = true;
     for (std::size_t i = 0; good && i < parts; ++i)
-      good = integrates({run.begin() + at(firsts[i]), run.begin() + at(firsts[i + 1])}, reach);
+      good = integrates({run.begin() + at(firsts[i]), run.begin() + at(firsts[i + 1])}, reach, beside);
     if (good || run.size() / (parts + 1) < least) return firsts;
   }
 }

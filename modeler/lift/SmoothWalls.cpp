@@ -14,6 +14,9 @@ constexpr double most_turn = 1;
 /// Fewer arcs than this stay walls of their own.
 constexpr std::size_t least_arcs = 3;
 
+/// How far off the volume within drawn walls may be where a program weighs them by one rule; a part of the volume.
+constexpr double weighed_within = 1e-4;
+
 /// A wall between two edges and two uprights, seen along its arc.
 struct PlainWall {
   int face = -1;
@@ -137,15 +140,22 @@ class SmoothWalls {
     return distance(box.low, box.high);
   }
 
+  /// How far beside their place all walls of a cut may lie, mm: width times length is the area within them.
+  double beside_of(const std::vector<int>& chain) const {
+    const int feature = shell_.faces[walls_[chain.front()].face].feature;
+    return weighed_within * shell_.plan.features[static_cast<std::size_t>(feature)].mean_width;
+  }
+
   /// No longer than a reader integrates right.
   void join_chain(const std::vector<int>& chain) {
     if (chain.size() < least_arcs) return;
     std::vector<Piece> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
-    const std::vector<std::size_t> firsts = parts_that_integrate(run, reach_of(chain), least_arcs);
+    const double reach = reach_of(chain), beside = beside_of(chain);
+    const std::vector<std::size_t> firsts = parts_that_integrate(run, reach, beside, least_arcs);
     for (std::size_t i = 0; i + 1 < firsts.size(); ++i) {
       const auto first = static_cast<std::ptrdiff_t>(firsts[i]), last = static_cast<std::ptrdiff_t>(firsts[i + 1]);
-      if (integrates({run.begin() + first, run.begin() + last}, reach_of(chain)))
+      if (integrates({run.begin() + first, run.begin() + last}, reach, beside))
         join({chain.begin() + first, chain.begin() + last});
     }
   }

@@ -17,6 +17,12 @@
 namespace sagitta {
 namespace {
 
+double mean_width(const Loop& outlines) {
+  double along = 0;
+  for (const Piece& piece : outlines) along += piece.length();
+  return along > 0 ? std::abs(area(outlines)) / along : 0;
+}
+
 class Planner {
  public:
   /// `top`: height of the stock's top. Features as they are at the stage, with what has been done by then.
@@ -67,6 +73,7 @@ class Planner {
   /// `drawn`: as it came; a joint is one of the plan's own.
   static PlanFeature told(const Feature& f, const Feature& drawn) {
     PlanFeature name{f.kind, f.id, f.name, f.drawn};
+    if (f.drawn) name.mean_width = mean_width(f.loop);
     if (!f.shape || !drawn.shape) return name;
     name.moved = moved_by(*drawn.shape, *f.shape);
     if (f.role == Feature::Role::hole) name.raised = f.bound.value - drawn.bound.value;

@@ -60,10 +60,11 @@ struct Cell {
 struct PlanFeature {
   Source::Kind kind = Source::Kind::outline;
   FeatureId id;
-  std::string name;    ///< for people: "fret 7 slot", "inlay 1 at fret 3"
-  bool drawn = false;  ///< artwork: its arcs stand for curves
-  double moved = 0;    ///< how far its outline was moved at most, so that nothing lies nearer than the snap. mm
-  double raised = 0;   ///< how far a side hole was moved up, so that no floor meets its side. mm
+  std::string name;       ///< for people: "fret 7 slot", "inlay 1 at fret 3"
+  bool drawn = false;     ///< artwork: its arcs stand for curves
+  double moved = 0;       ///< how far its outline was moved at most, so that nothing lies nearer than the snap. mm
+  double raised = 0;      ///< how far a side hole was moved up, so that no floor meets its side. mm
+  double mean_width = 0;  ///< drawn: area within its outlines over their length. mm
 };
 
 struct Plan {
