@@ -94,7 +94,7 @@ TEST(Findings, AButtonAppliesTheRemedyAsOneStep) {
 
 /// The newest board again, with every word for people taken out of its findings and its solids.
 void mute(Hand& hand) {
-  auto mute = std::make_shared<viewer::Model>(*hand.desk().good);
+  auto mute = std::make_shared<viewer::Model>(*hand.desk().results.good);
   for (Finding& finding : mute->findings)
     finding.feature = finding.message = finding.cost = finding.source = finding.suggestion = "";
   for (auto& stage : mute->stages) {
@@ -103,7 +103,7 @@ void mute(Hand& hand) {
     for (PlanFeature& feature : wordless->shell.plan.features) feature.name = "";
     stage = wordless;
   }
-  hand.desk().model = hand.desk().good = mute;
+  hand.desk().results.model = hand.desk().results.good = mute;
 }
 
 TEST(Findings, AreReachedAndRemediedWithoutAWord) {
@@ -112,8 +112,8 @@ TEST(Findings, AreReachedAndRemediedWithoutAWord) {
   mute(hand);
   hand.click("Checks/finding 1");
   hand.wait();
-  ASSERT_TRUE(viewer::marked_finding(hand.desk()));
-  EXPECT_NEAR(hand.desk().view.camera.target.x, hand.desk().good->findings.front().at[0], 1e-3);
+  ASSERT_TRUE(viewer::marked_finding(hand.desk().view, hand.desk().results));
+  EXPECT_NEAR(hand.desk().view.camera.target.x, hand.desk().results.good->findings.front().at[0], 1e-3);
   hand.click("Checks/Open its decision");
   hand.wait();
   EXPECT_EQ(hand.desk().view.decision, 4);

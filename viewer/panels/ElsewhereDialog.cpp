@@ -1,6 +1,7 @@
 #include <imgui.h>
 
 #include "document/OnDisk.hpp"
+#include "panels/Decisions.hpp"
 #include "panels/Dialogs.hpp"
 #include "panels/Differences.hpp"
 #include "widgets/Buttons.hpp"
@@ -16,6 +17,12 @@ void draw_problems(Ui& ui, const BoardFile& file) {
              problem.message);
 }
 
+/// "Scale length (scale.length)": the window's word, and the key that stands in the file.
+std::string decision_words(const std::string& key) {
+  const std::string label = label_of_key(key);
+  return label == key ? key : label + " (" + key + ")";
+}
+
 void draw_differences(Ui& ui, const Board& mine, const Board& theirs, const Manner& manner) {
   const auto found = differences(mine, theirs, manner);
   if (found.empty()) return ui.quiet("No value differs; its comments or its layout do.");
@@ -26,7 +33,7 @@ void draw_differences(Ui& ui, const Board& mine, const Board& theirs, const Mann
   ImGui::TableHeadersRow();
   for (const Difference& each : found) {
     ImGui::TableNextRow();
-    for (const std::string& words : {each.key, each.here, each.there}) {
+    for (const std::string& words : {decision_words(each.key), each.here, each.there}) {
       ImGui::TableNextColumn();
       ImGui::TextUnformatted(words.c_str());
     }

@@ -184,7 +184,9 @@ void draw_foot(const SendingPage& page, Requests& asked) {
   const float buttons = button_width(ui, "Close") + button_width(ui, go) + ui.px(8);
   const float room = ImGui::GetContentRegionMax().x - buttons - ui.px(30);
   dialog_foot(ui, ImGui::GetContentRegionMax().x - ui.px(14));
+  const float row = ImGui::GetCursorPosY();
   draw_stops(page, room);
+  ImGui::SetCursorPosY(row);  // the buttons stand in the same row
   dialog_foot(ui, buttons);
   if (ui.button("Close")) asked.push_back(asked::Show{Dialog::none});
   ImGui::SameLine();

@@ -5,6 +5,7 @@
 
 #include "document/Folders.hpp"
 #include "document/OnDisk.hpp"
+#include "panels/FindingMarks.hpp"
 
 namespace sagitta::viewer {
 
@@ -64,7 +65,7 @@ std::vector<const Finding*> stops_of(const SendingPage& page) {
 /// Names of the findings, each once.
 std::string names_of(const std::vector<const Finding*>& findings) {
   std::set<std::string> names;
-  for (const Finding* finding : findings) names.insert(finding->name);
+  for (const Finding* finding : findings) names.insert(finding_title(*finding));
   std::string text;
   for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
   return text;
