@@ -39,7 +39,7 @@ struct Moments {
   Point way;
 };
 
-Moments exact(const std::vector<Piece>& run, Point middle) {
+Moments exact(std::span<const Piece> run, Point middle) {
   Moments sum;
   for (const Piece& piece : run) {
     sum.swept += cross(piece.a - middle, piece.b - middle);
@@ -50,7 +50,7 @@ Moments exact(const std::vector<Piece>& run, Point middle) {
 }
 
 /// The same by the rule, over the run's length.
-Moments by_rule(const std::vector<Piece>& run, Point middle, double whole) {
+Moments by_rule(std::span<const Piece> run, Point middle, double whole) {
   static const Rule rule = gauss_legendre();
   Moments sum;
   std::size_t i = 0;
@@ -68,7 +68,7 @@ Moments by_rule(const std::vector<Piece>& run, Point middle, double whole) {
 
 }  // namespace
 
-bool integrates(const std::vector<Piece>& run, double reach, double beside) {
+bool integrates(std::span<const Piece> run, double reach, double beside) {
   double whole = 0;
   for (const Piece& piece : run) whole += piece.length();
   const Point middle = between(run.front().a, run.back().b, 0.5);
@@ -77,17 +77,26 @@ bool integrates(const std::vector<Piece>& run, double reach, double beside) {
   return off <= beside * whole;
 }
 
-std::vector<std::size_t> parts_that_integrate(const std::vector<Piece>& run, double reach, double beside,
-                                              std::size_t least) {
-  const auto at = [](std::size_t i) { return static_cast<std::ptrdiff_t>(i); };
-  for (std::size_t parts = 1;; ++parts) {
-    std::vector<std::size_t> firsts;
-    for (std::size_t i = 0; i <= parts; ++i) firsts.push_back(run.size() * i / parts);
-    bool good = true;
-    for (std::size_t i = 0; good && i < parts; ++i)
-      good = integrates({run.begin() + at(firsts[i]), run.begin() + at(firsts[i + 1])}, reach, beside);
-    if (good || run.size() / (parts + 1) < least) return firsts;
+std::vector<ArcSpan> spans_that_integrate(const std::vector<Piece>& run, double reach, double beside,
+                                          std::size_t least) {
+  struct Best {
+    std::size_t walls = 0;  ///< from here to the end
+    std::size_t next = 0;   ///< the first arc of the next wall
+  };
+  std::vector<Best> best(run.size() + 1);
+  for (std::size_t i = run.size(); i-- > 0;) {
+    best[i] = {best[i + 1].walls + 1, i + 1};
+    for (std::size_t end = i + least; end <= run.size(); ++end) {
+      if (!integrates({run.begin() + static_cast<std::ptrdiff_t>(i), run.begin() + static_cast<std::ptrdiff_t>(end)},
+                      reach, beside))
+        break;
+      if (best[end].walls + 1 < best[i].walls) best[i] = {best[end].walls + 1, end};
+    }
   }
+  std::vector<ArcSpan> spans;
+  for (std::size_t i = 0; i < run.size(); i = best[i].next)
+    if (best[i].next > i + 1) spans.push_back({i, best[i].next});
+  return spans;
 }
 
 }  // namespace sagitta

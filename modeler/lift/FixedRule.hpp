@@ -5,6 +5,7 @@
 /// math::GaussPointsMax). A long run of arcs has more bends than such a rule has points.
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 #include "plane/Plane.hpp"
@@ -14,11 +15,17 @@ namespace sagitta {
 /// Whether one rule along the run finds its moments well: the area between the run and any point within `reach` (mm) of
 /// its middle is off by no more than if the run lay `beside` (mm) beside its place. Where every run of a closed outline
 /// is held to the same `beside`, the area is off by at most `beside` times the outline's length.
-bool integrates(const std::vector<Piece>& run, double reach, double beside);
+bool integrates(std::span<const Piece> run, double reach, double beside);
 
-/// The run cut into as few parts of about as many arcs each as integrate, each of `least` arcs or more: the index of
-/// each part's first arc, and the number of arcs. Parts of about `least` arcs may still not integrate.
-std::vector<std::size_t> parts_that_integrate(const std::vector<Piece>& run, double reach, double beside,
-                                              std::size_t least);
+/// Arcs of a run, from `first` up to but not including `end`.
+struct ArcSpan {
+  std::size_t first = 0, end = 0;
+};
+
+/// The arcs of a run that become one wall each, `least` or more together, so that the run has as few walls as can be
+/// where every one of them integrates. Arcs in no span stay walls of their own. Found from the end backwards (dynamic
+/// programming); a longer span is looked at only while the shorter ones integrate.
+std::vector<ArcSpan> spans_that_integrate(const std::vector<Piece>& run, double reach, double beside,
+                                          std::size_t least);
 
 }  // namespace sagitta

@@ -151,13 +151,9 @@ class SmoothWalls {
     if (chain.size() < least_arcs) return;
     std::vector<Piece> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
-    const double reach = reach_of(chain), beside = beside_of(chain);
-    const std::vector<std::size_t> firsts = parts_that_integrate(run, reach, beside, least_arcs);
-    for (std::size_t i = 0; i + 1 < firsts.size(); ++i) {
-      const auto first = static_cast<std::ptrdiff_t>(firsts[i]), last = static_cast<std::ptrdiff_t>(firsts[i + 1]);
-      if (integrates({run.begin() + first, run.begin() + last}, reach, beside))
-        join({chain.begin() + first, chain.begin() + last});
-    }
+    const auto at = [&](std::size_t i) { return chain.begin() + static_cast<std::ptrdiff_t>(i); };
+    for (const ArcSpan& span : spans_that_integrate(run, reach_of(chain), beside_of(chain), least_arcs))
+      join({at(span.first), at(span.end)});
   }
 
   void join(const std::vector<int>& chain) {

@@ -155,8 +155,9 @@ class Planner {
                  "move it a little, or change its size", f.id});
     }
     for (Feature& joint : joints) {
-      note_once({joint.key, joint.name + " touches another cut in one point; the wood within 0.1 mm of it is cut away",
-                 "leave a gap in the drawing, or let the two overlap"});
+      note_once({FaultCode::touches, joint.key,
+                 joint.name + " touches another cut in one point; the wood within 0.1 mm of it is cut away",
+                 "leave a gap in the drawing, or let the two overlap", joint.id});
       features_.push_back(std::move(joint));
     }
     return !yielding.empty() || !joints.empty();

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <set>
 
@@ -42,7 +43,9 @@ void expect_on(const Board& board, const FeatureId& id) {
   EXPECT_NE(id.kind, FeatureId::Kind::none);
   EXPECT_FALSE(table_of(id.kind).empty()) << kind_word(id.kind);
   EXPECT_FALSE(feature_name(id).empty()) << kind_word(id.kind);
-  if (id.index >= 0) EXPECT_LT(static_cast<std::size_t>(id.index), rows(board, id.kind)) << kind_word(id.kind);
+  if (id.index >= 0) {
+    EXPECT_LT(static_cast<std::size_t>(id.index), rows(board, id.kind)) << kind_word(id.kind);
+  }
   EXPECT_LE(id.fret, board.scale.frets) << kind_word(id.kind);
 }
 

@@ -41,7 +41,8 @@ bool refuse(Desk& desk, const std::string& name, std::vector<Problem> problems) 
 bool open_board(Desk& desk, const fs::path& path) {
   const auto bytes = read_whole(path);
   const std::string name = path.filename().string();
-  if (const auto* unread = std::get_if<Unread>(&bytes)) return refuse(desk, name, {{name, 1, 1, "", unread->why, ""}});
+  if (const auto* unread = std::get_if<Unread>(&bytes))
+    return refuse(desk, name, {{FaultCode::unreadable, name, 1, 1, "", unread->why, ""}});
   // Read once: what is shown is what the checksum is of.
   BoardFile file = read_board_text(std::get<std::string>(bytes), path.string(), path.parent_path().string());
   if (!file.sound()) return refuse(desk, name, std::move(file.problems));
