@@ -89,6 +89,9 @@ std::string feature_name(const FeatureId& id) {
     case Kind::fret:
     case Kind::fret_space:
       return std::string(words_of(id.kind).name) + " " + fret;
+    case Kind::inlay:
+    case Kind::side_dot:
+      return numbered(id) + (id.fret < 0 ? "" : " at fret " + fret) + (id.part > 0 ? ", the second of its pair" : "");
     default:
       return id.fret < 0 ? numbered(id) : numbered(id) + " at fret " + fret;
   }
