@@ -74,8 +74,9 @@ void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
   for (std::size_t i = 0; i < subject.layout.pins.size(); ++i) {
     const Pin& pin = subject.layout.pins[i];
     const double wall = distance(Rounded{{pin.centre}, pin.radius}, channel.shape());
-    const std::string name = "pin " + std::to_string(i + 1);
-    judge.hold(rule("pin-in-channel"), wall, {pin.centre, 0, {Kind::pin, static_cast<int>(i)}, name},
+    const FeatureId id{Kind::pin, static_cast<int>(i)};
+    const std::string name = feature_name(id);
+    judge.hold(rule("pin-in-channel"), wall, {pin.centre, 0, id, name},
                wall > 0
                    ? "between " + name + " and the neck's channel only " + judge.shown(wall) + " of the neck is left"
                    : name + " lies over the neck's channel: it holds nothing",

@@ -32,7 +32,7 @@ struct DrawingSum {
   std::map<std::string, ColourSum> colours;
 
   FeatureId id() const { return {FeatureId::Kind::inlay, inlay, fret}; }
-  std::string name() const { return "inlay " + std::to_string(inlay + 1) + " at fret " + std::to_string(fret); }
+  std::string name() const { return feature_name(id()); }
 };
 
 void narrow(std::optional<double>& least, const std::optional<double>& neck) {
@@ -200,9 +200,9 @@ class DrawingCheck {
       const PocketsMeeting& meeting = *own.meeting;
       const double clearance = subject_.board.inlays[static_cast<std::size_t>(inlay)].clearance;
       const InlayPiece &a = piece(meeting.a), &b = piece(meeting.b);
-      const std::string name = "inlay " + std::to_string(inlay + 1) + " at fret " + std::to_string(a.fret);
-      judge_.hold(rule("pockets-merge"), meeting.wood - clearance,
-                  spot(meeting.at, {FeatureId::Kind::inlay, inlay, a.fret}, name),
+      const FeatureId id{FeatureId::Kind::inlay, inlay, a.fret};
+      const std::string name = feature_name(id);
+      judge_.hold(rule("pockets-merge"), meeting.wood - clearance, spot(meeting.at, id, name),
                   "the pockets of " + a.name + " and " + b.name + " of " + name + " run together: " +
                       (meeting.wood > 0 ? "a wall of " + judge_.shown(meeting.wood) + " between them does not stand"
                                         : "they overlap by " + judge_.shown(-meeting.wood)) +

@@ -149,8 +149,8 @@ void judge_holes(const Subject& subject, Judge& judge) {
   }
   judge_dots_in_binding(subject, judge);
   for (std::size_t i = 0; i < subject.layout.pins.size(); ++i) {
-    const std::string name = "pin " + std::to_string(i + 1);
     const FeatureId id{Kind::pin, static_cast<int>(i)};
+    const std::string name = feature_name(id);
     judge_over_pin(subject, subject.layout.pins[i], id, name, judge);
     judge_pin_edge(subject, subject.layout.pins[i], id, name, judge);
   }

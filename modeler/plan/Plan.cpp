@@ -18,8 +18,7 @@ namespace sagitta {
 namespace {
 
 double mean_width(const Loop& outlines) {
-  double along = 0;
-  for (const Piece& piece : outlines) along += piece.length();
+  const double along = perimeter(outlines);
   return along > 0 ? std::abs(area(outlines)) / along : 0;
 }
 
