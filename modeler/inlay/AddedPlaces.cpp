@@ -102,19 +102,13 @@ Region inside(const Region& region, const Box& box) {
 Region difference(const Region& a, const Region& b, const Cancel& cancel) {
   const auto paths = [](const Region& region) {
     ClipperLib::Paths all;
-    for (const Polygon& polygon : region) {
-      ClipperLib::Path& path = all.emplace_back();
-      for (const Point p : polygon) path.push_back(clip_point(p));
-    }
+    for (const Polygon& polygon : region) all.push_back(path_of(polygon));
     return all;
   };
   Region region;
   for (const ClipperLib::Path& path :
-       swept({paths(a), paths(b), ClipperLib::ctDifference, ClipperLib::pftNonZero}, cancel)) {
-    Polygon& polygon = region.emplace_back();
-    for (const auto& p : path)
-      polygon.push_back({static_cast<double>(p.X) / clip_units, static_cast<double>(p.Y) / clip_units});
-  }
+       swept({paths(a), paths(b), ClipperLib::ctDifference, ClipperLib::pftNonZero}, cancel))
+    region.push_back(polygon_of(path));
   return region;
 }
 

@@ -20,21 +20,6 @@ constexpr double sliver = 0.00005;  // mm; tips nearer to the outline than it wa
 constexpr double speck = 0.05;      // mm; and whole polygons up to this size
 constexpr double offset_noise = 0.00002;  // mm; points that an offset leaves within this of a line say nothing
 
-Path path_of(const Polygon& polygon) {
-  Path path;
-  path.reserve(polygon.size());
-  for (const Point& p : polygon) path.push_back(clip_point(p));
-  return path;
-}
-
-Polygon polygon_of(const Path& path) {
-  Polygon polygon;
-  polygon.reserve(path.size());
-  for (const IntPoint& p : path)
-    polygon.push_back({static_cast<double>(p.X) / clip_units, static_cast<double>(p.Y) / clip_units});
-  return polygon;
-}
-
 /// Whether a polygon turns back at b by nearly a half turn.
 bool sharp(Point a, Point b, Point c) {
   const Point in = a - b, out = c - b;
