@@ -30,31 +30,73 @@ Point at_distance(const Subdivision& map, HalfEdge h, double s) {
   return edge.piece.centre + turned(from - edge.piece.centre, counter_clockwise ? turn : -turn);
 }
 
-/// How far out the order of the curves about a vertex is judged: a quarter of the shortest chord.
-double judging_distance(const Subdivision& map, const std::vector<HalfEdge>& star) {
+double chord(const Subdivision& map, HalfEdge h) {
+  return distance(map.vertices[map.origin(h)], map.vertices[map.target(h)]);
+}
+
+/// How far out the curves about a vertex are sorted first: a quarter of the shortest chord.
+double sorting_distance(const Subdivision& map, const std::vector<HalfEdge>& star) {
   double s = 1e300;
   for (const HalfEdge h : star) {
-    const PlanEdge& edge = map.edges[h >> 1];
-    s = std::min(s, distance(map.vertices[edge.from], map.vertices[edge.to]));
-    s = std::min(s, distance(map.vertices[map.origin(h)], map.at(edge, 0.5)));
+    s = std::min(s, chord(map, h));
+    s = std::min(s, distance(map.vertices[map.origin(h)], map.at(map.edges[h >> 1], 0.5)));
   }
   return s / 4;
+}
+
+struct Leaving {
+  double angle = 0;
+  HalfEdge h = -1;
+};
+
+/// Half-edges that leave a vertex nearer to each other than this may cross within the snap of it. radians
+constexpr double side_by_side = 0.1;
+
+/// Whether b leaves the common origin clockwise of a, judged where the two are furthest apart: rounding drops a second
+/// meeting within the snap of a common end, so nearer to it the order may be the other way round.
+bool leaves_clockwise_of(const Subdivision& map, HalfEdge b, HalfEdge a) {
+  const Point v = map.vertices[map.origin(a)];
+  const double reach = std::min(chord(map, a), chord(map, b));
+  double widest = 0;
+  for (const double part : {0.25, 0.5, 1.0}) {
+    const double apart = cross(at_distance(map, a, part * reach) - v, at_distance(map, b, part * reach) - v) / part;
+    if (std::abs(apart) > std::abs(widest)) widest = apart;
+  }
+  return widest < 0;
+}
+
+/// Sorts a star counter-clockwise. It begins after its widest gap, so that no neighbours stand at its two ends.
+void sort_star(const Subdivision& map, std::vector<Leaving>& star) {
+  std::sort(star.begin(), star.end(),
+            [](const Leaving& a, const Leaving& b) { return std::pair(a.angle, a.h) < std::pair(b.angle, b.h); });
+  std::size_t first = 0;
+  double widest = star.front().angle + 2 * pi - star.back().angle;
+  for (std::size_t i = 1; i < star.size(); ++i)
+    if (const double gap = star[i].angle - star[i - 1].angle; gap > widest) widest = gap, first = i;
+  for (std::size_t i = 0; i < first; ++i) star[i].angle += 2 * pi;
+  std::rotate(star.begin(), star.begin() + static_cast<std::ptrdiff_t>(first), star.end());
+  for (std::size_t i = 1; i < star.size(); ++i)
+    for (std::size_t k = i; k > 0 && std::abs(star[k].angle - star[k - 1].angle) < side_by_side; --k) {
+      if (!leaves_clockwise_of(map, star[k].h, star[k - 1].h)) break;
+      std::swap(star[k], star[k - 1]);
+    }
 }
 
 void order_about_vertices(Subdivision& map) {
   std::vector<std::vector<HalfEdge>> stars(map.vertices.size());
   for (HalfEdge h = 0; h < 2 * static_cast<int>(map.edges.size()); ++h) stars[map.origin(h)].push_back(h);
   map.turn.assign(2 * map.edges.size(), -1);
-  std::vector<std::pair<double, HalfEdge>> order;
+  std::vector<Leaving> star;
   for (std::size_t v = 0; v < stars.size(); ++v) {
-    const double s = stars[v].empty() ? 0 : judging_distance(map, stars[v]);
-    order.clear();
+    if (stars[v].empty()) continue;
+    const double s = sorting_distance(map, stars[v]);
+    star.clear();
     for (const HalfEdge h : stars[v]) {
       const Point d = at_distance(map, h, s) - map.vertices[v];
-      order.emplace_back(std::atan2(d.y, d.x), h);
+      star.push_back({std::atan2(d.y, d.x), h});
     }
-    std::sort(order.begin(), order.end());
-    for (std::size_t i = 0; i < order.size(); ++i) map.turn[order[i].second] = order[(i + 1) % order.size()].second;
+    sort_star(map, star);
+    for (std::size_t i = 0; i < star.size(); ++i) map.turn[star[i].h] = star[(i + 1) % star.size()].h;
   }
   map.next.assign(2 * map.edges.size(), -1);
   for (HalfEdge h = 0; h < static_cast<int>(map.turn.size()); ++h) map.next[map.turn[h] ^ 1] = h;

@@ -5,6 +5,8 @@
 
 #include <gmock/gmock.h>
 
+#include <numeric>
+
 #include "plan/Arrangement.hpp"
 #include "plane/Rounded.hpp"
 #include "plane/Tolerance.hpp"
@@ -39,6 +41,14 @@ double hair(Dice& dice) {
   return (dice.chance(0.5) ? 1 : -1) * std::pow(10, -power);
 }
 
+/// A block whose side touches a disc, or cuts off next to nothing of it.
+Loop beside_disc(Dice& dice, Point centre, double radius) {
+  const double turn = dice.real(-std::numbers::pi, std::numbers::pi);
+  const double aside = dice.real(-1, 1);
+  const Rounded block{{{-3, -8}, {3, -8}, {3, 8}, {-3, 8}}, 0};
+  return outline(moved(turned(moved(block, {radius + 3 + hair(dice), aside}), turn), centre));
+}
+
 /// Outlines that all but coincide: discs about one place, blocks flush with a slot and turned by next to nothing.
 std::vector<Loop> near_degenerate(Dice& dice) {
   std::vector<Loop> loops{rectangle({-40, -25}, {40, 25}), rectangle({0, -30}, {0.5, 30})};
@@ -53,6 +63,7 @@ std::vector<Loop> near_degenerate(Dice& dice) {
     loops.push_back(outline(moved(turned(block, turn), {3.5 + block.radius + hair(dice), dice.real(-5, 5)})));
   }
   if (dice.chance(0.5)) loops.push_back(circle({5.5 + hair(dice), dice.real(-9, 9)}, 5));
+  if (dice.chance(0.5)) loops.push_back(beside_disc(dice, centre, radius));
   return loops;
 }
 
@@ -131,10 +142,16 @@ std::vector<double> areas(const Arrangement& made, std::size_t loops) {
   return sums;
 }
 
-constexpr int boards = 150;
+/// The first 300, and those in which edges that leave a vertex side by side were once taken in the wrong order.
+std::vector<int> seeds() {
+  std::vector<int> all(300);
+  std::iota(all.begin(), all.end(), 0);
+  all.insert(all.end(), {10953, 11321, 15084});
+  return all;
+}
 
 TEST(Rounding, LeavesNothingNearerTogetherThanItSays) {
-  for (int seed = 0; seed < boards; ++seed) {
+  for (const int seed : seeds()) {
     SCOPED_TRACE(seed);
     Dice dice(static_cast<std::uint64_t>(seed));
     const Arrangement made = arranged(near_degenerate(dice));
@@ -146,7 +163,7 @@ TEST(Rounding, LeavesNothingNearerTogetherThanItSays) {
 }
 
 TEST(Rounding, KeepsAreasAndEndsOfEdges) {
-  for (int seed = 0; seed < boards; ++seed) {
+  for (const int seed : seeds()) {
     SCOPED_TRACE(seed);
     Dice dice(static_cast<std::uint64_t>(seed));
     const std::vector<Loop> loops = near_degenerate(dice);
