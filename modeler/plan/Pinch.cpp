@@ -23,19 +23,49 @@ struct Sector {
   }
 };
 
-bool is_pinched(const std::vector<Sector>& around) {
+std::vector<double> heights_of(const std::vector<Sector>& around) {
   std::vector<double> heights;
   for (const Sector& s : around)
     for (int i = 0; i < s.count; ++i) heights.insert(heights.end(), s.runs[i].begin(), s.runs[i].end());
   std::sort(heights.begin(), heights.end());
-  for (std::size_t i = 0; i + 1 < heights.size(); ++i) {
-    if (heights[i + 1] - heights[i] <= tolerance::height) continue;
-    const double z = (heights[i] + heights[i + 1]) / 2;
-    int changes = 0;
-    for (std::size_t k = 0; k < around.size(); ++k)
-      changes += around[k].solid(z) != around[(k + 1) % around.size()].solid(z) ? 1 : 0;
-    if (changes > 2) return true;
+  const auto same = [](double a, double b) { return b - a <= tolerance::height; };
+  heights.erase(std::unique(heights.begin(), heights.end(), same), heights.end());
+  return heights;
+}
+
+/// Whether wood and air about the vertex change more often than twice at a height: wood meets wood, and air air, only
+/// along the upright line.
+bool is_line(const std::vector<Sector>& around, double z) {
+  int changes = 0;
+  for (std::size_t k = 0; k < around.size(); ++k)
+    changes += around[k].solid(z) != around[(k + 1) % around.size()].solid(z) ? 1 : 0;
+  return changes > 2;
+}
+
+/// Whether what lies under a height and what lies over it, of wood or of air, share no sector: they meet in one point
+/// or along a level edge.
+bool is_point(const std::vector<Sector>& around, double under, double over) {
+  for (const bool wood : {true, false}) {
+    bool low = false, high = false, both = false;
+    for (const Sector& s : around) {
+      const bool below = s.solid(under) == wood, above = s.solid(over) == wood;
+      low = low || below;
+      high = high || above;
+      both = both || (below && above);
+    }
+    if (low && high && !both) return true;
   }
+  return false;
+}
+
+bool is_pinched(const std::vector<Sector>& around) {
+  const std::vector<double> heights = heights_of(around);
+  if (heights.empty()) return false;
+  std::vector<double> between{heights.front() - 1};
+  for (std::size_t i = 0; i + 1 < heights.size(); ++i) between.push_back((heights[i] + heights[i + 1]) / 2);
+  between.push_back(heights.back() + 1);
+  for (std::size_t i = 0; i + 1 < between.size(); ++i)
+    if (is_line(around, between[i]) || is_point(around, between[i], between[i + 1])) return true;
   return false;
 }
 
@@ -72,7 +102,7 @@ std::vector<int> pinched_vertices(const Plan& plan) {
       if (cell.above()) sector.add(z(cell.vault), z(cell.top));
       h = map.turn[h];
     } while (h != outgoing[v]);
-    if (around.size() > 3 && is_pinched(around)) pinched.push_back(v);
+    if (around.size() > 1 && is_pinched(around)) pinched.push_back(v);
   }
   return pinched;
 }
