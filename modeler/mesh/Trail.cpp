@@ -63,17 +63,19 @@ struct Track {
     }
   }
 
-  /// A straight edge: the bands' lines first, more points only where those leave too long a chord.
-  void cut_then_divide(Point from, Point to, const std::vector<double>& lines, std::vector<TrailPoint>& out) const {
-    const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(from.y, to.y));
-    const auto end = std::lower_bound(lines.begin(), lines.end(), std::max(from.y, to.y));
+  /// A straight edge: the bands' lines first, more points only where those leave too long a chord. Each is rounded from
+  /// its exact place, not from a line between ends that are rounded already.
+  void cut_then_divide(const TrailPoint& from, const TrailPoint& to, const std::vector<double>& lines,
+                       std::vector<TrailPoint>& out) const {
+    const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(from.p.y, to.p.y));
+    const auto end = std::lower_bound(lines.begin(), lines.end(), std::max(from.p.y, to.p.y));
     std::vector<double> cuts(first, std::max(first, end));
-    if (from.y > to.y) std::reverse(cuts.begin(), cuts.end());
+    if (from.p.y > to.p.y) std::reverse(cuts.begin(), cuts.end());
     double last = 0;
     for (const double y : cuts) {
-      const double t = (y - from.y) / (to.y - from.y);
+      const double t = std::clamp((y - from.exact.y) / (to.exact.y - from.exact.y), last, 1.0);
       divide(last, t, 0, out);
-      out.push_back({rounded({from.x + t * (to.x - from.x), y}), at(t)});
+      out.push_back({rounded({at(t).x, y}), at(t)});
       last = t;
     }
     divide(last, 1, 0, out);
@@ -192,7 +194,7 @@ Trails trails_of(const Shell& shell, double budget) {
     std::vector<TrailPoint>& inner = trails.edges[e];
     if (straight(e)) {
       const Track track{shell, map.edges[e], bounds[e], budget, twins[e]};
-      track.cut_then_divide(from.p, to.p, trails.lines, inner);
+      track.cut_then_divide(from, to, trails.lines, inner);
     } else {
       cut_at_lines(inner, from, to, trails.lines);
     }
