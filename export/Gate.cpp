@@ -47,6 +47,10 @@ SoundSolid made_solid(const Shell& shell, const BodyPlace& place) {
   }
 }
 
+void judge_plan(const Shell& shell, const BodyPlace& place) {
+  if (const auto flaw = coverage_flaw(shell.plan)) refuse(place, shell, *flaw);
+}
+
 void judge_volume(const Shell& shell, double found, const BodyPlace& place) {
   const double planned = wood_volume(shell.plan);
   if (const auto flaw = volume_flaw(shell, found, planned, volume_agreement * planned)) refuse(place, shell, *flaw);
@@ -61,12 +65,14 @@ Unsound::Unsound(BodyPlace place_, std::string feature_, Flaw flaw_)
       flaw(std::move(flaw_)) {}
 
 SoundSolid sound_solid(const Shell& shell, const BodyPlace& place) {
+  judge_plan(shell, place);
   SoundSolid made = made_solid(shell, place);
   judge_volume(shell, made.measured.volume, place);
   return made;
 }
 
 std::vector<SoundSolid> sound_solids(const Shell& shell, const BodyPlace& place, const Cancel& cancel) {
+  judge_plan(shell, place);
   std::vector<SoundSolid> solids;
   double volume = 0;
   for (const Shell& part : apart(shell)) {
@@ -79,6 +85,7 @@ std::vector<SoundSolid> sound_solids(const Shell& shell, const BodyPlace& place,
 }
 
 Mesh sound_mesh(const Shell& shell, double deviation, const BodyPlace& place, const Cancel& cancel) {
+  judge_plan(shell, place);
   Mesh mesh = make_mesh(shell, deviation, cancel);
   stop_if_wanted(cancel);
   if (const auto flaw = flaw_in(mesh, shell, wood_volume(shell.plan))) refuse(place, shell, *flaw);

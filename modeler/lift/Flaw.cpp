@@ -30,4 +30,23 @@ std::optional<Flaw> volume_flaw(const Shell& shell, double found, double planned
   return Flaw{Flaw::Kind::volume, text.str(), middle_of(shell), -1};
 }
 
+std::optional<Flaw> coverage_flaw(const Plan& plan) {
+  for (std::size_t i = 0; i < plan.features.size(); ++i) {
+    const PlanFeature& cut = plan.features[i];
+    if (std::abs(cut.covered - cut.area) <= 3 * plan.snap * cut.length) continue;
+    std::ostringstream text;
+    text.precision(12);
+    text << "the cells of " << cut.name << " cover " << cut.covered << " mm2, its outline encloses " << cut.area
+         << " mm2";
+    Flaw flaw{Flaw::Kind::coverage, text.str(), {}, -1};
+    for (const PlanEdge& edge : plan.map.edges)
+      if (edge.source.feature == static_cast<int>(i)) {
+        const Point p = plan.map.vertices[static_cast<std::size_t>(edge.from)];
+        flaw.at = {p.x, p.y, 0};
+      }
+    return flaw;
+  }
+  return std::nullopt;
+}
+
 }  // namespace sagitta

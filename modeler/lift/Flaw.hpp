@@ -22,6 +22,7 @@ struct Flaw {
     tolerance,     ///< solid: a vertex is less certain than a vertex of the plan may be
     image,         ///< solid: an edge strays from its image in the parameters of a face
     volume,        ///< the volume is not the plan's
+    coverage,      ///< the cells within a cut have not the area within its outline
     file           ///< solid: what a reader makes of its STEP file is not one sound solid
   };
   Kind kind = Kind::empty;
@@ -32,5 +33,9 @@ struct Flaw {
 
 /// A flaw where a body's volume is not the plan's within `allowed`, mm^3; its place is the middle of the shell.
 std::optional<Flaw> volume_flaw(const Shell& shell, double found, double planned, double allowed);
+
+/// A cut, or the wood itself, whose cells in the plan have not the area within its outlines: rounding moves an outline
+/// by at most three snaps, so no more than that times its length may be missing or too much.
+std::optional<Flaw> coverage_flaw(const Plan& plan);
 
 }  // namespace sagitta

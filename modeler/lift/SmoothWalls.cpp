@@ -143,7 +143,8 @@ class SmoothWalls {
   /// How far beside their place all walls of a cut may lie, mm: width times length is the area within them.
   double beside_of(const std::vector<int>& chain) const {
     const int feature = shell_.faces[walls_[chain.front()].face].feature;
-    return weighed_within * shell_.plan.features[static_cast<std::size_t>(feature)].mean_width;
+    const PlanFeature& cut = shell_.plan.features[static_cast<std::size_t>(feature)];
+    return weighed_within * cut.area / cut.length;
   }
 
   /// No longer than a reader integrates right.

@@ -20,6 +20,10 @@ struct Strand {
 struct Arrangement {
   Subdivision map;                       ///< traced
   std::vector<std::vector<int>> covers;  ///< for each face: loops (sorted) that wind about it
+
+  /// Area of the faces that each loop winds about, mm^2: its own area where it crosses itself nowhere, but for what
+  /// rounding has moved.
+  std::vector<double> covered(int loops) const;
 };
 
 /// Cuts the strands where they meet. Points within tolerance::vertex become one vertex, pieces that run together

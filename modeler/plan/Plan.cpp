@@ -17,11 +17,6 @@
 namespace sagitta {
 namespace {
 
-double mean_width(const Loop& outlines) {
-  const double along = perimeter(outlines);
-  return along > 0 ? std::abs(area(outlines)) / along : 0;
-}
-
 class Planner {
  public:
   /// `top`: height of the stock's top. Features as they are at the stage, with what has been done by then.
@@ -55,7 +50,8 @@ class Planner {
     if (faults = still_grazed(); !faults.empty()) return faults;
     if (faults = loose_wood(); !faults.empty()) return faults;
     for (std::size_t i = 0; i < features_.size(); ++i)
-      plan_.features.push_back(told(features_[i], i < drawn.size() ? drawn[i] : features_[i]));
+      plan_.features.push_back(told(features_[i], i < drawn.size() ? drawn[i] : features_[i], covered_[i]));
+    plan_.snap = snap;
     plan_.lowered = floors_.most_lowered();
     return std::move(plan_);
   }
@@ -63,6 +59,7 @@ class Planner {
  private:
   void divide(double snap) {
     Arrangement arrangement = arrange(strands(), snap);
+    covered_ = arrangement.covered(static_cast<int>(features_.size()));
     plan_.map = std::move(arrangement.map);
     std::vector<Candidates> candidates = candidates_of(arrangement.covers);
     grazed_ = divide_at_crossings(plan_.map, candidates, surface_);
@@ -70,13 +67,18 @@ class Planner {
   }
 
   /// `drawn`: as it came; a joint is one of the plan's own.
-  static PlanFeature told(const Feature& f, const Feature& drawn) {
-    PlanFeature name{f.kind, f.id, f.name, f.drawn};
-    if (f.drawn) name.mean_width = mean_width(f.loop);
-    if (!f.shape || !drawn.shape) return name;
-    name.moved = moved_by(*drawn.shape, *f.shape);
-    if (f.role == Feature::Role::hole) name.raised = f.bound.value - drawn.bound.value;
-    return name;
+  static PlanFeature told(const Feature& f, const Feature& drawn, double covered) {
+    PlanFeature told{f.kind, f.id, f.name, f.drawn};
+    if (!f.seam) {
+      const Loop outlines = f.shape ? outline(*f.shape) : f.loop;
+      told.area = std::abs(area(outlines));
+      told.length = perimeter(outlines);
+      told.covered = covered;
+    }
+    if (!f.shape || !drawn.shape) return told;
+    told.moved = moved_by(*drawn.shape, *f.shape);
+    if (f.role == Feature::Role::hole) told.raised = f.bound.value - drawn.bound.value;
+    return told;
   }
 
   bool is_grazed(const Feature& f) const { return f.role == Feature::Role::hole && grazed_.count(f.bound.tunnel) > 0; }
@@ -337,6 +339,7 @@ class Planner {
   bool of_piece_ = false;
   Floors floors_;
   std::set<Tunnel> grazed_;
+  std::vector<double> covered_;  ///< for each feature, mm^2
   Plan plan_;
 };
 

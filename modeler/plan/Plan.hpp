@@ -60,11 +60,13 @@ struct Cell {
 struct PlanFeature {
   Source::Kind kind = Source::Kind::outline;
   FeatureId id;
-  std::string name;       ///< for people: "fret 7 slot", "inlay 1 at fret 3"
-  bool drawn = false;     ///< artwork: its arcs stand for curves
-  double moved = 0;       ///< how far its outline was moved at most, so that nothing lies nearer than the snap. mm
-  double raised = 0;      ///< how far a side hole was moved up, so that no floor meets its side. mm
-  double mean_width = 0;  ///< drawn: area within its outlines over their length. mm
+  std::string name;    ///< for people: "fret 7 slot", "inlay 1 at fret 3"
+  bool drawn = false;  ///< artwork: its arcs stand for curves
+  double moved = 0;    ///< how far its outline was moved at most, so that nothing lies nearer than the snap. mm
+  double raised = 0;   ///< how far a side hole was moved up, so that no floor meets its side. mm
+  double area = 0;     ///< within its outlines, as they were laid over each other. mm^2
+  double length = 0;   ///< of its outlines, mm
+  double covered = 0;  ///< area of the faces of the arrangement that lie within it, mm^2; a seam has none
 };
 
 struct Plan {
@@ -74,6 +76,7 @@ struct Plan {
   std::vector<Cell> cells;  ///< one a face; cell 0 is the outside
   std::vector<PlanFeature> features;
   Faults notes;        ///< cuts that touch and were drawn back, in words
+  double snap = 0;     ///< what came nearer together than this was made to coincide, or kept apart. mm
   double lowered = 0;  ///< how far a floor was lowered at most to be one with another. mm
 };
 

@@ -120,6 +120,22 @@ TEST_F(Gate, JudgesTheVolumeByThePlan) {
   }
 }
 
+/// A solid can be the plan's and the plan not the board's: cells that do not cover what a cut's outline encloses.
+TEST_F(Gate, JudgesThePlanByTheOutlines) {
+  const ReadyBoard board = ready("heron-six");
+  Shell shell = lift(board.plan(Stage::slotted));
+  for (PlanFeature& cut : shell.plan.features) EXPECT_NEAR(cut.covered, cut.area, 1e-9 * (1 + cut.area)) << cut.name;
+  PlanFeature& cut = shell.plan.features.back();
+  cut.covered -= 4 * shell.plan.snap * cut.length;
+  for (const bool mesh : {true, false}) try {
+      if (mesh) sound_mesh(shell, 0.01, {"slotted", "board"}, {});
+      if (!mesh) sound_solid(shell, {"slotted", "board"});
+      FAIL() << "it came through";
+    } catch (const Unsound& error) {
+      EXPECT_EQ(error.flaw.kind, Flaw::Kind::coverage);
+    }
+}
+
 TEST(Guarded, TellsAFaultOfTheProgramFromAFailedWrite) {
   EXPECT_EQ(guarded([] { return 0; }), exit_good);
   EXPECT_EQ(guarded([]() -> int { throw ProgramFault("x"); }), 4);
