@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 
 #include "mesh/Turn.hpp"
 
@@ -150,12 +151,67 @@ class Flipper {
   std::map<std::pair<int, int>, int> across_;
 };
 
+double twice_area(const std::vector<Point>& polygon, const std::vector<int>& corners) {
+  double sum = 0;
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    sum += cross(polygon[corners[i]], polygon[corners[(i + 1) % corners.size()]]);
+  return sum;
+}
+
+/// Two visits to one place that part a polygon into two counter-clockwise ones: the second part, taken out of
+/// `corners`. Empty where there are none: the polygon goes round a hole that it touches, or along a bridge to one.
+std::vector<int> taken_apart(const std::vector<Point>& polygon, std::vector<int>& corners) {
+  std::map<std::pair<double, double>, std::size_t> visited;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Point p = polygon[corners[i]];
+    const auto [first, fresh] = visited.try_emplace({p.x, p.y}, i);
+    if (fresh) continue;
+    const auto from = corners.begin() + static_cast<std::ptrdiff_t>(first->second);
+    const auto to = corners.begin() + static_cast<std::ptrdiff_t>(i);
+    std::vector<int> inner(from, to), outer(corners.begin(), from);
+    outer.insert(outer.end(), to, corners.end());
+    if (twice_area(polygon, inner) > 0 && twice_area(polygon, outer) > 0) {
+      corners = std::move(outer);
+      return inner;
+    }
+    first->second = i;
+  }
+  return {};
+}
+
+/// The parts of a polygon that touches itself from outside, each a corner list of its own.
+std::vector<std::vector<int>> parted(const std::vector<Point>& polygon) {
+  std::vector<int> all(polygon.size());
+  std::iota(all.begin(), all.end(), 0);
+  std::vector<std::vector<int>> open{std::move(all)}, parts;
+  while (!open.empty()) {
+    std::vector<int> corners = std::move(open.back());
+    open.pop_back();
+    std::vector<int> inner = taken_apart(polygon, corners);
+    if (inner.empty()) {
+      parts.push_back(std::move(corners));
+    } else {
+      open.push_back(std::move(corners));
+      open.push_back(std::move(inner));
+    }
+  }
+  return parts;
+}
+
 }  // namespace
 
 void even_out(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles) {
   if (triangles.size() > 1) Flipper(points, triangles).run();
 }
 
-std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon) { return EarCutter(polygon).run(); }
+std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon) {
+  std::vector<std::array<int, 3>> triangles;
+  for (const std::vector<int>& part : parted(polygon)) {
+    std::vector<Point> corners;
+    for (const int i : part) corners.push_back(polygon[i]);
+    for (const auto& [a, b, c] : EarCutter(corners).run()) triangles.push_back({part[a], part[b], part[c]});
+  }
+  return triangles;
+}
 
 }  // namespace sagitta

@@ -1,0 +1,196 @@
+// Arcs found along stations, against closed forms: places on circles and lines, the offset of a polygon (area A + P d +
+// pi d^2 outwards where corners are rounded, Steiner's formula), and the tangent of two arcs that join.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+#include "inlay/ArcRun.hpp"
+#include "inlay/Biarc.hpp"
+#include "inlay/MovedPath.hpp"
+#include "inlay/PartPocket.hpp"
+#include "inlay/Sweep.hpp"
+#include "inlay/Units.hpp"
+#include "plane/Rounded.hpp"
+
+namespace sagitta {
+namespace {
+
+using std::numbers::pi;
+
+SmoothRun along(const std::vector<Point>& stations, double follow) {
+  SmoothRun run;
+  run.stations = stations;
+  run.follow.assign(stations.size(), follow);
+  return run;
+}
+
+std::vector<Point> on_circle(Point centre, double radius, double from, double to, int count) {
+  std::vector<Point> stations;
+  for (int i = 0; i <= count; ++i) {
+    const double at = from + (to - from) * i / count;
+    stations.push_back(centre + radius * Point{std::cos(at), std::sin(at)});
+  }
+  return stations;
+}
+
+void joins_smoothly(const std::vector<Piece>& chain) {
+  for (std::size_t i = 0; i + 1 < chain.size(); ++i) {
+    EXPECT_LT(distance(chain[i].b, chain[i + 1].a), 1e-12);
+    EXPECT_NEAR(cross(end_direction(chain[i]), -1 * end_direction(chain[i + 1].reversed())), 0, 1e-6);
+  }
+}
+
+TEST(ArcRun, OfACircleIsThatCircle) {
+  const std::vector<Piece> chain = arcs_along(along(on_circle({3, -2}, 7, 0.2, 1.7, 60), 0.0005));
+  ASSERT_EQ(chain.size(), 1U);
+  ASSERT_TRUE(chain[0].is_arc());
+  EXPECT_NEAR(chain[0].radius, 7, 0.01);
+  EXPECT_LT(distance(chain[0].centre, {3, -2}), 0.01);
+  EXPECT_NEAR(chain[0].sweep, 1.5, 0.003);
+}
+
+TEST(ArcRun, OfALineIsStraight) {
+  std::vector<Point> stations;
+  for (int i = 0; i <= 30; ++i) stations.push_back({0.5 * i, 0.25 * i});
+  const std::vector<Piece> chain = arcs_along(along(stations, 0.0005));
+  ASSERT_EQ(chain.size(), 1U);
+  EXPECT_NEAR(chain[0].length(), 15 * std::hypot(1, 0.5), 1e-9);
+}
+
+/// A sine wave bends both ways: the chain passes every station as near as asked, begins and ends in the outer ones, and
+/// its length is the wave's (by Simpson's rule).
+TEST(ArcRun, FollowsAWaveAsNearAsAsked) {
+  std::vector<Point> stations;
+  constexpr int count = 400;
+  for (int i = 0; i <= count; ++i) {
+    const double x = 4 * pi * i / count;
+    stations.push_back({x, 2 * std::sin(x)});
+  }
+  const auto speed = [](double x) { return std::hypot(1, 2 * std::cos(x)); };
+  double length = 0;
+  for (int i = 0; i < count; ++i) {
+    const double a = 4 * pi * i / count, b = 4 * pi * (i + 1) / count;
+    length += (b - a) / 6 * (speed(a) + 4 * speed((a + b) / 2) + speed(b));
+  }
+  for (const double follow : {0.01, 0.001, 0.0001}) {
+    const std::vector<Piece> chain = arcs_along(along(stations, follow));
+    for (const Point p : stations) EXPECT_LE(off_chain(chain, p), follow * (1 + 1e-6));
+    EXPECT_EQ(chain.front().a, stations.front());
+    EXPECT_LT(distance(chain.back().b, stations.back()), 1e-9);
+    joins_smoothly(chain);
+    double found = 0;
+    for (const Piece& piece : chain) found += piece.length();
+    EXPECT_NEAR(found, length, 20 * follow);
+    EXPECT_LT(chain.size(), count / 4U) << "few arcs";
+  }
+}
+
+/// Twice as near takes about the cube root of two more arcs each time: an arc's error rises with the cube of its
+/// length.
+TEST(ArcRun, TakesMoreArcsByTheCubeRootOfHowNear) {
+  std::vector<Point> stations;
+  for (int i = 0; i <= 4000; ++i) stations.push_back({0.01 * i, 3 * std::sin(0.01 * i) + 0.5 * std::sin(0.025 * i)});
+  const double coarse = static_cast<double>(arcs_along(along(stations, 0.008)).size());
+  const double fine = static_cast<double>(arcs_along(along(stations, 0.001)).size());
+  EXPECT_GT(fine / coarse, 1.5);
+  EXPECT_LT(fine / coarse, 2.7);
+}
+
+double grown_area(const Polygon& polygon, double by) {
+  ClipJob job;
+  job.subject = {moved_out(polygon, by)};
+  double sum = 0;
+  for (const ClipperLib::Path& path : swept(job, {})) sum += ClipperLib::Area(path) / clip_units / clip_units;
+  return sum;
+}
+
+Polygon regular(int corners, double radius) {
+  Polygon polygon;
+  for (int i = 0; i < corners; ++i)
+    polygon.push_back({radius * std::cos(2 * pi * i / corners), radius * std::sin(2 * pi * i / corners)});
+  return polygon;
+}
+
+/// Steiner's formula for a convex polygon moved out; for one moved in: A - P d + d^2 times the sum of the corners'
+/// tangents (its sides' lines meet).
+TEST(MovedPath, OfAConvexPolygonHasSteinersArea) {
+  for (const int corners : {3, 4, 5}) {
+    const double radius = 8, half = pi / corners;
+    const Polygon polygon = regular(corners, radius);
+    const double area = corners * radius * radius * std::sin(half) * std::cos(half);
+    const double perimeter = 2 * corners * radius * std::sin(half), d = 0.7;
+    EXPECT_NEAR(grown_area(polygon, d), area + perimeter * d + pi * d * d, 0.0001 * 2 * pi * d);
+    EXPECT_NEAR(grown_area(polygon, -d), area - perimeter * d + corners * std::tan(half) * d * d, 1e-4);
+  }
+}
+
+/// The hollow corner of an L has no arc: A + P d + 5 quarter discs - the square that two sides share there.
+TEST(MovedPath, OfAnLMeetsAtItsHollowCorner) {
+  const Polygon ell{{0, 0}, {10, 0}, {10, 4}, {4, 4}, {4, 10}, {0, 10}};
+  const double d = 0.5;
+  EXPECT_NEAR(grown_area(ell, d), 64 + 40 * d + 5 * pi / 4 * d * d - d * d, 0.0001 * 2 * pi * d);
+}
+
+/// A job too large for one strip gives what one strip would: squares in a row have their own area, and where they
+/// overlap, the inclusion-exclusion sum.
+TEST(Sweep, OfManySquaresHasTheirArea) {
+  const auto square = [](double x, double y, double size) {
+    return path_of({{x, y}, {x + size, y}, {x + size, y + size}, {x, y + size}});
+  };
+  for (const double size : {1.5, 2.5}) {  // apart, and overlapping by half a millimetre each way
+    ClipJob job;
+    const int wide = 120, high = 60;
+    for (int i = 0; i < wide; ++i)
+      for (int k = 0; k < high; ++k) job.subject.push_back(square(2 * i, 2 * k, size));
+    double sum = 0;
+    for (const ClipperLib::Path& path : swept(job, {})) sum += ClipperLib::Area(path) / clip_units / clip_units;
+    const double apart = wide * high * size * size;
+    const double together = (2 * (wide - 1) + size) * (2 * (high - 1) + size);
+    EXPECT_NEAR(sum, size < 2 ? apart : together, 1e-6 * sum);
+  }
+}
+
+/// Without a large job's hole: what is clipped away is missing once, whatever strip it lies in.
+TEST(Sweep, TakesAwayWhatIsClipped) {
+  ClipJob job;
+  job.how = ClipperLib::ctDifference;
+  job.fill = ClipperLib::pftNonZero;
+  job.subject = {path_of({{0, 0}, {400, 0}, {400, 40}, {0, 40}})};
+  const int holes = 3000;
+  for (int i = 0; i < holes; ++i) {
+    const double x = 1 + 4 * (i % 99), y = 1 + 1.25 * (i / 99);
+    job.clip.push_back(path_of({{x, y}, {x + 2, y}, {x + 2, y + 1}, {x, y + 1}}));
+  }
+  double sum = 0;
+  for (const ClipperLib::Path& path : swept(job, {})) sum += ClipperLib::Area(path) / clip_units / clip_units;
+  EXPECT_NEAR(sum, 16000 - 2.0 * holes, 1e-3);
+}
+
+/// A disc's pocket is a disc, a stadium's a stadium, exactly.
+TEST(PartPocket, OfADiscAndAStadiumIsOneOfTheSameKind) {
+  const double d = 0.05;
+  const PartPocket disc = part_pocket({circle({2, 3}, 4)}, d, 0.3, {});
+  EXPECT_TRUE(disc.parallel);
+  ASSERT_EQ(disc.outlines.size(), 1U);
+  EXPECT_NEAR(area(disc.outlines[0]), pi * 4.05 * 4.05, 1e-9);
+  const Loop stadium = outline(Rounded{{{-5, 0}, {5, 0}}, 2});
+  const PartPocket around = part_pocket({stadium}, d, 0.3, {});
+  EXPECT_TRUE(around.parallel);
+  EXPECT_NEAR(area(around.outlines[0]), pi * 2.05 * 2.05 + 10 * 4.1, 1e-9);
+  EXPECT_NEAR(perimeter(around.outlines[0]), 2 * pi * 2.05 + 20, 1e-9);
+}
+
+/// A hole in a piece leaves an island in its pocket, smaller by the clearance.
+TEST(PartPocket, OfARingShrinksItsIsland) {
+  Loop hole = circle({0, 0}, 3);
+  std::reverse(hole.begin(), hole.end());
+  for (Piece& piece : hole) piece = piece.reversed();
+  const PartPocket ring = part_pocket({circle({0, 0}, 8), hole}, 0.1, 0.3, {});
+  ASSERT_EQ(ring.outlines.size(), 2U);
+  EXPECT_NEAR(area(ring.outlines[0]) + area(ring.outlines[1]), pi * (8.1 * 8.1 - 2.9 * 2.9), 1e-9);
+}
+
+}  // namespace
+}  // namespace sagitta
