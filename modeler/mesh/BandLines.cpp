@@ -88,8 +88,8 @@ struct Span {
   double height() const { return high - low; }
 };
 
-/// The loops that none of the lines crosses.
-std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& lines) {
+/// The loops that none of the lines crosses for sure: chords reach less far than their arcs, by less than `off`.
+std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& lines, double off) {
   std::vector<Span> spans;
   for (const ShellFace& face : shell.faces) {
     if (face.kind == ShellFace::Kind::wall || face.bound.of_hole()) continue;
@@ -97,8 +97,9 @@ std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& l
       Span span;
       for (const ShellUse use : loop)
         for (const Point p : shell.places(shell.edges[use.edge])) span.add(p.y);
-      const auto line = std::upper_bound(lines.begin(), lines.end(), span.low);
-      if (line == lines.end() || *line >= span.high) spans.push_back(span);
+      const double short_by = std::min(off, span.height() / 4);
+      const auto line = std::upper_bound(lines.begin(), lines.end(), span.low + short_by);
+      if (line == lines.end() || *line >= span.high - short_by) spans.push_back(span);
     }
   }
   return spans;
@@ -134,7 +135,7 @@ std::vector<double> band_lines(const Shell& shell, const std::vector<TrailPoint>
   for (const TrailPoint& at : vertices) heights.push_back(at.p.y);
   std::sort(heights.begin(), heights.end());
   std::vector<double> lines = lines_over(shell, heights, off);
-  for (const Span& part : common_parts(between_lines(shell, lines)))
+  for (const Span& part : common_parts(between_lines(shell, lines, off)))
     lines.push_back(clear_line((part.low + part.high) / 2, part.height() / 2, heights));
   std::sort(lines.begin(), lines.end());
   lines.erase(std::unique(lines.begin(), lines.end()), lines.end());

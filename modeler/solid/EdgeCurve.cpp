@@ -184,17 +184,24 @@ EdgeCurve over_run(const Surface& surface, const Bound& bound, const std::vector
 }
 
 /// A cubic near a curve on the rolled-out wall, with its ends and its tangents there: on its normals the curve is
-/// followed, however it turns. The handles are those of a circle's arc.
+/// followed, however it turns. The handles have the share of the way to where the tangents meet that a circle's arc of
+/// the same turn has; where they meet nowhere between, an arc's own.
 class Guide {
  public:
   template <class Gap>
   Guide(const WallChord& chord, Gap gap) : chord_(chord) {
     const Point a = tangent(gap, chord.a1, chord.a2, true), b = tangent(gap, chord.b1, chord.b2, false);
+    const Point way{chord.b1 - chord.a1, chord.b2 - chord.a2};
     const double turn = std::abs(std::atan2(cross(a, b), dot(a, b)));
-    const double length = std::hypot(chord.b1 - chord.a1, chord.b2 - chord.a2);
-    const double handle = length * (turn > 1e-6 ? 2.0 / 3 * std::tan(turn / 4) / std::sin(turn / 2) : 1.0 / 3);
-    first_ = {chord.a1, chord.a1 + handle * a.x, chord.b1 - handle * b.x, chord.b1};
-    second_ = {chord.a2, chord.a2 + handle * a.y, chord.b2 - handle * b.y, chord.b2};
+    const double share = turn > 1e-6 ? 4.0 / 3 * std::tan(turn / 4) : turn / 3;
+    double from = length(way) * (turn > 1e-6 ? share / (2 * std::sin(turn / 2)) : 1.0 / 3), to = from;
+    const double first = cross(way, b) / cross(a, b), second = cross(a, way) / cross(a, b);
+    if (turn > 1e-3 && first > 0 && second > 0) {
+      from = share / std::tan(turn / 2) * first;
+      to = share / std::tan(turn / 2) * second;
+    }
+    first_ = {chord.a1, chord.a1 + from * a.x, chord.b1 - to * b.x, chord.b1};
+    second_ = {chord.a2, chord.a2 + from * a.y, chord.b2 - to * b.y, chord.b2};
   }
 
   std::array<Jet, 2> at(Jet t) const { return {cubic(first_, t), cubic(second_, t)}; }
