@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "plan/Cusps.hpp"
 #include "plan/Meet.hpp"
 #include "plan/NearPairs.hpp"
 #include "plan/Seats.hpp"
@@ -316,6 +317,9 @@ class Rounder {
 
 }  // namespace
 
-void round_off(Web& web, double snap) { Rounder(web, snap).run(); }
+void round_off(Web& web, double snap) {
+  Rounder(web, snap).run();
+  untangle_cusps(web, reach_of_snap * snap);
+}
 
 }  // namespace sagitta

@@ -5,9 +5,6 @@
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
-namespace {
-
-/// The arc from a to b that turns by `sweep`; a line where it is as good as straight.
 Piece arc_turning(Point a, Point b, double sweep) {
   const double rise = distance(a, b) * std::abs(sweep) / 8;
   if (rise <= tolerance::same) return line(a, b);
@@ -15,8 +12,6 @@ Piece arc_turning(Point a, Point b, double sweep) {
   const Point from = a - centre;
   return {a, b, centre, length(from), std::atan2(from.y, from.x), sweep};
 }
-
-}  // namespace
 
 Piece part_between(const Piece& whole, double from, double to, Point a, Point b) {
   if (!whole.is_arc()) return line(a, b);

@@ -32,6 +32,10 @@ struct Web {
 /// its circle where both lie on it within tolerance::same, else its turn.
 Piece part_between(const Piece& whole, double from, double to, Point a, Point b);
 
+/// The arc from a to b that turns by `sweep` (radians, not 0 modulo a whole turn); a line where it is as good as
+/// straight.
+Piece arc_turning(Point a, Point b, double sweep);
+
 /// Adds edges to a web. Edges with the same ends that are nowhere further apart than `apart` become one, with the
 /// source of the first.
 class Weaver {

@@ -1,0 +1,90 @@
+#include "plan/Cusps.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Edges side by side part by less than this where they cross again within the snap: for radii down to 0.05 mm. radians
+constexpr double side_by_side = 0.01;
+
+/// An edge as it leaves a point.
+struct Leaving {
+  int edge = -1;
+  bool from = true;  ///< the point is where the edge begins
+};
+
+class Untangler {
+ public:
+  Untangler(Web& web, double reach) : web_(web), reach_(reach) {}
+
+  void run() {
+    constexpr int rounds = 4;  // an arc turned at one end turns at the other
+    for (int round = 0; round < rounds; ++round)
+      if (!untangle()) return;
+  }
+
+ private:
+  bool untangle() {
+    std::vector<std::vector<Leaving>> stars(web_.points.size());
+    for (int e = 0; e < static_cast<int>(web_.edges.size()); ++e) {
+      stars[static_cast<std::size_t>(web_.edges[e].from)].push_back({e, true});
+      stars[static_cast<std::size_t>(web_.edges[e].to)].push_back({e, false});
+    }
+    bool changed = false;
+    for (const auto& star : stars)
+      for (std::size_t i = 0; i < star.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k)
+          if (cross_again(star[k], star[i])) {
+            touch(star[k], star[i]);
+            changed = true;
+          }
+    return changed;
+  }
+
+  const WebEdge& edge(const Leaving& l) const { return web_.edges[static_cast<std::size_t>(l.edge)]; }
+  Piece leaving(const Leaving& l) const { return l.from ? edge(l).piece : edge(l).piece.reversed(); }
+
+  static double curvature(const Piece& piece) { return piece.is_arc() ? (piece.sweep > 0 ? 1 : -1) / piece.radius : 0; }
+
+  /// From the tangent of one to that of the other, counter-clockwise.
+  static double between_tangents(const Piece& one, const Piece& other) {
+    const Point a = one.slope(0), b = other.slope(0);
+    return std::atan2(cross(a, b), dot(a, b));
+  }
+
+  /// Near their common end they are delta s + (k2 - k1) s^2 / 2 apart, s along them: zero again at -2 delta / (k2 -
+  /// k1).
+  bool cross_again(const Leaving& a, const Leaving& b) const {
+    const Piece one = leaving(a), other = leaving(b);
+    const double delta = between_tangents(one, other), bend = curvature(other) - curvature(one);
+    if (std::abs(delta) > side_by_side || bend == 0) return false;
+    const double again = -2 * delta / bend;
+    return again > tolerance::same && again < 2 * reach_;
+  }
+
+  void touch(const Leaving& a, const Leaving& b) {
+    const bool turns_first = !edge(b).piece.is_arc() || (edge(a).piece.is_arc() && lesser(a, b));
+    const Leaving& turned = turns_first ? a : b;
+    const Piece guide = leaving(turns_first ? b : a), own = leaving(turned);
+    const Point way = guide.slope(0), chord = own.b - own.a;
+    const double sweep = 2 * std::atan2(cross(way, chord), dot(way, chord));  // the angle to the chord, twice
+    const Piece bent = arc_turning(own.a, own.b, sweep);
+    web_.edges[static_cast<std::size_t>(turned.edge)].piece = turned.from ? bent : bent.reversed();
+  }
+
+  /// Whether the first belongs to the feature that gives way.
+  bool lesser(const Leaving& a, const Leaving& b) const { return edge(a).source.feature > edge(b).source.feature; }
+
+  Web& web_;
+  double reach_;
+};
+
+}  // namespace
+
+void untangle_cusps(Web& web, double reach) { Untangler(web, reach).run(); }
+
+}  // namespace sagitta
