@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <optional>
+#include <utility>
 
 #include "plane/ParallelFor.hpp"
 
@@ -32,32 +32,56 @@ Paths whole(const ClipJob& job) {
   return result;
 }
 
-template <class Look>
-void each_point(const ClipJob& job, Look look) {
+/// An upright cut that meets no point, and how many points of each path lie to its right.
+struct Cut {
+  cInt x = 0;
+  std::vector<std::size_t> subject, clip;
+};
+
+/// Counts each path's points to the right of a cut; nothing when one lies on it.
+std::optional<std::vector<std::size_t>> counts_right(const Paths& paths, cInt cut) {
+  std::vector<std::size_t> counts;
+  counts.reserve(paths.size());
+  std::size_t met = 0;
+  for (const Path& path : paths) {
+    std::size_t right = 0;
+    for (const IntPoint& p : path) {
+      right += p.X > cut ? 1 : 0;
+      met += p.X == cut ? 1 : 0;
+    }
+    counts.push_back(right);
+  }
+  if (met > 0) return std::nullopt;
+  return counts;
+}
+
+/// X of each `step`th point.
+std::vector<cInt> sampled(const ClipJob& job, std::size_t step) {
+  std::vector<cInt> xs;
+  std::size_t next = 0;
   for (const Paths* paths : {&job.subject, &job.clip})
-    for (const Path& path : *paths)
-      for (const IntPoint& p : path) look(p.X);
+    for (const Path& path : *paths) {
+      for (; next < path.size(); next += step) xs.push_back(path[next].X);
+      next -= path.size();
+    }
+  return xs;
 }
 
 /// Where an upright cut about halves the `count` points and meets none of them; nothing when they do not spread.
-std::optional<cInt> cut_of(const ClipJob& job, std::size_t count) {
+std::optional<Cut> cut_of(const ClipJob& job, std::size_t count) {
   constexpr std::size_t samples = 255;
-  const std::size_t step = 1 + count / samples;
-  std::vector<cInt> xs;
-  cInt greatest = std::numeric_limits<cInt>::min();
-  std::size_t k = 0;
-  each_point(job, [&](cInt x) {
-    greatest = std::max(greatest, x);
-    if (k++ % step == 0) xs.push_back(x);
-  });
+  std::vector<cInt> xs = sampled(job, 1 + count / samples);
   const auto middle = xs.begin() + static_cast<std::ptrdiff_t>(xs.size() / 2);
   std::nth_element(xs.begin(), middle, xs.end());
-  for (cInt cut = *middle + 1; cut < greatest; ++cut) {
-    bool met = false;
-    each_point(job, [&](cInt x) { met |= x == cut; });
-    if (!met) return cut;
+  const auto any = [](const std::vector<std::size_t>& counts) {
+    return std::any_of(counts.begin(), counts.end(), [](std::size_t n) { return n > 0; });
+  };
+  for (cInt x = *middle + 1;; ++x) {
+    auto subject = counts_right(job.subject, x), clip = counts_right(job.clip, x);
+    if (!subject || !clip) continue;
+    if (!any(*subject) && !any(*clip)) return std::nullopt;
+    return Cut{x, std::move(*subject), std::move(*clip)};
   }
-  return std::nullopt;
 }
 
 /// The edge's point on the cut, the same from both sides.
@@ -67,58 +91,80 @@ IntPoint crossing(IntPoint a, IntPoint b, cInt cut) {
   return {cut, a.Y + static_cast<cInt>(std::llround(s * static_cast<double>(b.Y - a.Y)))};
 }
 
-/// What lies on one side of the cut, closed along it: paths wind about points of that side as before.
-Paths side_of(const Paths& paths, cInt cut, bool right) {
-  Paths kept;
-  for (const Path& path : paths) {
-    Path part;
-    for (std::size_t i = 0; i < path.size(); ++i) {
-      const IntPoint &p = path[i], &q = path[i + 1 < path.size() ? i + 1 : 0];
-      const bool here = (p.X > cut) == right, there = (q.X > cut) == right;
-      if (here) part.push_back(p);
-      if (here != there) part.push_back(crossing(p, q, cut));
-    }
-    if (part.size() > 2) kept.push_back(std::move(part));
+/// A path parted by the cut; `right` of its points lie to the right.
+void add_parts(const Path& path, cInt cut, std::size_t right, Paths (&sides)[2]) {
+  Path parts[2];
+  const std::size_t room = 16;  // for points on the cut
+  parts[0].reserve(path.size() - right + room);
+  parts[1].reserve(right + room);
+  const auto is_right = [&](const IntPoint& p) { return p.X > cut; };
+  for (auto from = path.begin(); from != path.end();) {
+    const bool side = is_right(*from);
+    const auto to = std::find_if(from + 1, path.end(), [&](const IntPoint& p) { return is_right(p) != side; });
+    parts[side].insert(parts[side].end(), from, to);
+    const IntPoint& next = to != path.end() ? *to : path.front();
+    if (is_right(next) != side)
+      for (Path& part : parts) part.push_back(crossing(*(to - 1), next, cut));
+    from = to;
   }
-  return kept;
+  for (const int side : {0, 1})
+    if (parts[side].size() > 2) sides[side].push_back(std::move(parts[side]));
 }
 
-/// Open ends of a strip's answer on the cut.
-struct Chains {
-  std::vector<Path> chains;
-  std::vector<char> right;  ///< of which strip
+/// What lies to the left of the cut and to the right, closed along it: paths wind about points of that side as before.
+void part(const Paths& paths, cInt cut, const std::vector<std::size_t>& right, Paths (&sides)[2]) {
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    const Path& path = paths[i];
+    if (right[i] > 0 && right[i] < path.size()) {
+      add_parts(path, cut, right[i], sides);
+    } else if (path.size() > 2) {
+      sides[right[i] > 0 ? 1 : 0].push_back(path);
+    }
+  }
+}
+
+/// Points of a strip's answer that follow each other, from the cut to the cut.
+struct Chain {
+  const Path* path;
+  std::size_t first, size;  ///< it may go round the path's end
+  bool right;               ///< of which strip
+  const IntPoint& at(std::size_t i) const {
+    return (*path)[first + i < path->size() ? first + i : first + i - path->size()];
+  }
+  const IntPoint& front() const { return at(0); }
+  const IntPoint& back() const { return at(size - 1); }
 };
 
-void take_apart(const Paths& paths, cInt cut, bool right, Paths& closed, Chains& open) {
-  for (const Path& path : paths) {
+/// Paths that do not come to the cut are taken out.
+void take_apart(Paths& paths, cInt cut, bool right, Paths& closed, std::vector<Chain>& open) {
+  for (Path& path : paths) {
     const std::size_t n = path.size();
-    const auto on_cut = [&](std::size_t i) { return path[i % n].X == cut && path[(i + 1) % n].X == cut; };
+    const auto next = [&](std::size_t i) { return i + 1 < n ? i + 1 : 0; };
+    const auto on_cut = [&](std::size_t i) { return path[i].X == cut && path[next(i)].X == cut; };
     std::size_t first = 0;
     while (first < n && !on_cut(first)) ++first;
     if (first == n) {
-      closed.push_back(path);
+      closed.push_back(std::move(path));
       continue;
     }
-    for (std::size_t i = first + 1; i <= first + n;) {
-      if (on_cut(i)) {
-        ++i;
-        continue;
-      }
-      Path chain{path[i % n]};
-      for (; !on_cut(i); ++i) chain.push_back(path[(i + 1) % n]);
-      open.chains.push_back(std::move(chain));
-      open.right.push_back(right);
-    }
+    std::size_t i = first;
+    do {
+      i = next(i);
+      if (on_cut(i)) continue;
+      Chain chain{&path, i, 1, right};
+      for (; !on_cut(i); i = next(i)) ++chain.size;
+      open.push_back(chain);
+    } while (i != first);
   }
 }
 
 /// For each chain, the one that goes on where it ends; nothing when they do not fit.
-std::optional<std::vector<int>> followers(const Chains& open) {
-  const int n = static_cast<int>(open.chains.size());
+std::optional<std::vector<int>> followers(const std::vector<Chain>& open) {
+  const int n = static_cast<int>(open.size());
   std::vector<int> ends(n), starts(n);
   for (int i = 0; i < n; ++i) ends[i] = starts[i] = i;
-  const auto end = [&](int i) { return open.chains[i].back().Y; };
-  const auto start = [&](int i) { return open.chains[i].front().Y; };
+  const auto end = [&](int i) { return open[i].back().Y; };
+  const auto start = [&](int i) { return open[i].front().Y; };
   std::sort(ends.begin(), ends.end(), [&](int a, int b) { return std::pair(end(a), a) < std::pair(end(b), b); });
   std::sort(starts.begin(), starts.end(),
             [&](int a, int b) { return std::pair(start(a), a) < std::pair(start(b), b); });
@@ -127,7 +173,7 @@ std::optional<std::vector<int>> followers(const Chains& open) {
     if (std::abs(end(ends[i]) - start(starts[i])) > slip) return std::nullopt;
     // Where several meet in one place it is not known which belong together.
     if (i > 0 && end(ends[i]) - end(ends[i - 1]) <= slip) return std::nullopt;
-    if (open.right[ends[i]] == open.right[starts[i]]) return std::nullopt;
+    if (open[ends[i]].right == open[starts[i]].right) return std::nullopt;
     next[ends[i]] = starts[i];
   }
   return next;
@@ -140,29 +186,40 @@ bool straight(const IntPoint& a, const IntPoint& b, const IntPoint& c) {
 }
 
 /// Without the point on the cut, where the edge runs straight through it.
-void add(const Path& chain, Path& path) {
-  std::size_t from = 0;
+void add(const Chain& chain, Path& path) {
+  std::size_t from = chain.first;
   if (!path.empty()) {
-    from = 1;
-    if (path.size() > 1 && straight(path[path.size() - 2], path.back(), chain[1])) path.pop_back();
+    ++from;
+    if (path.size() > 1 && straight(path[path.size() - 2], path.back(), chain.at(1))) path.pop_back();
   }
-  path.insert(path.end(), chain.begin() + static_cast<std::ptrdiff_t>(from), chain.end());
+  const auto begin = chain.path->begin();
+  const std::size_t n = chain.path->size(), to = chain.first + chain.size;
+  const auto insert = [&](std::size_t first, std::size_t last) {
+    path.insert(path.end(), begin + static_cast<std::ptrdiff_t>(first), begin + static_cast<std::ptrdiff_t>(last));
+  };
+  if (from < n) insert(from, std::min(to, n));
+  if (to > n) insert(std::max(from, n) - n, to - n);
 }
 
-std::optional<Paths> joined(const Paths& left, const Paths& right, cInt cut) {
+std::optional<Paths> joined(Paths left, Paths right, cInt cut) {
   Paths result;
-  Chains open;
+  std::vector<Chain> open;
   take_apart(left, cut, false, result, open);
   take_apart(right, cut, true, result, open);
   const auto next = followers(open);
   if (!next) return std::nullopt;
-  std::vector<char> done(open.chains.size());
+  std::vector<char> done(open.size());
   for (int i = 0; i < static_cast<int>(done.size()); ++i) {
     if (done[i]) continue;
+    std::size_t size = 0;
+    int k = i;
+    do size += open[k].size;
+    while ((k = (*next)[k]) != i);
     Path path;
-    for (int k = i; !done[k]; k = (*next)[k]) {
+    path.reserve(size);
+    for (; !done[k]; k = (*next)[k]) {
       done[k] = 1;
-      add(open.chains[k], path);
+      add(open[k], path);
     }
     path.pop_back();  // where the first chain began
     if (path.size() > 2 && straight(path.back(), path[0], path[1])) path.erase(path.begin());
@@ -176,18 +233,25 @@ Paths solved(const ClipJob& job, int cuts, const Cancel& cancel) {
   const std::size_t n = points(job.subject) + points(job.clip);
   const auto cut = cuts < most_cuts && n > most_points ? cut_of(job, n) : std::nullopt;
   if (!cut) return whole(job);
+  ClipJob halves[2];
+  for (ClipJob& half : halves) half.how = job.how, half.fill = job.fill;
+  Paths sides[2];
+  part(job.subject, cut->x, cut->subject, sides);
+  for (const int side : {0, 1}) halves[side].subject = std::exchange(sides[side], {});
+  part(job.clip, cut->x, cut->clip, sides);
+  for (const int side : {0, 1}) halves[side].clip = std::move(sides[side]);
   Paths half[2];
-  const auto side = [&](int right) {
-    half[right] = solved({side_of(job.subject, *cut, right), side_of(job.clip, *cut, right), job.how, job.fill},
-                         cuts + 1, cancel);
+  const auto solve = [&](int side) {
+    half[side] = solved(halves[side], cuts + 1, cancel);
+    halves[side] = {};
   };
   if (n > for_thread) {
-    parallel_for(2, side);
+    parallel_for(2, solve);
   } else {
-    side(0);
-    side(1);
+    solve(0);
+    solve(1);
   }
-  if (auto result = joined(half[0], half[1], *cut)) return *result;
+  if (auto result = joined(std::move(half[0]), std::move(half[1]), cut->x)) return *result;
   return cancel.wanted() ? Paths{} : whole(job);
 }
 
