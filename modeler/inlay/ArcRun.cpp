@@ -13,6 +13,7 @@ constexpr double most_turn = 2.5;  // radians, of an arc
 const double least_turned = std::cos(most_turn);
 constexpr double least_ahead = 0.35;   // of the way to a station: cosine of half of most_turn, nearly
 constexpr std::size_t beam_width = 6;  // chains that are looked at side by side
+constexpr int most_looked = 8;         // stations, by which chains that fall short are mostly told
 constexpr double lengths[] = {1, 0.9, 0.8, 0.7, 0.6, 0.5};  // of the longest arc that serves
 constexpr double bends_tried[] = {0.5, 0.15, 0.85};         // between its least and its greatest curvature
 
@@ -66,25 +67,34 @@ class ArcRun {
  private:
   /// How far one arc from a state can come, and what curvatures serve up to each station.
   int scan(const State& from, std::vector<Bends>* bends) const {
-    Bends now;
-    if (least_left_ > 0) now.high = 1 / least_left_;
-    if (least_right_ > 0) now.low = -1 / least_right_;
+    Bends now = all_bends();
     if (bends) bends->clear();
     for (int i = from.at + 1; i <= end_; ++i) {
-      const Point to = x_[i] - from.p;
-      const double square = dot(to, to), ahead = dot(from.way, to), aside = cross(from.way, to), off = follow_[i];
-      // Distance from the circle of curvature k: k square / 2 - aside, to the first order.
-      if (square > 4 * off * off) {
-        if (ahead < 0 || ahead * ahead < least_ahead * least_ahead * square) return i - 1;
-        const double twice = 2 / square;
-        now.held = true;
-        now.low = std::max(now.low, twice * (aside - off));
-        now.high = std::min(now.high, twice * (aside + off));
-        if (now.low > now.high) return i - 1;
-      }
+      if (!passes(from, i, now)) return i - 1;
       if (bends) bends->push_back(now);
     }
     return end_;
+  }
+
+  Bends all_bends() const {
+    Bends all;
+    if (least_left_ > 0) all.high = 1 / least_left_;
+    if (least_right_ > 0) all.low = -1 / least_right_;
+    return all;
+  }
+
+  /// Narrows the curvatures down to those of arcs that pass a station too; false: none is left.
+  bool passes(const State& from, int i, Bends& bends) const {
+    const Point to = x_[i] - from.p;
+    const double square = dot(to, to), ahead = dot(from.way, to), aside = cross(from.way, to), off = follow_[i];
+    if (square <= 4 * off * off) return true;
+    if (ahead < 0 || ahead * ahead < least_ahead * least_ahead * square) return false;
+    // Distance from the circle of curvature k: k square / 2 - aside, to the first order.
+    const double twice = 2 / square;
+    bends.held = true;
+    bends.low = std::max(bends.low, twice * (aside - off));
+    bends.high = std::min(bends.high, twice * (aside + off));
+    return bends.low <= bends.high;
   }
 
   /// The state after an arc of curvature k to station j.
@@ -96,9 +106,10 @@ class ArcRun {
       to.p = from.p + dot(way, from.way) * from.way;
       return to;
     }
-    const Point centre = from.p + (1 / k) * left_of(from.way), out = x_[j] - centre;
+    const double radius = 1 / k;
+    const Point centre = from.p + radius * left_of(from.way), out = x_[j] - centre;
     const Point ray = (1 / std::sqrt(dot(out, out))) * out;
-    to.p = centre + (1 / std::abs(k)) * ray;
+    to.p = centre + std::abs(radius) * ray;
     to.way = (k > 0 ? 1 : -1) * left_of(ray);
     to.bend = k;
     return to;
@@ -117,8 +128,8 @@ class ArcRun {
     first.p = x_.front();
     first.way = run_.way_in ? *run_.way_in : free_way();
     first.reach = scan(first, &bends_);
-    states_.push_back(first);
-    std::vector<int> beam{0};
+    std::vector<int> beam;
+    add(first, beam);
     const double size = distance(first.p, x_[std::max(1, first.reach)]);
     for (const double s : {-3, -2, -1, 1, 2, 3}) {
       State other = first;
@@ -133,10 +144,8 @@ class ArcRun {
         break;
       }
       other.reach = scan(other, nullptr);
-      states_.push_back(other);
-      beam.push_back(static_cast<int>(states_.size()) - 1);
+      add(other, beam);
     }
-    keep_best(beam);
     return beam;
   }
 
@@ -150,9 +159,25 @@ class ArcRun {
     return turned(chord, -bend * a / (a + b));
   }
 
-  void keep_best(std::vector<int>& beam) const {
-    std::stable_sort(beam.begin(), beam.end(), [&](int a, int b) { return states_[a].reach > states_[b].reach; });
-    if (beam.size() > beam_width) beam.resize(beam_width);
+  /// Into a beam whose states come in the order of their reach, earlier ones first where it is the same.
+  void add(const State& state, std::vector<int>& beam) {
+    states_.push_back(state);
+    const auto place = std::upper_bound(beam.begin(), beam.end(), state.reach,
+                                        [&](int reach, int i) { return reach > states_[i].reach; });
+    beam.insert(place, static_cast<int>(states_.size()) - 1);
+    if (beam.size() > beam_width) beam.pop_back();
+  }
+
+  /// Whether a state cannot come further than all of a full beam: some stations on the way there rule it out.
+  bool falls_short(const State& from, const std::vector<int>& beam) const {
+    if (beam.size() < beam_width) return false;
+    const int further = states_[beam.back()].reach + 1;
+    if (further > end_) return true;
+    Bends now = all_bends();
+    const int stride = 1 + (further - from.at) / most_looked;
+    for (int i = further; i > from.at; i -= stride)
+      if (!passes(from, i, now)) return true;
+    return false;
   }
 
   /// A tighter arc is better than a kink; best is one of which a cutter leaves next to nothing.
@@ -184,15 +209,12 @@ class ArcRun {
         if (!bends.held) continue;
         for (const double share : bends_tried) {
           State to = bent(i, j, bends.low + share * (bends.high - bends.low));
-          if (dot(states_[i].way, to.way) < least_turned) continue;
+          if (dot(states_[i].way, to.way) < least_turned || falls_short(to, next)) continue;
           to.reach = scan(to, nullptr);
-          if (to.reach <= j) continue;
-          states_.push_back(to);
-          next.push_back(static_cast<int>(states_.size()) - 1);
+          if (to.reach > j) add(to, next);
         }
       }
     }
-    keep_best(next);
     return next;
   }
 

@@ -13,7 +13,8 @@ namespace {
 constexpr double corner_missed = 0.00005;  // mm^2; by a cutter, of one corner: less is left as it is
 constexpr int most_passes = 4;             // over all of a chain
 constexpr int windows[] = {2, 4, 8};       // pieces to both sides that are made again
-constexpr double enough = 0.7;             // of what is missed there: when it is gained, no more is tried
+constexpr std::size_t about = 4;  // pieces to both sides of those, at which a cutter may miss more or less then
+constexpr double enough = 0.7;    // of what is missed there: when it is gained, no more is tried
 
 using Chain = std::vector<Piece>;
 
@@ -25,11 +26,13 @@ class RolledRun {
     if (run_.least_left <= 0 && run_.least_right <= 0) return std::move(chain_);
     // What is made again gives its neighbours other ends, with which they may be made again in the next pass.
     bool mended = true;
+    kept_.assign(chain_.size(), 0);
     for (int pass = 0; pass < most_passes && mended; ++pass) {
       mended = false;
       for (std::size_t i = 0; i < chain_.size(); ++i)
-        if (missed(chain_, i) > corner_missed) {
+        if (!kept_[i] && missed(chain_, i) > corner_missed) {
           const std::optional<std::size_t> last = mend(i);
+          if (!last) kept_[i] = 1;
           mended = mended || last;
           i = last.value_or(i);
         }
@@ -88,6 +91,11 @@ class RolledRun {
     const std::size_t end = first + best.size() - 1;
     replace(ends_, ends_of(best, first > 0 ? ends_[first - 1] : 0, ends_[last]), first, last);
     replace(chain_, best, first, last);
+    replace(kept_, std::vector<char>(best.size()), first, last);
+    // What was tried in vain looked so far: it may be tried again.
+    const std::size_t looked = windows[std::size(windows) - 1] + about + 1;
+    for (std::size_t k = first - std::min(first, looked); k < std::min(end + looked + 1, kept_.size()); ++k)
+      kept_[k] = 0;
     return std::max(i, end);
   }
 
@@ -99,7 +107,7 @@ class RolledRun {
 
   /// What a cutter misses about pieces first to last: of the chain, or of it with these replaced.
   double missed_about(const Chain& by, std::size_t first, std::size_t last) const {
-    const std::size_t about = 4, before = first - std::min(first, about);
+    const std::size_t before = first - std::min(first, about);
     const std::size_t after = std::min(last + about + 1, chain_.size());
     Chain near(chain_.begin() + static_cast<std::ptrdiff_t>(before),
                chain_.begin() + static_cast<std::ptrdiff_t>(after));
@@ -165,7 +173,8 @@ class RolledRun {
 
   const SmoothRun& run_;
   Chain chain_;
-  std::vector<int> ends_;  ///< for each piece of the chain the station where it ends
+  std::vector<int> ends_;   ///< for each piece of the chain the station where it ends
+  std::vector<char> kept_;  ///< for each piece whether nothing was gained there, and nothing near it has changed since
 };
 
 }  // namespace
