@@ -1,9 +1,11 @@
 #include "inlay/AddedPlaces.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "inlay/Clusters.hpp"
 #include "inlay/OutlineIndex.hpp"
+#include "inlay/PolygonFigures.hpp"
 #include "inlay/Sweep.hpp"
 #include "inlay/Units.hpp"
 
@@ -26,7 +28,8 @@ class Leaving {
     Point before = polygon.back();
     for (std::size_t i = 0; i < polygon.size() && !cancel_.wanted(); ++i) {
       const Point a = polygon[i], b = polygon[i + 1 < polygon.size() ? i + 1 : 0];
-      const int n = 1 + static_cast<int>(distance(a, b) / step_);
+      const double square = dot(b - a, b - a);
+      const int n = square < step_ * step_ ? 1 : 1 + static_cast<int>(std::sqrt(square) / step_);
       for (int k = 0; k < n; ++k) {
         const Point p = between(a, b, 1.0 * k / n);
         const bool leaves = !other_.reaches(p, by_);
@@ -87,7 +90,7 @@ Polygon side_of(const Polygon& polygon, double Point::*axis, double cut, bool gr
 Region inside(const Region& region, const Box& box) {
   Region found;
   for (const Polygon& polygon : region) {
-    const Box own = bounds(Region{polygon});
+    const Box own = bounds(polygon);
     if (!own.overlaps(box)) continue;
     Polygon part = polygon;
     for (const auto axis : axes) {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "inlay/PolygonFigures.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -77,7 +79,7 @@ Narrowest drawn_gap(const Region& island, double cut) {
   best = best.width < 1e299 ? between_sides(island, best) : best;
   if (best.width >= cut) best = {};
   for (const Polygon& hole : island) {
-    if (area(Region{hole}) > 0) continue;
+    if (area(hole) > 0) continue;
     const Region own = filled_hole(hole);
     if (!grown(own, -cut / 2).empty()) continue;
     if (const Narrowest narrow = largest_in(own, cut / 2); narrow.width < best.width) best = narrow;

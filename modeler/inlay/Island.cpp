@@ -44,8 +44,8 @@ IslandPart part_of(const Region& polygons, const IslandCut& cut, const Cancel& c
   IslandPart part;
   part.piece = refitted(polygons, tolerance::refit, cut.radius, cut.radius);
   part.piece_polygons = flattened(part.piece, tolerance::fine_chords);
-  PartPocket pocket = part_pocket(part.piece, cut.clearance, cut.radius, cancel);
-  if (!pocket.parallel) part.kept_clear = grown(part.piece_polygons, cut.clearance, cancel);
+  PartPocket pocket = part_pocket(part.piece, part.piece_polygons, cut.clearance, cut.radius, cancel);
+  part.kept_clear = std::move(pocket.grown_piece);
   part.pocket = std::move(pocket.outlines);
   part.pocket_polygons = std::move(pocket.polygons);
   return part;

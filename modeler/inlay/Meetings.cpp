@@ -1,6 +1,7 @@
 #include "inlay/Meetings.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include "inlay/Clusters.hpp"
 #include "inlay/Fit.hpp"
@@ -14,22 +15,23 @@ namespace {
 constexpr double beside = 0.001;  // mm; between a wall and the pockets that it parts
 
 struct Way {
-  double size = 1e300;
+  double size = 0;
   Point middle;
 };
 
-/// The shortest way from the points of one outline to the other outline.
+/// The shortest way from the points of one outline to the other outline, where it is shorter than the best so far.
 void shorten(const Region& points, const OutlineIndex& outline, Way& best) {
   for (const Polygon& polygon : points)
     for (const Point p : polygon) {
-      if (best.size < 1e299 && !outline.reaches(p, best.size)) continue;
+      if (!outline.reaches(p, best.size)) continue;
       if (const auto nearest = outline.nearest(p); nearest.distance < best.size)
         best = {nearest.distance, between(p, nearest.p, 0.5)};
     }
 }
 
-Way shortest(const Region& a, const OutlineIndex& of_a, const Region& b, const OutlineIndex& of_b) {
-  Way best;
+/// The shortest way between two outlines, where it is shorter than `most`.
+Way shortest(const Region& a, const OutlineIndex& of_a, const Region& b, const OutlineIndex& of_b, double most) {
+  Way best{most, {}};
   shorten(a, of_b, best);
   shorten(b, of_a, best);
   return best;
@@ -62,16 +64,23 @@ std::vector<PartMeeting> meetings_of(const std::vector<Island>& islands, const I
     }
   std::vector<PartMeeting> found;
   const double reach = 3 * cut.clearance - tolerance::snap;
+  std::map<const Island*, OutlineIndex> drawn;
+  const auto drawn_index = [&](const Island& island) -> const OutlineIndex& {
+    return drawn.try_emplace(&island, island.drawn).first->second;
+  };
   for (const std::vector<int>& near : clusters(boxes, reach))
     for (std::size_t k = 0; k < near.size(); ++k)
       for (std::size_t i = 0; i < k; ++i) {
         const Looked &a = looked[near[i]], &b = looked[near[k]];
         if (a.island == b.island || !boxes[near[i]].overlaps(boxes[near[k]], reach)) continue;
         if (!a.index.reaches(*b.piece, reach)) continue;
-        const Way way = shortest(*a.piece, a.index, *b.piece, b.index);
+        const Way way = shortest(*a.piece, a.index, *b.piece, b.index, reach);
         if (way.size >= reach) continue;
         const Region &drawn_a = a.island->drawn, &drawn_b = b.island->drawn;
-        const double apart = shortest(drawn_a, OutlineIndex(drawn_a), drawn_b, OutlineIndex(drawn_b)).size;
+        const OutlineIndex &of_a = drawn_index(*a.island), &of_b = drawn_index(*b.island);
+        // Both have a point near the middle: they are no further apart than these two.
+        const double most = of_a.nearest(way.middle).distance + of_b.nearest(way.middle).distance + tolerance::snap;
+        const double apart = shortest(drawn_a, of_a, drawn_b, of_b, most).size;
         found.push_back({near[i], near[k], way.size - 2 * cut.clearance, apart, way.middle});
       }
   return found;

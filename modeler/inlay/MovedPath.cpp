@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "inlay/FitTolerance.hpp"
+#include "inlay/PolygonFigures.hpp"
 #include "inlay/Units.hpp"
 
 namespace sagitta {
@@ -15,14 +16,11 @@ constexpr double one_point = 0.00002;  // mm; points of a moved path nearer to e
 
 double square(Point a) { return dot(a, a); }
 
-Polygon without_repeats(const Polygon& polygon) {
+void drop_repeats(Polygon& polygon) {
   constexpr double repeat = 2 / clip_units;
-  Polygon kept;
-  kept.reserve(polygon.size());
-  for (const Point p : polygon)
-    if (kept.empty() || square(p - kept.back()) > repeat * repeat) kept.push_back(p);
-  while (kept.size() > 1 && square(kept.front() - kept.back()) <= repeat * repeat) kept.pop_back();
-  return kept;
+  const auto one = [&](Point a, Point b) { return square(b - a) <= repeat * repeat; };
+  polygon.erase(std::unique(polygon.begin(), polygon.end(), one), polygon.end());
+  while (polygon.size() > 1 && one(polygon.front(), polygon.back())) polygon.pop_back();
 }
 
 /// Whether a path comes back from b along its own way there, to the side from which it is moved away: a slit without
@@ -35,10 +33,17 @@ bool slit(Point a, Point b, Point c, double by) {
          wide * wide <= least_width * least_width * std::max(square(d), square(e));
 }
 
-/// The polygon without slits: at their ends nothing tells the moved path which way round to go.
-Polygon without_slits(const Polygon& polygon, double by) {
+/// Takes slits out of a polygon: at their ends nothing tells the moved path which way round to go.
+void drop_slits(Polygon& polygon, double by) {
+  const std::size_t n = polygon.size();
+  if (n < 3) return;
+  std::size_t from = 0;
+  while (from < n && !slit(polygon[from], polygon[from + 1 < n ? from + 1 : 0],
+                           polygon[from + 2 < n ? from + 2 : from + 2 - n], by))
+    ++from;
+  if (from == n) return;
   Polygon kept;
-  kept.reserve(polygon.size());
+  kept.reserve(n);
   const auto ends_in_slit = [&](Point next) {
     return kept.size() > 1 && slit(kept[kept.size() - 2], kept.back(), next, by);
   };
@@ -48,7 +53,7 @@ Polygon without_slits(const Polygon& polygon, double by) {
   }
   while (kept.size() > 2 && ends_in_slit(kept.front())) kept.pop_back();
   while (kept.size() > 2 && slit(kept.back(), kept[0], kept[1], by)) kept.erase(kept.begin());
-  return kept;
+  polygon = std::move(kept);
 }
 
 /// A moved path as it grows. What an arc of the very radius that it is moved by shrinks to is one point of it.
@@ -82,7 +87,10 @@ class MovedPath {
 }  // namespace
 
 Path moved_out(const Polygon& drawn, double by) {
-  const Polygon polygon = without_repeats(without_slits(without_repeats(drawn), by));
+  Polygon polygon = drawn;
+  drop_repeats(polygon);
+  drop_slits(polygon, by);
+  drop_repeats(polygon);
   const std::size_t n = polygon.size();
   if (n < 3) return {};
   // The arcs' points lie as far outside of them as their chords lie inside.
@@ -92,7 +100,7 @@ Path moved_out(const Polygon& drawn, double by) {
   const double mitre = least_cosine(tolerance::offset_chords), smooth = least_cosine(2 * tolerance::offset_chords);
   // How often the path winds about a point is, about the outline's own, the outline's nearest places within reach less
   // its furthest ones between them: one at least for each stretch within reach, unless all of the outline is.
-  const Box box = bounds(Region{polygon});
+  const Box box = bounds(polygon);
   const bool small = std::max(box.high.x - box.low.x, box.high.y - box.low.y) <= 2 * radius;
   MovedPath path(2 * n);
   double before = std::sqrt(square(polygon[0] - polygon[n - 1]));

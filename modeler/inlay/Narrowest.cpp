@@ -34,6 +34,9 @@ class NeckSearch {
  public:
   NeckSearch(const Region& region, bool inside, double opposite)
       : inside_(inside), opposite_(opposite), least_turn_(std::acos(opposite)) {
+    std::size_t count = 0;
+    for (const Polygon& polygon : region) count += polygon.size();
+    sides_.reserve(count);
     for (const Polygon& polygon : region) add(polygon);
     std::sort(stretches_.begin(), stretches_.end(),
               [](const Stretch& a, const Stretch& b) { return a.box.low.x < b.box.low.x; });
@@ -45,6 +48,12 @@ class NeckSearch {
       if (best_.width <= look) break;
     }
     return best_;
+  }
+
+  /// Whether any is less than `than`.
+  bool any(double than) {
+    search(than, true);
+    return best_.width < than;
   }
 
   /// For each side.
@@ -83,12 +92,14 @@ class NeckSearch {
     return std::max(away + t.left + s.right, -away + t.right + s.left) >= least_turn_;
   }
 
-  void search(double look) {
-    for (std::size_t i = 0; i < stretches_.size(); ++i)
+  /// `once`: the first that is found serves.
+  void search(double look, bool once = false) {
+    for (std::size_t i = 0; i < stretches_.size() && !(once && best_.width < look); ++i)
       for (std::size_t k = i; k < stretches_.size(); ++k) {
         const double reach = std::min(look, best_.width);
         const Stretch &s = stretches_[i], &t = stretches_[k];
         if (t.box.low.x > s.box.high.x + reach) break;
+        if (t.box.low.y > s.box.high.y + reach || s.box.low.y > t.box.high.y + reach) continue;
         if (apart(s.box, t.box) > reach || !may_face(s, t)) continue;
         compare(s, t, look);
         if (i != k) compare(t, s, look);
@@ -99,6 +110,7 @@ class NeckSearch {
     for (std::size_t i = from.first; i < from.last; ++i) {
       const Side& s = sides_[i];
       const Point p = between(s.a, s.b, 0.5), inward = inside_ ? left_of(s.way) : -1.0 * left_of(s.way);
+      if (apart({p, p}, to.box) > std::min(look, best_.width)) continue;
       for (std::size_t k = to.first; k < to.last; ++k) {
         const Side& t = sides_[k];
         if (dot(t.way, s.way) > opposite_) continue;
@@ -140,6 +152,8 @@ class NeckSearch {
 Narrowest narrowest(const Region& region, bool inside, double most, double opposite) {
   return NeckSearch(region, inside, opposite).run(most);
 }
+
+bool narrower(const Region& region, bool inside, double than) { return NeckSearch(region, inside, facing).any(than); }
 
 std::vector<std::vector<double>> widths(const Region& region, bool inside, double most) {
   const std::vector<double> flat = NeckSearch(region, inside, facing).each(most);

@@ -18,6 +18,9 @@ inline constexpr double facing = -0.5;
 /// ones than `most` are not looked for: the width is then 1e300.
 Narrowest narrowest(const Region& region, bool inside, double most, double opposite = facing);
 
+/// Whether any such width is less than `than`.
+bool narrower(const Region& region, bool inside, double than);
+
 /// The same for each side of each polygon: the least width there, up to `most`; 1e300 where it is wider. No two points
 /// of a polygon that follow each other may be one.
 std::vector<std::vector<double>> widths(const Region& region, bool inside, double most);

@@ -4,6 +4,7 @@
 #include <cstdint>
 
 #include "inlay/Clusters.hpp"
+#include "inlay/PolygonFigures.hpp"
 #include "plane/Groups.hpp"
 
 namespace sagitta {
@@ -20,7 +21,8 @@ class CellVisits {
   void add(const Polygon& polygon, int own) {
     for (std::size_t i = 0; i < polygon.size(); ++i) {
       const Point a = polygon[i], b = polygon[i + 1 < polygon.size() ? i + 1 : 0];
-      const int n = 1 + static_cast<int>(std::sqrt(dot(b - a, b - a)) / (cell_ / 2));
+      const double square = dot(b - a, b - a);
+      const int n = square < cell_ * cell_ / 4 ? 1 : 1 + static_cast<int>(std::sqrt(square) / (cell_ / 2));
       for (int k = 0; k < n; ++k) {
         const Visit visit{key(between(a, b, 1.0 * k / n)), own};
         if (visits_.empty() || visits_.back() != visit) visits_.push_back(visit);
@@ -56,12 +58,6 @@ class CellVisits {
   std::vector<Visit> visits_;
 };
 
-Box box_of(const Polygon& polygon) {
-  Box box;
-  for (const Point p : polygon) box.add(p);
-  return box;
-}
-
 std::vector<Neighbours> of_cluster(const std::vector<const Polygon*>& polygons, const std::vector<Box>& boxes,
                                    const std::vector<int>& cluster, double reach) {
   Box whole;
@@ -93,7 +89,7 @@ std::vector<Neighbours> of_cluster(const std::vector<const Polygon*>& polygons, 
 
 std::vector<Neighbours> neighbours(const std::vector<const Polygon*>& polygons, double reach) {
   std::vector<Box> boxes;
-  for (const Polygon* polygon : polygons) boxes.push_back(box_of(*polygon));
+  for (const Polygon* polygon : polygons) boxes.push_back(bounds(*polygon));
   std::vector<Neighbours> found;
   for (const std::vector<int>& cluster : clusters(boxes, reach)) {
     std::size_t points = 0;

@@ -6,6 +6,16 @@
 namespace sagitta {
 namespace {
 
+/// Whether p lies within the square root of `reach` of the side from a to b.
+bool within(Point p, Point a, Point b, double reach) {
+  const Point d = b - a, way = p - a;
+  const double square = dot(d, d), along = dot(way, d);
+  if (along <= 0) return dot(way, way) <= reach;
+  if (along >= square) return dot(p - b, p - b) <= reach;
+  const double aside = cross(d, way);
+  return aside * aside <= reach * square;
+}
+
 Point nearest_on(Point p, Point a, Point b) {
   const Point d = b - a;
   const double square = dot(d, d);
@@ -16,6 +26,9 @@ Point nearest_on(Point p, Point a, Point b) {
 
 OutlineIndex::OutlineIndex(const Region& region) {
   Box box;
+  std::size_t count = 0;
+  for (const Polygon& polygon : region) count += polygon.size();
+  sides_.reserve(count);
   for (const Polygon& polygon : region)
     for (std::size_t i = 0; i < polygon.size(); ++i) {
       box.add(polygon[i]);
@@ -31,28 +44,33 @@ OutlineIndex::OutlineIndex(const Region& region) {
   rows_ = static_cast<long long>(height / size_) + 1;
   starts_.assign(static_cast<std::size_t>(columns_ * rows_) + 1, 0);
   const auto each_cell = [&](const auto& visit) {
-    for (int i = 0; i < static_cast<int>(sides_.size()); ++i) {
+    for (int i = static_cast<int>(sides_.size()) - 1; i >= 0; --i) {
       const Side& s = sides_[i];
-      for (long long x = column(std::min(s.a.x, s.b.x)); x <= column(std::max(s.a.x, s.b.x)); ++x)
-        for (long long y = row(std::min(s.a.y, s.b.y)); y <= row(std::max(s.a.y, s.b.y)); ++y) {
+      const auto [left, right] = std::minmax({column(s.a.x), column(s.b.x)});
+      const auto [lower, upper] = std::minmax({row(s.a.y), row(s.b.y)});
+      if (left == right && lower == upper) {
+        visit(left + lower * columns_, i);
+        continue;
+      }
+      for (long long x = left; x <= right; ++x)
+        for (long long y = lower; y <= upper; ++y) {
           const Point middle = low_ + size_ * Point{static_cast<double>(x) + 0.5, static_cast<double>(y) + 0.5};
           const Point away = nearest_on(middle, s.a, s.b) - middle;
           if (dot(away, away) <= size_ * size_) visit(x + y * columns_, i);
         }
     }
   };
-  each_cell([&](long long cell, int) { ++starts_[cell + 1]; });
+  each_cell([&](long long cell, int) { ++starts_[cell]; });
   for (std::size_t i = 1; i < starts_.size(); ++i) starts_[i] += starts_[i - 1];
   entries_.resize(static_cast<std::size_t>(starts_.back()));
-  std::vector<int> next(starts_.begin(), starts_.end() - 1);
-  each_cell([&](long long cell, int i) { entries_[next[cell]++] = i; });
+  each_cell([&](long long cell, int i) { entries_[--starts_[cell]] = i; });
 }
 
 long long OutlineIndex::column(double x) const {
-  return std::clamp(static_cast<long long>(std::floor((x - low_.x) / size_)), 0LL, columns_ - 1);
+  return std::clamp(static_cast<long long>((x - low_.x) / size_), 0LL, columns_ - 1);
 }
 long long OutlineIndex::row(double y) const {
-  return std::clamp(static_cast<long long>(std::floor((y - low_.y) / size_)), 0LL, rows_ - 1);
+  return std::clamp(static_cast<long long>((y - low_.y) / size_), 0LL, rows_ - 1);
 }
 
 template <class Visit>
@@ -67,8 +85,7 @@ bool OutlineIndex::reaches(Point p, double reach) const {
   const auto in_cell = [&](long long cell) {
     for (int i = starts_[cell]; i < starts_[cell + 1]; ++i) {
       const Side& s = sides_[entries_[i]];
-      const Point away = nearest_on(p, s.a, s.b) - p;
-      if (dot(away, away) <= reach * reach) return true;
+      if (within(p, s.a, s.b, reach * reach)) return true;
     }
     return false;
   };

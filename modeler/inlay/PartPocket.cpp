@@ -31,7 +31,7 @@ bool moves_whole(const Loops& loops, double by) {
 }
 
 Region without_skins(const Region& pocket, const Cancel& cancel) {
-  if (narrowest(pocket, false, 2 * tolerance::snap).width > 2 * tolerance::snap) return pocket;
+  if (!narrower(pocket, false, 2 * tolerance::snap)) return pocket;
   return grown(grown(pocket, tolerance::snap, cancel), -tolerance::snap, cancel);
 }
 
@@ -89,13 +89,14 @@ class Pockets {
   Region together(const std::vector<int>& ours) const {
     Region all;
     for (const int i : ours) all.insert(all.end(), polygons(i).begin(), polygons(i).end());
-    all = filled(all, cancel_);
+    Region walls;
     for (const PartMeeting& meeting : meetings_) {
-      if (meeting.wood <= 0 || std::find(ours.begin(), ours.end(), meeting.a) == ours.end()) continue;
+      if (meeting.wood <= 0 || !std::binary_search(ours.begin(), ours.end(), meeting.a)) continue;
       const Region wall = wall_between(polygons(meeting.a), polygons(meeting.b), cut_, cancel_);
-      all = united(all, grown(wall, tolerance::snap, cancel_), cancel_);
+      for (Polygon& polygon : grown(wall, tolerance::snap, cancel_)) walls.push_back(std::move(polygon));
     }
-    return all;
+    all = filled(all, cancel_);
+    return walls.empty() ? all : united(all, walls, cancel_);
   }
 
   /// The pocket among `ours` that is the part, whole and alone; -1: none.
@@ -120,20 +121,20 @@ class Pockets {
 
 }  // namespace
 
-PartPocket part_pocket(const Loops& piece, double clearance, double least_radius, const Cancel& cancel) {
-  const auto made = [](Loops outlines, bool parallel) {
-    Region own = flattened(outlines, tolerance::fine_chords);
-    return PartPocket{std::move(outlines), std::move(own), parallel};
-  };
-  if (clearance <= 0) return made(piece, true);
-  const double reach = 2 * (clearance + tolerance::snap);
-  const Region polygons = flattened(piece, tolerance::fine_chords);
-  if (moves_whole(piece, clearance) && narrowest(polygons, false, reach).width > reach)
-    return made(nudged(piece, clearance), true);
-  // Where the piece turns in as tightly as the cutter, its pocket does so more tightly by the clearance.
-  return made(refitted(without_skins(grown(polygons, clearance, cancel), cancel), tolerance::refit, least_radius,
-                       std::max(0.0, least_radius - clearance)),
-              false);
+PartPocket part_pocket(const Loops& piece, const Region& polygons, double clearance, double least_radius,
+                       const Cancel& cancel) {
+  if (clearance <= 0) return {piece, polygons, {}};
+  PartPocket pocket;
+  if (moves_whole(piece, clearance) && !narrower(polygons, false, 2 * (clearance + tolerance::snap))) {
+    pocket.outlines = nudged(piece, clearance);
+  } else {
+    // Where the piece turns in as tightly as the cutter, its pocket does so more tightly by the clearance.
+    pocket.grown_piece = grown(polygons, clearance, cancel);
+    pocket.outlines = refitted(without_skins(pocket.grown_piece, cancel), tolerance::refit, least_radius,
+                               std::max(0.0, least_radius - clearance));
+  }
+  pocket.polygons = flattened(pocket.outlines, tolerance::fine_chords);
+  return pocket;
 }
 
 Loops run_together(const std::vector<Island>& islands, const std::vector<PartMeeting>& meetings, const IslandCut& cut,

@@ -4,6 +4,7 @@
 
 #include "inlay/Biarc.hpp"
 #include "inlay/Narrowest.hpp"
+#include "inlay/PolygonFigures.hpp"
 #include "inlay/RolledRun.hpp"
 #include "plane/ParallelFor.hpp"
 
@@ -217,7 +218,7 @@ class LoopFit {
     const Point centre = (1 / size) * sum;
     double radius = 0;
     for (const Point p : p_) radius += distance(p, centre) / n_;
-    const bool ccw = area(Region{p_}) > 0;
+    const bool ccw = area(p_) > 0;
     const double closest = *std::min_element(follow_.begin(), follow_.end());
     for (const Point p : p_)
       if (std::abs(distance(p, centre) - radius) > closest / 2) return {};
@@ -253,7 +254,7 @@ class LoopFit {
 Loops refitted(const Region& region, double stray, double least_radius, double least_hollow) {
   Region clean;
   for (const Polygon& polygon : thinned(region, noise))
-    if (Polygon points = apart(polygon); std::abs(area(Region{points})) > speck) clean.push_back(std::move(points));
+    if (Polygon points = apart(polygon); std::abs(area(points)) > speck) clean.push_back(std::move(points));
   auto follow = widths(clean, true, 4 * stray), outside = widths(clean, false, 4 * stray);
   Loops loops(clean.size());
   std::size_t points = 0;

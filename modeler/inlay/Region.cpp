@@ -7,6 +7,7 @@
 #include "inlay/Clusters.hpp"
 #include "inlay/MovedPath.hpp"
 #include "inlay/Neighbours.hpp"
+#include "inlay/PolygonFigures.hpp"
 #include "inlay/Sweep.hpp"
 #include "inlay/Units.hpp"
 #include "plane/ParallelFor.hpp"
@@ -25,12 +26,6 @@ bool sharp(Point a, Point b, Point c) {
   const Point in = a - b, out = c - b;
   const double along = dot(in, out);
   return along > 0 && along * along > 0.8 * dot(in, in) * dot(out, out);
-}
-
-Box box_of(const Polygon& polygon) {
-  Box box;
-  for (const Point p : polygon) box.add(p);
-  return box;
 }
 
 /// The larger side.
@@ -72,6 +67,7 @@ class Frame {
 
 Region regions_of(const Paths& paths) {
   Region region;
+  region.reserve(paths.size());
   for (const Path& path : paths) region.push_back(polygon_of(path));
   return region;
 }
@@ -102,7 +98,7 @@ class Clipping {
 
   Region answer(const Neighbours& group, const Cancel& cancel) const {
     int about_a = 0, about_b = 0;
-    for (const int i : group.about) (of_a(i) ? about_a : about_b) += area({*all_[i]}) > 0 ? 1 : -1;
+    for (const int i : group.about) (of_a(i) ? about_a : about_b) += area(*all_[i]) > 0 ? 1 : -1;
     const auto ours = std::count_if(group.members.begin(), group.members.end(), [&](int i) { return of_a(i); });
     Region answer;
     if (about_a == 0 && about_b == 0 && (ours == 0 || ours == static_cast<std::ptrdiff_t>(group.members.size()))) {
@@ -114,7 +110,7 @@ class Clipping {
     Box box;
     for (const int i : group.members) {
       (of_a(i) ? job.subject : job.clip).push_back(path_of(*all_[i]));
-      for (const Point p : *all_[i]) box.add(p);
+      add(*all_[i], box);
     }
     const Frame frame(box);
     frame.add(about_a, job.subject);
@@ -144,17 +140,26 @@ Polygon thinned(const Polygon& polygon, double tolerance) {
   constexpr std::size_t window = 64;  // points that one line may stand for
   const std::size_t n = polygon.size();
   if (n < 4) return polygon;
-  Polygon kept{polygon.front()};
+  Polygon kept;
+  kept.reserve(n);
+  kept.push_back(polygon.front());
   std::size_t last = 0;
   for (std::size_t next = 2; next <= n; ++next) {
     bool serves = next - last < window;
     for (std::size_t i = last + 1; i < next && serves; ++i)
-      serves = off_line(polygon[i], polygon[last], polygon[next % n]) <= tolerance;
+      serves = off_line(polygon[i], polygon[last], polygon[next < n ? next : 0]) <= tolerance;
     if (serves) continue;
     last = next - 1;
     kept.push_back(polygon[last]);
   }
   return kept.size() < 3 ? polygon : kept;
+}
+
+bool has_sharp(const Polygon& polygon) {
+  const std::size_t n = polygon.size();
+  for (std::size_t i = 0; i < n; ++i)
+    if (sharp(polygon[i], polygon[i + 1 < n ? i + 1 : i + 1 - n], polygon[i + 2 < n ? i + 2 : i + 2 - n])) return true;
+  return false;
 }
 
 /// An outline's sides, so many under a box: quick to make, for few questions.
@@ -195,7 +200,7 @@ class SideBoxes {
 
 /// A point inside: the middle of the longest stretch that the level line through the middle of its box has in it.
 Point inner_point(const Polygon& polygon) {
-  const Box box = box_of(polygon);
+  const Box box = bounds(polygon);
   const double y = (box.low.y + box.high.y) / 2;
   std::vector<double> xs;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
@@ -212,16 +217,21 @@ Point inner_point(const Polygon& polygon) {
 
 /// Where many moved sides cross at small angles, Clipper's whole numbers leave slivers between them: sharp tips, and
 /// specks of which the inside is nearer to the outline than it was moved.
-Region without_slivers(const Region& moved, const Region& outline, double by) {
+Region without_slivers(Region moved, const Region& outline, double by) {
   std::optional<SideBoxes> sides;
   const auto true_tip = [&](Point p) {
     if (!sides) sides.emplace(outline);
     return !sides->reaches(p, by - sliver);
   };
   Region kept;
-  for (const Polygon& polygon : moved) {
-    Polygon own;
+  for (Polygon& polygon : moved) {
+    if (!has_sharp(polygon) && size(bounds(polygon)) > speck) {
+      kept.push_back(std::move(polygon));
+      continue;
+    }
     const std::size_t n = polygon.size();
+    Polygon own;
+    own.reserve(n);
     for (std::size_t i = 0; i < n; ++i) {
       own.push_back(polygon[i]);
       while (own.size() > 2 && sharp(own[own.size() - 3], own[own.size() - 2], own.back()) &&
@@ -231,7 +241,7 @@ Region without_slivers(const Region& moved, const Region& outline, double by) {
     while (own.size() > 2 && sharp(own[own.size() - 2], own.back(), own.front()) && !true_tip(own.back()))
       own.pop_back();
     while (own.size() > 2 && sharp(own.back(), own.front(), own[1]) && !true_tip(own.front())) own.erase(own.begin());
-    const bool tiny = size(box_of(own)) <= speck;
+    const bool tiny = size(bounds(own)) <= speck;
     if (own.size() < 3 || (tiny && !true_tip(inner_point(own)))) continue;
     kept.push_back(std::move(own));
   }
@@ -241,7 +251,7 @@ Region without_slivers(const Region& moved, const Region& outline, double by) {
 /// The least outer polygon about a hole; -1: none.
 int round_about(const Polygon& hole, const std::vector<Region>& outer, const std::vector<Box>& boxes,
                 const std::vector<double>& areas) {
-  const Box box = box_of(hole);
+  const Box box = bounds(hole);
   std::vector<int> about;
   for (int i = 0; i < static_cast<int>(outer.size()); ++i)
     if (boxes[i].low.x <= box.low.x && boxes[i].low.y <= box.low.y && boxes[i].high.x >= box.high.x &&
@@ -263,31 +273,28 @@ int round_about(const Polygon& hole, const std::vector<Region>& outer, const std
 
 double area(const Region& region) {
   double sum = 0;
-  for (const Polygon& polygon : region)
-    for (std::size_t i = 0; i < polygon.size(); ++i)
-      sum += cross(polygon[i] - polygon[0], polygon[(i + 1) % polygon.size()] - polygon[0]) / 2;
+  for (const Polygon& polygon : region) add_area(polygon, sum);
   return sum;
 }
 
 Box bounds(const Region& region) {
   Box box;
-  for (const Polygon& polygon : region)
-    for (const Point p : polygon) box.add(p);
+  for (const Polygon& polygon : region) add(polygon, box);
   return box;
 }
 
 Region grown(const Region& region, double by, const Cancel& cancel) {
   if (region.empty() || by == 0) return region;
   const std::vector<Neighbours> groups = neighbours(all_of(region), 2 * std::abs(by) + 0.001);
-  const Region result = gathered(static_cast<int>(groups.size()), points(region), [&](int g) {
+  Region result = gathered(static_cast<int>(groups.size()), points(region), [&](int g) {
     if (cancel.wanted()) return Region{};
     int about = 0;
-    for (const int i : groups[g].about) about += area({region[i]}) > 0 ? 1 : -1;
+    for (const int i : groups[g].about) about += area(region[i]) > 0 ? 1 : -1;
     ClipJob job;
     Box box;
     for (const int i : groups[g].members) {
       job.subject.push_back(moved_out(region[i], by));
-      for (const Point p : region[i]) box.add(p);
+      add(region[i], box);
     }
     const Frame frame(box.grown(std::abs(by)));
     frame.add(about, job.subject);
@@ -295,7 +302,7 @@ Region grown(const Region& region, double by, const Cancel& cancel) {
     frame.take_off(paths);
     return regions_of(paths);
   });
-  return cancel.wanted() ? Region{} : thinned(without_slivers(result, region, std::abs(by)), offset_noise);
+  return cancel.wanted() ? Region{} : thinned(without_slivers(std::move(result), region, std::abs(by)), offset_noise);
 }
 
 Region without(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctDifference, cancel); }
@@ -304,7 +311,7 @@ Region common(const Region& a, const Region& b, const Cancel& cancel) { return c
 
 Region filled(const Region& polygons, const Cancel& cancel) {
   std::vector<Box> boxes;
-  for (const Polygon& polygon : polygons) boxes.push_back(box_of(polygon));
+  for (const Polygon& polygon : polygons) boxes.push_back(bounds(polygon));
   const std::vector<std::vector<int>> groups = clusters(boxes, 2 / clip_units);
   return gathered(static_cast<int>(groups.size()), points(polygons), [&](int g) {
     ClipJob job;
@@ -318,13 +325,13 @@ std::vector<Region> parts(const Region& region) {
   std::vector<Box> boxes;
   std::vector<double> areas;
   for (const Polygon& polygon : region) {
-    if (area({polygon}) <= 0) continue;
+    if (area(polygon) <= 0) continue;
     found.push_back({polygon});
-    boxes.push_back(box_of(polygon));
-    areas.push_back(area({polygon}));
+    boxes.push_back(bounds(polygon));
+    areas.push_back(area(polygon));
   }
   for (const Polygon& hole : region) {
-    if (area({hole}) >= 0) continue;
+    if (area(hole) >= 0) continue;
     const int own = round_about(hole, found, boxes, areas);
     if (own >= 0) found[own].push_back(hole);
   }

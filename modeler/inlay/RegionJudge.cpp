@@ -91,7 +91,7 @@ Region RegionJudge::near(int region, bool pockets) const {
     const Made& made = made_[static_cast<std::size_t>(i)];
     if (!made.box.overlaps(box, reach) || (!pockets && i == region)) continue;
     const Region& other = pockets ? made.pocket : made.piece;
-    if (extent.may_meet(Extent(other), reach)) append(other, found);
+    if (i == region || extent.may_meet(Extent(other), reach)) append(other, found);
   }
   return found;
 }
