@@ -8,6 +8,8 @@
 
 #include "inlay/ArcRun.hpp"
 #include "inlay/Biarc.hpp"
+#include "inlay/FitTolerance.hpp"
+#include "inlay/Flatten.hpp"
 #include "inlay/MovedPath.hpp"
 #include "inlay/PartPocket.hpp"
 #include "inlay/Sweep.hpp"
@@ -168,16 +170,20 @@ TEST(Sweep, TakesAwayWhatIsClipped) {
   EXPECT_NEAR(sum, 16000 - 2.0 * holes, 1e-3);
 }
 
+PartPocket pocket_about(const Loops& piece, double clearance) {
+  return part_pocket(piece, flattened(piece, tolerance::fine_chords), clearance, 0.3, {});
+}
+
 /// A disc's pocket is a disc, a stadium's a stadium, exactly.
 TEST(PartPocket, OfADiscAndAStadiumIsOneOfTheSameKind) {
   const double d = 0.05;
-  const PartPocket disc = part_pocket({circle({2, 3}, 4)}, d, 0.3, {});
-  EXPECT_TRUE(disc.parallel);
+  const PartPocket disc = pocket_about({circle({2, 3}, 4)}, d);
+  EXPECT_TRUE(disc.grown_piece.empty());
   ASSERT_EQ(disc.outlines.size(), 1U);
   EXPECT_NEAR(area(disc.outlines[0]), pi * 4.05 * 4.05, 1e-9);
   const Loop stadium = outline(Rounded{{{-5, 0}, {5, 0}}, 2});
-  const PartPocket around = part_pocket({stadium}, d, 0.3, {});
-  EXPECT_TRUE(around.parallel);
+  const PartPocket around = pocket_about({stadium}, d);
+  EXPECT_TRUE(around.grown_piece.empty());
   EXPECT_NEAR(area(around.outlines[0]), pi * 2.05 * 2.05 + 10 * 4.1, 1e-9);
   EXPECT_NEAR(perimeter(around.outlines[0]), 2 * pi * 2.05 + 20, 1e-9);
 }
@@ -187,7 +193,7 @@ TEST(PartPocket, OfARingShrinksItsIsland) {
   Loop hole = circle({0, 0}, 3);
   std::reverse(hole.begin(), hole.end());
   for (Piece& piece : hole) piece = piece.reversed();
-  const PartPocket ring = part_pocket({circle({0, 0}, 8), hole}, 0.1, 0.3, {});
+  const PartPocket ring = pocket_about({circle({0, 0}, 8), hole}, 0.1);
   ASSERT_EQ(ring.outlines.size(), 2U);
   EXPECT_NEAR(area(ring.outlines[0]) + area(ring.outlines[1]), pi * (8.1 * 8.1 - 2.9 * 2.9), 1e-9);
 }
