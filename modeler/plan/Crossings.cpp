@@ -83,8 +83,10 @@ class Divider {
       borders_[map_.edges[e].left].push_back(2 * e);
       borders_[map_.edges[e].right].push_back(2 * e + 1);
     }
-    for (int f = 1; f < static_cast<int>(candidates_.size()); ++f)
-      for (const Pair& pair : pairs_of(candidates_[f], candidates_[f])) divide_face(f, pair);
+    for (int f = 1; f < static_cast<int>(candidates_.size()); ++f) {
+      const std::vector<int> shared = triple_points(f);
+      for (const Pair& pair : pairs_of(candidates_[f], candidates_[f])) divide_face(f, pair, shared);
+    }
     return std::move(grazed_);
   }
 
@@ -163,10 +165,56 @@ class Divider {
                                       : line(a, b);
   }
 
-  /// Draws the curve where the pair's heights are equal through one face.
-  void divide_face(int f, const Pair& pair) {
+  /// Where a level, a moved surface and a hole's wall meet within a face: the three curves of their pairs run through
+  /// one point there, made a vertex. On the lines along which the wall has the level's height.
+  std::vector<int> triple_points(int f) {
+    const Candidates& here = candidates_[f];
+    if (!here.wood || !here.trough || !here.moved) return {};
+    const Tunnel& tunnel = here.trough->tunnel;
+    const auto [low, high] = reach_along(f, tunnel);
+    std::vector<int> found;
+    for (const double z : {here.bottom, here.level ? here.level->value : here.bottom}) {
+      const double rise = z - here.trough->value, square = tunnel.radius * tunnel.radius - rise * rise;
+      if (square <= 0) continue;
+      for (const double across : {-std::sqrt(square), std::sqrt(square)})
+        add_contacts(f, {*here.moved, level(z)}, tunnel.at(low, across), tunnel.at(high, across), found);
+    }
+    return found;
+  }
+
+  /// From where to where along a hole's axis a face reaches.
+  std::pair<double, double> reach_along(int f, const Tunnel& tunnel) const {
+    double low = 1e300, high = -1e300;
+    for (const HalfEdge h : borders_[f]) {
+      const double along = tunnel.along(map_.vertices[map_.origin(h)]);
+      low = std::min(low, along);
+      high = std::max(high, along);
+    }
+    return {low, high};
+  }
+
+  /// Vertices where the pair's heights are equal on the line from a to b within a face, beside no other.
+  void add_contacts(int f, const Pair& pair, Point a, Point b, std::vector<int>& nodes) {
+    constexpr int samples = 16;
+    const auto along = [&](double t) { return gap(pair, between(a, b, t)); };
+    for (const double t : contacts_of(along, tolerance::height, samples)) {
+      const Point p = between(a, b, t);
+      const auto same = [&](int v) { return distance(map_.vertices[v], p) <= 10 * tolerance::vertex; };
+      const auto starts = [&](HalfEdge h) { return same(map_.origin(h)); };
+      if (!map_.winds_about(borders_[f], p) || std::any_of(nodes.begin(), nodes.end(), same)) continue;
+      if (std::any_of(borders_[f].begin(), borders_[f].end(), starts)) continue;
+      nodes.push_back(static_cast<int>(map_.vertices.size()));
+      map_.vertices.push_back(p);
+    }
+  }
+
+  /// Draws the curve where the pair's heights are equal through one face. `shared`: vertices within it that more than
+  /// one such curve runs through.
+  void divide_face(int f, const Pair& pair, const std::vector<int>& shared) {
     bool above = false, below = false;
     std::set<int> touched;
+    for (const int v : shared)
+      if (std::abs(gap(pair, map_.vertices[v])) <= tolerance::height) touched.insert(v);
     for (const HalfEdge h : borders_[f]) {
       const int v = map_.origin(h);
       const double at_vertex = gap(pair, map_.vertices[v]);
@@ -225,21 +273,8 @@ class Divider {
 
   void add_turns(int f, const Pair& pair, double turn, std::vector<int>& nodes) {
     const Tunnel& tunnel = pair.upper.tunnel;
-    double low = 1e300, high = -1e300;
-    for (const HalfEdge h : borders_[f]) {
-      const double along = tunnel.along(map_.vertices[map_.origin(h)]);
-      low = std::min(low, along);
-      high = std::max(high, along);
-    }
-    const auto place = [&](double t) { return tunnel.at(low + t * (high - low), turn); };
-    constexpr int samples = 16;
-    for (const double t : contacts_of([&](double at) { return gap(pair, place(at)); }, tolerance::height, samples)) {
-      const Point p = place(t);
-      const auto same = [&](int v) { return distance(map_.vertices[v], p) <= 10 * tolerance::vertex; };
-      if (!map_.winds_about(borders_[f], p) || std::any_of(nodes.begin(), nodes.end(), same)) continue;
-      nodes.push_back(static_cast<int>(map_.vertices.size()));
-      map_.vertices.push_back(p);
-    }
+    const auto [low, high] = reach_along(f, tunnel);
+    add_contacts(f, pair, tunnel.at(low, turn), tunnel.at(high, turn), nodes);
   }
 
   /// On the centre line a floor and the surface within tolerance::height of each other meet anywhere within this of it.
