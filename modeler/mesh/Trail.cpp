@@ -82,9 +82,19 @@ struct Track {
   }
 };
 
+/// Where an arc's curve passes the height y of p, a place on its chord; p itself on what is no arc, and where the arc
+/// runs along the line. Arcs whose chords nearly coincide are further apart than these.
+Point on_curve(const PlanEdge& edge, Point p) {
+  if (!edge.piece.is_arc()) return p;
+  const double up = p.y - edge.piece.centre.y, r = edge.piece.radius;
+  const double aside = std::sqrt(std::max(0.0, (r - up) * (r + up)));
+  if (aside < std::abs(up)) return p;
+  return {edge.piece.centre.x + (p.x > edge.piece.centre.x ? aside : -aside), p.y};
+}
+
 /// Every line y = const that lies strictly between two neighbours gets a point there; an inner point that lies as good
 /// as on the line makes way for it.
-void cut_at_lines(std::vector<TrailPoint>& inner, const TrailPoint& from, const TrailPoint& to,
+void cut_at_lines(std::vector<TrailPoint>& inner, const PlanEdge& edge, const TrailPoint& from, const TrailPoint& to,
                   const std::vector<double>& lines) {
   const auto free = [&](Point p) { return !std::binary_search(lines.begin(), lines.end(), p.y); };
   std::vector<TrailPoint> result{from};
@@ -97,7 +107,8 @@ void cut_at_lines(std::vector<TrailPoint>& inner, const TrailPoint& from, const 
     std::vector<TrailPoint> cuts;
     for (auto line = first; line < end; ++line) {
       const double t = (*line - a.y) / (b.y - a.y);
-      cuts.push_back({rounded({a.x + t * (b.x - a.x), *line}), between(last.exact, next.exact, t)});
+      const Point p = on_curve(edge, {a.x + t * (b.x - a.x), *line});
+      cuts.push_back({rounded(p), edge.piece.is_arc() ? p : between(last.exact, next.exact, t)});
     }
     if (a.y > b.y) std::reverse(cuts.begin(), cuts.end());
     if (!cuts.empty() && result.size() > 1 && free(a) && distance(cuts.front().p, a) < clear_of_points)
@@ -196,7 +207,7 @@ Trails trails_of(const Shell& shell, double budget) {
       const Track track{shell, map.edges[e], bounds[e], budget, twins[e]};
       track.cut_then_divide(from, to, trails.lines, inner);
     } else {
-      cut_at_lines(inner, from, to, trails.lines);
+      cut_at_lines(inner, map.edges[e], from, to, trails.lines);
     }
     for (const Tunnel& tunnel : tunnels[e]) cut_across(inner, from, to, tunnel, trails.across[tunnel]);
   }
