@@ -57,27 +57,34 @@ class Untangler {
   }
 
   /// Near their common end they are delta s + (k2 - k1) s^2 / 2 apart, s along them: zero again at -2 delta / (k2 -
-  /// k1).
+  /// k1). That is a crossing of its own unless it lies within the reach, or the lens between is as good as flat and the
+  /// arc that is turned moves no further than it is deep.
   bool cross_again(const Leaving& a, const Leaving& b) const {
     const Piece one = leaving(a), other = leaving(b);
     const double delta = between_tangents(one, other), bend = curvature(other) - curvature(one);
     if (std::abs(delta) > side_by_side || bend == 0) return false;
-    const double again = -2 * delta / bend;
-    return again > tolerance::same && again < 2 * reach_;
+    const double again = -2 * delta / bend, depth = std::abs(bend) * again * again / 8;
+    if (again <= tolerance::same || again >= std::min(one.length(), other.length())) return false;
+    const Piece& turned = turns_first(a, b) ? one : other;
+    const double moved = distance(turned.a, turned.b) * std::abs(delta) / 8;
+    return again < 2 * reach_ || (depth <= tolerance::vertex && moved <= tolerance::vertex);
+  }
+
+  /// Whether it is the first that is turned: the arc, or the one of the lesser feature.
+  bool turns_first(const Leaving& a, const Leaving& b) const {
+    if (!edge(a).piece.is_arc() || !edge(b).piece.is_arc()) return edge(a).piece.is_arc();
+    return edge(a).source.feature > edge(b).source.feature;
   }
 
   void touch(const Leaving& a, const Leaving& b) {
-    const bool turns_first = !edge(b).piece.is_arc() || (edge(a).piece.is_arc() && lesser(a, b));
-    const Leaving& turned = turns_first ? a : b;
-    const Piece guide = leaving(turns_first ? b : a), own = leaving(turned);
+    const bool first = turns_first(a, b);
+    const Leaving& turned = first ? a : b;
+    const Piece guide = leaving(first ? b : a), own = leaving(turned);
     const Point way = guide.slope(0), chord = own.b - own.a;
     const double sweep = 2 * std::atan2(cross(way, chord), dot(way, chord));  // the angle to the chord, twice
     const Piece bent = arc_turning(own.a, own.b, sweep);
     web_.edges[static_cast<std::size_t>(turned.edge)].piece = turned.from ? bent : bent.reversed();
   }
-
-  /// Whether the first belongs to the feature that gives way.
-  bool lesser(const Leaving& a, const Leaving& b) const { return edge(a).source.feature > edge(b).source.feature; }
 
   Web& web_;
   double reach_;

@@ -4,10 +4,10 @@
 
 namespace sagitta {
 
-/// Edges that leave a point side by side and cross again within `reach` of it (mm): the lesser of them, or the one that
-/// is an arc, is turned there until the two touch in the point and cross nowhere near it. The arc keeps its ends, and
-/// its middle moves by no more than the square of the reach over its radius, and by its chord times the angle over 8. A
-/// web without such edges is left exactly as it is.
+/// Edges that leave a point side by side and cross again within `reach` of it (mm), or so that the lens between them is
+/// no deeper than tolerance::vertex: the lesser of them, or the one that is an arc, is turned there until the two touch
+/// in the point and cross nowhere near it. The arc keeps its ends; its middle moves by its chord times the angle
+/// over 8. A web without such edges is left exactly as it is.
 void untangle_cusps(Web& web, double reach);
 
 }  // namespace sagitta

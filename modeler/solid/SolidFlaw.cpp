@@ -161,14 +161,16 @@ class Judge {
 
 }  // namespace
 
+std::optional<Flaw> flaw_as_it_is(const TopoDS_Solid& solid, int euler) { return Judge(solid).run(euler); }
+
 std::optional<Flaw> flaw_in(const TopoDS_Solid& solid, int euler) {
-  if (auto flaw = Judge(solid).run(euler)) return flaw;
+  if (auto flaw = flaw_as_it_is(solid, euler)) return flaw;
   if (!has_narrow_corner(solid) && !has_shallow_face(solid)) return std::nullopt;
   const std::vector<TopoDS_Solid> back = read_back(solid);
   if (back.size() != 1)
     return Flaw{Flaw::Kind::file, "its STEP file is read as " + std::to_string(back.size()) + " solids",
                 middle_of(solid), -1};
-  auto flaw = Judge(back.front()).run(euler);
+  auto flaw = flaw_as_it_is(back.front(), euler);
   if (!flaw) return std::nullopt;
   return Flaw{Flaw::Kind::file, "after its STEP file is read, " + flaw->what, flaw->at, -1};
 }

@@ -9,6 +9,9 @@
 
 namespace sagitta {
 
+/// Nothing when the solid itself holds what `flaw_in` asks, without any file: the judgement of a solid that was read.
+std::optional<Flaw> flaw_as_it_is(const TopoDS_Solid& solid, int euler);
+
 /// Nothing when the solid is one closed shell, every edge lies between exactly two faces that use it in opposite
 /// directions, V - E + F - (L - F) is `euler` (2 - 2 genus), no vertex or edge is less certain than tolerance::vertex,
 /// every edge stays within its tolerance of its image in each face, between the kernel's own samples too, and BRepCheck

@@ -17,6 +17,7 @@
 #include "mesh/Mesh.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "solid/Solid.hpp"
+#include "solid/SolidFlaw.hpp"
 #include "solid/StepCopy.hpp"
 
 namespace sagitta::random_boards {
@@ -99,7 +100,10 @@ std::string unsound_mesh(const Mesh& mesh, const Shell& shell, int handles, doub
 std::string unsound_step(const TopoDS_Solid& solid, int handles, double volume_of_solid, const Ways& ways) {
   const StepCopy copy = through_step(solid, "judged");
   if (!copy.trouble.empty()) return copy.trouble;
-  if (std::string wrong = unsound_solid(copy.solid, handles, ways); !wrong.empty()) return wrong;
+  // What is read is judged as it is: a copy of the copy is nobody's file.
+  if (const auto flaw = flaw_as_it_is(copy.solid, 2 - 2 * handles)) return flaw->what;
+  if (ways.vertices)
+    if (std::string wrong = loose_vertex(copy.solid); !wrong.empty()) return wrong;
   const double off = volume_of(copy.solid) / volume_of_solid - 1;
   return std::abs(off) < same_volume ? "" : "its volume is off by a share of " + std::to_string(off);
 }
