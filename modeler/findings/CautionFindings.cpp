@@ -51,7 +51,7 @@ void judge_cautions(const Subject& subject, Judge& judge) {
   const std::set<std::string> names = materials_of(board);
   judge.hold(rule("caution-dust"), static_cast<double>(names.size()), spot, dust_words(board, names) + first,
              "extract at the cutter, wear a mask, and check the limits that hold where you work");
-  const std::size_t pieces = subject.inlays ? subject.inlays->pieces.size() : subject.layout.markers.size();
+  const std::size_t pieces = subject.inlays.pieces.size();
   judge.hold(rule("caution-fumes"), static_cast<double>(pieces + (board.binding ? 2 : 0)), spot,
              "gluing in " + std::to_string(pieces) +
                  " pieces: adhesive fumes irritate eyes and lungs, and thin glue bonds skin" + first,

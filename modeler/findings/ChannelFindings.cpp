@@ -3,7 +3,6 @@
 
 #include "findings/NeckShape.hpp"
 #include "findings/Work.hpp"
-#include "inlay/Flatten.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
 
@@ -53,17 +52,11 @@ Thin thinnest(const Subject& subject, const Channel& channel) {
         if (p.x >= channel.from && p.x <= channel.to)
           thin.take(slot_floor(subject, p), p, id_of(slot), slot_name(slot));
       }
-  for (const Marker& marker : subject.layout.markers) {
-    const Inlay& inlay = subject.board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    const Rounded pocket = pocket_shape(subject.board, inlay, marker.centre);
-    if (!pocket.empty() && distance(pocket, channel.shape()) <= 0)
-      thin.take(subject.surface.thickness - inlay.depth, marker.centre, id_of(marker), inlay_name(marker));
-  }
-  const Region over = flattened({outline(channel.shape())});
-  for (const LetPiece& let : subject.artwork) {
-    const Region both = common(let.pocket(), over);
-    if (!both.empty()) thin.take(let.floor(), both.front().front(), id_of(let.piece()), let.name());
+  for (const LetPiece& let : subject.let) {
+    const Region both = let.taken(outline(channel.shape()));
+    if (both.empty()) continue;
+    const Box box = bounds(both);
+    thin.take(let.floor(), between(box.low, box.high, 0.5), let.where(), let.name());
   }
   if (const auto& nut = subject.layout.nut; nut && channel.from < nut->face.x)
     thin.take(subject.surface.thickness - nut->depth, nut->face, {Kind::nut_seat}, "the nut's seat");

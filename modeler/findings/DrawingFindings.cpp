@@ -73,7 +73,7 @@ class DrawingCheck {
   DrawingCheck(const Subject& subject, Judge& judge)
       : subject_(subject), judge_(judge), cut_(2 * inlay_cutter_radius(subject.board)) {
     std::map<std::pair<int, int>, std::size_t> places;
-    for (const RegionFigures& region : subject.inlays->figures) {
+    for (const RegionFigures& region : subject.inlays.figures) {
       const auto [at, fresh] = places.try_emplace({region.inlay, region.fret}, sums_.size());
       if (fresh) sums_.emplace_back();
       add(region, sums_[at->second]);
@@ -154,10 +154,6 @@ class DrawingCheck {
 
   void judge_lost(const DrawingSum& sum) {
     const RegionFigures& most = *sum.sharpest;
-    judge_.hold(rule("corner-rounded"), most.departure, spot(most.departure_at, sum.id(), sum.name()),
-                "the cutters come no nearer than " + judge_.shown(most.departure) + " to the drawing of " + sum.name() +
-                    " where it is sharpest",
-                "name a smaller cutter for pocket-detail and piece, or simplify the drawing there");
     std::string necks;
     if (sum.piece_neck) necks += "; the narrowest neck of a piece is " + judge_.shown(*sum.piece_neck);
     if (sum.pocket_neck)
@@ -182,7 +178,7 @@ class DrawingCheck {
   bool meant(const PocketsMeeting& meeting) const {
     return meeting.drawn_apart <= drawn_touching && piece(meeting.a).material != piece(meeting.b).material;
   }
-  const InlayPiece& piece(int i) const { return subject_.inlays->pieces[static_cast<std::size_t>(i)]; }
+  const InlayPiece& piece(int i) const { return subject_.inlays.pieces[static_cast<std::size_t>(i)]; }
 
   void judge_meetings() {
     struct Worst {
@@ -190,7 +186,7 @@ class DrawingCheck {
       int count = 0;
     };
     std::map<int, Worst> inlays;
-    for (const PocketsMeeting& meeting : subject_.inlays->meetings) {
+    for (const PocketsMeeting& meeting : subject_.inlays.meetings) {
       if (meant(meeting)) continue;
       Worst& own = inlays[piece(meeting.a).inlay];
       ++own.count;
@@ -220,8 +216,6 @@ class DrawingCheck {
 
 }  // namespace
 
-void judge_drawings(const Subject& subject, Judge& judge) {
-  if (subject.inlays) DrawingCheck(subject, judge).run();
-}
+void judge_drawings(const Subject& subject, Judge& judge) { DrawingCheck(subject, judge).run(); }
 
 }  // namespace sagitta

@@ -5,48 +5,35 @@
 #include "findings/Judge.hpp"
 #include "findings/LetPiece.hpp"
 #include "plane/BoxIndex.hpp"
-#include "plane/Rounded.hpp"
 
 namespace sagitta {
-
-/// One marker of an inlay that has a closed form, with its pocket; never an empty one.
-struct SimpleInlay {
-  const Marker* marker;
-  const Inlay* inlay;
-  Rounded pocket;
-};
 
 /// What the findings look at.
 struct Subject {
   const Board& board;
   const Layout& layout;
   const Surface& surface;
+  const Inlays& inlays;
   const NeckReading* neck = nullptr;  ///< null: not looked at
-  const Inlays* inlays = nullptr;     ///< every piece fitted; null: artwork and sheets are not looked at
-  std::vector<LetPiece> artwork{};    ///< its pieces that have no closed form
-  std::vector<SimpleInlay> simple{};  ///< in the order of the layout's markers
-  std::vector<Box> simple_boxes{};    ///< of their pockets
-  BoxIndex simple_places{};           ///< the same boxes
-  BoxIndex artwork_places{};          ///< boxes of the artwork's pockets
+  std::vector<LetPiece> let{};        ///< every piece in its pocket, in the order of `inlays`
+  BoxIndex let_places{};              ///< boxes of their pockets
 };
 
-void judge_wood(const Subject& subject, Judge& judge);       ///< edges, and what is left under the cuts
-void judge_scale(const Subject& subject, Judge& judge);      ///< octave, spacing
-void judge_measured(const Subject& subject, Judge& judge);   ///< measured slots, and how much a slot's place matters
-void judge_wire(const Subject& subject, Judge& judge);       ///< slots against the wire's tang
-void judge_inlays(const Subject& subject, Judge& judge);     ///< pieces, their pockets and the walls round them
-void judge_markers(const Subject& subject, Judge& judge);    ///< the frets that carry a mark
-void judge_strings(const Subject& subject, Judge& judge);    ///< margin to the edge, hump of the surface
-void judge_blank(const Subject& subject, Judge& judge);      ///< what the blank has to spare
-void judge_neck(const Subject& subject, Judge& judge);       ///< the board against the neck
-void judge_cutters(const Subject& subject, Judge& judge);    ///< what the cutters can do
-void judge_ridges(const Subject& subject, Judge& judge);     ///< what the radius cutter leaves on the surface
-void judge_order(const Subject& subject, Judge& judge);      ///< order of work, set-ups and their zeros
-void judge_holes(const Subject& subject, Judge& judge);      ///< side dots and pins
+void judge_wood(const Subject& subject, Judge& judge);      ///< edges, and what is left under the cuts
+void judge_scale(const Subject& subject, Judge& judge);     ///< octave, spacing
+void judge_measured(const Subject& subject, Judge& judge);  ///< measured slots, and how much a slot's place matters
+void judge_wire(const Subject& subject, Judge& judge);      ///< slots against the wire's tang
+void judge_inlays(const Subject& subject, Judge& judge);    ///< pieces, their pockets, corners and the walls round them
+void judge_markers(const Subject& subject, Judge& judge);   ///< the frets that carry a mark
+void judge_strings(const Subject& subject, Judge& judge);   ///< margin to the edge, hump of the surface
+void judge_blank(const Subject& subject, Judge& judge);     ///< what the blank has to spare
+void judge_neck(const Subject& subject, Judge& judge);      ///< the board against the neck
+void judge_cutters(const Subject& subject, Judge& judge);   ///< what the cutters can do
+void judge_ridges(const Subject& subject, Judge& judge);    ///< what the radius cutter leaves on the surface
+void judge_order(const Subject& subject, Judge& judge);     ///< order of work, set-ups and their zeros
+void judge_holes(const Subject& subject, Judge& judge);     ///< side dots and pins
 void judge_neck_file(const Subject& subject, Judge& judge);  ///< the board against the neck's STEP file
 void judge_channel(const Subject& subject, Judge& judge);    ///< the neck's channel
-void judge_pieces(const Subject& subject, Judge& judge);     ///< pieces against slots, each other and the cutters
-void judge_artwork(const Subject& subject, Judge& judge);    ///< pieces of drawings, their pockets and what is beside
 void judge_drawings(const Subject& subject, Judge& judge);   ///< what the cutters make of drawings
 void judge_sheets(const Subject& subject, Judge& judge);     ///< pieces against the sheets that they are cut from
 void judge_movement(const Subject& subject, Judge& judge);   ///< moisture and heat
@@ -56,8 +43,6 @@ void judge_cautions(const Subject& subject, Judge& judge);   ///< what belongs t
 std::string inlay_name(const Marker& marker);
 /// The fix that makes the board wider by `by` at x, in the form that the board's width is written in.
 std::optional<Fix> widened(const Subject& subject, double x, double by, const Judge& judge);
-/// "inlays[1].depth".
-std::string inlay_key(const Marker& marker, const std::string& key);
 /// Height above the glue face of the slot's floor under a point.
 double slot_floor(const Subject& subject, Point p);
 

@@ -46,9 +46,9 @@ struct Finding {
 std::string_view severity_name(Severity severity);
 
 /// Everything that would go wrong, the gravest first; no solid is built. The board must be sound: read, laid out and
-/// its surface without fault. `neck` is what was read of neck.file, `inlays` the fitted pieces; null: what needs them
+/// its surface without fault. `inlays` are its fitted pieces, `neck` is what was read of neck.file; null: what needs it
 /// is left out.
-std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface,
-                                 const NeckReading* neck = nullptr, const Inlays* inlays = nullptr);
+std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
+                                 const NeckReading* neck = nullptr);
 
 }  // namespace sagitta

@@ -18,24 +18,12 @@ void judge_limits(const Board& board, Judge& judge) {
   }
 }
 
-Subject subject_of(const Board& board, const Layout& layout, const Surface& surface, const NeckReading* neck,
-                   const Inlays* inlays) {
-  Subject subject{board, layout, surface, neck, inlays};
-  if (inlays)
-    for (const InlayPiece& piece : inlays->pieces)
-      if (!piece.shape) subject.artwork.emplace_back(board, piece);
+Subject subject_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
+                   const NeckReading* neck) {
+  Subject subject{board, layout, surface, inlays, neck, let_pieces(board, inlays)};
   std::vector<Box> boxes;
-  for (const LetPiece& let : subject.artwork) boxes.push_back(let.box());
-  subject.artwork_places = BoxIndex(boxes);
-  for (const Marker& marker : layout.markers) {
-    const Inlay& inlay = board.inlays[marker.inlay];
-    if (inlay.shape == InlayShape::artwork) continue;
-    Rounded pocket = pocket_shape(board, inlay, marker.centre);
-    if (pocket.empty()) continue;
-    subject.simple_boxes.push_back(bounds(outline(pocket)));
-    subject.simple.push_back({&marker, &inlay, std::move(pocket)});
-  }
-  subject.simple_places = BoxIndex(subject.simple_boxes);
+  for (const LetPiece& let : subject.let) boxes.push_back(let.box());
+  subject.let_places = BoxIndex(boxes);
   return subject;
 }
 
@@ -53,14 +41,14 @@ std::string_view severity_name(Severity severity) {
   return "note";
 }
 
-std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface,
-                                 const NeckReading* neck, const Inlays* inlays) {
-  const Subject subject = subject_of(board, layout, surface, neck, inlays);
+std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
+                                 const NeckReading* neck) {
+  const Subject subject = subject_of(board, layout, surface, inlays, neck);
   Judge judge(board);
   for (const auto family :
-       {judge_scale,   judge_measured, judge_neck,   judge_neck_file, judge_channel, judge_inlays,   judge_pieces,
-        judge_artwork, judge_drawings, judge_sheets, judge_wire,      judge_wood,    judge_holes,    judge_strings,
-        judge_blank,   judge_cutters,  judge_ridges, judge_order,     judge_markers, judge_movement, judge_cautions})
+       {judge_scale, judge_measured, judge_neck, judge_neck_file, judge_channel, judge_inlays, judge_drawings,
+        judge_sheets, judge_wire, judge_wood, judge_holes, judge_strings, judge_blank, judge_cutters, judge_ridges,
+        judge_order, judge_markers, judge_movement, judge_cautions})
     family(subject, judge);
   judge_limits(board, judge);
   std::vector<Finding> found = judge.take();

@@ -2,20 +2,17 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <tuple>
 
 #include "inlay/Flatten.hpp"
-#include "inlay/OutlineIndex.hpp"
+#include "inlay/Refit.hpp"
 #include "layout/SlotLines.hpp"
 
 namespace sagitta {
 namespace {
 
 constexpr double dust = 0.001;  // mm; a part of a piece narrower than this is none
-
-/// How far a shape reaches along a direction: its least and its greatest n.p.
-struct Reach {
-  double low = 1e300, high = -1e300;
-};
 
 Reach reach(const Region& region, Point n) {
   Reach found;
@@ -27,87 +24,120 @@ Reach reach(const Region& region, Point n) {
   return found;
 }
 
-Region region_of(const Rounded& shape) { return flattened({outline(shape)}); }
+Point middle_of(const Region& region) {
+  const Box box = bounds(region);
+  return between(box.low, box.high, 0.5);
+}
 
-/// The way from a to the outline of b where they are nearest.
-OutlineIndex::Nearest nearest(const Region& a, const Region& b) {
-  const OutlineIndex of_b(b), of_a(a);
-  OutlineIndex::Nearest best;
-  const auto look = [&](const Region& points, const OutlineIndex& index) {
-    for (const Polygon& polygon : points)
-      for (const Point p : polygon)
-        if (const auto found = index.nearest(p); found.distance < best.distance) best = found;
-  };
-  look(a, of_b);
-  look(b, of_a);
-  return best;
+Point right_of(const Slot& slot) { return -1.0 * left_of(unit(slot.treble_end - slot.bass_end)); }
+
+/// The least width of a polygon's convex hull: it is found square to one of its sides.
+double least_width(const Polygon& polygon) {
+  double least = 1e300;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point a = polygon[i], b = polygon[(i + 1) % polygon.size()];
+    if (a == b) continue;
+    const Reach own = reach({polygon}, left_of(unit(b - a)));
+    least = std::min(least, own.high - own.low);
+  }
+  return least;
 }
 
 }  // namespace
 
-LetPiece::LetPiece(const Board& board, const InlayPiece& let)
+LetPiece::LetPiece(const Board& board, const InlayPiece& let, LetName name)
     : piece_(&let),
-      name_(let.name + " of inlay " + std::to_string(let.inlay + 1) + " at fret " + std::to_string(let.fret)),
+      name_(std::move(name)),
       floor_(board.board.thickness - let.depth),
-      body_(flattened(let.piece)),
-      pocket_(flattened(let.pocket)),
-      box_(bounds(pocket_)) {}
+      body_(flattened(let.piece, tolerance::fine_chords)),
+      pocket_(flattened(let.pocket, tolerance::fine_chords)),
+      box_(bounds(let.pocket)) {}
+
+bool LetPiece::has_pocket_at(Point p) const { return box_.overlaps({p, p}) && holds(piece_->pocket, p); }
+
+Region LetPiece::taken(const Loop& cut) const {
+  if (!box_.overlaps(bounds(cut))) return {};
+  return common(pocket_, flattened({cut}, tolerance::fine_chords));
+}
+
+/// Chords miss the point of an outline that reaches farthest: a part that reaches as far as the whole does so exactly.
+double LetPiece::sliver_width(const Reach& part, const Reach& whole) const {
+  const auto exact = [](double chord, double outline) {
+    return std::abs(chord - outline) <= 2 * tolerance::fine_chords ? outline : chord;
+  };
+  return exact(part.high, whole.high) - exact(part.low, whole.low);
+}
 
 SlotMeeting LetPiece::against(const Layout& layout, const Slot& slot) const {
   constexpr double far = 10;  // mm; no limit of a wall is wider
-  const Rounded shape = slot_shape(layout, slot);
-  const Point across = -1.0 * left_of(unit(slot.treble_end - slot.bass_end));
+  const Loop shape = outline(slot_shape(layout, slot));
+  const Point across = right_of(slot);
   const double middle = dot(across, slot.bass_end), half = slot.width / 2;
-  const Reach own = reach(pocket_, across);
+  const Reach own = reach(piece_->pocket, across);
   SlotMeeting meeting;
   meeting.wall = std::max(own.low - middle - half, middle - half - own.high);
-  meeting.at = between(box_.low, box_.high, 0.5);
+  meeting.at = this->middle();
   if (meeting.wall > far) return meeting;
-  const Region cut = region_of(shape);
-  const Region taken = common(pocket_, cut);
-  if (taken.empty()) {
-    const auto way = nearest(pocket_, cut);
-    meeting.wall = way.distance;
-    meeting.at = way.p;
+  const Region over = taken(shape);
+  if (over.empty()) {
+    if (const Gap way = gap(piece_->pocket, {shape}); way.width > 0) meeting.wall = way.width, meeting.at = way.b;
     return meeting;
   }
-  const Box where = bounds(taken);
-  meeting.at = between(where.low, where.high, 0.5);
+  meeting.at = middle_of(over);
+  const Region cut = flattened({shape}, tolerance::fine_chords);
   meeting.cuts_piece = !common(body_, cut).empty();
   meeting.sliver = 1e300;
+  const Reach body = reach(piece_->piece, across);
   for (const Region& part : parts(without(body_, cut))) {
-    const Reach left = reach(part, across);
-    const double width = left.high - left.low;
+    const double width = sliver_width(reach(part, across), body);
     if (width < dust || width >= meeting.sliver) continue;
     meeting.sliver = width;
-    const Box box = bounds(part);
-    meeting.sliver_at = between(box.low, box.high, 0.5);
+    meeting.sliver_at = middle_of(part);
   }
   return meeting;
 }
 
-EdgeMeeting LetPiece::against_edges(const Layout& layout) const {
-  EdgeMeeting meeting{1e300, {}};
+WoodWall LetPiece::against_edges(const Layout& layout) const {
+  WoodWall wall;
   for (const Segment& edge : layout.edges) {
     const Point along = unit(edge.b - edge.a);
     // Outward: away from the centre line.
     const Point side = left_of(along), out = (edge.a.y + edge.b.y) * side.y > 0 ? side : -1.0 * side;
-    for (const Polygon& polygon : pocket_)
-      for (const Point p : polygon)
-        if (const double wall = dot(out, edge.a - p); wall < meeting.wall) meeting = {wall, p};
+    const Reach own = reach(piece_->pocket, out);
+    if (const double width = dot(out, edge.a) - own.high; width < wall.width) wall = {width, own.high_at};
   }
-  return meeting;
+  return wall;
 }
 
-double LetPiece::wall(const LetPiece& other) const {
-  const Region both = common(pocket_, other.pocket_);
-  if (both.empty()) return nearest(pocket_, other.pocket_).distance;
-  double most = 0;
-  for (const Region& part : parts(both)) {
-    const Box box = bounds(part);
-    most = std::max(most, std::min(box.high.x - box.low.x, box.high.y - box.low.y));
+WoodWall LetPiece::wall(const LetPiece& other, double most) const {
+  if (!box_.overlaps(other.box_, most)) return {};
+  const Region both = box_.overlaps(other.box_) ? common(pocket_, other.pocket_) : Region{};
+  if (both.empty()) {
+    const Gap way = gap(piece_->pocket, other.piece_->pocket, most);
+    return {way.width, way.middle()};
   }
-  return -most;
+  WoodWall wall{0, middle_of(both)};
+  for (const Region& part : parts(both))
+    if (const double width = least_width(part.front()); width > -wall.width) wall = {-width, middle_of(part)};
+  return wall;
+}
+
+std::vector<LetPiece> let_pieces(const Board& board, const Inlays& inlays) {
+  using Key = std::tuple<int, int, int>;
+  const auto key = [](const InlayPiece& piece) { return Key{piece.inlay, piece.fret, piece.pair}; };
+  std::map<Key, int> count, marker;
+  for (const InlayPiece& piece : inlays.pieces) {
+    ++count[key(piece)];
+    marker.try_emplace(key(piece), static_cast<int>(marker.size()));
+  }
+  std::vector<LetPiece> let;
+  for (const InlayPiece& piece : inlays.pieces) {
+    const std::string whole = "inlay " + std::to_string(piece.inlay + 1) + " at fret " + std::to_string(piece.fret);
+    const bool alone = count[key(piece)] == 1;
+    const FeatureId id = alone ? FeatureId{FeatureId::Kind::inlay, piece.inlay, piece.fret, piece.pair} : id_of(piece);
+    let.emplace_back(board, piece, LetName{id, alone ? whole : piece.name + " of " + whole, marker[key(piece)]});
+  }
+  return let;
 }
 
 }  // namespace sagitta

@@ -66,10 +66,7 @@ void judge_heat(const Subject& subject, Judge& judge) {
   Point at{box.high.x, 0};
   for (const Marker& marker : subject.layout.markers) {
     const Inlay& inlay = board.inlays[marker.inlay];
-    double size = inlay.shape == InlayShape::dot ? inlay.diameter : 0;
-    for (const auto& each : {inlay.along, inlay.across, inlay.across_nut, inlay.across_heel})
-      size = std::max(size, each.value_or(0));
-    const double moves = heat_change(board, inlay.material, size, warmth);
+    const double moves = heat_change(board, inlay.material, largest_size(inlay).value, warmth);
     if (moves > most) most = moves, where = id_of(marker), what = inlay_name(marker), at = marker.centre;
   }
   judge.hold(rule("length-moves"), most, {at, subject.surface.thickness, where, what},

@@ -36,7 +36,7 @@ Spot spot_of(const Subject& subject, const InlayPiece& piece) {
 /// Sheets that are thinner than what is cut from them.
 void judge_thickness(const Subject& subject, Judge& judge) {
   std::map<std::string, const InlayPiece*> thick;  // of each material, the thickest piece
-  for (const InlayPiece& piece : subject.inlays->pieces)
+  for (const InlayPiece& piece : subject.inlays.pieces)
     if (const InlayPiece*& most = thick[piece.material]; !most || piece.thickness > most->thickness) most = &piece;
   const Rule& thin = rule("sheet-too-thin");
   for (const auto& [material, piece] : thick) {
@@ -52,9 +52,9 @@ void judge_thickness(const Subject& subject, Judge& judge) {
 
 /// Pieces that no sheet has room for.
 void judge_room(const Subject& subject, Judge& judge) {
-  const auto nesting = nest(subject.inlays->pieces, subject.board.sheets, nest_rules(subject.board));
+  const auto nesting = nest(subject.inlays.pieces, subject.board.sheets, nest_rules(subject.board));
   std::map<std::string, std::vector<const InlayPiece*>> left;  // by material
-  for (const InlayPiece& piece : subject.inlays->pieces) {
+  for (const InlayPiece& piece : subject.inlays.pieces) {
     const Thickest sheet = thickest_of(subject.board, piece.material);
     if (sheet.sheet >= 0 && sheet.thickness < piece.thickness) continue;  // judge_thickness says so
     if (std::binary_search(nesting->no_room.begin(), nesting->no_room.end(), piece.name))
@@ -72,7 +72,7 @@ void judge_room(const Subject& subject, Judge& judge) {
 }  // namespace
 
 void judge_sheets(const Subject& subject, Judge& judge) {
-  if (!subject.inlays || subject.board.sheets.empty()) return;
+  if (subject.board.sheets.empty()) return;
   judge_thickness(subject, judge);
   judge_room(subject, judge);
 }

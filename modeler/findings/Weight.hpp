@@ -15,9 +15,9 @@ double volume_under(const Surface& surface, const Loop& outline);
 struct Weights {
   double blank = 0;
   /// The finished board with its pieces in: slots and nut seat taken out, pockets filled with their material. The
-  /// binding counts as wood, and so does artwork where `inlays` is null. Within a hundredth of the board's weight.
+  /// binding counts as wood. Within a hundredth of the board's weight.
   double board = 0;
 };
-Weights weights_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays* inlays = nullptr);
+Weights weights_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays);
 
 }  // namespace sagitta

@@ -62,28 +62,11 @@ void judge_under_slots(const Subject& subject, Judge& judge) {
 }
 
 /// Lowest floor of the slots that cross a pocket, within it; nothing where none does.
-std::optional<double> slots_across(const Subject& subject, const Rounded& pocket) {
-  std::optional<double> lowest;
-  for (const Slot& slot : subject.layout.slots) {
-    if (distance(pocket, slot_shape(subject.layout, slot)) > 0) continue;
-    for (int i = 0; i <= stations; ++i) {
-      const Point p = between(slot.bass_end, slot.treble_end, 1.0 * i / stations);
-      if (distance(Rounded{{p}, 0}, pocket) > slot.width) continue;
-      lowest = std::min(lowest.value_or(high), slot_floor(subject, p));
-    }
-  }
-  return lowest;
-}
-
-/// The same for a pocket of any outline.
 std::optional<double> slots_across(const Subject& subject, const LetPiece& let) {
   std::optional<double> lowest;
   for (const Slot& slot : subject.layout.slots)
-    for (int i = 0; i <= stations; ++i) {
-      const Point p = between(slot.bass_end, slot.treble_end, 1.0 * i / stations);
-      if (let.box().overlaps({p, p}) && contains(let.pocket(), p))
-        lowest = std::min(lowest.value_or(high), slot_floor(subject, p));
-    }
+    for (const Polygon& polygon : let.taken(outline(slot_shape(subject.layout, slot))))
+      for (const Point p : polygon) lowest = std::min(lowest.value_or(high), slot_floor(subject, p));
   return lowest;
 }
 
@@ -99,16 +82,10 @@ struct LowFloor {
 
 LowFloor lowest_pocket(const Subject& subject) {
   LowFloor low;
-  const auto look = [&](double pocket, std::optional<double> slots, Point at, const FeatureId& id,
-                        const std::string& name) {
-    const double floor = std::min(pocket, slots.value_or(high));
-    if (floor < low.floor) low = {floor, floor < pocket, id.index, at, id, name};
-  };
-  for (const auto& [marker, inlay, pocket] : subject.simple)
-    look(subject.surface.thickness - inlay->depth, slots_across(subject, pocket), marker->centre, id_of(*marker),
-         inlay_name(*marker));
-  for (const LetPiece& let : subject.artwork)
-    look(let.floor(), slots_across(subject, let), let.pocket().front().front(), id_of(let.piece()), let.name());
+  for (const LetPiece& let : subject.let) {
+    const double pocket = let.floor(), floor = std::min(pocket, slots_across(subject, let).value_or(high));
+    if (floor < low.floor) low = {floor, floor < pocket, let.piece().inlay, let.middle(), let.where(), let.name()};
+  }
   return low;
 }
 

@@ -3,22 +3,8 @@
 #include <algorithm>
 
 #include "layout/SlotLines.hpp"
-#include "plane/Tolerance.hpp"
 
 namespace sagitta {
-
-bool has_use(const Cutter& cutter, CutterUse use) {
-  return std::find(cutter.use.begin(), cutter.use.end(), use) != cutter.use.end();
-}
-
-double cut_width(const Cutter& cutter) { return cutter.measured_cut.value_or(cutter.diameter + cutter.runout); }
-
-std::optional<double> widest_cut(const Board& board, CutterUse use) {
-  std::optional<double> widest;
-  for (const Cutter& cutter : board.cutters)
-    if (has_use(cutter, use)) widest = std::max(widest.value_or(0), cut_width(cutter));
-  return widest;
-}
 
 bool comes_before(const Board& board, Operation a, Operation b) {
   return std::find(board.order.begin(), board.order.end(), a) < std::find(board.order.begin(), board.order.end(), b);
@@ -74,13 +60,9 @@ double lowest_floor(const Subject& subject, Point p) {
   double floor = subject.surface.height(p);
   for (const Slot& slot : subject.layout.slots)
     if (distance(here, slot_shape(subject.layout, slot)) <= 0) floor = std::min(floor, slot_floor(subject, p));
-  for (const int i : subject.simple_places.near({p, p}, tolerance::same)) {
-    const SimpleInlay& let = subject.simple[static_cast<std::size_t>(i)];
-    if (distance(here, let.pocket) <= 0) floor = std::min(floor, subject.surface.thickness - let.inlay->depth);
-  }
-  for (const int i : subject.artwork_places.near({p, p})) {
-    const LetPiece& let = subject.artwork[static_cast<std::size_t>(i)];
-    if (contains(let.pocket(), p)) floor = std::min(floor, let.floor());
+  for (const int i : subject.let_places.near({p, p})) {
+    const LetPiece& let = subject.let[static_cast<std::size_t>(i)];
+    if (let.has_pocket_at(p)) floor = std::min(floor, let.floor());
   }
   if (const auto& nut = subject.layout.nut) {
     const Point across{nut->direction.y, -nut->direction.x};  // toward the bridge

@@ -2,15 +2,10 @@
 
 /// What the order of work, the set-ups and the cutters of a board come to.
 
+#include "board/Cutters.hpp"
 #include "findings/Families.hpp"
 
 namespace sagitta {
-
-bool has_use(const Cutter& cutter, CutterUse use);
-/// Width of the cut: as measured, else diameter + runout.
-double cut_width(const Cutter& cutter);
-/// The widest cut of the cutters for a use; none when no cutter is named for it.
-std::optional<double> widest_cut(const Board& board, CutterUse use);
 
 /// Whether `a` is done before `b`. The board must do both.
 bool comes_before(const Board& board, Operation a, Operation b);

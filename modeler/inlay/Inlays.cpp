@@ -2,11 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "artwork/ColourMaterials.hpp"
+#include "board/Cutters.hpp"
 #include "inlay/FigureStore.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Placement.hpp"
+#include "inlay/PocketShape.hpp"
 #include "inlay/Refit.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -14,17 +17,6 @@ namespace sagitta {
 namespace {
 
 std::string key_of(int inlay) { return "inlays[" + std::to_string(inlay) + "]"; }
-
-/// Radius of the smallest cutter named for clearing pockets, as it cuts; 0: none.
-double clearing_radius(const Board& board) {
-  double least = 0;
-  for (const Cutter& cutter : board.cutters) {
-    if (std::find(cutter.use.begin(), cutter.use.end(), CutterUse::pocket_clear) == cutter.use.end()) continue;
-    const double cut = cutter.measured_cut.value_or(cutter.diameter + cutter.runout) / 2;
-    least = least == 0 ? cut : std::min(least, cut);
-  }
-  return least;
-}
 
 bool same_pocket(const InlayPiece& a, const InlayPiece& b) {
   if (a.depth != b.depth || a.pocket.size() != b.pocket.size()) return false;
@@ -96,6 +88,7 @@ class Fitter {
     piece.material = inlay.material;
     piece.inlay = marker.inlay;
     piece.fret = marker.fret;
+    piece.pair = marker.part;
     piece.depth = inlay.depth;
     piece.thickness = piece_thickness(inlay);
     return piece;
@@ -120,6 +113,7 @@ class Fitter {
     piece.shape = shrunk(pocket, inlay_of(marker).clearance);
     piece.piece = {outline(*piece.shape)};
     piece.pocket = {outline(pocket)};
+    std::tie(piece.departure, piece.departure_at) = off_corners(board_, inlay_of(marker), marker.centre);
     add(std::move(piece));
   }
 
@@ -168,7 +162,8 @@ class Fitter {
       return nullptr;
     }
     const FigureCut cut{growth_in(layout_, inlay, marker.fret) * wanted / drawn, inlay_cutter_radius(board_),
-                        inlay.clearance, clearing_radius(board_), within(marker, place_of(marker))};
+                        inlay.clearance, narrowest_cut(board_, CutterUse::pocket_clear).value_or(0) / 2,
+                        within(marker, place_of(marker))};
     if (auto there = store_.find(inlay.file, cut)) return there;
     auto made = fit_figure(artwork, cut, cancel_, tally_);
     if (cancel_.wanted()) return nullptr;
@@ -214,6 +209,9 @@ class Fitter {
       piece.figure = first + part.region;
       piece.piece = place(part.piece);
       piece.pocket = place(part.pocket);
+      const RegionFigures& made = inlays_.figures[static_cast<std::size_t>(piece.figure)];
+      piece.departure = made.departure;
+      piece.departure_at = made.departure_at;
       let.push_back(add(std::move(piece)));
     }
     for (const PartMeeting& meeting : figure->meetings)

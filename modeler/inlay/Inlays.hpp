@@ -26,6 +26,7 @@ struct InlayPiece {
   std::string material;
   int inlay = 0;         ///< index into Board::inlays
   int fret = 0;          ///< the marker's
+  int pair = 0;          ///< of two markers at one fret: 1 for the one at the greater y; else 0
   int part = 0;          ///< which of the pieces of this inlay at this fret, from 0
   int figure = -1;       ///< index into Inlays::figures
   double depth = 0;      ///< of the pocket, below the finished thickness
@@ -33,6 +34,8 @@ struct InlayPiece {
   Loops piece;
   Loops pocket;
   std::optional<Rounded> shape;  ///< of the piece; empty for artwork
+  double departure = 0;          ///< how far the cutters stay away from the sharpest place of what is drawn
+  Point departure_at;            ///< where that is
   friend bool operator==(const InlayPiece&, const InlayPiece&) = default;
 };
 
@@ -121,6 +124,17 @@ std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout
 /// The pocket that one marker of an inlay is let into: the piece grown by the clearance, no corner sharper than the
 /// cutters named. Empty when the cutter does not enter. Not for artwork.
 Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre);
+
+/// A size of an inlay, as the board's file has it.
+struct InlaySize {
+  std::string_view key;  ///< "diameter"
+  double value = 0;
+};
+/// The largest of the sizes that its shape is given in; artwork: of those given.
+InlaySize largest_size(const Inlay& inlay);
+/// The one size that makes the piece smaller all round: 2 d less of it are d less on every side. None where that takes
+/// several keys.
+std::optional<InlaySize> size_all_round(const Inlay& inlay);
 
 /// inlays[].piece_thickness, with its default resolved.
 double piece_thickness(const Inlay& inlay);

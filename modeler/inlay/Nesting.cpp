@@ -5,6 +5,7 @@
 #include <limits>
 #include <map>
 
+#include "board/Cutters.hpp"
 #include "inlay/Stencil.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -129,9 +130,7 @@ class Table {
 
 NestRules nest_rules(const Board& board) {
   NestRules rules;
-  for (const Cutter& cutter : board.cutters)
-    if (std::find(cutter.use.begin(), cutter.use.end(), CutterUse::piece) != cutter.use.end())
-      rules.cutter = std::max(rules.cutter, cutter.measured_cut.value_or(cutter.diameter + cutter.runout));
+  rules.cutter = std::max(rules.cutter, widest_cut(board, CutterUse::piece).value_or(0));
   return rules;
 }
 

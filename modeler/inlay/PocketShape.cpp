@@ -1,3 +1,7 @@
+#include "inlay/PocketShape.hpp"
+
+#include <algorithm>
+
 #include "inlay/Inlays.hpp"
 
 namespace sagitta {
@@ -22,7 +26,41 @@ Rounded piece_core(const Inlay& inlay) {
   return {};
 }
 
+/// An unplaced point of the shape, on the board.
+Point placed(const Board& board, const Inlay& inlay, Point centre, Point p) {
+  const double hand = board.hand == Hand::left ? -1 : 1;
+  return centre + turned(p, hand * inlay.turn_degrees * std::numbers::pi / 180);
+}
+
 }  // namespace
+
+std::pair<double, Point> off_corners(const Board& board, const Inlay& inlay, Point centre) {
+  const Rounded shape = piece_core(inlay);
+  const std::size_t n = shape.core.size();
+  double sharpest = std::numbers::pi;
+  Point at;
+  for (std::size_t i = 0; n > 2 && shape.radius == 0 && i < n; ++i) {
+    const Point p = shape.core[i], to = unit(shape.core[(i + 1) % n] - p), from = unit(shape.core[(i + n - 1) % n] - p);
+    const double angle = std::atan2(cross(to, from), dot(to, from));
+    if (angle < sharpest) sharpest = angle, at = p;
+  }
+  return {inlay_cutter_radius(board) * (1 / std::sin(sharpest / 2) - 1), placed(board, inlay, centre, at)};
+}
+
+InlaySize largest_size(const Inlay& inlay) {
+  if (inlay.shape == InlayShape::dot) return {"diameter", inlay.diameter};
+  InlaySize largest;
+  for (const auto& [key, size] :
+       {std::pair{"along", inlay.along}, std::pair{"across", inlay.across}, std::pair{"across_nut", inlay.across_nut},
+        std::pair{"across_heel", inlay.across_heel}})
+    if (size.value_or(0) > largest.value) largest = {key, *size};
+  return largest;
+}
+
+std::optional<InlaySize> size_all_round(const Inlay& inlay) {
+  if (inlay.shape == InlayShape::dot) return InlaySize{"diameter", inlay.diameter};
+  return {};
+}
 
 Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre) {
   const double cutter = inlay_cutter_radius(board);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "board/Cutters.hpp"
 #include "layout/BlankPlace.hpp"
 #include "layout/Frets.hpp"
 #include "layout/Markers.hpp"
@@ -85,15 +86,7 @@ double behind_nut(const Board& board) {
 }
 
 double inlay_cutter_radius(const Board& board) {
-  const auto radius = [&](CutterUse use) {
-    double least = 0;
-    for (const Cutter& cutter : board.cutters) {
-      if (std::find(cutter.use.begin(), cutter.use.end(), use) == cutter.use.end()) continue;
-      const double cut = cutter.measured_cut.value_or(cutter.diameter + cutter.runout) / 2;
-      least = least == 0 ? cut : std::min(least, cut);
-    }
-    return least;
-  };
+  const auto radius = [&](CutterUse use) { return narrowest_cut(board, use).value_or(0) / 2; };
   const double detail = radius(CutterUse::pocket_detail);
   return std::max(detail > 0 ? detail : radius(CutterUse::pocket_clear), radius(CutterUse::piece));
 }

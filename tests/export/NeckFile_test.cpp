@@ -93,14 +93,14 @@ class NeckFile : public ::testing::Test {
   double value(const NeckReading& reading, const std::string& name) const {
     Board strict = board;
     strict.limits[name] = -1e6;
-    for (const Finding& finding : findings_of(strict, layout, surface_of(board, layout), &reading))
+    for (const Finding& finding : findings_of(strict, layout, surface_of(board, layout), {}, &reading))
       if (finding.name == name) return finding.value;
     ADD_FAILURE() << name << " was not measured: " << reading.failure;
     return 1e9;
   }
 
   bool is_found(const NeckReading& reading, const std::string& name) const {
-    for (const Finding& finding : findings_of(board, layout, surface_of(board, layout), &reading))
+    for (const Finding& finding : findings_of(board, layout, surface_of(board, layout), {}, &reading))
       if (finding.name == name) return true;
     return false;
   }

@@ -42,7 +42,7 @@ inline std::vector<Finding> findings(const Board& board, const NeckReading* neck
   const Layout& layout = std::get<Layout>(laid);
   const auto fitted = fit_inlays(board, layout);
   if (const auto* faults = std::get_if<Faults>(&fitted)) throw std::runtime_error(faults->front().message);
-  return findings_of(board, layout, surface_of(board, layout), neck, &std::get<Inlays>(fitted));
+  return findings_of(board, layout, surface_of(board, layout), std::get<Inlays>(fitted), neck);
 }
 
 /// The first finding of this name.

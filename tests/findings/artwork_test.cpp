@@ -1,4 +1,4 @@
-// Artwork's pieces under the radius, beside slots, edges and each other.
+// Pieces of inlay under the radius, beside slots, edges and each other: rectangles, where nothing else is said.
 
 #include <numbers>
 
@@ -35,7 +35,7 @@ struct Reaching {
   std::vector<Finding> found(std::string_view name, const std::vector<InlayPiece>& pieces) const {
     const Inlays inlays{pieces, {}, {}};
     std::vector<Finding> named;
-    for (Finding& finding : findings_of(board, layout, surface, nullptr, &inlays))
+    for (Finding& finding : findings_of(board, layout, surface, inlays))
       if (finding.name == name) named.push_back(std::move(finding));
     return named;
   }
@@ -69,7 +69,7 @@ TEST(PieceDepth, LooksOnlyWhereTheBoardIs) {
   EXPECT_FALSE(piece_depth(reaching.board, reaching.layout, reaching.surface, reaching.piece).has_value());
 }
 
-TEST(ArtworkFindings, StopWhereThePieceIsSandedThrough) {
+TEST(InlayFindings, StopWhereThePieceIsSandedThrough) {
   const std::vector<Finding> found = Reaching(7.25 * inch, 1.27).found("inlay-sanded-through");
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].severity, Severity::stop);
@@ -78,7 +78,7 @@ TEST(ArtworkFindings, StopWhereThePieceIsSandedThrough) {
   EXPECT_TRUE(Reaching(12 * inch, 1.524).found("inlay-sanded-through").empty());
 }
 
-TEST(ArtworkFindings, LookWhereThePieceIsTooLow) {
+TEST(InlayFindings, LookWhereThePieceIsTooLow) {
   Reaching reaching(12 * inch, 1.5);
   reaching.piece.thickness = 1.4;
   const std::vector<Finding> found = reaching.found("pocket-too-deep");
@@ -90,7 +90,7 @@ TEST(ArtworkFindings, LookWhereThePieceIsTooLow) {
 const double fret2 = 25.5 * inch * (1 - std::exp2(-2 / 12.0));
 constexpr double half_slot = 0.29;
 
-TEST(ArtworkFindings, MeasureTheWallToASlot) {
+TEST(InlayFindings, MeasureTheWallToASlot) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({60, -4}, {fret2 - half_slot - 0.99, 4});
   const std::vector<Finding> thin = reaching.found("thin-wall-at-slot");
@@ -101,7 +101,7 @@ TEST(ArtworkFindings, MeasureTheWallToASlot) {
   EXPECT_TRUE(reaching.found("thin-wall-at-slot").empty());
 }
 
-TEST(ArtworkFindings, TakeTheClampingErrorOffAWall) {
+TEST(InlayFindings, TakeTheClampingErrorOffAWall) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({60, -4}, {fret2 - half_slot - 1.1, 4});
   EXPECT_TRUE(reaching.found("thin-wall-at-slot").empty());
@@ -114,7 +114,7 @@ TEST(ArtworkFindings, TakeTheClampingErrorOffAWall) {
   EXPECT_NEAR(thin[0].value, 1.1 - 0.2, 0.0001);
 }
 
-TEST(ArtworkFindings, NameTheSliverThatASlotLeaves) {
+TEST(InlayFindings, NameTheSliverThatASlotLeaves) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({60, -4}, {fret2 + half_slot + 0.7, 4});
   const std::vector<Finding> on = reaching.found("inlay-on-slot"), sliver = reaching.found("inlay-sliver");
@@ -128,7 +128,7 @@ TEST(ArtworkFindings, NameTheSliverThatASlotLeaves) {
   EXPECT_TRUE(reaching.found("inlay-sliver").empty());
 }
 
-TEST(ArtworkFindings, LookWhereAPieceStandsProudOfTheSlotCutter) {
+TEST(InlayFindings, LookWhereAPieceStandsProudOfTheSlotCutter) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({60, -4}, {80, 4});
   EXPECT_TRUE(reaching.found("proud-in-slot-path").empty());  // levelled by the radius before
@@ -139,7 +139,7 @@ TEST(ArtworkFindings, LookWhereAPieceStandsProudOfTheSlotCutter) {
   EXPECT_NEAR(proud[0].value, 0.2, 1e-6);  // 1.7 thick in a pocket of 1.5, on the centre line
 }
 
-TEST(ArtworkFindings, MeasureTheWallToTheEdge) {
+TEST(InlayFindings, MeasureTheWallToTheEdge) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({40, 0}, {60, 27.78 - 1.4});
   const std::vector<Finding> thin = reaching.found("thin-wall-at-edge");
@@ -151,7 +151,65 @@ TEST(ArtworkFindings, MeasureTheWallToTheEdge) {
   EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, -3, 1e-9);
 }
 
-TEST(ArtworkFindings, MeasureTheWallBetweenTwoDrawings) {
+void clamp_anew(Board& board, Operation first, Operation second, double error) {
+  board.setups.resize(2);
+  board.setups[0].operations = {first};
+  board.setups[1].operations = {second};
+  for (auto& setup : board.setups) setup.reclamp_error = error;
+}
+
+// 3 mm to the edge, less a binding 1.2 mm wide and 0.2 mm of clamping error.
+TEST(InlayFindings, TakeBindingAndClampingErrorOffAWallAtTheEdge) {
+  Reaching reaching(12 * inch, 1.5);
+  reaching.board.limits["thin-wall-at-edge"] = 100;
+  reaching.set({40, 0}, {60, 27.78 - 3});
+  EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, 3, 1e-9);
+  reaching.board.binding = Binding{1.2, 0};
+  EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, 3 - 1.2, 1e-9);
+  clamp_anew(reaching.board, Operation::pockets, Operation::outline, 0.2);
+  EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, 3 - 1.2 - 0.2, 1e-9);
+}
+
+// A dot of 6 mm and a clearance of 0.05 on the centre line of a board 55.56 wide; the wall to an edge is 24.73.
+TEST(InlayFindings, TakeBindingAndClampingErrorOffADotsWallAtTheEdge) {
+  Board board = good_board();
+  EXPECT_NEAR(measured(board, "thin-wall-at-edge"), 27.78 - 3 - 0.05, 1e-9);
+  board.binding = Binding{1.2, 0};
+  EXPECT_NEAR(measured(board, "thin-wall-at-edge"), 27.78 - 3 - 0.05 - 1.2, 1e-9);
+  clamp_anew(board, Operation::pockets, Operation::outline, 0.2);
+  EXPECT_NEAR(measured(board, "thin-wall-at-edge"), 27.78 - 3 - 0.05 - 1.2 - 0.2, 1e-9);
+}
+
+// An inside corner of angle a keeps a disc of radius r at r / sin(a/2) from its point. A diamond 8 by 20 is sharpest
+// where tan(a/2) = 8/20; a trapezoid 8 long, 4 and 10 across, at its wide end, where tan a = 8 / ((10 - 4) / 2).
+TEST(InlayFindings, MeasureTheSharpestCornerOfASimpleShape) {
+  Board board = good_board();
+  add_cutter(board, CutterUse::pocket_detail, 1);
+  EXPECT_NEAR(measured(board, "corner-rounded"), 0, 1e-12);  // a dot has none
+  Inlay& inlay = board.inlays[0];
+  inlay.shape = InlayShape::diamond;
+  inlay.along = 8, inlay.across = 20;
+  EXPECT_NEAR(measured(board, "corner-rounded"), 0.5 * (std::hypot(8, 20) / 8 - 1), 1e-9);
+  inlay.shape = InlayShape::trapezoid;
+  inlay.across = {}, inlay.across_nut = 4, inlay.across_heel = 10;
+  EXPECT_NEAR(measured(board, "corner-rounded"), 0.5 * (1 / std::sin(std::atan2(8, 3) / 2) - 1), 1e-9);
+}
+
+// BOARD-FILE: measured_cut stands for diameter + runout wherever a cut's width is asked for.
+TEST(CutterFindings, TakeTheMeasuredCut) {
+  Board board = good_board();
+  add_cutters(board, 3, 0.55);
+  board.cutters[1].runout = 0.01;
+  EXPECT_NEAR(measured(board, "slot-cutter-too-wide"), 0.55 + 0.01 - 0.58, 1e-12);
+  board.cutters[1].measured_cut = 0.6;
+  EXPECT_NEAR(measured(board, "slot-cutter-too-wide"), 0.6 - 0.58, 1e-12);
+  Board blocks = good_board();
+  make_block(blocks, 8, 20, 5);
+  add_cutter(blocks, CutterUse::pocket_detail, 1).measured_cut = 1.4;
+  EXPECT_NEAR(measured(blocks, "corner-rounded"), 0.7 * (std::sqrt(2) - 1), 1e-9);
+}
+
+TEST(InlayFindings, MeasureTheWallBetweenTwoDrawings) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({40, -4}, {50, 4});
   InlayPiece other = reaching.piece;
@@ -167,7 +225,7 @@ TEST(ArtworkFindings, MeasureTheWallBetweenTwoDrawings) {
   EXPECT_TRUE(reaching.found("inlays-close", {reaching.piece, other}).empty());
 }
 
-TEST(ArtworkFindings, NameTheWorstPieceAndCountTheOthers) {
+TEST(InlayFindings, NameTheWorstPieceAndCountTheOthers) {
   Reaching reaching(12 * inch, 1.5);
   std::vector<InlayPiece> pieces(3, reaching.piece);
   for (int i = 0; i < 3; ++i) {
@@ -182,7 +240,7 @@ TEST(ArtworkFindings, NameTheWorstPieceAndCountTheOthers) {
 }
 
 // The pocket's floor is at 6.35 - 1.5, a slot's on the centre line at 6.35 - 1.95.
-TEST(ArtworkFindings, MeasureTheWoodUnderAPocketAndASlotAcrossIt) {
+TEST(InlayFindings, MeasureTheWoodUnderAPocketAndASlotAcrossIt) {
   Reaching reaching(12 * inch, 1.5);
   reaching.board.limits["thin-under-pocket"] = 100;
   reaching.set({40, -4}, {50, 4});
@@ -191,7 +249,7 @@ TEST(ArtworkFindings, MeasureTheWoodUnderAPocketAndASlotAcrossIt) {
   EXPECT_NEAR(reaching.found("thin-under-pocket").at(0).value, 4.4, 0.03);  // the arc falls 0.026 in 4 mm
 }
 
-TEST(ArtworkFindings, MeasureTheWoodOverPinsAndChannel) {
+TEST(InlayFindings, MeasureTheWoodOverPinsAndChannel) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({40, -4}, {50, 4});
   reaching.board.limits["thin-over-channel"] = reaching.board.limits["thin-over-pin"] = 100;
@@ -210,14 +268,14 @@ TEST(ArtworkFindings, MeasureTheWoodOverPinsAndChannel) {
 }
 
 // 25 x 40 x 1.5 mm of a metal of 8,500 kg/m3 in place of wood.
-TEST(ArtworkFindings, WeighThePieces) {
+TEST(InlayFindings, WeighThePieces) {
   Reaching reaching(1e6, 1.5);
   reaching.set({40, -20}, {65, 20});
   reaching.piece.material = "metal";
   reaching.board.materials["metal"].density = 8500;
   const Inlays inlays{{reaching.piece}, {}, {}};
-  const Weights with = weights_of(reaching.board, reaching.layout, reaching.surface, &inlays);
-  const Weights without = weights_of(reaching.board, reaching.layout, reaching.surface);
+  const Weights with = weights_of(reaching.board, reaching.layout, reaching.surface, inlays);
+  const Weights without = weights_of(reaching.board, reaching.layout, reaching.surface, {});
   const double ebony = without.blank / (reaching.layout.blank_thickness *
                                         area(rectangle(reaching.layout.blank.low, reaching.layout.blank.high)));
   EXPECT_NEAR(with.board - without.board, 25 * 40 * 1.5 * (8500e-6 - ebony), 0.01);
@@ -225,7 +283,7 @@ TEST(ArtworkFindings, WeighThePieces) {
 
 // A square of side a opened by r loses (4 - pi) r^2, and its corners stand off by r (sqrt 2 - 1); a clearing cutter of
 // radius c leaves (4 - pi) (c^2 - r^2) of the pocket's corners to the other (closed forms). The pocket is 0.05 larger.
-TEST(ArtworkFindings, SayWhatTheCuttersMakeOfADrawing) {
+TEST(InlayFindings, SayWhatTheCuttersMakeOfADrawing) {
   Board board = good_board();
   let_in_square(board, 1.4);
   board.cutters.push_back(board.cutters[0]);
@@ -233,7 +291,13 @@ TEST(ArtworkFindings, SayWhatTheCuttersMakeOfADrawing) {
   board.cutters.back().diameter = 3;
   EXPECT_NEAR(measured(board, "drawing-simplified"), (4 - std::numbers::pi) * 0.7 * 0.7, 0.01);
   EXPECT_NEAR(measured(board, "corner-rounded"), 0.7 * (std::sqrt(2) - 1), 0.001);
-  EXPECT_NEAR(measured(board, "left-to-detail-cutter"), (4 - std::numbers::pi) * (1.5 * 1.5 - 0.75 * 0.75), 0.01);
+  const auto left = [](double c) { return (4 - std::numbers::pi) * (c * c - 0.75 * 0.75); };
+  EXPECT_NEAR(measured(board, "left-to-detail-cutter"), left(1.5), 0.01);
+  board.cutters.push_back(board.cutters.back());
+  board.cutters.back().diameter = 3.6;  // the smallest of the clearing cutters goes last
+  EXPECT_NEAR(measured(board, "left-to-detail-cutter"), left(1.5), 0.01);
+  board.cutters[board.cutters.size() - 2].measured_cut = 3.2;
+  EXPECT_NEAR(measured(board, "left-to-detail-cutter"), left(1.6), 0.01);
 }
 
 TEST(SheetFindings, NameThePiecesWithoutASheet) {

@@ -58,7 +58,7 @@ TEST_P(Identity, IsTypedAndOnTheBoard) {
   const Layout layout = std::get<Layout>(lay_out(board));
   const Surface surface = surface_of(board, layout);
   const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout));
-  for (const Finding& finding : findings_of(board, layout, surface, nullptr, &inlays)) expect_on(board, finding.where);
+  for (const Finding& finding : findings_of(board, layout, surface, inlays)) expect_on(board, finding.where);
   std::set<FeatureId> pieces;
   for (const InlayPiece& piece : inlays.pieces) EXPECT_TRUE(pieces.insert(id_of(piece)).second) << piece.name;
   for (const Stage stage : stages_of(board)) {

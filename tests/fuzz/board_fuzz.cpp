@@ -42,7 +42,7 @@ void expect_judged_or_refused(std::string_view text) {
   const auto prepared = prepare(file);
   if (const auto* problems = std::get_if<Problems>(&prepared)) return expect_told(*problems, text);
   const auto& ready = std::get<ReadyBoard>(prepared);
-  for (const Finding& finding : findings_of(ready.board(), ready.layout, ready.surface, nullptr, &ready.inlays))
+  for (const Finding& finding : findings_of(ready.board(), ready.layout, ready.surface, ready.inlays))
     demand(std::isfinite(finding.value) && !finding.message.empty(), "a finding has a value and a message");
 }
 

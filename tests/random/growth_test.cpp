@@ -40,7 +40,7 @@ Cost cost_of(int dots) {
     const Surface surface = surface_of(board, layout);
     const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout));
     EXPECT_EQ(inlays.pieces.size(), static_cast<std::size_t>(dots));
-    findings_of(board, layout, surface, nullptr, &inlays);
+    findings_of(board, layout, surface, inlays);
     least.check = std::min(least.check, processor_seconds() - begun);
     begun = processor_seconds();
     make_plan(board, layout, surface, inlays, Stage::board);

@@ -48,7 +48,7 @@ std::optional<Model> begin_model(std::uint64_t generation, const Board& board, c
 
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
   model.neck = std::move(neck);
-  model.findings = findings_of(model.board, *model.layout, model.surface, model.neck.get(), &model.fitted->inlays);
+  model.findings = findings_of(model.board, *model.layout, model.surface, model.fitted->inlays, model.neck.get());
   model.fittings =
       std::make_shared<const Fittings>(dress_fittings(model.board, *model.layout, model.surface, model.neck.get()));
 }
