@@ -149,5 +149,21 @@ TEST(WallAtEdge, IsOneRuleForDrawingsAndShapes) {
     }
 }
 
+// The lower of two floors counts, wherever along the hole it lies: the dot's top is at edge/2 + 1, floors at 6.35 less
+// their depths.
+TEST(SideDotNearCut, CountsTheLowestFloorOverTheHole) {
+  Board board = good_board();
+  make_block(board, 8, 8, 3);
+  board.inlays.push_back(board.inlays[0]);
+  board.inlays[0].depth = 2.4;
+  board.inlays[1].depth = 2.2;
+  drill_side_dot(board, 2, 12);
+  for (const double deeper : {-1.0, 1.0}) {
+    board.inlays[0].shift_across = -20 + 4.5 * deeper;
+    board.inlays[1].shift_across = -20 - 4.5 * deeper;
+    EXPECT_NEAR(measured(board, "side-dot-near-cut"), 6.35 - 2.4 - (edge / 2 + 1), 1e-3) << deeper;
+  }
+}
+
 }  // namespace
 }  // namespace sagitta::test

@@ -90,6 +90,7 @@ TEST(Surface, FallsBeyondItsLineOnly) {
   const Surface fallen = surface_for(board);
   EXPECT_EQ(fallen.crown(300), 6.5);
   EXPECT_DOUBLE_EQ(fallen.crown(384), 6);
+  EXPECT_DOUBLE_EQ(fallen.crown(300.5), 6.5 - 0.5 * 0.5 / 84);  // it falls from the fret's line on, at once
   EXPECT_NEAR(fallen.height(342, 20), level.height(342, 20) - 0.25, 1e-14);
   EXPECT_EQ(fallen.height(250, 20), level.height(250, 20));
   EXPECT_EQ(fallen.radius(350), level.radius(350));
