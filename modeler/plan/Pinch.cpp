@@ -72,10 +72,13 @@ bool is_pinched(const std::vector<Sector>& around) {
 int rank(Source::Kind kind) {
   switch (kind) {
     case Source::Kind::side_dot:
-      return 3;
+      return 4;
     case Source::Kind::pin:
-      return 2;
+      return 3;
     case Source::Kind::pocket:
+      return 2;
+    case Source::Kind::slot:
+    case Source::Kind::nut:
       return 1;
     default:
       return 0;

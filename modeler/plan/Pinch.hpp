@@ -13,7 +13,7 @@ namespace sagitta {
 std::vector<int> pinched_vertices(const Plan& plan);
 
 /// The lesser feature (a side hole before a pin before an inlay before a slot, later ones first) whose outline runs
-/// through the vertex; -1 where only the board's own outline and the slots do.
+/// through the vertex; -1 where only the board's own outline and its binding do.
 int lesser_feature_at(const Plan& plan, int vertex);
 
 }  // namespace sagitta
