@@ -45,8 +45,8 @@ inline double reference_seconds() {
   return processor_seconds(since) / threads;
 }
 
-/// The reference work's processor time on the workshop's machine, s: the least of 200 measurements on the machine of
-/// two cores on which the bars were set.
+/// The reference work's processor time on the workshop's machine, s: a little under the least of 100 measurements
+/// (0.0496 s) on the machine of two cores on which the bars were set, while it was at work on other things.
 inline constexpr double reference_of_workshop = 0.048;
 /// So much processor time passes there in a second at most.
 inline constexpr double workshop_cores = 2;
