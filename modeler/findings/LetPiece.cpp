@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numbers>
 #include <tuple>
 
 #include "inlay/Flatten.hpp"
 #include "inlay/Refit.hpp"
 #include "layout/SlotLines.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -41,6 +43,49 @@ double least_width(const Polygon& polygon) {
     least = std::min(least, own.high - own.low);
   }
   return least;
+}
+
+bool is_convex(const Region& region) {
+  if (region.size() != 1) return false;
+  const Polygon& polygon = region.front();
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point before = polygon[(i + polygon.size() - 1) % polygon.size()];
+    const Point after = polygon[(i + 1) % polygon.size()];
+    if (cross(polygon[i] - before, after - polygon[i]) < -tolerance::same) return false;
+  }
+  return true;
+}
+
+/// How far one outline must be moved along n until it has left the other, which lies behind it.
+double way_out(const Loops& stays, const Loops& leaves, double angle) {
+  const Point n{std::cos(angle), std::sin(angle)};
+  return reach(stays, n).high - reach(leaves, n).low;
+}
+
+/// The shortest way that parts two convex outlines (their penetration depth): square to a side of one of them, or
+/// beside that where the sides are arcs.
+/// `one_stands`, `other_stands`: their polygons.
+double parting(const Loops& one, const Region& one_stands, const Loops& other, const Region& other_stands) {
+  double least = 1e300, at = 0;
+  for (const Region* region : {&one_stands, &other_stands})
+    for (std::size_t i = 0; i < region->front().size(); ++i) {
+      const Polygon& polygon = region->front();
+      const Point side = polygon[(i + 1) % polygon.size()] - polygon[i];
+      if (side == Point{0, 0}) continue;
+      const double square = std::atan2(-side.x, side.y) + (region == &one_stands ? 0 : std::numbers::pi);
+      if (const double way = way_out(one, other, square); way < least) least = way, at = square;
+    }
+  constexpr double golden = 0.6180339887498949, beside = 0.05;  // radians: more than a chord of an arc turns by
+  double low = at - beside, high = at + beside;
+  for (int i = 0; i < 60; ++i) {
+    const double a = high - golden * (high - low), b = low + golden * (high - low);
+    if (way_out(one, other, a) < way_out(one, other, b)) {
+      high = b;
+    } else {
+      low = a;
+    }
+  }
+  return std::min(least, way_out(one, other, (low + high) / 2));
 }
 
 }  // namespace
@@ -116,6 +161,8 @@ WoodWall LetPiece::wall(const LetPiece& other, double most) const {
     const Gap way = gap(piece_->pocket, other.piece_->pocket, most);
     return {way.width, way.middle()};
   }
+  if (is_convex(pocket_) && is_convex(other.pocket_))
+    return {-parting(piece_->pocket, pocket_, other.piece_->pocket, other.pocket_), middle_of(both)};
   WoodWall wall{0, middle_of(both)};
   for (const Region& part : parts(both))
     if (const double width = least_width(part.front()); width > -wall.width) wall = {-width, middle_of(part)};

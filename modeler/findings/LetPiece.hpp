@@ -51,8 +51,9 @@ class LetPiece {
   SlotMeeting against(const Layout& layout, const Slot& slot) const;
   /// Between the pocket and the board's edge; < 0: how far it runs over it.
   WoodWall against_edges(const Layout& layout) const;
-  /// Between the two pockets, where it is no more than `most`; < 0: the least width of what they have in common
-  /// where that is widest, within two `tolerance::fine_chords`.
+  /// Between the two pockets, where it is no more than `most`; < 0: the shortest way that would part them, where both
+  /// are convex; else the least width of what they have in common where that is widest, within two
+  /// `tolerance::fine_chords`.
   WoodWall wall(const LetPiece& other, double most) const;
 
  private:

@@ -209,6 +209,29 @@ TEST(CutterFindings, TakeTheMeasuredCut) {
   EXPECT_NEAR(measured(blocks, "corner-rounded"), 0.7 * (std::sqrt(2) - 1), 1e-9);
 }
 
+// Discs of radii 8 and 5 whose centres are d apart are parted by 13 - d, also where one lies within the other; squares
+// by what they overlap along the side along which that is less.
+TEST(InlayFindings, MeasureTheWayThatPartsTwoInlays) {
+  Board board = good_board();
+  board.inlays[0].clearance = 0;
+  board.inlays[0].frets = {3};
+  board.inlays[0].diameter = 16;
+  board.inlays.push_back(board.inlays[0]);
+  board.inlays[1].diameter = 10;
+  for (const double d : {12.5, 9.0, 1.0}) {
+    board.inlays[1].shift_across = d;
+    EXPECT_NEAR(measured(board, "inlays-close"), d - 13, 1e-6) << d;
+  }
+  for (Inlay& inlay : board.inlays) {
+    inlay.shape = InlayShape::block;
+    inlay.along = 9;
+    inlay.across = 9;
+  }
+  board.inlays[1].shift_across = 7;
+  board.inlays[1].shift_along = 3;
+  EXPECT_NEAR(measured(board, "inlays-close"), -2, 1e-6);
+}
+
 TEST(InlayFindings, MeasureTheWallBetweenTwoDrawings) {
   Reaching reaching(12 * inch, 1.5);
   reaching.set({40, -4}, {50, 4});
