@@ -8,6 +8,7 @@
 #include "plan/Meet.hpp"
 #include "plan/NearPairs.hpp"
 #include "plan/Rounding.hpp"
+#include "plan/Slender.hpp"
 #include "plan/Web.hpp"
 #include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
@@ -151,28 +152,12 @@ Subdivision map_of(const Web& web) {
   return map;
 }
 
-/// Area of a face by Green's theorem; exact for lines and arcs.
-double area_of(const Subdivision& map, const Face& face) {
-  double twice = 0;
-  for (const HalfEdge start : face.loops) {
-    HalfEdge h = start;
-    do {
-      const Piece& piece = map.edges[h >> 1].piece;
-      double swept = cross(piece.a, piece.b);
-      if (piece.is_arc()) swept += piece.radius * piece.radius * (piece.sweep - std::sin(piece.sweep));
-      twice += h & 1 ? -swept : swept;
-      h = map.next[h];
-    } while (h != start);
-  }
-  return twice / 2;
-}
-
 }  // namespace
 
 std::vector<double> Arrangement::covered(int loops) const {
   std::vector<double> sums(static_cast<std::size_t>(loops), 0);
   for (std::size_t f = 1; f < map.faces.size(); ++f) {
-    const double own = covers[f].empty() ? 0 : area_of(map, map.faces[f]);
+    const double own = covers[f].empty() ? 0 : area(map, static_cast<int>(f));
     for (const int loop : covers[f]) sums[static_cast<std::size_t>(loop)] += own;
   }
   return sums;

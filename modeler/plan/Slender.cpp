@@ -2,24 +2,35 @@
 
 namespace sagitta {
 
-double mean_width(const Subdivision& map, int face) {
-  double twice_area = 0, perimeter = 0;
+double area(const Subdivision& map, int face) {
+  double twice = 0;
   for (const HalfEdge start : map.faces[face].loops) {
+    const Point origin = map.vertices[map.origin(start)];
     HalfEdge h = start;
     do {
       const PlanEdge& edge = map.edges[h >> 1];
-      const Point a = map.vertices[edge.from], b = map.vertices[edge.to], origin = map.vertices[map.origin(start)];
-      double swept = cross(a - origin, b - origin);
+      double swept = cross(map.vertices[edge.from] - origin, map.vertices[edge.to] - origin);
       if (edge.piece.is_arc()) {
         const double r = edge.piece.radius, w = edge.piece.sweep;
         swept += r * r * (w - std::sin(w));
       }
-      twice_area += h & 1 ? -swept : swept;
-      perimeter += edge.piece.length();
+      twice += h & 1 ? -swept : swept;
       h = map.next[h];
     } while (h != start);
   }
-  return perimeter > 0 ? std::abs(twice_area) / perimeter : 0;
+  return twice / 2;
+}
+
+double mean_width(const Subdivision& map, int face) {
+  double perimeter = 0;
+  for (const HalfEdge start : map.faces[face].loops) {
+    HalfEdge h = start;
+    do {
+      perimeter += map.edges[h >> 1].piece.length();
+      h = map.next[h];
+    } while (h != start);
+  }
+  return perimeter > 0 ? 2 * std::abs(area(map, face)) / perimeter : 0;
 }
 
 }  // namespace sagitta

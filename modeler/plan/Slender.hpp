@@ -4,6 +4,10 @@
 
 namespace sagitta {
 
+/// Area of a face by Green's theorem, holes taken off, mm^2: exact for lines and arcs. Crossing curves count as their
+/// chords.
+double area(const Subdivision& map, int face);
+
 /// The mean width of a face: twice its area over its perimeter, mm. Crossing curves count as their chords.
 double mean_width(const Subdivision& map, int face);
 
