@@ -133,7 +133,7 @@ struct Settler {
 
   void against_shape(Feature& feature, const Feature& other) const {
     if (feature.shape->core.empty() || other.shape->core.empty()) return;
-    if (equal_discs(feature, other) || left_a_ledge(feature, other)) return;
+    if (equal_discs(feature, other) || left_a_ledge(feature, other) || settled_in_an_end(feature, other)) return;
     const double gap = distance(*feature.shape, *other.shape);
     if (std::abs(gap) > snap) return;
     if (feature.role != Feature::Role::hole && settle_sides(feature, *other.shape)) return;
@@ -153,11 +153,33 @@ struct Settler {
     Rounded& a = *feature.shape;
     const Rounded& b = *other.shape;
     if (a.core.size() != 1 || b.core.size() != 1) return false;
-    if (made_equal(a, b)) return true;
-    const double within = std::abs(a.radius - b.radius) - distance(a.core[0], b.core[0]);
+    return made_equal(a, b) || left_within(a, b.core[0], b.radius);
+  }
+
+  /// A disc that touches a circle from inside, or is touched by it: drawn back, or grown, so that a ledge stays.
+  bool left_within(Rounded& disc, Point centre, double radius) const {
+    const double within = std::abs(disc.radius - radius) - distance(disc.core[0], centre);
     if (std::abs(within) > snap) return false;
-    if (within < snap - tolerance::same) a.radius += (a.radius > b.radius ? 1 : -1) * (snap - within);
+    if (within < snap - tolerance::same) disc.radius += (disc.radius > radius ? 1 : -1) * (snap - within);
     return true;
+  }
+
+  /// A disc that touches another shape's round end or corner from inside, or holds it and is touched so.
+  bool settled_in_an_end(Feature& feature, const Feature& other) const {
+    Rounded& disc = *feature.shape;
+    const Rounded& shape = *other.shape;
+    const std::size_t n = shape.core.size();
+    if (disc.core.size() != 1 || n < 2 || shape.radius == 0) return false;
+    for (std::size_t i = 0; i < n; ++i) {
+      const Point end = shape.core[i], before = shape.core[(i + n - 1) % n], after = shape.core[(i + 1) % n];
+      const Point toward = (disc.radius > shape.radius ? -1.0 : 1.0) * (disc.core[0] - end);
+      if (dot(toward, unit(end - before)) < -snap || dot(toward, unit(end - after)) < -snap) continue;
+      const double whole = disc.radius;
+      if (!left_within(disc, end, shape.radius)) continue;
+      if (disc.radius < whole) tell_of_ledge(feature, other);
+      return true;
+    }
+    return false;
   }
 
   /// A pin that touches a pocket's straight side from inside is drawn back so that a ledge of the pocket's floor stays.

@@ -219,17 +219,20 @@ class Planner {
     (moved ? here.moved_feature : here.level_feature) = feature;
   }
 
+  /// Which side of the fall-away's line a face lies on, by where its border is furthest from that line: beside a
+  /// neighbour the line itself may be bent by up to the snap.
   bool beyond_fall(int face) const {
     if (!surface_.fall_start) return false;
+    double furthest = 0;
     for (const HalfEdge start : plan_.map.faces[face].loops) {
       HalfEdge h = start;
       do {
-        const double x = plan_.map.at(plan_.map.edges[h >> 1], 0.5).x - *surface_.fall_start;
-        if (std::abs(x) > tolerance::vertex) return x > 0;
+        for (const Point p : {plan_.map.at(plan_.map.edges[h >> 1], 0.5), plan_.map.vertices[plan_.map.origin(h)]})
+          if (const double x = p.x - *surface_.fall_start; std::abs(x) > std::abs(furthest)) furthest = x;
         h = plan_.map.next[h];
       } while (h != start);
     }
-    return false;
+    return furthest > 0;
   }
 
   std::vector<Candidates> candidates_of(const std::vector<std::vector<int>>& covers) {

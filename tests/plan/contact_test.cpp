@@ -68,6 +68,29 @@ TEST(Contact, APinThatTouchesAPocketsSideFromInsideIsMadeSmallerAndTold) {
   }
 }
 
+TEST(Contact, APinThatTouchesASlotsRoundEndFromInsideIsMadeSmallerAndTold) {
+  for (const double miss : {0.0, 5e-5, -5e-5})
+    for (const double turn : {0.0, 0.5, -1.5}) {
+      const Point toward{std::sin(turn), std::cos(turn)};
+      std::vector<Feature> features{disc({0, 0}, 0), disc({0, 9}, 0.3)};
+      features[0].kind = Source::Kind::slot;
+      features[0].shape = Rounded{{{0, -9}, {0, 9 - 0.05}}, 0.35};
+      features[1].shape->core[0] = Point{0, 9 - 0.05} + (0.05 + miss) * toward;
+      features[1].role = Feature::Role::pin;
+      features[1].kind = Source::Kind::pin;
+      EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
+      EXPECT_NEAR(0.35 - (0.05 + miss + features[1].shape->radius), tolerance::snap, 1e-12);
+    }
+}
+
+TEST(Contact, ADiscThatASlotsRoundEndTouchesFromInsideIsMadeLarger) {
+  std::vector<Feature> features{disc({0, 0}, 0), disc({0, 5.65}, 4)};
+  features[0].kind = Source::Kind::slot;
+  features[0].shape = Rounded{{{0, -9}, {0, 9.3}}, 0.35};
+  settle_contacts(features, tolerance::snap);
+  EXPECT_NEAR(features[1].shape->radius, 4 + tolerance::snap, 1e-12);
+}
+
 TEST(Contact, OfTwoDiscsThatTouchTheLaterGivesWay) {
   std::vector<Feature> features{disc({0, 0}, 5), disc({10, 0}, 5)};
   EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);

@@ -49,7 +49,8 @@ struct PieceWise {
     const double exact = exact_volume(state);
     const double skin = 2 * tolerance::snap * perimeter(outline(*piece.shape)) * piece.thickness;
     const double moved = 1 + static_cast<double>(plan.notes.size());  // onto a line within the snap nothing is noted
-    const double allowed = agreement * exact + crumb + moved * skin;
+    const double lowered = plan.lowered * area(outline(*piece.shape));
+    const double allowed = agreement * exact + crumb + moved * skin + lowered;
     if (std::abs(volume - exact) <= allowed) return {};
     std::ostringstream text;
     text.precision(12);
