@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cstdint>
 
-#include "plane/Groups.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

@@ -4,7 +4,7 @@
 
 #include "findings/Judge.hpp"
 #include "findings/LetPiece.hpp"
-#include "plane/BoxIndex.hpp"
+#include "polygon/BoxIndex.hpp"
 
 namespace sagitta {
 

@@ -6,7 +6,7 @@
 
 #include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
-#include "plane/Gap.hpp"
+#include "polygon/Gap.hpp"
 
 namespace sagitta {
 

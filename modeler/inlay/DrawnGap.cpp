@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "inlay/PolygonFigures.hpp"
+#include "polygon/PolygonFigures.hpp"
 
 namespace sagitta {
 namespace {

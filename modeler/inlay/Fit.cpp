@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "inlay/AddedPlaces.hpp"
-#include "inlay/Departure.hpp"
 #include "inlay/FitTolerance.hpp"
 #include "inlay/NarrowPlaces.hpp"
+#include "polygon/AddedPlaces.hpp"
+#include "polygon/Departure.hpp"
 
 namespace sagitta {
 namespace {

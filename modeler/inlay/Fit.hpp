@@ -4,8 +4,8 @@
 
 #include <optional>
 
-#include "inlay/Region.hpp"
 #include "plane/Cancel.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
 

@@ -21,9 +21,6 @@ inline constexpr double flattening = 0.0005;
 inline constexpr double refit = fitted - flattening;
 /// Chords may lie so far from the refitted arc that they stand for. mm.
 inline constexpr double fine_chords = 0.0001;
-/// Chords may lie so far from an offset's arc: where a strip is nearly as wide as the cutter, an opening shifts its end
-/// ten times as far. mm.
-inline constexpr double offset_chords = 0.00005;
 /// However near other outlines are, a refitted one may stray so far. mm.
 inline constexpr double least_follow = 0.00005;
 /// Pieces that turn by less where they meet have one tangent. Radians.

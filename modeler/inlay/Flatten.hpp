@@ -2,7 +2,7 @@
 
 #include "artwork/Artwork.hpp"
 #include "inlay/FitTolerance.hpp"
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
 

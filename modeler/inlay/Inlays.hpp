@@ -12,11 +12,11 @@
 #include "artwork/ReadArtwork.hpp"
 #include "board/FeatureId.hpp"
 #include "board/InputPath.hpp"
-#include "inlay/Region.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Cancel.hpp"
 #include "plane/Rounded.hpp"
 #include "plane/Tally.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
 

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <numeric>
 
-#include "inlay/Extent.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/PartPocket.hpp"
 #include "inlay/Refit.hpp"
+#include "polygon/Extent.hpp"
 
 namespace sagitta {
 namespace {

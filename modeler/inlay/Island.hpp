@@ -4,7 +4,7 @@
 
 #include <optional>
 
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <optional>
 
-#include "inlay/OutlineIndex.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
 

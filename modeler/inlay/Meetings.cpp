@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <map>
 
-#include "inlay/Clusters.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/NarrowPlaces.hpp"
-#include "inlay/OutlineIndex.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/Clusters.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
 namespace {

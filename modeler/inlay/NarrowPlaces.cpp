@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "inlay/Clusters.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/MedialDiscs.hpp"
+#include "polygon/Clusters.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "inlay/FitTolerance.hpp"
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
 

@@ -3,13 +3,13 @@
 #include <algorithm>
 
 #include "inlay/Biarc.hpp"
-#include "inlay/Clusters.hpp"
-#include "inlay/Extent.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
 #include "inlay/Refit.hpp"
-#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/Clusters.hpp"
+#include "polygon/Extent.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

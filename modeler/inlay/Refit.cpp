@@ -4,9 +4,9 @@
 
 #include "inlay/Biarc.hpp"
 #include "inlay/Narrowest.hpp"
-#include "inlay/PolygonFigures.hpp"
 #include "inlay/RolledRun.hpp"
 #include "plane/ParallelFor.hpp"
+#include "polygon/PolygonFigures.hpp"
 
 namespace sagitta {
 namespace {

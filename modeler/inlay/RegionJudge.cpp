@@ -2,13 +2,13 @@
 
 #include <algorithm>
 
-#include "inlay/Departure.hpp"
 #include "inlay/DrawnGap.hpp"
-#include "inlay/Extent.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/NarrowPlaces.hpp"
 #include "inlay/Narrowest.hpp"
+#include "polygon/Departure.hpp"
+#include "polygon/Extent.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,6 +1,6 @@
 #include "lift/Apart.hpp"
 
-#include "plane/Groups.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

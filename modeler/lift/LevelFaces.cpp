@@ -2,7 +2,7 @@
 #include <map>
 
 #include "lift/Faces.hpp"
-#include "plane/Groups.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

@@ -3,8 +3,8 @@
 #include "lift/Faces.hpp"
 #include "lift/Heights.hpp"
 #include "lift/Shell.hpp"
-#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

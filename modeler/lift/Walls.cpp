@@ -1,8 +1,8 @@
 #include <algorithm>
 
 #include "lift/Faces.hpp"
-#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

@@ -10,8 +10,8 @@
 #include "plan/Rounding.hpp"
 #include "plan/Slender.hpp"
 #include "plan/Web.hpp"
-#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

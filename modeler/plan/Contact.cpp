@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <limits>
 
-#include "plane/BoxIndex.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/BoxIndex.hpp"
 
 namespace sagitta {
 namespace {

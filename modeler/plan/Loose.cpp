@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <map>
 
-#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

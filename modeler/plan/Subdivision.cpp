@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <map>
 
-#include "plane/BoxIndex.hpp"
-#include "plane/Groups.hpp"
 #include "plane/Tolerance.hpp"
+#include "polygon/BoxIndex.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "inlay/Flatten.hpp"
-#include "inlay/Region.hpp"
 #include "inlay/SampleDrawings.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta::test {
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "inlay/OutlineIndex.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta::test {
 

@@ -10,11 +10,11 @@
 #include "inlay/Biarc.hpp"
 #include "inlay/FitTolerance.hpp"
 #include "inlay/Flatten.hpp"
-#include "inlay/MovedPath.hpp"
 #include "inlay/PartPocket.hpp"
-#include "inlay/Sweep.hpp"
-#include "inlay/Units.hpp"
 #include "plane/Rounded.hpp"
+#include "polygon/MovedPath.hpp"
+#include "polygon/Sweep.hpp"
+#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {

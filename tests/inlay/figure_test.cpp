@@ -6,16 +6,16 @@
 #include <ctime>
 #include <thread>
 
-#include "inlay/Departure.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/FittedFigure.hpp"
 #include "inlay/Flatten.hpp"
-#include "inlay/OutlineIndex.hpp"
 #include "inlay/RandomDrawing.hpp"
 #include "inlay/SampleDrawings.hpp"
 #include "inlay/Stray.hpp"
 #include "layout/Layout.hpp"
 #include "made/WorkshopTime.hpp"
+#include "polygon/Departure.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
 namespace {

@@ -4,13 +4,13 @@
 
 #include <gtest/gtest.h>
 
-#include "inlay/Departure.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
-#include "inlay/OutlineIndex.hpp"
 #include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
 #include "inlay/Stray.hpp"
+#include "polygon/Departure.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,17 +1,17 @@
 // What is done to polygons, against closed forms: outlines far inside each other take no part in each other's cuts.
 
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
-#include "inlay/Extent.hpp"
 #include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
 #include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
+#include "polygon/Extent.hpp"
 
 namespace sagitta {
 namespace {

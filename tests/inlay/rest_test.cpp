@@ -11,10 +11,10 @@
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "inlay/Narrowest.hpp"
-#include "inlay/OutlineIndex.hpp"
 #include "inlay/RandomDrawing.hpp"
 #include "inlay/Reached.hpp"
 #include "layout/Layout.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
 namespace {

@@ -5,8 +5,8 @@
 #include <string>
 
 #include "board/Board.hpp"
-#include "inlay/Region.hpp"
 #include "panels/InlayFrame.hpp"
+#include "polygon/Region.hpp"
 #include "scene/Vec.hpp"
 
 namespace sagitta::viewer {

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta::viewer {
 

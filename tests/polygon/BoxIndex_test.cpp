@@ -1,4 +1,4 @@
-#include "plane/BoxIndex.hpp"
+#include "polygon/BoxIndex.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,8 +1,8 @@
-#include "inlay/Departure.hpp"
+#include "polygon/Departure.hpp"
 
 #include <algorithm>
 
-#include "inlay/OutlineIndex.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
 namespace {

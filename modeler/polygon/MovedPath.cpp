@@ -1,11 +1,10 @@
-#include "inlay/MovedPath.hpp"
+#include "polygon/MovedPath.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "inlay/FitTolerance.hpp"
-#include "inlay/PolygonFigures.hpp"
-#include "inlay/Units.hpp"
+#include "polygon/PolygonFigures.hpp"
+#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {

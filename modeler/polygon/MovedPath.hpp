@@ -2,9 +2,15 @@
 
 #include <polyclipping/clipper.hpp>
 
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
+
+namespace tolerance {
+/// Chords may lie so far from an offset's arc: where a strip is nearly as wide as the cutter, an opening shifts its end
+/// ten times as far. mm.
+inline constexpr double offset_chords = 0.00005;
+}  // namespace tolerance
 
 /// The polygon with every side moved out by `by` (mm; in, when negative) and joined to the next: by an arc round an
 /// outer corner; where the two sides meet at an inner one, or straight across where one is too short for that. Corners

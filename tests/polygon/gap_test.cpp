@@ -1,6 +1,6 @@
 // How near outlines come and how far they reach, against school geometry.
 
-#include "plane/Gap.hpp"
+#include "polygon/Gap.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "inlay/Extent.hpp"
+#include "polygon/Extent.hpp"
 
 #include <algorithm>
 

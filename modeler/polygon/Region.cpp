@@ -1,16 +1,16 @@
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <optional>
 
-#include "inlay/Clusters.hpp"
-#include "inlay/MovedPath.hpp"
-#include "inlay/Neighbours.hpp"
-#include "inlay/PolygonFigures.hpp"
-#include "inlay/Sweep.hpp"
-#include "inlay/Units.hpp"
 #include "plane/ParallelFor.hpp"
+#include "polygon/Clusters.hpp"
+#include "polygon/MovedPath.hpp"
+#include "polygon/Neighbours.hpp"
+#include "polygon/PolygonFigures.hpp"
+#include "polygon/Sweep.hpp"
+#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {

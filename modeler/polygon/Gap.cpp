@@ -1,8 +1,8 @@
-#include "plane/Gap.hpp"
+#include "polygon/Gap.hpp"
 
 #include <algorithm>
 
-#include "plane/BoxIndex.hpp"
+#include "polygon/BoxIndex.hpp"
 
 namespace sagitta {
 namespace {

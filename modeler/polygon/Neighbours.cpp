@@ -1,11 +1,11 @@
-#include "inlay/Neighbours.hpp"
+#include "polygon/Neighbours.hpp"
 
 #include <algorithm>
 #include <cstdint>
 
-#include "inlay/Clusters.hpp"
-#include "inlay/PolygonFigures.hpp"
-#include "plane/Groups.hpp"
+#include "polygon/Clusters.hpp"
+#include "polygon/Groups.hpp"
+#include "polygon/PolygonFigures.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,4 +1,4 @@
-#include "inlay/OutlineIndex.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 #include <algorithm>
 #include <cmath>

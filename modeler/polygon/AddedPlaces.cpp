@@ -1,13 +1,13 @@
-#include "inlay/AddedPlaces.hpp"
+#include "polygon/AddedPlaces.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "inlay/Clusters.hpp"
-#include "inlay/OutlineIndex.hpp"
-#include "inlay/PolygonFigures.hpp"
-#include "inlay/Sweep.hpp"
-#include "inlay/Units.hpp"
+#include "polygon/Clusters.hpp"
+#include "polygon/OutlineIndex.hpp"
+#include "polygon/PolygonFigures.hpp"
+#include "polygon/Sweep.hpp"
+#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {

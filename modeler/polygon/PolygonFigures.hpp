@@ -2,7 +2,7 @@
 
 /// Figures of one polygon of a region. Lengths in mm.
 
-#include "inlay/Region.hpp"
+#include "polygon/Region.hpp"
 
 namespace sagitta {
 

@@ -1,9 +1,9 @@
-#include "inlay/Clusters.hpp"
+#include "polygon/Clusters.hpp"
 
 #include <algorithm>
 #include <numeric>
 
-#include "plane/Groups.hpp"
+#include "polygon/Groups.hpp"
 
 namespace sagitta {
 

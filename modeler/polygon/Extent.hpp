@@ -2,7 +2,7 @@
 
 #include <optional>
 
-#include "inlay/OutlineIndex.hpp"
+#include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
 

@@ -1,4 +1,4 @@
-#include "inlay/Sweep.hpp"
+#include "polygon/Sweep.hpp"
 
 #include <algorithm>
 #include <cmath>
