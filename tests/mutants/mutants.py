@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Mutation testing of the modeller: do the tests fail when a line of it is wrong?
 
-    mutants.py draw SEED COUNT             prints COUNT mutants drawn over findings, plan, lift and inlay
+    mutants.py draw SEED COUNT             prints COUNT mutants drawn over findings, plan, lift, inlay and polygon
     mutants.py run LIST BUILD [FIRST COUNT] makes each mutant of LIST, builds and runs the tests that could notice it
 
 A mutant is one line of LIST: file:line | what stands there | what stands there instead | why it cannot be noticed (only
@@ -20,13 +20,14 @@ import subprocess
 import sys
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-BOXES = ["findings", "plan", "lift", "inlay"]
+BOXES = ["findings", "plan", "lift", "inlay", "polygon"]
 # Quick tests first: a mutant is killed by the first that fails.
 TESTS = {
     "findings": ["findings", "lift"],
     "plan": ["plan", "lift", "findings", "mesh", "solid"],
     "lift": ["lift", "mesh", "findings", "solid"],
     "inlay": ["inlay", "findings", "plan", "solid"],
+    "polygon": ["polygon", "inlay", "findings", "plan", "solid"],
     "layout": ["layout", "findings", "solid"],
     "surface": ["surface", "findings", "solid"],
 }
