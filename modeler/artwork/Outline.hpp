@@ -6,12 +6,9 @@
 #include <vector>
 
 #include "artwork/Curve.hpp"
+#include "polygon/FillRule.hpp"
 
 namespace sagitta {
-
-/// How the outlines of one shape share out what is inside (SVG 1.1, section 11.3).
-enum class FillRule { nonzero, evenodd };
-inline bool filled(int turns, FillRule rule) { return rule == FillRule::nonzero ? turns != 0 : turns % 2 != 0; }
 
 /// A closed run of strokes with what is needed again and again.
 struct Outline {

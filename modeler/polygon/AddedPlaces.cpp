@@ -7,7 +7,6 @@
 #include "polygon/OutlineIndex.hpp"
 #include "polygon/PolygonFigures.hpp"
 #include "polygon/Sweep.hpp"
-#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {
@@ -103,16 +102,8 @@ Region inside(const Region& region, const Box& box) {
 }
 
 Region difference(const Region& a, const Region& b, const Cancel& cancel) {
-  const auto paths = [](const Region& region) {
-    ClipperLib::Paths all;
-    for (const Polygon& polygon : region) all.push_back(path_of(polygon));
-    return all;
-  };
-  Region region;
-  for (const ClipperLib::Path& path :
-       swept({paths(a), paths(b), ClipperLib::ctDifference, ClipperLib::pftNonZero}, cancel))
-    region.push_back(polygon_of(path));
-  return region;
+  return fine_grid.polygons(
+      swept({fine_grid.paths(a), fine_grid.paths(b), SetOperation::without, FillRule::nonzero}, cancel));
 }
 
 /// The windows are halved until one is left, and the outlines with them.

@@ -4,26 +4,23 @@
 #include <cmath>
 
 #include "polygon/PolygonFigures.hpp"
-#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {
-
-using namespace ClipperLib;
 
 constexpr double one_point = 0.00002;  // mm; points of a moved path nearer to each other are one
 
 double square(Point a) { return dot(a, a); }
 
 void drop_repeats(Polygon& polygon) {
-  constexpr double repeat = 2 / clip_units;
+  constexpr double repeat = 2 / fine_grid.per_mm;
   const auto one = [&](Point a, Point b) { return square(b - a) <= repeat * repeat; };
   polygon.erase(std::unique(polygon.begin(), polygon.end(), one), polygon.end());
   while (polygon.size() > 1 && one(polygon.front(), polygon.back())) polygon.pop_back();
 }
 
 /// Whether a path comes back from b along its own way there, to the side from which it is moved away: a slit without
-/// width, of which Clipper's whole numbers leave some.
+/// width, of which whole numbers leave some.
 bool slit(Point a, Point b, Point c, double by) {
   constexpr double least_width = 0.0002;  // mm
   const Point d = b - a, e = c - b;
@@ -60,7 +57,7 @@ class MovedPath {
  public:
   explicit MovedPath(std::size_t points) { path_.reserve(points); }
   void add(Point p) {
-    const IntPoint own = clip_point(p);
+    const GridPoint own = fine_grid.at(p);
     if (path_.empty() || !near(own, path_.back())) path_.push_back(own);
   }
   /// An arc about p from p + m to p + o.
@@ -71,21 +68,22 @@ class MovedPath {
     for (int k = 1; k < steps; ++k) add(p + (1 + further) * turned(m, turn * k / steps));
     add(p + o);
   }
-  Path closed() {
+  GridPath closed() {
     while (path_.size() > 1 && near(path_.front(), path_.back())) path_.pop_back();
     return std::move(path_);
   }
 
  private:
-  static bool near(const IntPoint& a, const IntPoint& b) {
-    return std::max(std::abs(a.X - b.X), std::abs(a.Y - b.Y)) <= static_cast<cInt>(one_point * clip_units);
+  static bool near(const GridPoint& a, const GridPoint& b) {
+    return std::max(std::abs(a.x - b.x), std::abs(a.y - b.y)) <=
+           static_cast<std::int64_t>(one_point * fine_grid.per_mm);
   }
-  Path path_;
+  GridPath path_;
 };
 
 }  // namespace
 
-Path moved_out(const Polygon& drawn, double by) {
+GridPath moved_out(const Polygon& drawn, double by) {
   Polygon polygon = drawn;
   drop_repeats(polygon);
   drop_slits(polygon, by);

@@ -6,19 +6,18 @@
 
 #include "plane/ParallelFor.hpp"
 #include "polygon/Clusters.hpp"
+#include "polygon/Frame.hpp"
 #include "polygon/MovedPath.hpp"
 #include "polygon/Neighbours.hpp"
 #include "polygon/PolygonFigures.hpp"
 #include "polygon/Sweep.hpp"
-#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {
 
-using namespace ClipperLib;
-
 constexpr double sliver = 0.00005;  // mm; tips nearer to the outline than it was moved, by more than this, are none
 constexpr double speck = 0.05;      // mm; and whole polygons up to this size
+constexpr double frame_margin = 1;  // mm; between a question and the frame that stands for what goes round it
 constexpr double offset_noise = 0.00002;  // mm; points that an offset leaves within this of a line say nothing
 
 /// Whether a polygon turns back at b by nearly a half turn.
@@ -47,31 +46,6 @@ std::size_t points(const Region& region) {
   return sum;
 }
 
-/// Stands for polygons that go round all of a question's others at a distance, so that these need not take part.
-class Frame {
- public:
-  explicit Frame(const Box& inside) : box_(inside.grown(1)) {}
-  /// As often as those go round.
-  void add(int times, Paths& paths) const {
-    const Path once = path_of({box_.low, {box_.high.x, box_.low.y}, box_.high, {box_.low.x, box_.high.y}});
-    paths.insert(paths.end(), std::abs(times), times > 0 ? once : Path(once.rbegin(), once.rend()));
-  }
-  void take_off(Paths& paths) const {
-    const IntPoint corner = clip_point(box_.low);
-    std::erase_if(paths, [&](const Path& path) { return std::find(path.begin(), path.end(), corner) != path.end(); });
-  }
-
- private:
-  Box box_;
-};
-
-Region regions_of(const Paths& paths) {
-  Region region;
-  region.reserve(paths.size());
-  for (const Path& path : paths) region.push_back(polygon_of(path));
-  return region;
-}
-
 std::vector<const Polygon*> all_of(const Region& region) {
   std::vector<const Polygon*> all;
   for (const Polygon& polygon : region) all.push_back(&polygon);
@@ -82,13 +56,13 @@ std::vector<const Polygon*> all_of(const Region& region) {
 /// whole line of the drawing at each step.
 class Clipping {
  public:
-  Clipping(const Region& a, const Region& b, ClipType how)
+  Clipping(const Region& a, const Region& b, SetOperation how)
       : count_(static_cast<int>(a.size())), how_(how), all_(all_of(a)) {
     for (const Polygon& polygon : b) all_.push_back(&polygon);
   }
 
   Region run(std::size_t points, const Cancel& cancel) {
-    const std::vector<Neighbours> groups = neighbours(all_, 2 / clip_units);
+    const std::vector<Neighbours> groups = neighbours(all_, 2 / fine_grid.per_mm);
     return gathered(static_cast<int>(groups.size()), points,
                     [&](int i) { return cancel.wanted() ? Region{} : answer(groups[i], cancel); });
   }
@@ -102,30 +76,31 @@ class Clipping {
     const auto ours = std::count_if(group.members.begin(), group.members.end(), [&](int i) { return of_a(i); });
     Region answer;
     if (about_a == 0 && about_b == 0 && (ours == 0 || ours == static_cast<std::ptrdiff_t>(group.members.size()))) {
-      if (how_ == ctUnion || (how_ == ctDifference && ours > 0))
+      if (how_ == SetOperation::united || (how_ == SetOperation::without && ours > 0))
         for (const int i : group.members) answer.push_back(*all_[i]);
       return answer;
     }
-    ClipJob job{{}, {}, how_, pftNonZero};
+    ClipJob job{{}, {}, how_, FillRule::nonzero};
     Box box;
     for (const int i : group.members) {
-      (of_a(i) ? job.subject : job.clip).push_back(path_of(*all_[i]));
+      (of_a(i) ? job.subject : job.clip).push_back(fine_grid.path(*all_[i]));
       add(*all_[i], box);
     }
-    const Frame frame(box);
+    if (about_a == 0 && about_b == 0) return fine_grid.polygons(swept(job, cancel));
+    const Frame frame(box.grown(frame_margin), fine_grid);
     frame.add(about_a, job.subject);
     frame.add(about_b, job.clip);
-    Paths paths = swept(job, cancel);
+    GridPaths paths = swept(job, cancel);
     frame.take_off(paths);
-    return regions_of(paths);
+    return fine_grid.polygons(paths);
   }
 
   int count_;
-  ClipType how_;
+  SetOperation how_;
   std::vector<const Polygon*> all_;
 };
 
-Region clipped(const Region& a, const Region& b, ClipType how, const Cancel& cancel) {
+Region clipped(const Region& a, const Region& b, SetOperation how, const Cancel& cancel) {
   return Clipping(a, b, how).run(points(a) + points(b), cancel);
 }
 
@@ -296,27 +271,34 @@ Region grown(const Region& region, double by, const Cancel& cancel) {
       job.subject.push_back(moved_out(region[i], by));
       add(region[i], box);
     }
-    const Frame frame(box.grown(std::abs(by)));
+    if (about == 0) return fine_grid.polygons(swept(job, cancel));
+    const Frame frame(box.grown(std::abs(by)).grown(frame_margin), fine_grid);
     frame.add(about, job.subject);
-    Paths paths = swept(job, cancel);
+    GridPaths paths = swept(job, cancel);
     frame.take_off(paths);
-    return regions_of(paths);
+    return fine_grid.polygons(paths);
   });
   return cancel.wanted() ? Region{} : thinned(without_slivers(std::move(result), region, std::abs(by)), offset_noise);
 }
 
-Region without(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctDifference, cancel); }
-Region united(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctUnion, cancel); }
-Region common(const Region& a, const Region& b, const Cancel& cancel) { return clipped(a, b, ctIntersection, cancel); }
+Region without(const Region& a, const Region& b, const Cancel& cancel) {
+  return clipped(a, b, SetOperation::without, cancel);
+}
+Region united(const Region& a, const Region& b, const Cancel& cancel) {
+  return clipped(a, b, SetOperation::united, cancel);
+}
+Region common(const Region& a, const Region& b, const Cancel& cancel) {
+  return clipped(a, b, SetOperation::common, cancel);
+}
 
 Region filled(const Region& polygons, const Cancel& cancel) {
   std::vector<Box> boxes;
   for (const Polygon& polygon : polygons) boxes.push_back(bounds(polygon));
-  const std::vector<std::vector<int>> groups = clusters(boxes, 2 / clip_units);
+  const std::vector<std::vector<int>> groups = clusters(boxes, 2 / fine_grid.per_mm);
   return gathered(static_cast<int>(groups.size()), points(polygons), [&](int g) {
     ClipJob job;
-    for (const int i : groups[g]) job.subject.push_back(path_of(polygons[i]));
-    return cancel.wanted() ? Region{} : regions_of(swept(job, cancel));
+    for (const int i : groups[g]) job.subject.push_back(fine_grid.path(polygons[i]));
+    return cancel.wanted() ? Region{} : fine_grid.polygons(swept(job, cancel));
   });
 }
 

@@ -10,44 +10,33 @@
 namespace sagitta {
 namespace {
 
-using namespace ClipperLib;
-
 constexpr std::size_t most_points = 1000;  // of a strip
 constexpr std::size_t for_thread = 6000;   // points that are worth another thread
 constexpr int most_cuts = 9;               // of strips into strips
-constexpr cInt slip = 2;                   // units between the ends that meet on a cut
+constexpr std::int64_t slip = 2;           // whole numbers between the ends that meet on a cut
 
-std::size_t points(const Paths& paths) {
+std::size_t points(const GridPaths& paths) {
   std::size_t sum = 0;
-  for (const Path& path : paths) sum += path.size();
+  for (const GridPath& path : paths) sum += path.size();
   return sum;
-}
-
-Paths whole(const ClipJob& job) {
-  Clipper clipper;
-  clipper.AddPaths(job.subject, ptSubject, true);
-  clipper.AddPaths(job.clip, ptClip, true);
-  Paths result;
-  clipper.Execute(job.how, result, job.fill, job.fill);
-  return result;
 }
 
 /// An upright cut that meets no point, and how many points of each path lie to its right.
 struct Cut {
-  cInt x = 0;
+  std::int64_t x = 0;
   std::vector<std::size_t> subject, clip;
 };
 
 /// Counts each path's points to the right of a cut; nothing when one lies on it.
-std::optional<std::vector<std::size_t>> counts_right(const Paths& paths, cInt cut) {
+std::optional<std::vector<std::size_t>> counts_right(const GridPaths& paths, std::int64_t cut) {
   std::vector<std::size_t> counts;
   counts.reserve(paths.size());
   std::size_t met = 0;
-  for (const Path& path : paths) {
+  for (const GridPath& path : paths) {
     std::size_t right = 0;
-    for (const IntPoint& p : path) {
-      right += p.X > cut ? 1 : 0;
-      met += p.X == cut ? 1 : 0;
+    for (const GridPoint& p : path) {
+      right += p.x > cut ? 1 : 0;
+      met += p.x == cut ? 1 : 0;
     }
     counts.push_back(right);
   }
@@ -56,12 +45,12 @@ std::optional<std::vector<std::size_t>> counts_right(const Paths& paths, cInt cu
 }
 
 /// X of each `step`th point.
-std::vector<cInt> sampled(const ClipJob& job, std::size_t step) {
-  std::vector<cInt> xs;
+std::vector<std::int64_t> sampled(const ClipJob& job, std::size_t step) {
+  std::vector<std::int64_t> xs;
   std::size_t next = 0;
-  for (const Paths* paths : {&job.subject, &job.clip})
-    for (const Path& path : *paths) {
-      for (; next < path.size(); next += step) xs.push_back(path[next].X);
+  for (const GridPaths* paths : {&job.subject, &job.clip})
+    for (const GridPath& path : *paths) {
+      for (; next < path.size(); next += step) xs.push_back(path[next].x);
       next -= path.size();
     }
   return xs;
@@ -70,13 +59,13 @@ std::vector<cInt> sampled(const ClipJob& job, std::size_t step) {
 /// Where an upright cut about halves the `count` points and meets none of them; nothing when they do not spread.
 std::optional<Cut> cut_of(const ClipJob& job, std::size_t count) {
   constexpr std::size_t samples = 255;
-  std::vector<cInt> xs = sampled(job, 1 + count / samples);
+  std::vector<std::int64_t> xs = sampled(job, 1 + count / samples);
   const auto middle = xs.begin() + static_cast<std::ptrdiff_t>(xs.size() / 2);
   std::nth_element(xs.begin(), middle, xs.end());
   const auto any = [](const std::vector<std::size_t>& counts) {
     return std::any_of(counts.begin(), counts.end(), [](std::size_t n) { return n > 0; });
   };
-  for (cInt x = *middle + 1;; ++x) {
+  for (std::int64_t x = *middle + 1;; ++x) {
     auto subject = counts_right(job.subject, x), clip = counts_right(job.clip, x);
     if (!subject || !clip) continue;
     if (!any(*subject) && !any(*clip)) return std::nullopt;
@@ -85,26 +74,26 @@ std::optional<Cut> cut_of(const ClipJob& job, std::size_t count) {
 }
 
 /// The edge's point on the cut, the same from both sides.
-IntPoint crossing(IntPoint a, IntPoint b, cInt cut) {
-  if (a.X > b.X) std::swap(a, b);
-  const double s = static_cast<double>(cut - a.X) / static_cast<double>(b.X - a.X);
-  return {cut, a.Y + static_cast<cInt>(std::llround(s * static_cast<double>(b.Y - a.Y)))};
+GridPoint crossing(GridPoint a, GridPoint b, std::int64_t cut) {
+  if (a.x > b.x) std::swap(a, b);
+  const double s = static_cast<double>(cut - a.x) / static_cast<double>(b.x - a.x);
+  return {cut, a.y + static_cast<std::int64_t>(std::llround(s * static_cast<double>(b.y - a.y)))};
 }
 
 /// A path parted by the cut; `right` of its points lie to the right.
-void add_parts(const Path& path, cInt cut, std::size_t right, Paths (&sides)[2]) {
-  Path parts[2];
+void add_parts(const GridPath& path, std::int64_t cut, std::size_t right, GridPaths (&sides)[2]) {
+  GridPath parts[2];
   const std::size_t room = 16;  // for points on the cut
   parts[0].reserve(path.size() - right + room);
   parts[1].reserve(right + room);
-  const auto is_right = [&](const IntPoint& p) { return p.X > cut; };
+  const auto is_right = [&](const GridPoint& p) { return p.x > cut; };
   for (auto from = path.begin(); from != path.end();) {
     const bool side = is_right(*from);
-    const auto to = std::find_if(from + 1, path.end(), [&](const IntPoint& p) { return is_right(p) != side; });
+    const auto to = std::find_if(from + 1, path.end(), [&](const GridPoint& p) { return is_right(p) != side; });
     parts[side].insert(parts[side].end(), from, to);
-    const IntPoint& next = to != path.end() ? *to : path.front();
+    const GridPoint& next = to != path.end() ? *to : path.front();
     if (is_right(next) != side)
-      for (Path& part : parts) part.push_back(crossing(*(to - 1), next, cut));
+      for (GridPath& part : parts) part.push_back(crossing(*(to - 1), next, cut));
     from = to;
   }
   for (const int side : {0, 1})
@@ -112,9 +101,9 @@ void add_parts(const Path& path, cInt cut, std::size_t right, Paths (&sides)[2])
 }
 
 /// What lies to the left of the cut and to the right, closed along it: paths wind about points of that side as before.
-void part(const Paths& paths, cInt cut, const std::vector<std::size_t>& right, Paths (&sides)[2]) {
+void part(const GridPaths& paths, std::int64_t cut, const std::vector<std::size_t>& right, GridPaths (&sides)[2]) {
   for (std::size_t i = 0; i < paths.size(); ++i) {
-    const Path& path = paths[i];
+    const GridPath& path = paths[i];
     if (right[i] > 0 && right[i] < path.size()) {
       add_parts(path, cut, right[i], sides);
     } else if (path.size() > 2) {
@@ -125,22 +114,22 @@ void part(const Paths& paths, cInt cut, const std::vector<std::size_t>& right, P
 
 /// Points of a strip's answer that follow each other, from the cut to the cut.
 struct Chain {
-  const Path* path;
+  const GridPath* path;
   std::size_t first, size;  ///< it may go round the path's end
   bool right;               ///< of which strip
-  const IntPoint& at(std::size_t i) const {
+  const GridPoint& at(std::size_t i) const {
     return (*path)[first + i < path->size() ? first + i : first + i - path->size()];
   }
-  const IntPoint& front() const { return at(0); }
-  const IntPoint& back() const { return at(size - 1); }
+  const GridPoint& front() const { return at(0); }
+  const GridPoint& back() const { return at(size - 1); }
 };
 
 /// Paths that do not come to the cut are taken out.
-void take_apart(Paths& paths, cInt cut, bool right, Paths& closed, std::vector<Chain>& open) {
-  for (Path& path : paths) {
+void take_apart(GridPaths& paths, std::int64_t cut, bool right, GridPaths& closed, std::vector<Chain>& open) {
+  for (GridPath& path : paths) {
     const std::size_t n = path.size();
     const auto next = [&](std::size_t i) { return i + 1 < n ? i + 1 : 0; };
-    const auto on_cut = [&](std::size_t i) { return path[i].X == cut && path[next(i)].X == cut; };
+    const auto on_cut = [&](std::size_t i) { return path[i].x == cut && path[next(i)].x == cut; };
     std::size_t first = 0;
     while (first < n && !on_cut(first)) ++first;
     if (first == n) {
@@ -163,8 +152,8 @@ std::optional<std::vector<int>> followers(const std::vector<Chain>& open) {
   const int n = static_cast<int>(open.size());
   std::vector<int> ends(n), starts(n);
   for (int i = 0; i < n; ++i) ends[i] = starts[i] = i;
-  const auto end = [&](int i) { return open[i].back().Y; };
-  const auto start = [&](int i) { return open[i].front().Y; };
+  const auto end = [&](int i) { return open[i].back().y; };
+  const auto start = [&](int i) { return open[i].front().y; };
   std::sort(ends.begin(), ends.end(), [&](int a, int b) { return std::pair(end(a), a) < std::pair(end(b), b); });
   std::sort(starts.begin(), starts.end(),
             [&](int a, int b) { return std::pair(start(a), a) < std::pair(start(b), b); });
@@ -179,14 +168,14 @@ std::optional<std::vector<int>> followers(const std::vector<Chain>& open) {
   return next;
 }
 
-bool straight(const IntPoint& a, const IntPoint& b, const IntPoint& c) {
-  const double x = static_cast<double>(c.X - a.X), y = static_cast<double>(c.Y - a.Y);
-  const double u = static_cast<double>(b.X - a.X), v = static_cast<double>(b.Y - a.Y);
+bool straight(const GridPoint& a, const GridPoint& b, const GridPoint& c) {
+  const double x = static_cast<double>(c.x - a.x), y = static_cast<double>(c.y - a.y);
+  const double u = static_cast<double>(b.x - a.x), v = static_cast<double>(b.y - a.y);
   return std::abs(x * v - y * u) <= slip * std::sqrt(x * x + y * y) && x * u + y * v > 0;
 }
 
 /// Without the point on the cut, where the edge runs straight through it.
-void add(const Chain& chain, Path& path) {
+void add(const Chain& chain, GridPath& path) {
   std::size_t from = chain.first;
   if (!path.empty()) {
     ++from;
@@ -201,8 +190,8 @@ void add(const Chain& chain, Path& path) {
   if (to > n) insert(std::max(from, n) - n, to - n);
 }
 
-std::optional<Paths> joined(Paths left, Paths right, cInt cut) {
-  Paths result;
+std::optional<GridPaths> joined(GridPaths left, GridPaths right, std::int64_t cut) {
+  GridPaths result;
   std::vector<Chain> open;
   take_apart(left, cut, false, result, open);
   take_apart(right, cut, true, result, open);
@@ -215,7 +204,7 @@ std::optional<Paths> joined(Paths left, Paths right, cInt cut) {
     int k = i;
     do size += open[k].size;
     while ((k = (*next)[k]) != i);
-    Path path;
+    GridPath path;
     path.reserve(size);
     for (; !done[k]; k = (*next)[k]) {
       done[k] = 1;
@@ -228,19 +217,19 @@ std::optional<Paths> joined(Paths left, Paths right, cInt cut) {
   return result;
 }
 
-Paths solved(const ClipJob& job, int cuts, const Cancel& cancel) {
+GridPaths solved(const ClipJob& job, int cuts, const Cancel& cancel) {
   if (cancel.wanted()) return {};
   const std::size_t n = points(job.subject) + points(job.clip);
   const auto cut = cuts < most_cuts && n > most_points ? cut_of(job, n) : std::nullopt;
-  if (!cut) return whole(job);
+  if (!cut) return clipped(job);
   ClipJob halves[2];
   for (ClipJob& half : halves) half.how = job.how, half.fill = job.fill;
-  Paths sides[2];
+  GridPaths sides[2];
   part(job.subject, cut->x, cut->subject, sides);
   for (const int side : {0, 1}) halves[side].subject = std::exchange(sides[side], {});
   part(job.clip, cut->x, cut->clip, sides);
   for (const int side : {0, 1}) halves[side].clip = std::move(sides[side]);
-  Paths half[2];
+  GridPaths half[2];
   const auto solve = [&](int side) {
     half[side] = solved(halves[side], cuts + 1, cancel);
     halves[side] = {};
@@ -252,11 +241,11 @@ Paths solved(const ClipJob& job, int cuts, const Cancel& cancel) {
     solve(1);
   }
   if (auto result = joined(std::move(half[0]), std::move(half[1]), cut->x)) return *result;
-  return cancel.wanted() ? Paths{} : whole(job);
+  return cancel.wanted() ? GridPaths{} : clipped(job);
 }
 
 }  // namespace
 
-Paths swept(const ClipJob& job, const Cancel& cancel) { return solved(job, 0, cancel); }
+GridPaths swept(const ClipJob& job, const Cancel& cancel) { return solved(job, 0, cancel); }
 
 }  // namespace sagitta

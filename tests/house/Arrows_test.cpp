@@ -67,6 +67,18 @@ TEST(Arrows, TheKernelStaysInSolidAndTheStepWriter) {
   EXPECT_GT(seen, 10) << "the test no longer sees the kernel";
 }
 
+TEST(Arrows, OneFileSeesTheLibraryThatClips) {
+  int seen = 0;
+  for (const char* folder : {"modeler", "export", "viewer"})
+    for (const fs::path& file : code_below(folder))
+      for (const std::string& line : lines_of(file)) {
+        if (!line.starts_with("#include <polyclipping/")) continue;
+        ++seen;
+        EXPECT_EQ(shown(file), "modeler/polygon/Clip.cpp") << line;
+      }
+  EXPECT_GT(seen, 0) << "the test no longer sees the library";
+}
+
 TEST(Arrows, TheTestSeesAnArrowThatPointsBack) {
   const auto all =
       boxes_in("box(plan modeler/plan ARROWS surface\n    LIBS x)\nbox(surface modeler/surface ARROWS layout plane)\n");

@@ -1,5 +1,4 @@
-// Arcs found along stations, against closed forms: places on circles and lines, the offset of a polygon (area A + P d +
-// pi d^2 outwards where corners are rounded, Steiner's formula), and the tangent of two arcs that join.
+// Arcs found along stations, against closed forms: places on circles and lines, and the tangent of two arcs that join.
 
 #include <gtest/gtest.h>
 
@@ -12,9 +11,6 @@
 #include "inlay/Flatten.hpp"
 #include "inlay/PartPocket.hpp"
 #include "plane/Rounded.hpp"
-#include "polygon/MovedPath.hpp"
-#include "polygon/Sweep.hpp"
-#include "polygon/Units.hpp"
 
 namespace sagitta {
 namespace {
@@ -98,76 +94,6 @@ TEST(ArcRun, TakesMoreArcsByTheCubeRootOfHowNear) {
   const double fine = static_cast<double>(arcs_along(along(stations, 0.001)).size());
   EXPECT_GT(fine / coarse, 1.5);
   EXPECT_LT(fine / coarse, 2.7);
-}
-
-double grown_area(const Polygon& polygon, double by) {
-  ClipJob job;
-  job.subject = {moved_out(polygon, by)};
-  double sum = 0;
-  for (const ClipperLib::Path& path : swept(job, {})) sum += ClipperLib::Area(path) / clip_units / clip_units;
-  return sum;
-}
-
-Polygon regular(int corners, double radius) {
-  Polygon polygon;
-  for (int i = 0; i < corners; ++i)
-    polygon.push_back({radius * std::cos(2 * pi * i / corners), radius * std::sin(2 * pi * i / corners)});
-  return polygon;
-}
-
-/// Steiner's formula for a convex polygon moved out; for one moved in: A - P d + d^2 times the sum of the corners'
-/// tangents (its sides' lines meet).
-TEST(MovedPath, OfAConvexPolygonHasSteinersArea) {
-  for (const int corners : {3, 4, 5}) {
-    const double radius = 8, half = pi / corners;
-    const Polygon polygon = regular(corners, radius);
-    const double area = corners * radius * radius * std::sin(half) * std::cos(half);
-    const double perimeter = 2 * corners * radius * std::sin(half), d = 0.7;
-    EXPECT_NEAR(grown_area(polygon, d), area + perimeter * d + pi * d * d, 0.0001 * 2 * pi * d);
-    EXPECT_NEAR(grown_area(polygon, -d), area - perimeter * d + corners * std::tan(half) * d * d, 1e-4);
-  }
-}
-
-/// The hollow corner of an L has no arc: A + P d + 5 quarter discs - the square that two sides share there.
-TEST(MovedPath, OfAnLMeetsAtItsHollowCorner) {
-  const Polygon ell{{0, 0}, {10, 0}, {10, 4}, {4, 4}, {4, 10}, {0, 10}};
-  const double d = 0.5;
-  EXPECT_NEAR(grown_area(ell, d), 64 + 40 * d + 5 * pi / 4 * d * d - d * d, 0.0001 * 2 * pi * d);
-}
-
-/// A job too large for one strip gives what one strip would: squares in a row have their own area, and where they
-/// overlap, the inclusion-exclusion sum.
-TEST(Sweep, OfManySquaresHasTheirArea) {
-  const auto square = [](double x, double y, double size) {
-    return path_of({{x, y}, {x + size, y}, {x + size, y + size}, {x, y + size}});
-  };
-  for (const double size : {1.5, 2.5}) {  // apart, and overlapping by half a millimetre each way
-    ClipJob job;
-    const int wide = 120, high = 60;
-    for (int i = 0; i < wide; ++i)
-      for (int k = 0; k < high; ++k) job.subject.push_back(square(2 * i, 2 * k, size));
-    double sum = 0;
-    for (const ClipperLib::Path& path : swept(job, {})) sum += ClipperLib::Area(path) / clip_units / clip_units;
-    const double apart = wide * high * size * size;
-    const double together = (2 * (wide - 1) + size) * (2 * (high - 1) + size);
-    EXPECT_NEAR(sum, size < 2 ? apart : together, 1e-6 * sum);
-  }
-}
-
-/// Without a large job's hole: what is clipped away is missing once, whatever strip it lies in.
-TEST(Sweep, TakesAwayWhatIsClipped) {
-  ClipJob job;
-  job.how = ClipperLib::ctDifference;
-  job.fill = ClipperLib::pftNonZero;
-  job.subject = {path_of({{0, 0}, {400, 0}, {400, 40}, {0, 40}})};
-  const int holes = 3000;
-  for (int i = 0; i < holes; ++i) {
-    const double x = 1 + 4 * (i % 99), y = 1 + 1.25 * (i / 99);
-    job.clip.push_back(path_of({{x, y}, {x + 2, y}, {x + 2, y + 1}, {x, y + 1}}));
-  }
-  double sum = 0;
-  for (const ClipperLib::Path& path : swept(job, {})) sum += ClipperLib::Area(path) / clip_units / clip_units;
-  EXPECT_NEAR(sum, 16000 - 2.0 * holes, 1e-3);
 }
 
 PartPocket pocket_about(const Loops& piece, double clearance) {
