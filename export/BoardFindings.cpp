@@ -7,10 +7,9 @@
 
 namespace sagitta {
 
-std::vector<Finding> board_findings(const ReadyBoard& ready) {
-  const std::optional<NeckReading> neck = read_neck_apart(ready.board(), ready.layout, ready.outside);
-  std::vector<Finding> findings =
-      findings_of(ready.board(), ready.layout, ready.surface, ready.inlays, neck ? &*neck : nullptr);
+std::vector<Finding> board_findings(const PreparedBoard& ready) {
+  const std::optional<NeckReading> neck = read_neck_apart(ready);
+  std::vector<Finding> findings = findings_of(ready, neck ? &*neck : nullptr);
   for (Finding& finding : touching_findings(ready)) findings.push_back(std::move(finding));
   return findings;
 }

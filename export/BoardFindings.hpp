@@ -2,13 +2,13 @@
 
 #include <vector>
 
-#include "export/ReadyBoard.hpp"
 #include "findings/Finding.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
 /// Everything that `sagitta check` finds on the board: the findings, with its neck's STEP file read when it names one,
 /// and the cuts that only touch.
-std::vector<Finding> board_findings(const ReadyBoard& ready);
+std::vector<Finding> board_findings(const PreparedBoard& ready);
 
 }  // namespace sagitta

@@ -10,6 +10,7 @@
 #include "board/Fields.hpp"
 #include "board/Length.hpp"
 #include "board/Writer.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/TerminalText.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Feature.hpp"
@@ -56,27 +57,26 @@ double edge_shift(const Loop& a, const Loop& b) {
   return most;
 }
 
-double surface_shift(const ReadyBoard& a, const ReadyBoard& b) {
-  const double low = std::max(a.layout.nut_end, b.layout.nut_end);
-  const double high = std::min(a.layout.heel_end, b.layout.heel_end);
+double surface_shift(const PreparedBoard& a, const PreparedBoard& b) {
+  const double low = std::max(a.layout().nut_end, b.layout().nut_end);
+  const double high = std::min(a.layout().heel_end, b.layout().heel_end);
   double most = 0;
   for (int i = 0; i <= along; ++i) {
     const double x = low + (high - low) * i / along;
-    const double half = std::min(a.layout.half_width(x), b.layout.half_width(x));
+    const double half = std::min(a.layout().half_width(x), b.layout().half_width(x));
     for (int k = 0; k <= across; ++k) {
       const double y = half * k / across;
-      if (a.surface.exists(x, y) && b.surface.exists(x, y))
-        most = std::max(most, std::abs(a.surface.height(x, y) - b.surface.height(x, y)));
+      if (a.surface().exists(x, y) && b.surface().exists(x, y))
+        most = std::max(most, std::abs(a.surface().height(x, y) - b.surface().height(x, y)));
     }
   }
   return most;
 }
 
 /// The cuts from above of the whole work, with what bounds them.
-std::vector<Feature> cuts_of(const ReadyBoard& ready) {
+std::vector<Feature> cuts_of(const PreparedBoard& ready) {
   std::vector<Feature> cuts;
-  for (Feature& feature :
-       features_of(ready.board(), ready.layout, ready.surface, ready.inlays, work_done_at(ready.board(), Stage::board)))
+  for (Feature& feature : ready.features(work_done_at(ready.board(), Stage::board)))
     if (feature.role == Feature::Role::cut) cuts.push_back(std::move(feature));
   return cuts;
 }
@@ -86,41 +86,41 @@ Point middle_of(const Feature& feature) {
   return between(box.low, box.high, 0.5);
 }
 
-/// Floors of features of one name; each measured at the middle of the first board's.
-double floor_shift(const ReadyBoard& a, const ReadyBoard& b) {
+/// Floors of features of one id; each measured at the middle of the first board's.
+double floor_shift(const PreparedBoard& a, const PreparedBoard& b) {
   double most = 0;
   const std::vector<Feature> there = cuts_of(b);
   for (const Feature& cut : cuts_of(a)) {
-    const auto other = std::find_if(there.begin(), there.end(), [&](const Feature& f) { return f.name == cut.name; });
+    const auto other = std::find_if(there.begin(), there.end(), [&](const Feature& f) { return f.id == cut.id; });
     if (other == there.end()) continue;
     const Point p = middle_of(cut);
-    const auto floor = [&](const ReadyBoard& ready, Bound bound) {
-      bound.fallen = ready.surface.fall_start && p.x > *ready.surface.fall_start;
-      return height(ready.surface, bound, p);
+    const auto floor = [&](const PreparedBoard& ready, Bound bound) {
+      bound.fallen = ready.surface().fall_start && p.x > *ready.surface().fall_start;
+      return height(ready.surface(), bound, p);
     };
     most = std::max(most, std::abs(floor(a, cut.bound) - floor(b, other->bound)));
   }
   return most;
 }
 
-double volume_of(const ReadyBoard& ready) { return volume(make_mesh(lift(ready.plan(Stage::board)))); }
+double volume_of(const PreparedBoard& ready) { return volume(make_mesh(ready.shell(Stage::board))); }
 
 std::string shown(const Field& field, const Value& value, Units units) {
   return std::holds_alternative<std::monostate>(value) ? "-" : value_text(field, value, units);
 }
 
 /// The first board with one row's field, or with as many rows of a table, as the second.
-std::optional<Effect> effect_alone(const ReadyBoard& a, const Board& changed) {
+std::optional<Effect> effect_alone(const PreparedBoard& a, const Board& changed) {
   BoardFile file;
   file.board = changed;
-  const auto prepared = prepare(std::move(file), a.outside);
-  const ReadyBoard* ready = std::get_if<ReadyBoard>(&prepared);
+  const auto prepared = prepare(std::move(file), a.outside());
+  const PreparedBoard* ready = std::get_if<PreparedBoard>(&prepared);
   return ready ? std::optional(effect_of(a, *ready)) : std::nullopt;
 }
 
 class Differences {
  public:
-  Differences(const ReadyBoard& a, const ReadyBoard& b) : ready_(a), a_(tidy(a.board())), b_(tidy(b.board())) {}
+  Differences(const PreparedBoard& a, const PreparedBoard& b) : ready_(a), a_(tidy(a.board())), b_(tidy(b.board())) {}
 
   std::vector<KeyDifference> take() {
     for (const Table& table : tables()) {
@@ -188,7 +188,7 @@ class Differences {
         found_.push_back({"limits." + name, text(a_.limits, name), text(b_.limits, name), Effect{}});
   }
 
-  const ReadyBoard& ready_;
+  const PreparedBoard& ready_;
   const Board a_, b_;
   std::vector<KeyDifference> found_;
 };
@@ -226,18 +226,20 @@ nlohmann::ordered_json effect_json(const std::optional<Effect>& effect) {
 
 }  // namespace
 
-Effect effect_of(const ReadyBoard& a, const ReadyBoard& b) {
+Effect effect_of(const PreparedBoard& a, const PreparedBoard& b) {
   Effect effect;
-  effect.slot = slot_shift(a.layout, b.layout);
-  effect.edge = edge_shift(a.layout.outline, b.layout.outline);
+  effect.slot = slot_shift(a.layout(), b.layout());
+  effect.edge = edge_shift(a.layout().outline, b.layout().outline);
   effect.depth = std::max(surface_shift(a, b), floor_shift(a, b));
-  effect.slots = static_cast<int>(b.layout.slots.size()) - static_cast<int>(a.layout.slots.size());
-  effect.pockets = static_cast<int>(b.layout.markers.size()) - static_cast<int>(a.layout.markers.size());
+  effect.slots = static_cast<int>(b.layout().slots.size()) - static_cast<int>(a.layout().slots.size());
+  effect.pockets = static_cast<int>(b.layout().markers.size()) - static_cast<int>(a.layout().markers.size());
   effect.volume = volume_of(b) - volume_of(a);
   return effect;
 }
 
-std::vector<KeyDifference> differences(const ReadyBoard& a, const ReadyBoard& b) { return Differences(a, b).take(); }
+std::vector<KeyDifference> differences(const PreparedBoard& a, const PreparedBoard& b) {
+  return Differences(a, b).take();
+}
 
 std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect& all) {
   if (keys.empty()) return "the two boards are the same\n";

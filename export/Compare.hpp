@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "export/ReadyBoard.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -21,7 +21,7 @@ struct Effect {
 };
 
 /// What two boards differ by.
-Effect effect_of(const ReadyBoard& a, const ReadyBoard& b);
+Effect effect_of(const PreparedBoard& a, const PreparedBoard& b);
 
 /// A key that two boards give differently, as it would stand in a board file; "-" where one gives none. `effect` is
 /// what this key alone changes on the first board; empty where the first board cannot be built with it alone.
@@ -31,7 +31,7 @@ struct KeyDifference {
 };
 
 /// Every key that differs, in the order of the field table.
-std::vector<KeyDifference> differences(const ReadyBoard& a, const ReadyBoard& b);
+std::vector<KeyDifference> differences(const PreparedBoard& a, const PreparedBoard& b);
 
 /// What `sagitta compare` prints.
 std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect& all);

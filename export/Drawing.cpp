@@ -67,13 +67,13 @@ class PieceLayers {
   std::vector<std::pair<std::string, std::string>> names_;
 };
 
-std::vector<std::string> notes_of(const Layout& layout) {
+std::vector<std::string> notes_of(const std::vector<Slot>& slots) {
   std::vector<std::string> notes = {
       "True size, millimetres; nut to the left, x = 0 at the nut line on the centre line, x toward the bridge.",
       "Slots, nut seat and binding lines run 2 mm past the finished edge.",
       "Lines are lines and arcs are arcs: nothing is approximated."};
   static_assert(drawing_overrun == 2, "the note above says so");
-  if (!layout.slots.empty() && layout.slots.front().blind)
+  if (!slots.empty() && slots.front().blind)
     notes.push_back(
         "A blind slot's middle line ends at the centre of its round end, where a cutter of its width turns.");
   return notes;
@@ -114,27 +114,28 @@ std::string plain_name(std::string_view text) {
   return name.substr(0, longest_name);
 }
 
-Drawing drawing_of(const Board& board, const Layout& layout, const InlayOutlines& inlays,
-                   const DrawingOptions& options) {
-  Drawing drawing{board.name.empty() ? "fretboard" : board.name, notes_of(layout), bounds(layout.outline), {}};
+Drawing drawing_of(const PreparedBoard& ready, const InlayOutlines& inlays, const DrawingOptions& options) {
+  const std::string& name = ready.board().name;
+  const Layout& layout = ready.layout();
+  Drawing drawing{name.empty() ? "fretboard" : name, notes_of(ready.slots()), bounds(layout.outline), {}};
   Pad pad(drawing);
   PieceLayers layers;
   pad.draw("pocket", "#b03030", inlays.pockets);
   for (const InlayPiece& piece : inlays.pieces) pad.draw(layers.name_of(piece.material), "#b07020", figures_of(piece));
   pad.draw("radius-area", "#808080", {radius_area_figure(layout)});
-  pad.draw("slot-middle", "#2050c0", slot_middle_figures(layout));
-  pad.draw("slot-outline", "#6090e0", slot_outline_figures(layout));
+  pad.draw("slot-middle", "#2050c0", slot_middle_figures(ready.slots()));
+  pad.draw("slot-outline", "#6090e0", slot_outline_figures(ready.slots()));
   pad.draw("nut-seat", "#208050", nut_seat_figures(layout));
   pad.draw("outline", "#202020", {outline_figure(layout)});
   pad.draw("tabs", "#c060a0", tab_figures(layout));
-  pad.draw("binding", "#807020", binding_figures(board, layout));
-  pad.draw("side-dots", "#30a0a0", side_dot_figures(layout));
+  pad.draw("binding", "#807020", binding_figures(ready));
+  pad.draw("side-dots", "#30a0a0", side_dot_figures(ready.side_dots()));
   pad.draw("pins", "#8040a0", pin_figures(layout));
   pad.draw("centre-line", "#a0a0a0", {centre_line_figure(layout)});
   pad.draw("blank-centre", "#c0c0c0", blank_centre_figures(layout));
   pad.draw("blank", "#806040", {blank_figure(layout)});
   if (options.dowels) pad.draw("dowels", "#404040", dowel_figures(layout));
-  pad.draw("clamps", "#d0a040", clamp_figures(board, layout));
+  pad.draw("clamps", "#d0a040", clamp_figures(ready));
   return drawing;
 }
 

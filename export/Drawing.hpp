@@ -13,6 +13,7 @@
 #include "export/PdfBook.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Plane.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -77,11 +78,10 @@ struct DrawingOptions {
   std::set<std::string> setups = {};  ///< folders of the set-ups that get files; empty: all
 };
 
-/// Everything that is cut, and the blank it is cut from, in the board's frame; the page is the board's box. The layers:
-/// pocket, piece-MATERIAL, radius-area, slot-middle, slot-outline, nut-seat, outline, tabs, binding, side-dots, pins,
-/// centre-line, blank-centre, blank, dowels, clamps.
-Drawing drawing_of(const Board& board, const Layout& layout, const InlayOutlines& inlays,
-                   const DrawingOptions& options = {});
+/// Everything that is cut and selected, and the blank it is cut from, in the board's frame; the page is the board's
+/// box. The layers: pocket, piece-MATERIAL, radius-area, slot-middle, slot-outline, nut-seat, outline, tabs, binding,
+/// side-dots, pins, centre-line, blank-centre, blank, dowels, clamps.
+Drawing drawing_of(const PreparedBoard& ready, const InlayOutlines& inlays, const DrawingOptions& options = {});
 
 /// The layers that work from below needs (pins, dowels, outline, blank and their centre lines), seen from below: the
 /// blank is turned over about its long axis, so that x stays and y changes its sign.

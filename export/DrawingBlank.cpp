@@ -80,7 +80,9 @@ std::vector<Figure> dowel_figures(const Layout& layout) {
   return figures;
 }
 
-std::vector<Figure> clamp_figures(const Board& board, const Layout& layout) {
+std::vector<Figure> clamp_figures(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
   double cutter = 0;
   for (const Cutter& each : board.cutters) cutter = std::max(cutter, each.measured_cut.value_or(each.diameter));
   const double clear = board.cutters.empty() ? usual_cutter : cutter;

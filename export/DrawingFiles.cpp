@@ -64,54 +64,54 @@ struct DrawnJob {
   std::vector<std::pair<SetUp, Drawing>> setups;  ///< those wanted, each drawing in its own zero
 };
 
-DrawnJob drawn_job(const ReadyBoard& ready, const DrawingOptions& options) {
+DrawnJob drawn_job(const PreparedBoard& ready, const DrawingOptions& options) {
   const Board& board = ready.board();
-  DrawnJob job{inlay_outlines(ready.inlays), {}, {}};
-  job.board = part_of(drawing_of(board, ready.layout, job.inlays, options), options.part);
-  for (const SetUp& setup : setups_of(board, ready.layout))
+  DrawnJob job{inlay_outlines(ready), {}, {}};
+  job.board = part_of(drawing_of(ready, job.inlays, options), options.part);
+  for (const SetUp& setup : setups_of(ready))
     if (options.setups.empty() || options.setups.contains(setup.folder))
-      job.setups.emplace_back(setup, setup_drawing(board, ready.layout, setup, job.board));
+      job.setups.emplace_back(setup, setup_drawing(ready, setup, job.board));
   return job;
 }
 
 /// Where a set-up's files lie, without their ending.
 std::string setup_file(const SetUp& setup) { return "setups/" + setup.folder + "/setup"; }
 
-std::vector<PrintedBook> books_of(const ReadyBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
+std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
   std::vector<PrintedBook> books;
   const Board& board = ready.board();
   const Wanted wanted{options.part.operation};
-  if (wanted.slots()) books.push_back({"template.pdf", template_book(board, ready.layout, job.board, options.paper)});
+  if (wanted.slots()) books.push_back({"template.pdf", template_book(ready, job.board, options.paper)});
   if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, job.board, options.paper)});
   if (wanted.inlays() && !job.inlays.pieces.empty())
     books.push_back({"inlay-drawing.pdf", inlay_book(ready, job.inlays, options.paper)});
   for (const auto& [setup, own] : job.setups)
-    books.push_back({setup_file(setup) + ".pdf", setup_book(board, ready.layout, setup, own, options.paper)});
+    books.push_back({setup_file(setup) + ".pdf", setup_book(ready, setup, own, options.paper)});
   return books;
 }
 
 }  // namespace
 
-std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines& inlays, const JobPart& part) {
+std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlines& inlays, const JobPart& part) {
   std::vector<PaperFile> files;
   const Wanted wanted{part.operation};
-  const std::vector<WirePiece> wire = wire_list(ready.file.board, ready.layout, ready.surface);
+  const std::vector<WirePiece> wire = wire_list(ready);
   const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
-  if (wanted.slots()) add(files, "frets", fret_csv(ready.layout), fret_json(ready.layout));
+  if (wanted.slots()) add(files, "frets", fret_csv(ready.layout()), fret_json(ready.layout()));
   if (wanted.slots()) add(files, "wire", wire_csv(wire), wire_json(wire));
   if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
   return files;
 }
 
-std::vector<PrintedBook> printed_books(const ReadyBoard& ready, const DrawingOptions& options) {
+std::vector<PrintedBook> printed_books(const PreparedBoard& ready, const DrawingOptions& options) {
   return books_of(ready, drawn_job(ready, options), options);
 }
 
-std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds,
+std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKinds& kinds,
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
   const Board& board = ready.board();
-  if (kinds.csv) files = table_files(ready, inlay_outlines(ready.inlays), options.part);
+  if (kinds.csv) files = table_files(ready, inlay_outlines(ready), options.part);
   if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
   const DrawnJob job = drawn_job(ready, options);
   if (kinds.pdf)
@@ -121,8 +121,7 @@ std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds
   add(files, "board", job.board, kinds);
   if (layer_named(job.board, "pins") || layer_named(job.board, "dowels"))
     add(files, "from-below", from_below(job.board), kinds);
-  if (board.neck && options.part.whole())
-    add(files, "mating", mating_drawing(board, mating_face(board, ready.layout)), kinds);
+  if (board.neck && options.part.whole()) add(files, "mating", mating_drawing(board, mating_face(ready)), kinds);
   for (const auto& [setup, own] : job.setups) add(files, setup_file(setup), own, kinds);
   if (!Wanted{options.part.operation}.pieces()) return files;
   if (const auto nesting = nest(job.inlays.pieces, board.sheets, nest_rules(board)))

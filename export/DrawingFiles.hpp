@@ -5,7 +5,7 @@
 
 #include "export/Drawing.hpp"
 #include "export/PdfBook.hpp"
-#include "export/ReadyBoard.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -28,15 +28,16 @@ struct PrintedBook {
 
 /// template.pdf (slotting), shop-drawing.pdf, inlay-drawing.pdf where there are inlays, and each set-up's sheet. Of a
 /// part of the job, what that part needs; `ready` must be that part (see JobPart.hpp).
-std::vector<PrintedBook> printed_books(const ReadyBoard& ready, const DrawingOptions& options);
+std::vector<PrintedBook> printed_books(const PreparedBoard& ready, const DrawingOptions& options);
 
 /// The drawing as board.dxf (R2000), board-r12.dxf and board.svg; with pins or dowels from-below.* as well, seen from
 /// below; with [neck] mating.*; for each set-up setups/NAME-01/setup.* in its own zero;
 /// setups/sheet-MATERIAL-01/setup.* for each sheet that pieces are cut from; and the printed books. Of a part of the
 /// job, what that part needs; `ready` must be that part (see JobPart.hpp).
-std::vector<PaperFile> drawing_files(const ReadyBoard& ready, const DrawingKinds& kinds, const DrawingOptions& options);
+std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKinds& kinds,
+                                     const DrawingOptions& options);
 
 /// frets, wire and pieces, each as .csv and .json.
-std::vector<PaperFile> table_files(const ReadyBoard& ready, const InlayOutlines& inlays, const JobPart& part = {});
+std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlines& inlays, const JobPart& part = {});
 
 }  // namespace sagitta

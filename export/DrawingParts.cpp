@@ -67,18 +67,18 @@ Figure radius_area_figure(const Layout& layout) {
   return closed("radius area", rectangle(layout.strip.low, layout.strip.high));
 }
 
-std::vector<Figure> slot_middle_figures(const Layout& layout) {
+std::vector<Figure> slot_middle_figures(const std::vector<Slot>& slots) {
   std::vector<Figure> figures;
-  for (const Slot& slot : layout.slots) {
+  for (const Slot& slot : slots) {
     const Segment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
     figures.push_back(open(slot_name(slot), middle.a, middle.b));
   }
   return figures;
 }
 
-std::vector<Figure> slot_outline_figures(const Layout& layout) {
+std::vector<Figure> slot_outline_figures(const std::vector<Slot>& slots) {
   std::vector<Figure> figures;
-  for (const Slot& slot : layout.slots) {
+  for (const Slot& slot : slots) {
     const Segment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
     Loop loop = slot.blind ? outline(Rounded{{middle.a, middle.b}, slot.width / 2})
                            : strip_loop(middle.a, middle.b, slot.width);
@@ -100,7 +100,9 @@ std::vector<Figure> nut_seat_figures(const Layout& layout) {
 
 Figure outline_figure(const Layout& layout) { return closed("outline", layout.outline); }
 
-std::vector<Figure> binding_figures(const Board& board, const Layout& layout) {
+std::vector<Figure> binding_figures(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
   std::vector<Figure> figures;
   if (!board.binding) return figures;
   for (const Segment& edge : layout.edges) {
@@ -115,9 +117,9 @@ std::vector<Figure> binding_figures(const Board& board, const Layout& layout) {
   return figures;
 }
 
-std::vector<Figure> side_dot_figures(const Layout& layout) {
+std::vector<Figure> side_dot_figures(const std::vector<SideDot>& dots) {
   std::vector<Figure> figures;
-  for (const SideDot& dot : layout.side_dots)
+  for (const SideDot& dot : dots)
     figures.push_back(closed("side dot at fret " + std::to_string(dot.fret),
                              strip_loop(dot.mouth, dot.mouth + dot.depth * dot.inward, 2 * dot.radius)));
   return figures;

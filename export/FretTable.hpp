@@ -3,8 +3,7 @@
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 
-#include "board/Board.hpp"
-#include "layout/Layout.hpp"
+#include "prepared/Drawn.hpp"
 
 namespace sagitta {
 
@@ -17,6 +16,6 @@ nlohmann::ordered_json fret_json(const Layout& layout);
 std::string fret_csv(const Layout& layout);
 
 /// The same for reading, in the board's own units: inches to 0.0001, millimetres to 0.001.
-std::string fret_text(const Board& board, const Layout& layout);
+std::string fret_text(const Drawn& drawn);
 
 }  // namespace sagitta

@@ -14,25 +14,25 @@ GuideLine in_bound(std::string name, std::string layer, const Loop& loop, const 
 }
 
 /// The middle line between the two sides of the wood that it runs through at this stage.
-Segment middle_line(const ReadyBoard& ready, const Slot& slot, bool outlined) {
+Segment middle_line(const PreparedBoard& ready, const Slot& slot, bool outlined) {
   if (slot.blind) {
-    const std::vector<Point> core = slot_shape(ready.layout, slot).core;
+    const std::vector<Point> core = slot_shape(ready.layout(), slot).core;
     return {core.front(), core.back()};
   }
   if (outlined) return {slot.bass_end, slot.treble_end};
   const Point along = slot.treble_end - slot.bass_end;
   const auto at = [&](double y) { return slot.bass_end + ((y - slot.bass_end.y) / along.y) * along; };
-  const Box& strip = ready.layout.strip;
+  const Box& strip = ready.layout().strip;
   return along.y > 0 ? Segment{at(strip.low.y), at(strip.high.y)} : Segment{at(strip.high.y), at(strip.low.y)};
 }
 
-GuideLine slot_line(const ReadyBoard& ready, const Slot& slot, bool outlined) {
+GuideLine slot_line(const PreparedBoard& ready, const Slot& slot, bool outlined) {
   const double depth = slot_depth(ready.board());
   const bool level = ready.board().slots.floor == SlotFloor::level;
   const Segment middle = middle_line(ready, slot, outlined);
-  const std::optional<double> fall = ready.layout.fall_start;
+  const std::optional<double> fall = ready.layout().fall_start;
   const auto bound = [&](Point a, Point b) {
-    if (level) return Bound{Bound::Kind::level, ready.surface.thickness - depth, false};
+    if (level) return Bound{Bound::Kind::level, ready.surface().thickness - depth, false};
     return Bound{Bound::Kind::arc, depth, fall && (a.x + b.x) / 2 > *fall};
   };
   std::vector<Point> stations{middle.a, middle.b};
@@ -49,17 +49,17 @@ GuideLine slot_line(const ReadyBoard& ready, const Slot& slot, bool outlined) {
 
 }  // namespace
 
-std::vector<GuideLine> guide_lines(const ReadyBoard& ready, Stage stage) {
+std::vector<GuideLine> guide_lines(const PreparedBoard& ready, Stage stage) {
   const WorkDone done = work_done_at(ready.board(), stage);
   std::vector<GuideLine> guides;
   if (done.slots)
-    for (const Slot& slot : ready.layout.slots) guides.push_back(slot_line(ready, slot, done.outline));
+    for (const Slot& slot : ready.slots()) guides.push_back(slot_line(ready, slot, done.outline));
   if (done.pockets)
-    for (const Feature& feature : features_of(ready.board(), ready.layout, ready.surface, ready.inlays, done))
+    for (const Feature& feature : ready.features(done))
       if (feature.kind == Source::Kind::pocket)
         guides.push_back(in_bound(feature.name + " pocket", "pockets",
                                   feature.shape ? outline(*feature.shape) : feature.loop, feature.bound));
-  guides.push_back(in_bound("board outline", "outline", ready.layout.outline, {Bound::Kind::level, 0, false}));
+  guides.push_back(in_bound("board outline", "outline", ready.layout().outline, {Bound::Kind::level, 0, false}));
   return guides;
 }
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "export/ReadyBoard.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -23,6 +23,6 @@ struct GuideLine {
 /// The lines of what has been cut at a stage: the middle line of every slot's floor (of a blind slot between the
 /// middles of its round ends, elsewhere from side to side of the wood), the outline of every pocket's floor; and the
 /// board's outline at the glue face, at every stage.
-std::vector<GuideLine> guide_lines(const ReadyBoard& ready, Stage stage);
+std::vector<GuideLine> guide_lines(const PreparedBoard& ready, Stage stage);
 
 }  // namespace sagitta

@@ -48,7 +48,7 @@ bool wants_meshes(const HandOffKinds& kinds) {
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
 class Writer {
  public:
-  Writer(const ReadyBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel)
+  Writer(const PreparedBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel)
       : ready_(ready),
         order_(order),
         folder_(folder),
@@ -77,10 +77,10 @@ class Writer {
     for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) add_paper(paper);
   }
 
-  void write_job_sheet() {
+  void write_job_sheet(const std::vector<Finding>& findings) {
     if (!wants_job_sheet(order_.kinds)) return;
     stop_if_wanted(cancel_);
-    const JobSheet sheet = job_sheet(ready_, board_findings(ready_));
+    const JobSheet sheet = job_sheet(ready_, findings);
     if (order_.kinds.html) add_paper({"job-sheet.html", "html", job_html(sheet, small_pictures_)});
     if (order_.kinds.pdf)
       add_paper({"job-sheet.pdf", "pdf", job_book(sheet, small_pictures_, order_.drawing.paper).bytes()});
@@ -108,23 +108,17 @@ class Writer {
 
   static BodyPlace place_of(Stage stage) { return {std::string(name(stage)), "board"}; }
 
-  /// The stage's wood is made once, for its own files and for the assemblies that it is in.
-  const Shell& shell_of(Stage stage) {
-    const auto found = shells_.find(stage);
-    return found != shells_.end() ? found->second : shells_.emplace(stage, lift(ready_.plan(stage))).first->second;
-  }
-
   const SoundSolid& solid_of(Stage stage) {
     const auto found = solids_.find(stage);
     if (found != solids_.end()) return found->second;
     stop_if_wanted(cancel_);
-    return solids_.emplace(stage, sound_solid(shell_of(stage), place_of(stage))).first->second;
+    return solids_.emplace(stage, sound_solid(ready_.shell(stage), place_of(stage))).first->second;
   }
 
   const Mesh& mesh_of(Stage stage) {
     const auto found = meshes_.find(stage);
     if (found != meshes_.end()) return found->second;
-    return meshes_.emplace(stage, sound_mesh(shell_of(stage), order_.deviation, place_of(stage), cancel_))
+    return meshes_.emplace(stage, sound_mesh(ready_.shell(stage), order_.deviation, place_of(stage), cancel_))
         .first->second;
   }
 
@@ -134,7 +128,7 @@ class Writer {
     StepModel model;
     model.name = title();
     model.bodies.push_back({title(), "board", material(board(), board().blank.material).colour, solid, measured});
-    model.lines = step_lines(ready_.surface, guide_lines(ready_, stage_));
+    model.lines = step_lines(ready_.surface(), guide_lines(ready_, stage_));
     add("step", sound_step(model, order_.step_style, std::string(name(stage_))), figures_of(measured));
   }
 
@@ -233,7 +227,7 @@ class Writer {
     folder_.add(paper.file, "", paper.kind, paper.bytes);
   }
 
-  const ReadyBoard& ready_;
+  const PreparedBoard& ready_;
   const HandOff& order_;
   ListedFolder folder_;
   JobPictures small_pictures_;
@@ -241,22 +235,21 @@ class Writer {
   int all_ = 0, done_ = 0;
   Progress progress_;
   Stage stage_ = Stage::blank;
-  std::map<Stage, Shell> shells_;
   std::map<Stage, SoundSolid> solids_;
   std::map<Stage, Mesh> meshes_;
 };
 
 }  // namespace
 
-void write_hand_off(const ReadyBoard& ready, const std::vector<Finding>& findings, const HandOff& order, Folder& folder,
-                    const Cancel& cancel) {
-  const ReadyBoard part = part_of(ready, order.drawing.part);
+void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const HandOff& order,
+                    Folder& folder, const Cancel& cancel) {
+  const PreparedBoard part = part_of(ready, order.drawing.part);
   keep_on_fault(ready.board(), findings, options_json(order).dump(), folder.path(), [&] {
     Writer writer(part, order, folder, cancel);
     for (const Stage stage : order.stages) writer.write(stage);
     for (const Assembly assembly : order.assemblies) writer.write(assembly);
     writer.write_papers();
-    writer.write_job_sheet();
+    writer.write_job_sheet(findings);
     writer.write_manifest(ready.board(), findings);
   });
 }

@@ -8,12 +8,12 @@
 #include "export/Drawing.hpp"
 #include "export/Folder.hpp"
 #include "export/PieceBodies.hpp"
-#include "export/ReadyBoard.hpp"
 #include "export/StepStyle.hpp"
 #include "findings/Finding.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Stage.hpp"
 #include "plane/Cancel.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -44,7 +44,7 @@ struct NothingToWrite : std::runtime_error {
 /// the drawings, the job sheet as HTML and PDF, and manifest.json with the board's findings; of a part of the job only
 /// what belongs to it. Shows its progress on a terminal. Every solid and mesh is judged before it is added (Gate.hpp).
 /// Throws FolderError, ProgramFault, PartError, NothingToWrite, and Interrupted when the token is asked to stop.
-void write_hand_off(const ReadyBoard& ready, const std::vector<Finding>& findings, const HandOff& order, Folder& folder,
-                    const Cancel& cancel);
+void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const HandOff& order,
+                    Folder& folder, const Cancel& cancel);
 
 }  // namespace sagitta

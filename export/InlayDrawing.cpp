@@ -33,12 +33,13 @@ void list_row(PdfBook& book, const Board& board, Point at, const ListedPiece& li
 }
 
 /// The board with its numbered pieces, the middle of its length at `centre`.
-void plan(PdfBook& book, const ReadyBoard& ready, const std::vector<ListedPiece>& pieces, double factor, Point centre) {
-  const Layout& layout = ready.layout;
+void plan(PdfBook& book, const PreparedBoard& ready, const std::vector<ListedPiece>& pieces, double factor,
+          Point centre) {
+  const Layout& layout = ready.layout();
   const Box box = bounds(layout.outline);
   const Point origin = centre - factor * Point{(box.low.x + box.high.x) / 2, 0};
   const auto at = [&](Point p) { return origin + factor * p; };
-  for (const Slot& slot : layout.slots) book.line(at(slot.bass_end), at(slot.treble_end), Pen::faint);
+  for (const Slot& slot : ready.slots()) book.line(at(slot.bass_end), at(slot.treble_end), Pen::faint);
   book.path(placed(layout.outline, factor, origin), true, Pen::outline);
   std::vector<Box> words;  // the numbers that stand outside of their pieces
   for (const ListedPiece& listed : pieces) {
@@ -69,10 +70,10 @@ int rows_below(double top) { return std::max(1, static_cast<int>((top - heading_
 
 }  // namespace
 
-PdfBook inlay_book(const ReadyBoard& ready, const InlayOutlines& inlays, const Paper& paper) {
-  const Board& board = ready.file.board;
+PdfBook inlay_book(const PreparedBoard& ready, const InlayOutlines& inlays, const Paper& paper) {
+  const Board& board = ready.board();
   const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
-  const Box box = bounds(ready.layout.outline);
+  const Box box = bounds(ready.layout().outline);
   PdfBook book(shown_name(board) + ", inlay drawing");
   const double room = paper.width - 2 * paper_margin, tall = (paper.height - 2 * paper_margin - title_height) / 2;
   const DrawingScale scale =

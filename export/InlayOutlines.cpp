@@ -2,13 +2,13 @@
 
 namespace sagitta {
 
-InlayOutlines inlay_outlines(const Inlays& inlays) {
+InlayOutlines inlay_outlines(const PreparedBoard& ready) {
   InlayOutlines outlines;
-  outlines.pieces = inlays.pieces;
-  for (const InlayPiece& piece : inlays.pieces)
+  outlines.pieces = ready.pieces();
+  for (const InlayPiece& piece : ready.pieces())
     if (piece.shape)
       for (const Loop& loop : piece.pocket) outlines.pockets.push_back({"pocket of " + piece.name, loop, true});
-  for (const ArtworkPocket& pocket : inlays.pockets)
+  for (const ArtworkPocket& pocket : ready.pockets())
     for (const Loop& loop : pocket.outlines)
       outlines.pockets.push_back(
           {"pocket of inlay " + std::to_string(pocket.inlay + 1) + " at fret " + std::to_string(pocket.fret), loop,

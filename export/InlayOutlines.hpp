@@ -14,7 +14,8 @@ struct InlayOutlines {
   std::vector<InlayPiece> pieces;  ///< each once, named by material and number
 };
 
-InlayOutlines inlay_outlines(const Inlays& inlays);
+/// Of the pieces and pockets that are selected.
+InlayOutlines inlay_outlines(const PreparedBoard& ready);
 
 /// A piece's outlines as figures that carry its name.
 std::vector<Figure> figures_of(const InlayPiece& piece);

@@ -4,11 +4,10 @@
 #include <charconv>
 #include <iterator>
 
-#include "export/ReadyBoard.hpp"
 #include "export/RefitDrawn.hpp"
-#include "export/SetUp.hpp"
 #include "findings/Work.hpp"
 #include "layout/Measure.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 namespace {
@@ -31,51 +30,32 @@ void add_range(std::string_view word, const std::string& all, std::set<int>& fre
   for (int fret = first; fret <= std::min(last, most); ++fret) frets.insert(fret);
 }
 
-void keep_frets(ReadyBoard& ready, const std::set<int>& frets) {
-  const int last = ready.board().scale.frets;
-  if (*frets.rbegin() > last)
-    throw PartError("--frets " + words_of(frets) + ": the board has " + std::to_string(last) + " frets");
-  const auto other = [&](const auto& feature) { return frets.count(feature.fret) == 0; };
-  std::erase_if(ready.layout.slots, other);
-  std::erase_if(ready.layout.markers, other);
-  std::erase_if(ready.layout.side_dots, other);
-  std::erase_if(ready.inlays.pieces, other);
-  std::erase_if(ready.inlays.pockets, other);
-  for (Plan& plan : ready.plans) {
-    auto made = make_plan(ready.board(), ready.layout, ready.surface, ready.inlays, plan.stage);
-    if (const auto* faults = std::get_if<Faults>(&made))
-      throw PartError("--frets " + words_of(frets) + ": " + faults->front().message);
-    plan = std::get<Plan>(std::move(made));
-  }
+void judge_frets(const Board& board, const std::set<int>& frets) {
+  if (!frets.empty() && *frets.rbegin() > board.scale.frets)
+    throw PartError("--frets " + words_of(frets) + ": the board has " + std::to_string(board.scale.frets) + " frets");
 }
 
-/// Set-ups without it keep their place in the list, with nothing to do.
-void keep_operation(Board& board, Operation operation) {
-  if (board.setups.empty()) board.setups.push_back(whole_job(board));
-  for (Setup& setup : board.setups) {
-    const bool has = std::find(setup.operations.begin(), setup.operations.end(), operation) != setup.operations.end();
-    setup.operations.clear();
-    if (has) setup.operations.push_back(operation);
-  }
-}
-
-void keep_pieces(ReadyBoard& ready, const std::set<std::string>& names) {
-  std::vector<InlayPiece>& pieces = ready.inlays.pieces;
+/// The named among the pieces that are selected so far.
+std::set<FeatureId> pieces_named(const std::set<std::string>& names, const std::vector<InlayPiece>& pieces) {
+  std::set<FeatureId> ids;
   for (const std::string& wanted : names) {
-    const auto is_it = [&](const InlayPiece& piece) { return piece.name == wanted; };
-    if (std::any_of(pieces.begin(), pieces.end(), is_it)) continue;
+    const auto found =
+        std::find_if(pieces.begin(), pieces.end(), [&](const InlayPiece& piece) { return piece.name == wanted; });
     const std::string range =
         pieces.empty() ? "it has no pieces" : "they run from " + pieces.front().name + " to " + pieces.back().name;
-    throw PartError("--pieces " + wanted + ": the board has no such piece; " + range + ", see pieces.csv");
+    if (found == pieces.end())
+      throw PartError("--pieces " + wanted + ": the board has no such piece; " + range + ", see pieces.csv");
+    ids.insert(id_of(*found));
   }
-  std::erase_if(pieces, [&](const InlayPiece& piece) { return names.count(piece.name) == 0; });
+  return ids;
 }
 
 /// The pockets are cut already: a piece with less room grows, one with more shrinks.
-void refit_pieces(ReadyBoard& ready, double clearance) {
+std::vector<InlayPiece> cut_anew(const PreparedBoard& part, double clearance) {
+  std::vector<InlayPiece> pieces = part.pieces();
   std::vector<InlayPiece*> drawn;
-  for (InlayPiece& piece : ready.inlays.pieces) {
-    const Inlay& inlay = ready.board().inlays[static_cast<std::size_t>(piece.inlay)];
+  for (InlayPiece& piece : pieces) {
+    const Inlay& inlay = part.board().inlays[static_cast<std::size_t>(piece.inlay)];
     if (!piece.shape) {
       drawn.push_back(&piece);
       continue;
@@ -84,8 +64,9 @@ void refit_pieces(ReadyBoard& ready, double clearance) {
     if (piece.shape->empty()) throw PartError("--clearance: nothing is left of " + piece.name);
     piece.piece = {outline(*piece.shape)};
   }
-  if (const std::string lost = refit_drawn(ready.board(), drawn, clearance); !lost.empty())
+  if (const std::string lost = refit_drawn(part.board(), drawn, clearance); !lost.empty())
     throw PartError("--clearance: with " + in_mm(clearance) + " nothing whole is left of " + lost);
+  return pieces;
 }
 
 }  // namespace
@@ -129,12 +110,18 @@ Operation operation_named(const std::string& name) {
                   ": there is no such operation; choose from pockets, inlay, radius, slots and outline");
 }
 
-ReadyBoard part_of(ReadyBoard ready, const JobPart& part) {
-  if (!part.frets.empty()) keep_frets(ready, part.frets);
-  if (!part.pieces.empty()) keep_pieces(ready, part.pieces);
-  if (part.clearance) refit_pieces(ready, *part.clearance);
-  if (part.operation) keep_operation(ready.file.board, *part.operation);
-  return ready;
+PreparedBoard part_of(const PreparedBoard& whole, const JobPart& part) {
+  if (part.whole()) return whole;
+  judge_frets(whole.board(), part.frets);
+  Selection selection{part.frets, {}, part.operation};
+  PreparedBoard chosen = whole.only(selection);
+  if (!part.frets.empty())
+    if (const Faults faults = chosen.stage_faults(); !faults.empty())
+      throw PartError("--frets " + words_of(part.frets) + ": " + faults.front().message);
+  if (part.pieces.empty()) return chosen;
+  selection.pieces = pieces_named(part.pieces, chosen.pieces());
+  chosen = chosen.only(selection);
+  return part.clearance ? chosen.with_pieces(cut_anew(chosen, *part.clearance)) : chosen;
 }
 
 }  // namespace sagitta

@@ -12,7 +12,7 @@
 
 namespace sagitta {
 
-struct ReadyBoard;
+class PreparedBoard;
 
 struct JobPart {
   std::set<int> frets;           ///< slots of these frets, inlays and side dots of these spaces; empty: all
@@ -40,10 +40,10 @@ std::string words_of(const JobPart& part);
 /// pockets, inlay, radius, slots, outline. Throws PartError.
 Operation operation_named(const std::string& name);
 
-/// The board with the slots, inlays and side dots of the part's frets, of the pieces only those named, and of the
-/// set-ups only the operation named. Nothing moves, no piece and no set-up changes its name; the wood of every stage
-/// lacks the frets that are left out. The same again of the same part. Throws PartError where the board has not what is
+/// The board with what the part names selected: slots, inlays and side dots of its frets, its pieces, its operation.
+/// Pieces that get another clearance take the place of those fitted. Nothing moves, no piece and no set-up changes its
+/// name; the wood of every stage lacks the frets that are left out. Throws PartError where the board has not what is
 /// named.
-ReadyBoard part_of(ReadyBoard ready, const JobPart& part);
+PreparedBoard part_of(const PreparedBoard& whole, const JobPart& part);
 
 }  // namespace sagitta

@@ -16,13 +16,14 @@
 namespace sagitta {
 namespace {
 
-std::vector<JobLevel> levels_of(const ReadyBoard& ready, const SetUp& setup) {
+std::vector<JobLevel> levels_of(const PreparedBoard& ready, const SetUp& setup) {
   const Board& board = ready.board();
   std::vector<JobLevel> levels;
   const auto add = [&](const std::string& what, double height, ZZero zero, const std::string& above) {
     levels.push_back({what, "z = " + measure(board, setup.z_from_board(height)), setup.z_zero == zero, above});
   };
-  const double finished = board.board.thickness, sanded = finished + board.sanding, top = ready.layout.blank_thickness;
+  const double finished = board.board.thickness, sanded = finished + board.sanding,
+               top = ready.layout().blank_thickness;
   if (setup.tape > 0) add("bed", -setup.tape, ZZero::bed, "tape " + measure(board, setup.tape));
   add(setup.tape > 0 ? "glue face" : "glue face, on the bed", 0, ZZero::glue_face, "board " + measure(board, finished));
   if (setup.tape <= 0) levels.back().zero = setup.z_zero != ZZero::blank_top;
@@ -37,17 +38,16 @@ std::vector<JobLevel> levels_of(const ReadyBoard& ready, const SetUp& setup) {
   return levels;
 }
 
-std::vector<JobSetUp> job_setups(const ReadyBoard& ready) {
+std::vector<JobSetUp> job_setups(const PreparedBoard& ready) {
   std::vector<JobSetUp> list;
-  const Drawing drawing = drawing_of(ready.board(), ready.layout, inlay_outlines(ready.inlays));
-  for (const SetUp& setup : setups_of(ready.board(), ready.layout)) {
+  const Drawing drawing = drawing_of(ready, inlay_outlines(ready));
+  for (const SetUp& setup : setups_of(ready)) {
     JobSetUp own;
     own.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
     own.folder = setup.folder;
-    own.notes = setup_notes(ready.board(), ready.layout, setup);
+    own.notes = setup_notes(ready, setup);
     own.notes.push_back("Clamp back within " + measure(ready.board(), setup.reclamp_error) + " of where it lay.");
-    own.hold_down = {setup_drawing(ready.board(), ready.layout, setup, drawing), setup.from_board({0, 0}).x,
-                     ready.board().units};
+    own.hold_down = {setup_drawing(ready, setup, drawing), setup.from_board({0, 0}).x, ready.board().units};
     own.levels = levels_of(ready, setup);
     own.steps = job_steps(ready, setup);
     list.push_back(std::move(own));
@@ -55,15 +55,15 @@ std::vector<JobSetUp> job_setups(const ReadyBoard& ready) {
   return list;
 }
 
-JobTable caliper_checks(const ReadyBoard& ready) {
+JobTable caliper_checks(const PreparedBoard& ready) {
   const Board& board = ready.board();
   const auto off = [&](double tolerance) { return "\u00b1 " + measure(board, tolerance); };
   JobTable table{{"what", "should be", "tolerance", "measured"}, {}};
-  const int last = ready.layout.frets.back().fret;
+  const int last = ready.layout().frets.back().fret;
   const bool fan = board.scale.bass.has_value();
   for (const int fret : std::set<int>{1, 7, 12, last}) {
     if (fret > last) continue;
-    const FretLine& line = ready.layout.frets[static_cast<std::size_t>(fret)];
+    const FretLine& line = ready.layout().frets[static_cast<std::size_t>(fret)];
     const std::string what = "nut line to the middle of slot " + std::to_string(fret);
     if (!fan) {
       table.rows.push_back({what, fixed_measure(board, line.bass_from_nut), off(slot_tolerance), ""});
@@ -75,29 +75,29 @@ JobTable caliper_checks(const ReadyBoard& ready) {
                           fixed_measure(board, line.treble_from_nut), off(slot_tolerance), ""});
   }
   const auto thickness = [&](const std::string& where, double x, double y) {
-    table.rows.push_back({"thickness " + where, fixed_measure(board, ready.surface.height(x, y) + board.sanding),
+    table.rows.push_back({"thickness " + where, fixed_measure(board, ready.surface().height(x, y) + board.sanding),
                           off(thickness_tolerance), ""});
   };
-  const double heel = ready.layout.edges[1].b.x;
+  const double heel = ready.layout().edges[1].b.x;
   thickness("in the middle of the nut line", 0, 0);
-  thickness("at the edge, at the nut line", 0, ready.layout.half_width(0));
+  thickness("at the edge, at the nut line", 0, ready.layout().half_width(0));
   thickness("in the middle of the heel", heel, 0);
-  thickness("at the edge, at the heel", heel, ready.layout.half_width(heel));
+  thickness("at the edge, at the heel", heel, ready.layout().half_width(heel));
   return table;
 }
 
 /// Pieces, the sheets that they are cut from, and what no sheet has room for.
-void pieces_and_sheets(const ReadyBoard& ready, JobSheet& sheet) {
+void pieces_and_sheets(const PreparedBoard& ready, JobSheet& sheet) {
   const Board& board = ready.board();
   const bool sheets = !board.sheets.empty();
-  const Nesting nesting = sheets ? nest(ready.inlays.pieces, board.sheets, nest_rules(board)).value() : Nesting();
+  const Nesting nesting = sheets ? nest(ready.pieces(), board.sheets, nest_rules(board)).value() : Nesting();
   std::map<std::string, int> sheet_of;
   std::map<int, std::size_t> pieces_on;
   for (const NestedSheet& each : nesting.sheets)
     for (const NestedPiece& piece : each.pieces) sheet_of[piece.name] = each.sheet + 1, ++pieces_on[each.sheet];
   sheet.pieces.heads = {"piece", "fret", "material", "along", "across", "thickness", "pocket"};
   if (sheets) sheet.pieces.heads.emplace_back("sheet");
-  for (const auto& [number, piece, box] : piece_list(ready.inlays.pieces)) {
+  for (const auto& [number, piece, box] : piece_list(ready.pieces())) {
     const Point size = box.high - box.low;
     sheet.pieces.rows.push_back({piece.name, std::to_string(piece.fret), piece.material, fixed_measure(board, size.x),
                                  fixed_measure(board, size.y), fixed_measure(board, piece.thickness),
@@ -116,10 +116,10 @@ void pieces_and_sheets(const ReadyBoard& ready, JobSheet& sheet) {
   }
 }
 
-JobTable wire_of(const ReadyBoard& ready) {
+JobTable wire_of(const PreparedBoard& ready) {
   const Board& board = ready.board();
   JobTable table{{"fret", "cut", "bend to radius", "nip bass", "nip treble", "tang that stays"}, {}};
-  const std::vector<WirePiece> list = wire_list(board, ready.layout, ready.surface);
+  const std::vector<WirePiece> list = wire_list(ready);
   for (const WirePiece& piece : list)
     table.rows.push_back({std::to_string(piece.fret), fixed_measure(board, piece.cut),
                           piece.bend_radius ? fixed_measure(board, *piece.bend_radius) : "straight",
@@ -164,7 +164,7 @@ std::vector<std::string> finding_lines(const std::vector<const Finding*>& findin
 
 }  // namespace
 
-JobSheet job_sheet(const ReadyBoard& ready, const std::vector<Finding>& findings) {
+JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findings) {
   JobSheet sheet;
   sheet.title = shown_name(ready.board()) + ", job sheet";
   sheet.units = unit_word(ready.board());

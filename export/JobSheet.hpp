@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "export/HoldDown.hpp"
-#include "export/ReadyBoard.hpp"
 #include "findings/Finding.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -51,7 +51,7 @@ struct JobSheet {
   std::vector<std::string> findings, cautions;
 };
 
-JobSheet job_sheet(const ReadyBoard& ready, const std::vector<Finding>& findings);
+JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findings);
 
 /// Where a fret's slot may lie off, and how far a thickness may be off, when it is measured by caliper. mm. Slots: "a
 /// few thousandths" of an inch, not accumulating (common practice, no source); thickness: common practice, no source.

@@ -50,8 +50,8 @@ double length_of(const Loop& loop) {
 
 class Steps {
  public:
-  Steps(const ReadyBoard& ready, const SetUp& setup)
-      : board_(ready.board()), layout_(ready.layout), surface_(ready.surface), inlays_(ready.inlays), setup_(setup) {}
+  Steps(const PreparedBoard& ready, const SetUp& setup)
+      : ready_(ready), board_(ready.board()), layout_(ready.layout()), surface_(ready.surface()), setup_(setup) {}
 
   JobStep step(Operation operation) {
     step_ = {std::string(operation_name(operation)), {}, stage_before(board_, operation), stage_after(operation), {}};
@@ -109,13 +109,13 @@ class Steps {
                         ", " + length(depth) + " below the finished middle, " +
                         length(top(Operation::pockets) - floor) + " below the wood's top");
     }
-    for (const Marker& marker : layout_.markers)
+    for (const Marker& marker : ready_.markers())
       step_.ticks.push_back("pocket at fret " + std::to_string(marker.fret) + " (" + place(marker.centre) + ")");
   }
 
   void inlay() {
     fact("depth", "pieces are cut flat from their sheets, right through; glue them in and let them stand proud");
-    for (const ListedPiece& listed : piece_list(inlays_.pieces))
+    for (const ListedPiece& listed : piece_list(ready_.pieces()))
       step_.ticks.push_back(listed.piece.name + " at fret " + std::to_string(listed.piece.fret));
   }
 
@@ -137,7 +137,7 @@ class Steps {
   void slots() {
     double low = 1e300, high = -1e300, path = 0;
     const double depth = slot_depth(board_);
-    for (const Slot& slot : layout_.slots) {
+    for (const Slot& slot : ready_.slots()) {
       for (const Point p : {slot.bass_end, between(slot.bass_end, slot.treble_end, 0.5), slot.treble_end}) {
         const double floor =
             board_.slots.floor == SlotFloor::level ? board_.board.thickness - depth : surface_.height(p) - depth;
@@ -147,7 +147,7 @@ class Steps {
       path += distance(slot.bass_end, slot.treble_end);
       step_.ticks.push_back("slot of fret " + std::to_string(slot.fret));
     }
-    if (!layout_.slots.empty())
+    if (!ready_.slots().empty())
       fact("depth", "slots " + length(board_.slots.width) + " wide, " + length(depth) +
                         " below the finished surface: " +
                         (board_.slots.floor == SlotFloor::level
@@ -170,7 +170,7 @@ class Steps {
                (board_.binding->height > 0 ? ", down by " + length(board_.binding->height) : ", all the way"));
     step_.ticks.push_back("outline");
     if (board_.binding) step_.ticks.push_back("binding");
-    for (const SideDot& dot : layout_.side_dots) step_.ticks.push_back("side dot at fret " + std::to_string(dot.fret));
+    for (const SideDot& dot : ready_.side_dots()) step_.ticks.push_back("side dot at fret " + std::to_string(dot.fret));
     time(CutterUse::outline, length_of(layout_.outline), top(Operation::outline));
   }
 
@@ -202,10 +202,10 @@ class Steps {
     return "x " + length(own.x) + ", y " + length(own.y);
   }
 
+  const PreparedBoard& ready_;
   const Board& board_;
   const Layout& layout_;
   const Surface& surface_;
-  const Inlays& inlays_;
   const SetUp& setup_;
   JobStep step_;
 };
@@ -228,7 +228,7 @@ std::string stage_after(Operation operation) {
   return {};
 }
 
-std::vector<JobStep> job_steps(const ReadyBoard& ready, const SetUp& setup) {
+std::vector<JobStep> job_steps(const PreparedBoard& ready, const SetUp& setup) {
   std::vector<Operation> operations = setup.operations;
   const auto turn = [&](Operation operation) {
     const std::vector<Operation>& order = ready.board().order;

@@ -11,6 +11,6 @@ namespace sagitta {
 std::string stage_after(Operation operation);
 
 /// The set-up's operations in the order of work, with heights from its own zero.
-std::vector<JobStep> job_steps(const ReadyBoard& ready, const SetUp& setup);
+std::vector<JobStep> job_steps(const PreparedBoard& ready, const SetUp& setup);
 
 }  // namespace sagitta

@@ -126,11 +126,11 @@ NeckReading ask(const std::vector<std::string>& words, const NeckLimits& limits)
 
 }  // namespace
 
-std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& layout, Outside outside,
-                                           const NeckLimits& limits) {
+std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const NeckLimits& limits) {
+  const Board& board = ready.board();
   if (!board.neck || board.neck->file.empty()) return {};
   const std::string& file = board.neck->file;
-  const auto place = input_path({"neck's file", board.folder, file, board.folder}, outside);
+  const auto place = input_path({"neck's file", board.folder, file, board.folder}, ready.outside());
   if (const auto* fault = std::get_if<Fault>(&place)) return NeckReading{{}, fault->message};
   const std::string& path = std::get<std::string>(place);
   // The process that reads it opens it again: here it is only made sure that this is a file, and not too large.
@@ -140,7 +140,8 @@ std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& lay
         why->kind == Unreadable::too_large ? ": at most " + std::to_string(limits.bytes >> 20) + " MiB are read" : "";
     return NeckReading{{}, "the neck's file " + file + " " + reason(*why) + most};
   }
-  return ask({"sagitta", neck_word, path, outline_json(layout.outline).dump(), decimal(board.board.thickness)}, limits);
+  return ask({"sagitta", neck_word, path, outline_json(ready.layout().outline).dump(), decimal(board.board.thickness)},
+             limits);
 }
 
 std::optional<int> run_as_neck_reader(int argc, char** argv) {

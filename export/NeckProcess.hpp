@@ -5,10 +5,8 @@
 #include <optional>
 #include <string>
 
-#include "board/Board.hpp"
-#include "board/InputPath.hpp"
 #include "findings/NeckShape.hpp"
-#include "layout/Layout.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -20,9 +18,8 @@ struct NeckLimits {
 
 /// The neck that the board names, read by this very program run again; nothing when it names none. A file that is
 /// missing, no regular file, too large, too slow, too greedy, or that kills its reader ends in NeckReading::failure; so
-/// does one outside the board's folder unless that is allowed.
-std::optional<NeckReading> read_neck_apart(const Board& board, const Layout& layout, Outside outside = Outside::refused,
-                                           const NeckLimits& limits = {});
+/// does one outside the board's folder unless the board was prepared with that allowed.
+std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const NeckLimits& limits = {});
 
 /// To be called first in main(): when this process was started to read a neck, reads it, answers on standard output and
 /// gives the exit code; otherwise nothing, and main() goes on.

@@ -23,7 +23,7 @@ void judge_range(const std::string& what, double value, double least, double mos
                    in_mm(most));
 }
 
-void judge_stages(const ReadyBoard& ready, const HandOff& order) {
+void judge_stages(const PreparedBoard& ready, const HandOff& order) {
   const std::vector<Stage> stages = stages_of(ready.board());
   const std::vector<Assembly> assemblies = assemblies_of(ready);
   std::vector<std::string> all;
@@ -38,9 +38,9 @@ void judge_stages(const ReadyBoard& ready, const HandOff& order) {
     if (std::find(assemblies.begin(), assemblies.end(), each) == assemblies.end()) refuse(name(each));
 }
 
-void judge_setups(const ReadyBoard& ready, const HandOff& order) {
+void judge_setups(const PreparedBoard& ready, const HandOff& order) {
   std::vector<std::string> all;
-  for (const SetUp& setup : setups_of(ready.board(), ready.layout)) all.push_back(setup.folder);
+  for (const SetUp& setup : setups_of(ready)) all.push_back(setup.folder);
   for (const std::string& wanted : order.drawing.setups)
     if (std::find(all.begin(), all.end(), wanted) == all.end())
       throw OrderError("set-up " + wanted + ": the board has no such set-up; it has " + joined(all));
@@ -48,7 +48,7 @@ void judge_setups(const ReadyBoard& ready, const HandOff& order) {
 
 }  // namespace
 
-void judge_order(const ReadyBoard& ready, const HandOff& order) {
+void judge_order(const PreparedBoard& ready, const HandOff& order) {
   judge_range("a deviation", order.deviation, least_deviation, most_deviation);
   if (const auto& clearance = order.drawing.part.clearance) {
     judge_range("a clearance", *clearance, least_clearance_again, most_clearance_again);
@@ -57,7 +57,7 @@ void judge_order(const ReadyBoard& ready, const HandOff& order) {
   }
   judge_stages(ready, order);
   judge_setups(ready, order);
-  if (order.drawing.dowels && dowels_of(ready.layout).empty())
+  if (order.drawing.dowels && dowels_of(ready.layout()).empty())
     throw OrderError("dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
                      " beyond the radius cut at each end; take a longer or wider blank, or do without");
 }

@@ -59,8 +59,8 @@ std::optional<Assembly> assembly_named(std::string_view text) {
   return std::nullopt;
 }
 
-std::vector<Assembly> assemblies_of(const ReadyBoard& ready) {
-  if (ready.inlays.pieces.empty()) return {};
+std::vector<Assembly> assemblies_of(const PreparedBoard& ready) {
+  if (ready.pieces().empty()) return {};
   return {Assembly::pieces, Assembly::inlaid, Assembly::job};
 }
 
@@ -69,12 +69,12 @@ std::optional<Stage> wood_of(Assembly assembly, const Board& board) {
   return assembly == Assembly::inlaid ? Stage::pocketed : stages_of(board).back();
 }
 
-std::vector<PieceBody> piece_bodies(const ReadyBoard& ready, Assembly assembly) {
+std::vector<PieceBody> piece_bodies(const PreparedBoard& ready, Assembly assembly) {
   std::vector<PieceBody> bodies;
   Rows rows;
-  for (const InlayPiece& piece : ready.inlays.pieces) {
+  for (const InlayPiece& piece : ready.pieces()) {
     const InlayPiece here = assembly == Assembly::pieces ? rows.laid(piece) : piece;
-    auto plan = make_piece_plan(ready.board(), ready.layout, ready.surface, here, state_in(assembly));
+    auto plan = ready.piece_plan(here, state_in(assembly));
     if (const auto* wrong = std::get_if<Faults>(&plan))
       throw BuildError(std::string(name(assembly)), piece.name, wrong->front().message);
     if (!has_wood(std::get<Plan>(plan))) continue;

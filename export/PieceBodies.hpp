@@ -3,9 +3,9 @@
 #include <string_view>
 #include <vector>
 
-#include "export/ReadyBoard.hpp"
 #include "lift/Shell.hpp"
 #include "plan/PiecePlan.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -16,7 +16,7 @@ enum class Assembly { pieces, inlaid, job };
 std::string_view name(Assembly assembly);
 std::optional<Assembly> assembly_named(std::string_view name);
 /// All three where the board has inlays.
-std::vector<Assembly> assemblies_of(const ReadyBoard& ready);
+std::vector<Assembly> assemblies_of(const PreparedBoard& ready);
 
 /// The stage whose wood an assembly holds; nothing where it holds only pieces.
 std::optional<Stage> wood_of(Assembly assembly, const Board& board);
@@ -28,6 +28,6 @@ struct PieceBody {
 
 /// The pieces as an assembly has them, by number. Flat pieces are laid out in rows, their lower faces at z = 0. A piece
 /// of which the work leaves nothing is not among them. Throws BuildError.
-std::vector<PieceBody> piece_bodies(const ReadyBoard& ready, Assembly assembly);
+std::vector<PieceBody> piece_bodies(const PreparedBoard& ready, Assembly assembly);
 
 }  // namespace sagitta

@@ -17,14 +17,13 @@ std::string job_picture(const Board& board, const Mesh& mesh) {
   return png_bytes(paint({{&mesh, on_paper(material(board, board.blank.material).colour)}}, picture_width));
 }
 
-std::vector<PrintedBook> printed_job(const ReadyBoard& ready, const DrawingOptions& options, double deviation,
+std::vector<PrintedBook> printed_job(const PreparedBoard& ready, const DrawingOptions& options, double deviation,
                                      const Cancel& cancel) {
   std::vector<PrintedBook> books = printed_books(ready, options);
   JobPictures pictures;
   for (const Stage stage : stages_of(ready.board())) {
     stop_if_wanted(cancel);
-    pictures[std::string(name(stage))] =
-        job_picture(ready.board(), make_mesh(lift(ready.plan(stage)), deviation, cancel));
+    pictures[std::string(name(stage))] = job_picture(ready.board(), make_mesh(ready.shell(stage), deviation, cancel));
   }
   stop_if_wanted(cancel);
   books.push_back({"job-sheet.pdf", job_book(job_sheet(ready, board_findings(ready)), pictures, options.paper)});

@@ -16,7 +16,7 @@ std::string job_picture(const Board& board, const Mesh& mesh);
 
 /// The drawings' books and the job sheet, as write_hand_off() writes them with triangles within `deviation`. Throws
 /// Interrupted when the token is asked to stop.
-std::vector<PrintedBook> printed_job(const ReadyBoard& ready, const DrawingOptions& options, double deviation,
+std::vector<PrintedBook> printed_job(const PreparedBoard& ready, const DrawingOptions& options, double deviation,
                                      const Cancel& cancel);
 
 }  // namespace sagitta

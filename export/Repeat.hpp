@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "board/BoardFile.hpp"
 #include "export/HandOff.hpp"
 
 namespace sagitta {

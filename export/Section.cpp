@@ -7,11 +7,13 @@ namespace {
 
 constexpr double octave = 1200, half_a_step = 50;
 
-Section section_at(const Board& board, const Layout& layout, const Surface& surface, double x, std::string name) {
+Section section_at(const PreparedBoard& ready, double x, std::string name) {
+  const Board& board = ready.board();
+  const Surface& surface = ready.surface();
   Section section;
   section.name = std::move(name);
   section.x = x;
-  section.half_width = layout.half_width(x);
+  section.half_width = ready.layout().half_width(x);
   if (!surface.flat) section.radius = surface.radius(x);
   section.middle = surface.height(x, 0);
   section.edge = surface.height(x, section.half_width);
@@ -28,15 +30,15 @@ Section section_at(const Board& board, const Layout& layout, const Surface& surf
 
 }  // namespace
 
-std::vector<Section> sections_of(const Board& board, const Layout& layout, const Surface& surface) {
-  std::vector<Section> sections{section_at(board, layout, surface, 0, "At the nut")};
+std::vector<Section> sections_of(const PreparedBoard& ready) {
+  const Layout& layout = ready.layout();
+  std::vector<Section> sections{section_at(ready, 0, "At the nut")};
   const FretLine* nearest = nullptr;
   for (const FretLine& fret : layout.frets)
     if (!nearest || std::abs(fret.cents - octave) < std::abs(nearest->cents - octave)) nearest = &fret;
   if (nearest && std::abs(nearest->cents - octave) < half_a_step)
-    sections.push_back(
-        section_at(board, layout, surface, nearest->middle.x, "At fret " + std::to_string(nearest->fret)));
-  sections.push_back(section_at(board, layout, surface, layout.heel_end, "At the heel end"));
+    sections.push_back(section_at(ready, nearest->middle.x, "At fret " + std::to_string(nearest->fret)));
+  sections.push_back(section_at(ready, layout.heel_end, "At the heel end"));
   return sections;
 }
 

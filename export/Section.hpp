@@ -6,9 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "board/Board.hpp"
-#include "layout/Layout.hpp"
-#include "surface/Surface.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -25,6 +23,6 @@ struct Section {
 };
 
 /// At the nut line, at the fret nearest to the octave (none on a board without one), at the heel end.
-std::vector<Section> sections_of(const Board& board, const Layout& layout, const Surface& surface);
+std::vector<Section> sections_of(const PreparedBoard& ready);
 
 }  // namespace sagitta

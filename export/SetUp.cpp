@@ -118,11 +118,11 @@ std::string zero_note(const ZeroPlace& place) {
          read_mm(place.to_nut.x) + " mm along, " + read_mm(place.to_nut.y) + " mm across.";
 }
 
-std::string height_note(const Board& board, const Layout& layout, const SetUp& setup) {
+std::string height_note(const PreparedBoard& ready, const SetUp& setup) {
   const auto z = [&](double height) { return read_mm(setup.z_from_board(height)) + " mm"; };
   return "z = 0 on the " + zero_word(setup.z_zero) + (setup.tape > 0 ? ", tape " + in_mm(setup.tape) : "") +
-         ": glue face at z = " + z(0) + ", finished top at z = " + z(board.board.thickness) +
-         ", blank's top at z = " + z(layout.blank_thickness) + ".";
+         ": glue face at z = " + z(0) + ", finished top at z = " + z(ready.board().board.thickness) +
+         ", blank's top at z = " + z(ready.layout().blank_thickness) + ".";
 }
 
 }  // namespace
@@ -145,11 +145,16 @@ Setup whole_job(const Board& board) {
   return whole;
 }
 
-std::vector<SetUp> setups_of(const Board& board, const Layout& layout) {
+std::vector<SetUp> setups_of(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const std::vector<Setup> named = board.setups.empty() ? std::vector{whole_job(board)} : board.setups;
+  const auto& only = ready.selection().operation;
   std::vector<SetUp> setups;
-  for (std::size_t i = 0; i < board.setups.size(); ++i)
-    if (!board.setups[i].operations.empty()) setups.push_back(setup_of(layout, board.setups[i], i + 1));
-  if (board.setups.empty()) setups.push_back(setup_of(layout, whole_job(board), 1));
+  for (std::size_t i = 0; i < named.size(); ++i) {
+    SetUp setup = setup_of(ready.layout(), named[i], i + 1);
+    if (only) std::erase_if(setup.operations, [&](Operation each) { return each != *only; });
+    if (!setup.operations.empty()) setups.push_back(std::move(setup));
+  }
   return setups;
 }
 
@@ -167,32 +172,34 @@ StockSize measured_blank(const Layout& layout) {
   return {size.x, size.y, layout.blank_thickness};
 }
 
-StockSize nominal_blank(const Board& board, const Layout& layout) {
-  Board unmeasured = board;
+StockSize nominal_blank(const PreparedBoard& ready) {
+  Board unmeasured = ready.board();
   unmeasured.blank = {};
-  Layout nominal = layout;
+  Layout nominal = ready.layout();
   Faults none;
   place_blank(unmeasured, nominal, none);
   return measured_blank(nominal);
 }
 
-std::vector<std::string> setup_notes(const Board& board, const Layout& layout, const SetUp& setup) {
+std::vector<std::string> setup_notes(const PreparedBoard& ready, const SetUp& setup) {
+  const Layout& layout = ready.layout();
   std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) + ". The files' zero: " +
                                     zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
   for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(place));
-  notes.push_back(height_note(board, layout, setup));
+  notes.push_back(height_note(ready, setup));
   notes.push_back("Blank " + size_words(measured_blank(layout)) + "; the board asks for " +
-                  size_words(nominal_blank(board, layout)) + " where nothing was measured.");
+                  size_words(nominal_blank(ready)) + " where nothing was measured.");
   return notes;
 }
 
-Drawing setup_drawing(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing) {
+Drawing setup_drawing(const PreparedBoard& ready, const SetUp& setup, const Drawing& drawing) {
+  const Box& blank = ready.layout().blank;
   Drawing own = moved(drawing, Point{} - setup.origin);
   own.title = drawing.title + ", set-up " + setup.name;
-  own.page = {setup.from_board(layout.blank.low), setup.from_board(layout.blank.high)};
+  own.page = {setup.from_board(blank.low), setup.from_board(blank.high)};
   std::erase_if(own.layers, [&](const Layer& layer) { return !is_drawn(setup, layer.name); });
   own.layers.push_back(zero_layer());
-  own.notes = setup_notes(board, layout, setup);
+  own.notes = setup_notes(ready, setup);
   own.notes.push_back("True size, millimetres. Slots, nut seat and binding lines run " + in_mm(drawing_overrun) +
                       " past the finished edge.");
   return own;

@@ -44,8 +44,9 @@ struct StockSize {
 };
 
 /// The set-ups that the board file names, in its order; one of all operations in the order of work, with its zero at
-/// the nut and on the glue face, when it names none. A set-up without operations is left out, but counted.
-std::vector<SetUp> setups_of(const Board& board, const Layout& layout);
+/// the nut and on the glue face, when it names none. Where one operation is selected, they do no other. A set-up
+/// without operations is left out, but counted.
+std::vector<SetUp> setups_of(const PreparedBoard& ready);
 
 /// What is done when the file names no set-up: everything, in the order of work.
 Setup whole_job(const Board& board);
@@ -61,15 +62,15 @@ std::vector<ZeroPlace> zero_places(const Layout& layout);
 /// The blank as it was measured; where the file does not give a measure, as it is expected.
 StockSize measured_blank(const Layout& layout);
 /// The blank that the board asks for when none is measured: room all round and above (see Layout).
-StockSize nominal_blank(const Board& board, const Layout& layout);
+StockSize nominal_blank(const PreparedBoard& ready);
 
 /// What the machine's operator must know, a sentence each: the operations, the zero, how far it and its alternatives
 /// are from the nut line, how high the blank's top and the board's are, the blank as measured and as it is expected.
-std::vector<std::string> setup_notes(const Board& board, const Layout& layout, const SetUp& setup);
+std::vector<std::string> setup_notes(const PreparedBoard& ready, const SetUp& setup);
 
 /// The layers of the set-up's own operations with the blank, its centre lines, dowels, clamps and a cross at the zero,
 /// in the set-up's frame; the page is the blank. Its notes are the set-up's.
-Drawing setup_drawing(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing);
+Drawing setup_drawing(const PreparedBoard& ready, const SetUp& setup, const Drawing& drawing);
 
 /// The cross at a drawing's own zero.
 Layer zero_layer();

@@ -15,9 +15,9 @@ constexpr double note_gap = 1.4;
 
 }  // namespace
 
-PdfBook setup_book(const Board& board, const Layout& layout, const SetUp& setup, const Drawing& drawing,
-                   const Paper& paper) {
-  const std::vector<std::string> notes = setup_notes(board, layout, setup);
+PdfBook setup_book(const PreparedBoard& ready, const SetUp& setup, const Drawing& drawing, const Paper& paper) {
+  const Board& board = ready.board();
+  const std::vector<std::string> notes = setup_notes(ready, setup);
   PdfBook book(drawing.title);
   book.page(paper);
   const double room = paper.width - 2 * paper_margin - 2 * side_room;

@@ -24,18 +24,19 @@ double middle_of(const Layout& layout) { return (bounds(layout.outline).low.x + 
 /// The board from above, the middle of its length at `centre`.
 class PlanView {
  public:
-  PlanView(PdfBook& book, const ReadyBoard& ready, DrawingScale scale, Point centre)
+  PlanView(PdfBook& book, const PreparedBoard& ready, DrawingScale scale, Point centre)
       : book_(book),
-        board_(ready.file.board),
-        layout_(ready.layout),
+        board_(ready.board()),
+        layout_(ready.layout()),
+        slots_(ready.slots()),
         scale_(scale),
-        origin_(centre - scale.factor * Point{middle_of(ready.layout), 0}) {}
+        origin_(centre - scale.factor * Point{middle_of(ready.layout()), 0}) {}
 
   void paint(const Drawing& drawing) {
     draw(drawing, "pocket", Pen::thin);
     draw(drawing, "nut-seat", Pen::thin);
     draw(drawing, "side-dots", Pen::faint);
-    for (const Slot& slot : layout_.slots) book_.line(at(slot.bass_end), at(slot.treble_end), Pen::thin);
+    for (const Slot& slot : slots_) book_.line(at(slot.bass_end), at(slot.treble_end), Pen::thin);
     draw(drawing, "binding", Pen::thin);
     draw(drawing, "outline", Pen::outline);
     const Box box = bounds(layout_.outline);
@@ -78,6 +79,7 @@ class PlanView {
   PdfBook& book_;
   const Board& board_;
   const Layout& layout_;
+  const std::vector<Slot>& slots_;
   DrawingScale scale_;
   Point origin_;
 };
@@ -139,14 +141,14 @@ Rows main_rows(const Board& board, const Layout& layout) {
 
 }  // namespace
 
-PdfBook shop_book(const ReadyBoard& ready, const Drawing& drawing, const Paper& paper) {
-  const Board& board = ready.file.board;
-  const Layout& layout = ready.layout;
+PdfBook shop_book(const PreparedBoard& ready, const Drawing& drawing, const Paper& paper) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
   PdfBook book(shown_name(board) + ", shop drawing");
   book.page(paper);
   const double room = paper.width - 2 * paper_margin;
   const Box box = bounds(layout.outline);
-  const std::vector<Section> sections = sections_of(board, layout, ready.surface);
+  const std::vector<Section> sections = sections_of(ready);
 
   const double step = (room - board_column) / static_cast<double>(sections.size());
   double widest = 0;

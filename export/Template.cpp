@@ -54,8 +54,8 @@ void draw_scales(PdfBook& book, const Paper& paper) {
 /// Paints one sheet.
 class SheetPainter {
  public:
-  SheetPainter(PdfBook& book, const Board& board, const Layout& layout, const TemplateSheet& sheet)
-      : book_(book), board_(board), layout_(layout), sheet_(sheet) {}
+  SheetPainter(PdfBook& book, const PreparedBoard& ready, const TemplateSheet& sheet)
+      : book_(book), board_(ready.board()), layout_(ready.layout()), sheet_(sheet) {}
 
   void paint(const Drawing& drawing) {
     const Box view{sheet_.part.low + sheet_.shift, sheet_.part.high + sheet_.shift};
@@ -155,12 +155,13 @@ std::vector<TemplateSheet> template_sheets(const Layout& layout, const Paper& pa
   return sheets;
 }
 
-PdfBook template_book(const Board& board, const Layout& layout, const Drawing& drawing, const Paper& paper) {
+PdfBook template_book(const PreparedBoard& ready, const Drawing& drawing, const Paper& paper) {
+  const Board& board = ready.board();
   PdfBook book(shown_name(board) + ", slotting template");
-  const std::vector<TemplateSheet> sheets = template_sheets(layout, paper);
+  const std::vector<TemplateSheet> sheets = template_sheets(ready.layout(), paper);
   for (const TemplateSheet& sheet : sheets) {
     book.page(paper);
-    SheetPainter painter(book, board, layout, sheet);
+    SheetPainter painter(book, ready, sheet);
     painter.paint(drawing);
     for (const TemplateSheet& other : sheets)
       if (std::abs(other.row - sheet.row) + std::abs(other.column - sheet.column) == 1) painter.mark(other);

@@ -35,6 +35,6 @@ CheckScales check_scales(const Paper& paper);
 /// A page a sheet: outline, slot middles with their numbers and their distance from the nut, nut seat, pockets, centre
 /// line; crosses that lie over each other where sheets overlap; check scales of 100 mm and 4 in both ways. `drawing` is
 /// the board's (drawing_of).
-PdfBook template_book(const Board& board, const Layout& layout, const Drawing& drawing, const Paper& paper);
+PdfBook template_book(const PreparedBoard& ready, const Drawing& drawing, const Paper& paper);
 
 }  // namespace sagitta

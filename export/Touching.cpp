@@ -16,12 +16,14 @@ int feature_of(const Plan& plan, const Fault& note) {
 }
 
 /// Pockets whose floor bounds the wood somewhere, at some stage.
-std::set<FeatureId> cutting_pockets(const ReadyBoard& ready) {
+std::set<FeatureId> cutting_pockets(const PreparedBoard& ready) {
   std::set<FeatureId> cutting;
-  for (const Plan& plan : ready.plans)
+  for (const Stage stage : stages_of(ready.board())) {
+    const Plan& plan = ready.plan(stage);
     for (const Cell& cell : plan.cells)
       if (cell.feature >= 0 && plan.features[cell.feature].kind == Source::Kind::pocket)
         cutting.insert(plan.features[cell.feature].id);
+  }
   return cutting;
 }
 
@@ -36,7 +38,7 @@ Point place_of(const Plan& plan, int feature) {
   return box.low.x > box.high.x ? Point{} : between(box.low, box.high, 0.5);
 }
 
-Finding finding_of(const ReadyBoard& ready, const Plan& plan, int feature, const Fault& note) {
+Finding finding_of(const PreparedBoard& ready, const Plan& plan, int feature, const Fault& note) {
   Finding finding;
   finding.name = "touching";
   finding.severity = Severity::note;
@@ -44,8 +46,8 @@ Finding finding_of(const ReadyBoard& ready, const Plan& plan, int feature, const
   finding.unit = "mm";
   if (feature >= 0) {
     const Point place = place_of(plan, feature);
-    const bool there = ready.surface.exists(place.x, place.y);
-    finding.at = {place.x, place.y, there ? ready.surface.height(place) : ready.surface.thickness};
+    const bool there = ready.surface().exists(place.x, place.y);
+    finding.at = {place.x, place.y, there ? ready.surface().height(place) : ready.surface().thickness};
     finding.where = note.where;
     finding.feature = plan.features[feature].name;
   }
@@ -58,11 +60,12 @@ Finding finding_of(const ReadyBoard& ready, const Plan& plan, int feature, const
 
 }  // namespace
 
-std::vector<Finding> touching_findings(const ReadyBoard& ready) {
+std::vector<Finding> touching_findings(const PreparedBoard& ready) {
   const std::set<FeatureId> cutting = cutting_pockets(ready);
   std::vector<Finding> findings;
   Faults told;
-  for (const Plan& plan : ready.plans)
+  for (const Stage stage : stages_of(ready.board())) {
+    const Plan& plan = ready.plan(stage);
     for (const Fault& note : plan.notes) {
       const int feature = feature_of(plan, note);
       const bool idle =
@@ -71,6 +74,7 @@ std::vector<Finding> touching_findings(const ReadyBoard& ready) {
       told.push_back(note);
       findings.push_back(finding_of(ready, plan, feature, note));
     }
+  }
   return findings;
 }
 

@@ -5,7 +5,6 @@
 
 #include "findings/Work.hpp"
 #include "inlay/Inlays.hpp"
-#include "layout/Layout.hpp"
 
 namespace sagitta {
 namespace {
@@ -89,40 +88,44 @@ Board strip_of(const Board& board, const std::vector<double>& clearances, double
   return strip;
 }
 
+/// Prepared, and every stage sound.
+std::variant<PreparedBoard, Faults> prepared_strip(const Board& strip, const OwnPlaces& own) {
+  auto drawn = draw(strip, own);
+  if (auto* faults = std::get_if<Faults>(&drawn)) return std::move(*faults);
+  auto prepared = prepare(std::get<Drawn>(std::move(drawn)));
+  if (const auto* ready = std::get_if<PreparedBoard>(&prepared))
+    if (Faults faults = ready->stage_faults(); !faults.empty()) return faults;
+  return prepared;
+}
+
 }  // namespace
 
 double trial_step(const Board& board) { return board.units == Units::inch ? inch / 1000 : 0.02; }
 
 double Trial::over_flanks() const { return between + (slots.front().width + slots.back().width) / 2; }
 
-std::variant<Trial, Problems> trial_of(const ReadyBoard& ready) {
+std::variant<Trial, Problems> trial_of(const PreparedBoard& ready) {
   const Board& board = ready.board();
-  Trial trial;
-  trial.slots = slots_for(board);
-  trial.between = between_slots(board);
   const Inlay sample = sample_of(board);
+  const std::vector<TrialSlot> slots = slots_for(board);
   const std::vector<double> clearances = clearances_for(board, sample.clearance);
-  const double first = trial.slots.back().x + past_slots, apart = *sample.along + pair_gap;
+  const double first = slots.back().x + past_slots, apart = *sample.along + pair_gap;
   const double length = first + (pair_count - 1) * apart + *sample.along / 2 + past_pairs;
-  BoardFile file;
-  file.board = strip_of(board, clearances, length);
-  auto layout = lay_out(file.board);
-  if (const auto* faults = std::get_if<Faults>(&layout)) return locate(file, *faults);
-  Layout& plan = std::get<Layout>(layout);
-  plan.slots.clear();
-  plan.markers.clear();
-  for (const TrialSlot& slot : trial.slots)
-    plan.slots.push_back({slot.number, {slot.x, -width / 2}, {slot.x, width / 2}, slot.width, false});
+  OwnPlaces own;
+  for (const TrialSlot& slot : slots)
+    own.slots.push_back({slot.number, {slot.x, -width / 2}, {slot.x, width / 2}, slot.width, false});
+  std::vector<TrialPair> pairs;
   for (int i = 0; i < pair_count; ++i) {
     const double clearance = clearances[static_cast<std::size_t>(i)];
-    trial.pairs.push_back(
-        {i + 1, {first + i * apart, 0}, clearance, std::abs(clearance - sample.clearance) < trial_step(board) / 2});
-    plan.markers.push_back({i, 1, trial.pairs.back().centre});
+    const bool wanted = std::abs(clearance - sample.clearance) < trial_step(board) / 2;
+    pairs.push_back({i + 1, {first + i * apart, 0}, clearance, wanted});
+    own.markers.push_back({i, 1, pairs.back().centre});
   }
-  auto prepared = prepare(DrawnBoard{std::move(file), std::move(plan)});
-  if (auto* problems = std::get_if<Problems>(&prepared)) return std::move(*problems);
-  trial.strip = std::get<ReadyBoard>(std::move(prepared));
-  return trial;
+  BoardFile file;
+  file.board = strip_of(board, clearances, length);
+  auto strip = prepared_strip(file.board, own);
+  if (const auto* faults = std::get_if<Faults>(&strip)) return locate(file, *faults);
+  return Trial{std::get<PreparedBoard>(std::move(strip)), slots, pairs, between_slots(board)};
 }
 
 }  // namespace sagitta

@@ -6,7 +6,7 @@
 #include <variant>
 #include <vector>
 
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 
 namespace sagitta {
 
@@ -25,7 +25,7 @@ struct TrialPair {
 };
 
 struct Trial {
-  ReadyBoard strip;  ///< flat, as thick as the board, all of it cut in one set-up
+  PreparedBoard strip;  ///< flat, as thick as the board, all of it cut in one set-up
   std::vector<TrialSlot> slots;
   std::vector<TrialPair> pairs;  ///< of the board's first inlay that is no artwork, else of a block of its material
   double between = 0;            ///< middle line to middle line of the first slot and the last: 100 mm, or 4 in
@@ -39,6 +39,6 @@ struct Trial {
 double trial_step(const Board& board);
 
 /// The strip for a board. No slot is narrower than the slot cutter's own cut, and no clearance is less than none.
-std::variant<Trial, Problems> trial_of(const ReadyBoard& ready);
+std::variant<Trial, Problems> trial_of(const PreparedBoard& ready);
 
 }  // namespace sagitta

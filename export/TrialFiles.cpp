@@ -56,9 +56,9 @@ void add_mesh(ListedFolder& folder, const std::string& stage, const std::string&
   file.triangles = mesh.triangles.size();
 }
 
-void write_strip(const ReadyBoard& strip, ListedFolder& folder, const Cancel& cancel) {
+void write_strip(const PreparedBoard& strip, ListedFolder& folder, const Cancel& cancel) {
   const std::string& title = strip.board().name;
-  const Shell shell = lift(strip.plan(Stage::board));
+  const Shell& shell = strip.shell(Stage::board);
   const MaterialFacts wood = material(strip.board(), strip.board().blank.material);
   const BodyPlace place{"trial strip", "strip"};
   const auto [solid, measured] = sound_solid(shell, place);
@@ -71,7 +71,7 @@ void write_strip(const ReadyBoard& strip, ListedFolder& folder, const Cancel& ca
 }
 
 /// All pieces are alike: the one that the pockets are tried with, as many times as there are pockets.
-void write_pieces(const ReadyBoard& strip, ListedFolder& folder, const Cancel& cancel) {
+void write_pieces(const PreparedBoard& strip, ListedFolder& folder, const Cancel& cancel) {
   StepModel model{strip.board().name + ", pieces", {}, {}};
   Mesh all;
   std::vector<ManifestBody> solids, meshes;
@@ -91,8 +91,8 @@ void write_pieces(const ReadyBoard& strip, ListedFolder& folder, const Cancel& c
 }  // namespace
 
 Drawing trial_drawing(const Trial& trial) {
-  const ReadyBoard& strip = trial.strip;
-  Drawing drawing = drawing_of(strip.board(), strip.layout, inlay_outlines(strip.inlays));
+  const PreparedBoard& strip = trial.strip;
+  Drawing drawing = drawing_of(strip, inlay_outlines(strip));
   std::erase_if(drawing.layers, [](const Layer& layer) { return !of_a_strip(layer); });
   for (Layer& layer : drawing.layers) {
     if (layer.name.starts_with("slot-")) name_by_width(layer, trial);
@@ -101,8 +101,8 @@ Drawing trial_drawing(const Trial& trial) {
   return drawing;
 }
 
-void write_trial(const ReadyBoard& ready, const std::vector<Finding>& findings, const Trial& trial, const Paper& paper,
-                 Folder& folder, const Cancel& cancel) {
+void write_trial(const PreparedBoard& ready, const std::vector<Finding>& findings, const Trial& trial,
+                 const Paper& paper, Folder& folder, const Cancel& cancel) {
   ListedFolder listed(folder);
   const std::string options = trial_options_json(paper).dump();
   keep_on_fault(ready.board(), findings, options, folder.path(), [&] {

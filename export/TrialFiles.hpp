@@ -16,12 +16,12 @@ namespace sagitta {
 Drawing trial_drawing(const Trial& trial);
 
 /// The sheet that goes with the strip: what to cut, what to measure, and which key of the board file to set from it.
-PdfBook trial_book(const ReadyBoard& ready, const Trial& trial, const Paper& paper);
+PdfBook trial_book(const PreparedBoard& ready, const Trial& trial, const Paper& paper);
 
 /// Writes strip.step, strip.stl, pieces.step, pieces.stl, trial.dxf (R2000), trial-r12.dxf, trial.svg, trial-sheet.pdf,
 /// copies of the board's drawings, and manifest.json with the board's findings, from which `sagitta trial` makes the
 /// same again. Throws FolderError, ProgramFault, and Interrupted when the token is asked to stop.
-void write_trial(const ReadyBoard& ready, const std::vector<Finding>& findings, const Trial& trial, const Paper& paper,
-                 Folder& folder, const Cancel& cancel);
+void write_trial(const PreparedBoard& ready, const std::vector<Finding>& findings, const Trial& trial,
+                 const Paper& paper, Folder& folder, const Cancel& cancel);
 
 }  // namespace sagitta

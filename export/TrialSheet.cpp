@@ -22,7 +22,7 @@ void empty_box(PdfBook& book, Point at) {
 /// Everything on the one page.
 class TrialPage {
  public:
-  TrialPage(const ReadyBoard& ready, const Trial& trial, const Paper& paper)
+  TrialPage(const PreparedBoard& ready, const Trial& trial, const Paper& paper)
       : board_(ready.board()), trial_(trial), book_("Trial strip of " + shown_name(ready.board())) {
     book_.page(paper);
     width_ = (paper.width - 2 * paper_margin - 2 * gutter) / 3;
@@ -54,7 +54,7 @@ class TrialPage {
 
   /// The strip in true size where it fits, its numbers over and under it; gives its lower edge.
   double strip(double top) {
-    const Layout& layout = trial_.strip.layout;
+    const Layout& layout = trial_.strip.layout();
     const Box box = bounds(layout.outline);
     const DrawingScale scale = scale_for(box.high.x - box.low.x, book_.width() - 2 * paper_margin, 1);
     const Point origin{(book_.width() - scale.factor * (box.low.x + box.high.x)) / 2, top - scale.factor * box.high.y};
@@ -66,7 +66,7 @@ class TrialPage {
         book_.line(at({slot.x + side * slot.width, -edge}), at({slot.x + side * slot.width, edge}), Pen::thin);
       book_.text(at({slot.x, edge}) + Point{0, 1.6}, std::to_string(slot.number), Text::body, Align::centre);
     }
-    for (const InlayPiece& piece : trial_.strip.inlays.pieces)
+    for (const InlayPiece& piece : trial_.strip.pieces())
       for (const Loop& loop : piece.pocket) book_.path(placed(loop, scale.factor, origin), true, Pen::thin);
     for (const TrialPair& pair : trial_.pairs)
       book_.text(at(pair.centre) - Point{0, 1}, std::to_string(pair.number), Text::body, Align::centre);
@@ -151,7 +151,7 @@ class TrialPage {
 
 }  // namespace
 
-PdfBook trial_book(const ReadyBoard& ready, const Trial& trial, const Paper& paper) {
+PdfBook trial_book(const PreparedBoard& ready, const Trial& trial, const Paper& paper) {
   return TrialPage(ready, trial, paper).paint();
 }
 

@@ -3,7 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "export/BoardFindings.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/Report.hpp"
 #include "export/TerminalText.hpp"
 #include "export/program/Command.hpp"
@@ -11,8 +11,8 @@
 namespace sagitta {
 namespace {
 
-std::vector<Finding> findings_of(const std::variant<ReadyBoard, Problems>& prepared) {
-  const auto* ready = std::get_if<ReadyBoard>(&prepared);
+std::vector<Finding> findings_of(const std::variant<PreparedBoard, Problems>& prepared) {
+  const auto* ready = std::get_if<PreparedBoard>(&prepared);
   return ready ? board_findings(*ready) : std::vector<Finding>();
 }
 

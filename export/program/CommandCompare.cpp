@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "export/Compare.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/Repeat.hpp"
 #include "export/Report.hpp"
 #include "export/program/Command.hpp"
@@ -16,14 +17,14 @@ struct Options {
 };
 
 int compare(const Options& options) {
-  std::vector<ReadyBoard> boards;
+  std::vector<PreparedBoard> boards;
   for (const std::string& path : {options.a, options.b}) {
     auto prepared = prepare(read_board_or_manifest(path, options.outside), options.outside);
     if (const auto* problems = std::get_if<Problems>(&prepared)) {
       std::cerr << problem_text(*problems);
       return exit_input;
     }
-    boards.push_back(std::get<ReadyBoard>(std::move(prepared)));
+    boards.push_back(std::get<PreparedBoard>(std::move(prepared)));
   }
   const std::vector<KeyDifference> keys = differences(boards[0], boards[1]);
   const Effect all = effect_of(boards[0], boards[1]);

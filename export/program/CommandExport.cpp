@@ -8,7 +8,7 @@
 #include "export/Interrupt.hpp"
 #include "export/JobSteps.hpp"
 #include "export/OrderRules.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/Repeat.hpp"
 #include "export/Report.hpp"
 #include "export/SetUp.hpp"
@@ -55,7 +55,7 @@ JobPart part_wanted(const Options& options) {
 }
 
 /// The wood after the part's operation; the pieces alone where only they are made again.
-void choose_stages(const ReadyBoard& ready, const JobPart& part, HandOff& order) {
+void choose_stages(const PreparedBoard& ready, const JobPart& part, HandOff& order) {
   const std::vector<Assembly> all = assemblies_of(ready);
   if (part.operation == Operation::inlay) {
     if (all.empty()) throw UsageError("the board has no inlay pieces");
@@ -69,7 +69,7 @@ void choose_stages(const ReadyBoard& ready, const JobPart& part, HandOff& order)
 }
 
 /// What of stages and assemblies is wanted; an empty word: all.
-void choose_stages(const ReadyBoard& ready, const std::string& wanted, HandOff& order) {
+void choose_stages(const PreparedBoard& ready, const std::string& wanted, HandOff& order) {
   if (wanted.empty()) {
     order.stages = stages_of(ready.board());
     order.assemblies = assemblies_of(ready);
@@ -83,8 +83,8 @@ void choose_stages(const ReadyBoard& ready, const std::string& wanted, HandOff& 
 }
 
 /// The folders of the set-ups named, by their name or their folder's.
-std::set<std::string> setups_wanted(const Options& options, const ReadyBoard& ready) {
-  const std::vector<SetUp> all = setups_of(ready.board(), ready.layout);
+std::set<std::string> setups_wanted(const Options& options, const PreparedBoard& ready) {
+  const std::vector<SetUp> all = setups_of(ready);
   std::set<std::string> folders;
   for (const std::string& word : options.setups) {
     const auto found = std::find_if(all.begin(), all.end(),
@@ -99,7 +99,7 @@ std::set<std::string> setups_wanted(const Options& options, const ReadyBoard& re
   return folders;
 }
 
-HandOff order_of(const Options& options, const ReadyBoard& ready) {
+HandOff order_of(const Options& options, const PreparedBoard& ready) {
   const DrawingOptions drawing{options.dowels, paper_wanted(options.paper), part_wanted(options),
                                setups_wanted(options, ready)};
   const StepStyle style{options.step == "ap242" ? StepSchema::ap242 : StepSchema::ap214,
@@ -120,18 +120,19 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   if (repeat && options.chosen)
     throw UsageError(options.board +
                      " says itself how its folder is made: give only --to, --replace and --refuse-stops with it");
-  const auto prepared = prepare(repeat ? repeat->file : read_board(options.board, options.outside), options.outside);
+  const BoardFile file = repeat ? repeat->file : read_board(options.board, options.outside);
+  const auto prepared = prepare(file, options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&prepared)) {
     std::cerr << problem_text(*problems);
     return exit_input;
   }
-  const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
+  const PreparedBoard& ready = std::get<PreparedBoard>(prepared);
   const HandOff order = repeat ? repeat->order : order_of(options, ready);
   judge_order(ready, order);
   part_of(ready, order.drawing.part);  // what the board has not is said before anything is written
   const std::vector<Finding> findings = board_findings(ready);
   if (options.refuse_stops && refused_for_stops(findings)) return exit_stop;
-  Folder folder(options.to, options.replace, inputs_of(ready.file));
+  Folder folder(options.to, options.replace, inputs_of(file));
   write_hand_off(ready, findings, order, folder, cancel);
   stop_if_wanted(cancel);
   folder.keep();

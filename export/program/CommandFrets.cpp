@@ -2,7 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "export/FretTable.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/Report.hpp"
 #include "export/program/Command.hpp"
 
@@ -16,16 +16,16 @@ struct Options {
 };
 
 int frets(const Options& options) {
-  const auto drawn = draw(options.board, options.outside);
+  const auto drawn = draw(read_board(options.board, options.outside));
   if (const auto* problems = std::get_if<std::vector<Problem>>(&drawn)) {
     std::cerr << problem_text(*problems);
     return exit_input;
   }
-  const auto& [file, layout] = std::get<DrawnBoard>(drawn);
+  const Drawn& board = std::get<Drawn>(drawn);
   if (options.json)
-    std::cout << fret_json(layout).dump(2) << "\n";
+    std::cout << fret_json(board.layout).dump(2) << "\n";
   else
-    std::cout << (options.csv ? fret_csv(layout) : fret_text(file.board, layout));
+    std::cout << (options.csv ? fret_csv(board.layout) : fret_text(board));
   return exit_good;
 }
 

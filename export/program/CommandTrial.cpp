@@ -4,6 +4,7 @@
 #include "export/BoardSources.hpp"
 #include "export/Folder.hpp"
 #include "export/Interrupt.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/Repeat.hpp"
 #include "export/Report.hpp"
 #include "export/TrialFiles.hpp"
@@ -31,19 +32,19 @@ int make_trial(const Options& options, const Cancel& cancel) {
   } else {
     file = read_board(options.board, options.outside);
   }
-  const auto prepared = prepare(std::move(file), options.outside);
+  const auto prepared = prepare(file, options.outside);
   if (const auto* problems = std::get_if<Problems>(&prepared)) {
     std::cerr << problem_text(*problems);
     return exit_input;
   }
-  const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
+  const PreparedBoard& ready = std::get<PreparedBoard>(prepared);
   const auto trial = trial_of(ready);
   if (const auto* problems = std::get_if<Problems>(&trial)) {
     std::cerr << problem_text(*problems);
     return exit_input;
   }
   const std::vector<Finding> findings = board_findings(ready);
-  Folder folder(options.to, options.replace, inputs_of(ready.file));
+  Folder folder(options.to, options.replace, inputs_of(file));
   write_trial(ready, findings, std::get<Trial>(trial), paper, folder, cancel);
   stop_if_wanted(cancel);
   folder.keep();

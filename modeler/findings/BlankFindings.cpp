@@ -19,13 +19,13 @@ int fit(double blank, double board, double gap, double spare) {
 }
 
 void judge_yield(const Subject& subject, Judge& judge) {
-  const Box board = bounds(subject.layout.outline), &blank = subject.layout.blank;
-  const double gap = widest_cut(subject.board, CutterUse::outline).value_or(usual_cutter);
+  const Box board = bounds(subject.prepared.layout().outline), &blank = subject.prepared.layout().blank;
+  const double gap = widest_cut(subject.prepared.board(), CutterUse::outline).value_or(usual_cutter);
   const Point size = board.high - board.low, stock = blank.high - blank.low;
   const int along = fit(stock.x, size.x, gap, judge.limit(rule("blank-short")));
   const int across = fit(stock.y, size.y, gap, judge.limit(rule("blank-narrow")));
   judge.hold(rule("several-boards"), along * across,
-             {blank.low, subject.layout.blank_thickness, {Kind::blank}, "the blank"},
+             {blank.low, subject.prepared.layout().blank_thickness, {Kind::blank}, "the blank"},
              "the blank holds " + std::to_string(along * across) + " boards, " + std::to_string(along) +
                  " along it and " + std::to_string(across) + " across, with " + judge.shown(gap) + " between them",
              "place each with blank.at, or saw the blank first");
@@ -33,23 +33,27 @@ void judge_yield(const Subject& subject, Judge& judge) {
 
 /// Blank at an end that no cut reaches, for clamps.
 void judge_clamps(const Subject& subject, Judge& judge) {
-  const Box &strip = subject.layout.strip, &blank = subject.layout.blank;
+  const Box &strip = subject.prepared.layout().strip, &blank = subject.prepared.layout().blank;
   const double nut = strip.low.x - blank.low.x, heel = blank.high.x - strip.high.x, least = std::min(nut, heel);
   judge.hold(rule("little-clamp-room"), least,
-             {{nut < heel ? blank.low.x : blank.high.x, 0}, subject.layout.blank_thickness, {Kind::blank}, "the blank"},
+             {{nut < heel ? blank.low.x : blank.high.x, 0},
+              subject.prepared.layout().blank_thickness,
+              {Kind::blank},
+              "the blank"},
              "beyond the radius cut the blank reaches only " + judge.shown(least) + " at the " +
                  (nut < heel ? "nut" : "heel") + " end: a clamp there stands in the cutter's way",
              "hold the blank with tape, from below, or take a longer one");
 }
 
 void judge_room(const Subject& subject, double spare, Judge& judge) {
-  const auto cut = widest_cut(subject.board, CutterUse::outline);
+  const auto cut = widest_cut(subject.prepared.board(), CutterUse::outline);
   if (!cut) return;
-  judge.hold(rule("no-room-for-outline-cutter"), spare - *cut,
-             {subject.layout.blank.low, subject.layout.blank_thickness, {Kind::blank}, "the blank"},
-             "the outline cutter takes " + judge.shown(*cut) + " beside the board, and the blank has " +
-                 judge.shown(spare) + " to spare: nothing is left round the board for tabs and clamps",
-             "take a larger blank or a thinner outline cutter");
+  judge.hold(
+      rule("no-room-for-outline-cutter"), spare - *cut,
+      {subject.prepared.layout().blank.low, subject.prepared.layout().blank_thickness, {Kind::blank}, "the blank"},
+      "the outline cutter takes " + judge.shown(*cut) + " beside the board, and the blank has " + judge.shown(spare) +
+          " to spare: nothing is left round the board for tabs and clamps",
+      "take a larger blank or a thinner outline cutter");
 }
 
 std::string grams(double weight) {
@@ -59,27 +63,29 @@ std::string grams(double weight) {
 }
 
 void judge_weight(const Subject& subject, Judge& judge) {
-  const Weights weights = weights_of(subject.board, subject.layout, subject.surface, subject.inlays);
-  const bool known = material(subject.board, subject.board.blank.material).known;
-  const Box board = bounds(subject.layout.outline);
+  const Weights weights = weights_of(subject.prepared);
+  const bool known = material(subject.prepared.board(), subject.prepared.board().blank.material).known;
+  const Box board = bounds(subject.prepared.layout().outline);
   judge.hold(
       rule("board-weight"), weights.board,
-      {between(board.low, board.high, 0.5), subject.surface.thickness, {Kind::board}, "the board"},
+      {between(board.low, board.high, 0.5), subject.prepared.surface().thickness, {Kind::board}, "the board"},
       "the board will weigh about " + grams(weights.board) + ", the blank weighs about " + grams(weights.blank) +
-          (known ? "" : "; the density of \"" + subject.board.blank.material + "\" is not known and was guessed"),
-      "a blank much lighter or heavier than this was measured wrong, or is not " + subject.board.blank.material);
+          (known ? ""
+                 : "; the density of \"" + subject.prepared.board().blank.material + "\" is not known and was guessed"),
+      "a blank much lighter or heavier than this was measured wrong, or is not " +
+          subject.prepared.board().blank.material);
 }
 
 }  // namespace
 
 void judge_blank(const Subject& subject, Judge& judge) {
-  const Box board = bounds(subject.layout.outline), &blank = subject.layout.blank;
+  const Box board = bounds(subject.prepared.layout().outline), &blank = subject.prepared.layout().blank;
   const double middle_x = (board.low.x + board.high.x) / 2;
   const double nut = board.low.x - blank.low.x, heel = blank.high.x - board.high.x;
   const double low = board.low.y - blank.low.y, high = blank.high.y - board.high.y;
   const double ends = std::min(nut, heel), sides = std::min(low, high);
-  const double top = subject.layout.blank_thickness;
-  const double above = top - subject.board.board.thickness - subject.board.sanding;
+  const double top = subject.prepared.layout().blank_thickness;
+  const double above = top - subject.prepared.board().board.thickness - subject.prepared.board().sanding;
   const auto lacks = [&](const Rule& rule, double spare) { return judge.shown(judge.limit(rule) - spare); };
   judge.hold(rule("blank-short"), ends, {{nut < heel ? blank.low.x : blank.high.x, 0}, top, {Kind::blank}, "the blank"},
              "the blank has only " + judge.shown(ends) + " to spare at the " + (nut < heel ? "nut" : "heel") +

@@ -46,12 +46,12 @@ bool may_be_covered(const std::string& name) {
 }  // namespace
 
 void judge_cautions(const Subject& subject, Judge& judge) {
-  const Board& board = subject.board;
-  const Spot spot{{}, subject.surface.thickness, {FeatureId::Kind::work}, "the work"};
+  const Board& board = subject.prepared.board();
+  const Spot spot{{}, subject.prepared.surface().thickness, {FeatureId::Kind::work}, "the work"};
   const std::set<std::string> names = materials_of(board);
   judge.hold(rule("caution-dust"), static_cast<double>(names.size()), spot, dust_words(board, names) + first,
              "extract at the cutter, wear a mask, and check the limits that hold where you work");
-  const std::size_t pieces = subject.inlays.pieces.size();
+  const std::size_t pieces = subject.prepared.inlays().pieces.size();
   judge.hold(rule("caution-fumes"), static_cast<double>(pieces + (board.binding ? 2 : 0)), spot,
              "gluing in " + std::to_string(pieces) +
                  " pieces: adhesive fumes irritate eyes and lungs, and thin glue bonds skin" + first,

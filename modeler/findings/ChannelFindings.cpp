@@ -17,16 +17,17 @@ struct Channel {
 };
 
 std::optional<Channel> channel_of(const Subject& subject) {
-  const auto& neck = subject.board.neck;
+  const auto& neck = subject.prepared.board().neck;
   if (!neck) return {};
   if (!neck->channel_width) {
     const auto found = subject.neck && subject.neck->shape ? channel_in(*subject.neck->shape) : std::nullopt;
     if (!found) return {};
-    return Channel{std::max(found->from, subject.layout.nut_end), std::min(found->to, subject.layout.heel_end),
-                   found->width / 2};
+    return Channel{std::max(found->from, subject.prepared.layout().nut_end),
+                   std::min(found->to, subject.prepared.layout().heel_end), found->width / 2};
   }
-  const double from = std::max(neck->channel_from.value_or(0), subject.layout.nut_end);
-  const double to = std::min(neck->channel_to.value_or(subject.layout.heel_end), subject.layout.heel_end);
+  const double from = std::max(neck->channel_from.value_or(0), subject.prepared.layout().nut_end);
+  const double to =
+      std::min(neck->channel_to.value_or(subject.prepared.layout().heel_end), subject.prepared.layout().heel_end);
   if (to <= from) return {};
   return Channel{from, to, *neck->channel_width / 2};
 }
@@ -44,8 +45,8 @@ struct Thin {
 
 Thin thinnest(const Subject& subject, const Channel& channel) {
   Thin thin;
-  for (const Slot& slot : subject.layout.slots)
-    if (distance(slot_shape(subject.layout, slot), channel.shape()) <= 0)
+  for (const Slot& slot : subject.prepared.layout().slots)
+    if (distance(slot_shape(subject.prepared.layout(), slot), channel.shape()) <= 0)
       for (const double y : {-channel.half, 0.0, channel.half}) {
         const Point way = slot.treble_end - slot.bass_end;
         const Point p = slot.bass_end + ((y - slot.bass_end.y) / way.y) * way;
@@ -58,14 +59,14 @@ Thin thinnest(const Subject& subject, const Channel& channel) {
     const Box box = bounds(both);
     thin.take(let.floor(), between(box.low, box.high, 0.5), let.where(), let.name());
   }
-  if (const auto& nut = subject.layout.nut; nut && channel.from < nut->face.x)
-    thin.take(subject.surface.thickness - nut->depth, nut->face, {Kind::nut_seat}, "the nut's seat");
+  if (const auto& nut = subject.prepared.layout().nut; nut && channel.from < nut->face.x)
+    thin.take(subject.prepared.surface().thickness - nut->depth, nut->face, {Kind::nut_seat}, "the nut's seat");
   return thin;
 }
 
 void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
-  for (std::size_t i = 0; i < subject.layout.pins.size(); ++i) {
-    const Pin& pin = subject.layout.pins[i];
+  for (std::size_t i = 0; i < subject.prepared.layout().pins.size(); ++i) {
+    const Pin& pin = subject.prepared.layout().pins[i];
     const double wall = distance(Rounded{{pin.centre}, pin.radius}, channel.shape());
     const FeatureId id{Kind::pin, static_cast<int>(i)};
     const std::string name = feature_name(id);
@@ -78,9 +79,10 @@ void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
 }
 
 void judge_land(const Subject& subject, const Channel& channel, Judge& judge) {
-  const double x =
-      subject.layout.half_width(channel.from) < subject.layout.half_width(channel.to) ? channel.from : channel.to;
-  const double land = subject.layout.half_width(x) - channel.half;
+  const double x = subject.prepared.layout().half_width(channel.from) < subject.prepared.layout().half_width(channel.to)
+                       ? channel.from
+                       : channel.to;
+  const double land = subject.prepared.layout().half_width(x) - channel.half;
   judge.hold(rule("glue-land-narrow"), land, {{x, channel.half}, 0, {Kind::neck_channel}, "the neck's channel"},
              "beside the channel only " + judge.shown(land) + " is left on each side to glue the board to",
              "use a narrower channel, or end it before the neck gets so narrow");
@@ -98,7 +100,7 @@ void judge_channel(const Subject& subject, Judge& judge) {
                "under " + thin.feature + " the channel leaves the board " + judge.shown(thin.left) +
                    " of wood with nothing beneath it",
                "make the board " + judge.shown(judge.limit(over) - thin.left) + " thicker, or the cut shallower",
-               Fix{"board.thickness", judge.up(subject.surface.thickness + judge.limit(over) - thin.left)});
+               Fix{"board.thickness", judge.up(subject.prepared.surface().thickness + judge.limit(over) - thin.left)});
   judge_pins(subject, *channel, judge);
   judge_land(subject, *channel, judge);
   judge.hold(

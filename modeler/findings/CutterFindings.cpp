@@ -26,15 +26,15 @@ double deepest_pocket(const Board& board) {
 }
 
 double lowest_edge(const Subject& subject) {
-  double height = subject.surface.thickness;
-  for (const Segment& edge : subject.layout.edges)
-    for (const Point p : {edge.a, edge.b}) height = std::min(height, subject.surface.height(p));
+  double height = subject.prepared.surface().thickness;
+  for (const Segment& edge : subject.prepared.layout().edges)
+    for (const Point p : {edge.a, edge.b}) height = std::min(height, subject.prepared.surface().height(p));
   return height;
 }
 
 std::vector<Task> tasks_of(const Subject& subject) {
-  const Board& board = subject.board;
-  const double finished = subject.surface.thickness;
+  const Board& board = subject.prepared.board();
+  const double finished = subject.prepared.surface().thickness;
   std::vector<Task> tasks;
   for (const Operation operation : board.order) {
     const double top = top_before(subject, operation);
@@ -50,7 +50,7 @@ std::vector<Task> tasks_of(const Subject& subject) {
           {of(Operation::radius), "the radius", {CutterUse::radius}, top - board.sanding - lowest_edge(subject)});
     if (operation == Operation::slots) {
       tasks.push_back({of(Operation::slots), "the slots", {CutterUse::slot}, top - finished + slot_depth(board)});
-      if (subject.layout.nut)
+      if (subject.prepared.layout().nut)
         tasks.push_back({{Kind::nut_seat}, "the nut's seat", {CutterUse::nut}, top - finished + board.nut.depth});
     }
     if (operation == Operation::outline)
@@ -60,9 +60,9 @@ std::vector<Task> tasks_of(const Subject& subject) {
 }
 
 void judge_task(const Subject& subject, const Task& task, Judge& judge) {
-  const Spot spot{{}, subject.surface.thickness, task.where, task.name};
+  const Spot spot{{}, subject.prepared.surface().thickness, task.where, task.name};
   int named = 0;
-  for (const Cutter& cutter : subject.board.cutters) {
+  for (const Cutter& cutter : subject.prepared.board().cutters) {
     const bool meant =
         std::any_of(task.uses.begin(), task.uses.end(), [&](CutterUse use) { return has_use(cutter, use); });
     if (!meant) continue;
@@ -80,12 +80,14 @@ void judge_task(const Subject& subject, const Task& task, Judge& judge) {
 
 void judge_slot_cutter(const Subject& subject, const Cutter& cutter, Judge& judge) {
   const double cut = cut_width(cutter);
-  const double width = subject.board.slots.width;
-  judge.hold(rule("slot-cutter-too-wide"), cut - width, {{}, subject.surface.thickness, {Kind::slots}, "all slots"},
+  const double width = subject.prepared.board().slots.width;
+  judge.hold(rule("slot-cutter-too-wide"), cut - width,
+             {{}, subject.prepared.surface().thickness, {Kind::slots}, "all slots"},
              "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
                  judge.shown(width) + ": they will be too wide, and the frets loose",
              "take a cutter that cuts at most " + judge.shown(width));
-  judge.hold(rule("slot-cutter-narrow"), width - cut, {{}, subject.surface.thickness, {Kind::slots}, "all slots"},
+  judge.hold(rule("slot-cutter-narrow"), width - cut,
+             {{}, subject.prepared.surface().thickness, {Kind::slots}, "all slots"},
              "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
                  judge.shown(width) + ": in one pass they come out " + judge.shown(width - cut) + " too narrow",
              "cut each slot in two passes, one along each side, or take a wider cutter");
@@ -98,8 +100,8 @@ std::string plain(double value) {
 }
 
 void judge_strength(const Subject& subject, const Cutter& cutter, Judge& judge) {
-  const int index = static_cast<int>(&cutter - subject.board.cutters.data());
-  const Spot spot{{}, subject.surface.thickness, {Kind::cutter, index}, "cutter \"" + cutter.name + "\""};
+  const int index = static_cast<int>(&cutter - subject.prepared.board().cutters.data());
+  const Spot spot{{}, subject.prepared.surface().thickness, {Kind::cutter, index}, "cutter \"" + cutter.name + "\""};
   const double slender = cutter.cutting_length / cutter.diameter;
   const Rule& long_one = rule("cutter-slender");
   judge.hold(long_one, slender, spot,
@@ -120,11 +122,11 @@ void judge_strength(const Subject& subject, const Cutter& cutter, Judge& judge) 
 }  // namespace
 
 void judge_cutters(const Subject& subject, Judge& judge) {
-  if (subject.board.cutters.empty()) return;
+  if (subject.prepared.board().cutters.empty()) return;
   for (const Task& task : tasks_of(subject)) judge_task(subject, task, judge);
-  for (const Cutter& cutter : subject.board.cutters)
+  for (const Cutter& cutter : subject.prepared.board().cutters)
     if (has_use(cutter, CutterUse::slot)) judge_slot_cutter(subject, cutter, judge);
-  for (const Cutter& cutter : subject.board.cutters) judge_strength(subject, cutter, judge);
+  for (const Cutter& cutter : subject.prepared.board().cutters) judge_strength(subject, cutter, judge);
 }
 
 }  // namespace sagitta

@@ -71,9 +71,9 @@ std::string rounded(double percent) { return std::to_string(static_cast<int>(per
 class DrawingCheck {
  public:
   DrawingCheck(const Subject& subject, Judge& judge)
-      : subject_(subject), judge_(judge), cut_(2 * inlay_cutter_radius(subject.board)) {
+      : subject_(subject), judge_(judge), cut_(2 * inlay_cutter_radius(subject.prepared.board())) {
     std::map<std::pair<int, int>, std::size_t> places;
-    for (const RegionFigures& region : subject.inlays.figures) {
+    for (const RegionFigures& region : subject.prepared.inlays().figures) {
       const auto [at, fresh] = places.try_emplace({region.inlay, region.fret}, sums_.size());
       if (fresh) sums_.emplace_back();
       add(region, sums_[at->second]);
@@ -100,7 +100,7 @@ class DrawingCheck {
   }
 
   Spot spot(Point p, const FeatureId& id, const std::string& name) const {
-    return {p, subject_.surface.exists(p.x, p.y) ? subject_.surface.height(p) : 0, id, name};
+    return {p, subject_.prepared.surface().exists(p.x, p.y) ? subject_.prepared.surface().height(p) : 0, id, name};
   }
 
   /// Each colour where least of it is left.
@@ -178,7 +178,7 @@ class DrawingCheck {
   bool meant(const PocketsMeeting& meeting) const {
     return meeting.drawn_apart <= drawn_touching && piece(meeting.a).material != piece(meeting.b).material;
   }
-  const InlayPiece& piece(int i) const { return subject_.inlays.pieces[static_cast<std::size_t>(i)]; }
+  const InlayPiece& piece(int i) const { return subject_.prepared.inlays().pieces[static_cast<std::size_t>(i)]; }
 
   void judge_meetings() {
     struct Worst {
@@ -186,7 +186,7 @@ class DrawingCheck {
       int count = 0;
     };
     std::map<int, Worst> inlays;
-    for (const PocketsMeeting& meeting : subject_.inlays.meetings) {
+    for (const PocketsMeeting& meeting : subject_.prepared.inlays().meetings) {
       if (meant(meeting)) continue;
       Worst& own = inlays[piece(meeting.a).inlay];
       ++own.count;
@@ -194,7 +194,7 @@ class DrawingCheck {
     }
     for (const auto& [inlay, own] : inlays) {
       const PocketsMeeting& meeting = *own.meeting;
-      const double clearance = subject_.board.inlays[static_cast<std::size_t>(inlay)].clearance;
+      const double clearance = subject_.prepared.board().inlays[static_cast<std::size_t>(inlay)].clearance;
       const InlayPiece &a = piece(meeting.a), &b = piece(meeting.b);
       const FeatureId id{FeatureId::Kind::inlay, inlay, a.fret};
       const std::string name = feature_name(id);

@@ -10,12 +10,9 @@ namespace sagitta {
 
 /// What the findings look at.
 struct Subject {
-  const Board& board;
-  const Layout& layout;
-  const Surface& surface;
-  const Inlays& inlays;
+  PreparedBoard prepared;             ///< whole
   const NeckReading* neck = nullptr;  ///< null: not looked at
-  std::vector<LetPiece> let{};        ///< every piece in its pocket, in the order of `inlays`
+  std::vector<LetPiece> let{};        ///< every piece in its pocket, in the order of the board's inlays
   BoxIndex let_places{};              ///< boxes of their pockets
 };
 

@@ -11,13 +11,11 @@
 #include "board/Board.hpp"
 #include "board/FeatureId.hpp"
 #include "findings/Fix.hpp"
-#include "layout/Layout.hpp"
-#include "surface/Surface.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
 struct NeckReading;
-struct Inlays;
 
 enum class Severity {
   stop,  ///< the board, the neck or the intonation is lost
@@ -45,10 +43,9 @@ struct Finding {
 /// "stop", "look" or "note".
 std::string_view severity_name(Severity severity);
 
-/// Everything that would go wrong, the gravest first; no solid is built. The board must be sound: read, laid out and
-/// its surface without fault. `inlays` are its fitted pieces, `neck` is what was read of neck.file; null: what needs it
-/// is left out.
-std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
-                                 const NeckReading* neck = nullptr);
+/// Everything that would go wrong, the gravest first; no solid is built. A part of the job has the findings of the
+/// whole board: what is cut at another time is there all the same. `neck` is what was read of neck.file; null: what
+/// needs it is left out.
+std::vector<Finding> findings_of(const PreparedBoard& ready, const NeckReading* neck = nullptr);
 
 }  // namespace sagitta

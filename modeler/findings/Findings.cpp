@@ -18,9 +18,8 @@ void judge_limits(const Board& board, Judge& judge) {
   }
 }
 
-Subject subject_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
-                   const NeckReading* neck) {
-  Subject subject{board, layout, surface, inlays, neck, let_pieces(board, inlays)};
+Subject subject_of(const PreparedBoard& ready, const NeckReading* neck) {
+  Subject subject{ready.only({}), neck, let_pieces(ready.board(), ready.inlays())};
   std::vector<Box> boxes;
   for (const LetPiece& let : subject.let) boxes.push_back(let.box());
   subject.let_places = BoxIndex(boxes);
@@ -41,16 +40,15 @@ std::string_view severity_name(Severity severity) {
   return "note";
 }
 
-std::vector<Finding> findings_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
-                                 const NeckReading* neck) {
-  const Subject subject = subject_of(board, layout, surface, inlays, neck);
-  Judge judge(board);
+std::vector<Finding> findings_of(const PreparedBoard& ready, const NeckReading* neck) {
+  const Subject subject = subject_of(ready, neck);
+  Judge judge(ready.board());
   for (const auto family :
        {judge_scale, judge_measured, judge_neck, judge_neck_file, judge_channel, judge_inlays, judge_drawings,
         judge_sheets, judge_wire, judge_wood, judge_holes, judge_strings, judge_blank, judge_cutters, judge_ridges,
         judge_order, judge_markers, judge_movement, judge_cautions})
     family(subject, judge);
-  judge_limits(board, judge);
+  judge_limits(ready.board(), judge);
   std::vector<Finding> found = judge.take();
   const auto cost = [](const Finding& finding) {
     return std::find_if(catalogue.begin(), catalogue.end(), [&](const Rule& r) { return r.name == finding.name; });

@@ -60,12 +60,14 @@ class InlayCheck {
   }
 
   const Inlay& inlay_of(const LetPiece& let) const {
-    return subject_.board.inlays[static_cast<std::size_t>(let.piece().inlay)];
+    return subject_.prepared.board().inlays[static_cast<std::size_t>(let.piece().inlay)];
   }
   std::string key(const LetPiece& let, std::string_view of) const {
     return "inlays[" + std::to_string(let.piece().inlay) + "]." + std::string(of);
   }
-  double height(Point p) const { return subject_.surface.exists(p.x, p.y) ? subject_.surface.height(p) : 0; }
+  double height(Point p) const {
+    return subject_.prepared.surface().exists(p.x, p.y) ? subject_.prepared.surface().height(p) : 0;
+  }
 
   /// The piece made smaller, so that its wall grows by `lack`.
   std::optional<Fix> smaller(const LetPiece& let, double lack) const {
@@ -75,7 +77,7 @@ class InlayCheck {
   }
 
   void judge_depth(const LetPiece& let) {
-    const auto depth = piece_depth(subject_.board, subject_.layout, subject_.surface, let.piece());
+    const auto depth = piece_depth(subject_.prepared, let.piece());
     if (!depth) return;
     const double lack = judge_.limit(rule("inlay-too-thin")) - depth->least;
     // A piece of its own thickness does not follow the pocket down.
@@ -102,8 +104,8 @@ class InlayCheck {
   }
 
   void judge_slots(const LetPiece& let) {
-    for (const Slot& slot : subject_.layout.slots) {
-      const SlotMeeting meeting = let.against(subject_.layout, slot);
+    for (const Slot& slot : subject_.prepared.layout().slots) {
+      const SlotMeeting meeting = let.against(subject_.prepared.layout(), slot);
       judge_wall(let, slot, meeting);
       if (meeting.cuts_piece) judge_cut(let, slot, meeting);
     }
@@ -120,7 +122,7 @@ class InlayCheck {
               smaller(let, judge_.limit(on) - meeting.wall)}) ||
         meeting.wall <= 0)
       return;
-    const double sure = meeting.wall - reclamp_loss(subject_.board, Operation::pockets, Operation::slots);
+    const double sure = meeting.wall - reclamp_loss(subject_.prepared.board(), Operation::pockets, Operation::slots);
     hold(let, thin, sure,
          {meeting.at, z,
           "between " + let.name() + " and " + slot_name(slot) + " only " + judge_.shown(sure) +
@@ -144,9 +146,10 @@ class InlayCheck {
   }
 
   void judge_edge(const LetPiece& let) {
-    const WoodWall wall = let.against_edges(subject_.layout);
-    const double binding = subject_.board.binding ? subject_.board.binding->width : 0;
-    const double sure = wall.width - binding - reclamp_loss(subject_.board, Operation::pockets, Operation::outline);
+    const WoodWall wall = let.against_edges(subject_.prepared.layout());
+    const double binding = subject_.prepared.board().binding ? subject_.prepared.board().binding->width : 0;
+    const double sure =
+        wall.width - binding - reclamp_loss(subject_.prepared.board(), Operation::pockets, Operation::outline);
     const std::string where = binding > 0 ? "binding" : "edge";
     const double lack = judge_.limit(rule("thin-wall-at-edge")) - sure;
     hold(let, rule("thin-wall-at-edge"), sure,
@@ -192,11 +195,11 @@ void judge_corners(const Subject& subject, Judge& judge) {
   for (const LetPiece& let : subject.let)
     if (const LetPiece*& most = sharpest[let.piece().inlay]; !most || let.piece().departure > most->piece().departure)
       most = &let;
-  const double cutter = inlay_cutter_radius(subject.board);
+  const double cutter = inlay_cutter_radius(subject.prepared.board());
   for (const auto& [inlay, let] : sharpest) {
     const InlayPiece& piece = let->piece();
-    const double z = subject.surface.exists(piece.departure_at.x, piece.departure_at.y)
-                         ? subject.surface.height(piece.departure_at)
+    const double z = subject.prepared.surface().exists(piece.departure_at.x, piece.departure_at.y)
+                         ? subject.prepared.surface().height(piece.departure_at)
                          : 0;
     const FeatureId id{FeatureId::Kind::inlay, inlay, piece.fret, piece.pair};
     const std::string name = inlay_name({inlay, piece.fret, {}, piece.pair});

@@ -25,7 +25,9 @@ std::optional<Loop> channel_of(const Neck& neck, const Layout& layout) {
 
 }  // namespace
 
-MatingFace mating_face(const Board& board, const Layout& layout) {
+MatingFace mating_face(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
   const FretLine& nut = layout.frets.front();
   MatingFace face{layout.outline, {nut.bass_edge, nut.treble_edge}, {}, layout.pins, {}};
   if (!board.neck) return face;

@@ -3,8 +3,7 @@
 #include <optional>
 #include <vector>
 
-#include "board/Board.hpp"
-#include "layout/Layout.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -18,6 +17,6 @@ struct MatingFace {
   std::optional<Loop> channel;  ///< as under [neck], no longer than the board
 };
 
-MatingFace mating_face(const Board& board, const Layout& layout);
+MatingFace mating_face(const PreparedBoard& ready);
 
 }  // namespace sagitta

@@ -18,14 +18,14 @@ std::string tenths(double value) {
 }
 
 void judge_sensitivity(const Subject& subject, Judge& judge) {
-  if (subject.layout.slots.empty()) return;
-  const FretLine& last = subject.layout.frets.back();
-  const double cents = cents_per_tenth(subject.layout, last.fret);
+  if (subject.prepared.layout().slots.empty()) return;
+  const FretLine& last = subject.prepared.layout().frets.back();
+  const double cents = cents_per_tenth(subject.prepared.layout(), last.fret);
   char shown[32];
   std::snprintf(shown, sizeof shown, "%.2f", cents);
   judge.hold(rule("placement-sensitive"), cents,
              {last.middle,
-              subject.surface.height(last.middle),
+              subject.prepared.surface().height(last.middle),
               {.kind = Kind::fret, .fret = last.fret},
               "fret " + std::to_string(last.fret)},
              "0.1 mm off its place puts fret " + std::to_string(last.fret) + " " + shown + " cents out of tune",
@@ -41,11 +41,11 @@ void judge_worst(const Subject& subject, const std::vector<SlotError>& errors, J
   const auto told = [&](const Rule& rule, double value, const SlotError& error) {
     const Point at{error.place, 0};
     const std::string slot = error.fret == 0 ? "slot zero" : "the slot of fret " + std::to_string(error.fret);
-    return judge.hold(rule, value, {at, subject.surface.height(at), {.kind = Kind::slot, .fret = error.fret}, slot},
-                      slot + " was cut " + judge.shown(std::abs(error.off)) +
-                          (error.off < 0 ? " short of" : " beyond") + " its place: the note is " + tenths(error.cents) +
-                          " cents " + (error.cents < 0 ? "flat" : "sharp"),
-                      "fill the slot and cut it again at " + judge.shown(error.place) + " from x = 0");
+    return judge.hold(
+        rule, value, {at, subject.prepared.surface().height(at), {.kind = Kind::slot, .fret = error.fret}, slot},
+        slot + " was cut " + judge.shown(std::abs(error.off)) + (error.off < 0 ? " short of" : " beyond") +
+            " its place: the note is " + tenths(error.cents) + " cents " + (error.cents < 0 ? "flat" : "sharp"),
+        "fill the slot and cut it again at " + judge.shown(error.place) + " from x = 0");
   };
   told(rule("slot-out-of-tune"), std::abs(false_note->cents), *false_note);
   told(rule("slot-misplaced"), std::abs(far->off), *far);
@@ -57,7 +57,7 @@ void judge_drift(const Subject& subject, const std::vector<SlotError>& errors, J
   std::snprintf(part, sizeof part, "%.3f %%", 100 * std::abs(drift.per_mm));
   const Point at{errors.back().place, 0};
   judge.hold(rule("slots-drift"), std::abs(drift.growth()),
-             {at, subject.surface.height(at), {Kind::slots}, "all slots"},
+             {at, subject.prepared.surface().height(at), {Kind::slots}, "all slots"},
              "the slots' error grows by " + judge.shown(std::abs(drift.growth())) +
                  " from the first to the last: they were cut " + part + (drift.per_mm < 0 ? " too short" : " too long"),
              std::string("correct the machine's scale along x by ") + part +
@@ -68,14 +68,14 @@ void judge_drift(const Subject& subject, const std::vector<SlotError>& errors, J
 
 void judge_measured(const Subject& subject, Judge& judge) {
   judge_sensitivity(subject, judge);
-  const std::vector<SlotError> errors = slot_errors(subject.board, subject.layout);
-  if (subject.board.measured_slots.empty() || errors.empty()) return;
-  const int more =
-      static_cast<int>(subject.board.measured_slots.size()) - static_cast<int>(subject.layout.slots.size());
+  const std::vector<SlotError> errors = slot_errors(subject.prepared.board().measured_slots, subject.prepared.layout());
+  if (subject.prepared.board().measured_slots.empty() || errors.empty()) return;
+  const int more = static_cast<int>(subject.prepared.board().measured_slots.size()) -
+                   static_cast<int>(subject.prepared.layout().slots.size());
   judge.hold(rule("measured-slots-differ"), std::abs(more),
-             {{}, subject.surface.thickness, {Kind::measured_slots}, "measured.slots"},
-             std::to_string(subject.board.measured_slots.size()) + " slots were measured and the board has " +
-                 std::to_string(subject.layout.slots.size()) +
+             {{}, subject.prepared.surface().thickness, {Kind::measured_slots}, "measured.slots"},
+             std::to_string(subject.prepared.board().measured_slots.size()) +
+                 " slots were measured and the board has " + std::to_string(subject.prepared.layout().slots.size()) +
                  ": each is compared with the slot of its place in the list",
              "give one x for each slot, from the nut on");
   judge_worst(subject, errors, judge);

@@ -45,11 +45,12 @@ std::string plain_name(std::string name) {
 }
 
 void judge_moisture(const Subject& subject, Judge& judge) {
-  const std::string& wood = subject.board.blank.material;
-  const double width = 2 * std::max(subject.layout.half_width(0), subject.layout.half_width(subject.layout.heel_end));
+  const std::string& wood = subject.prepared.board().blank.material;
+  const double width = 2 * std::max(subject.prepared.layout().half_width(0),
+                                    subject.prepared.layout().half_width(subject.prepared.layout().heel_end));
   const auto change = moisture_change(wood, width, moisture);
   if (!change) return;
-  const Point at{subject.layout.heel_end, width / 2};
+  const Point at{subject.prepared.layout().heel_end, width / 2};
   judge.hold(rule("width-moves"), change->flat_sawn, {at, 0, {Kind::board}, "the board"},
              "4 % more or less moisture in the wood changes the width by " + judge.shown(change->flat_sawn) +
                  " flat-sawn, " + judge.shown(change->quartered) +
@@ -58,18 +59,18 @@ void judge_moisture(const Subject& subject, Judge& judge) {
 }
 
 void judge_heat(const Subject& subject, Judge& judge) {
-  const Board& board = subject.board;
-  const Box box = bounds(subject.layout.outline);
+  const Board& board = subject.prepared.board();
+  const Box box = bounds(subject.prepared.layout().outline);
   double most = heat_change(board, board.blank.material, box.high.x - box.low.x, warmth);
   FeatureId where{Kind::board};
   std::string what = "the board";
   Point at{box.high.x, 0};
-  for (const Marker& marker : subject.layout.markers) {
+  for (const Marker& marker : subject.prepared.layout().markers) {
     const Inlay& inlay = board.inlays[marker.inlay];
     const double moves = heat_change(board, inlay.material, largest_size(inlay).value, warmth);
     if (moves > most) most = moves, where = id_of(marker), what = inlay_name(marker), at = marker.centre;
   }
-  judge.hold(rule("length-moves"), most, {at, subject.surface.thickness, where, what},
+  judge.hold(rule("length-moves"), most, {at, subject.prepared.surface().thickness, where, what},
              "15 degrees more or less change the length of " + what + " by " + judge.shown(most),
              "cut and measure at the temperature it will live in, and give pieces a clearance of half of that");
 }

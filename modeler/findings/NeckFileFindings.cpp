@@ -11,12 +11,12 @@ namespace {
 using Kind = FeatureId::Kind;
 
 void judge_sides(const Subject& subject, const NeckShape& shape, double trim, Judge& judge) {
-  const std::vector<Overlap> all = overlaps(shape, subject.layout);
+  const std::vector<Overlap> all = overlaps(shape, subject.prepared.layout());
   if (all.empty()) return;
   const auto [in, out] =
       std::minmax_element(all.begin(), all.end(), [](const Overlap& a, const Overlap& b) { return a.out < b.out; });
   const auto spot = [&](const Overlap& place) {
-    return Spot{{place.x, place.side * subject.layout.half_width(place.x)},
+    return Spot{{place.x, place.side * subject.prepared.layout().half_width(place.x)},
                 0,
                 {.kind = Kind::neck_side, .part = place.side < 0 ? FeatureId::lower : FeatureId::upper},
                 place.side < 0 ? "the lower side of the neck" : "the upper side of the neck"};
@@ -27,7 +27,7 @@ void judge_sides(const Subject& subject, const NeckShape& shape, double trim, Ju
              "in its file " + spot(*out).feature + " stands " + judge.shown(stands) +
                  " out beyond the board at x = " + judge.shown(out->x) + (trim > 0 ? ", trimming included" : ""),
              "make the board " + judge.shown(lack) + " wider there, or look whether the neck is drawn straight",
-             subject.board.board.edge_margin ? widened(subject, out->x, lack, judge) : std::nullopt);
+             subject.prepared.board().board.edge_margin ? widened(subject, out->x, lack, judge) : std::nullopt);
   judge.hold(rule("board-outside-neck"), -in->out, spot(*in),
              "at x = " + judge.shown(in->x) + " the board stands " + judge.shown(-in->out) + " out beyond " +
                  spot(*in).feature + " in its file",
@@ -36,15 +36,16 @@ void judge_sides(const Subject& subject, const NeckShape& shape, double trim, Ju
 
 void judge_face(const Subject& subject, const NeckShape& shape, Judge& judge) {
   const GluePlane plane = glue_plane(shape);
-  const double length = subject.layout.heel_end - subject.layout.nut_end, half = subject.layout.half_width(0);
+  const double length = subject.prepared.layout().heel_end - subject.prepared.layout().nut_end,
+               half = subject.prepared.layout().half_width(0);
   const double lengthwise = std::abs(plane.along) * length, crosswise = std::abs(plane.across) * 2 * half;
   const double tilt = std::max(lengthwise, crosswise);
-  const Spot spot{{subject.layout.heel_end, 0}, plane.height, {Kind::neck_face}, "the neck's glue face"};
+  const Spot spot{{subject.prepared.layout().heel_end, 0}, plane.height, {Kind::neck_face}, "the neck's glue face"};
   judge.hold(rule("glue-face-tilted"), tilt, spot,
              "the neck's glue face rises by " + judge.shown(lengthwise) + " along the board and by " +
                  judge.shown(crosswise) + " across it",
              "draw the neck with its glue face level, or plane it");
-  const double twist = std::abs(glue_twist(shape, subject.layout));
+  const double twist = std::abs(glue_twist(shape, subject.prepared.layout()));
   judge.hold(rule("glue-face-twisted"), twist, spot,
              "the neck's glue face is twisted: at one end a side stands " + judge.shown(twist) +
                  " above the plane of the rest",
@@ -57,7 +58,7 @@ void judge_face(const Subject& subject, const NeckShape& shape, Judge& judge) {
 
 void judge_found_channel(const Subject& subject, const NeckShape& shape, Judge& judge) {
   const auto found = channel_in(shape);
-  const Neck& neck = *subject.board.neck;
+  const Neck& neck = *subject.prepared.board().neck;
   if (!found || !neck.channel_width) return;
   double off = std::abs(found->width - *neck.channel_width);
   if (neck.channel_from) off = std::max(off, std::abs(found->from - *neck.channel_from));
@@ -71,14 +72,14 @@ void judge_found_channel(const Subject& subject, const NeckShape& shape, Judge& 
 }  // namespace
 
 void judge_neck_file(const Subject& subject, Judge& judge) {
-  if (!subject.neck || !subject.board.neck) return;
+  if (!subject.neck || !subject.prepared.board().neck) return;
   if (!subject.neck->shape) {
     judge.hold(rule("neck-file-unread"), 1, {{}, 0, {Kind::neck_file}, "the neck's file"}, subject.neck->failure,
                "export the neck again as a STEP solid, drawn as the board lies, or leave neck.file out");
     return;
   }
   const NeckShape& shape = *subject.neck->shape;
-  const Neck& neck = *subject.board.neck;
+  const Neck& neck = *subject.prepared.board().neck;
   judge_sides(subject, shape, neck.state == NeckState::rough ? neck.trim : 0, judge);
   judge_face(subject, shape, judge);
   judge_found_channel(subject, shape, judge);

@@ -17,12 +17,12 @@ std::string list_of(const std::vector<Operation>& operations) {
 
 /// What comes after the outline although it needs the blank's straight sides.
 void judge_outline_last(const Subject& subject, Judge& judge) {
-  const auto& order = subject.board.order;
+  const auto& order = subject.prepared.board().order;
   const auto outline = std::find(order.begin(), order.end(), Operation::outline);
   if (outline == order.end()) return;
   const std::vector<Operation> after(outline + 1, order.end());
   judge.hold(rule("outline-before-last"), static_cast<double>(after.size()),
-             {{}, subject.surface.thickness, {Kind::work_order}, "the order of work"},
+             {{}, subject.prepared.surface().thickness, {Kind::work_order}, "the order of work"},
              "the outline is cut before " + list_of(after) +
                  ": the blank's straight sides, which hold the board square"
                  " in the clamps, are gone by then",
@@ -47,8 +47,8 @@ std::vector<Operation> begun_after(const Board& board, const Setup& setup, Opera
 }
 
 void judge_zero(const Subject& subject, const Setup& setup, const std::string& name, Judge& judge) {
-  const Board& board = subject.board;
-  const double blank = subject.layout.blank_thickness;
+  const Board& board = subject.prepared.board();
+  const double blank = subject.prepared.layout().blank_thickness;
   const Spot spot{{}, blank, id_of(board, setup), name};
   const auto gone = [&](const std::vector<Operation>& late, const std::string& what, const std::string& instead) {
     judge.hold(rule("zero-gone"), static_cast<double>(late.size()), spot,
@@ -59,7 +59,7 @@ void judge_zero(const Subject& subject, const Setup& setup, const std::string& n
     gone(begun_after(board, setup, Operation::outline), "the blank's corner", "take zero = \"nut\" there");
   if (setup.z_zero == ZZero::blank_top)
     gone(begun_after(board, setup, Operation::radius), "the blank's top", "take z_zero = \"glue-face\" there");
-  const Box& stock = subject.layout.blank;
+  const Box& stock = subject.prepared.layout().blank;
   const Point zero = setup.zero == Zero::corner   ? stock.low
                      : setup.zero == Zero::centre ? between(stock.low, stock.high, 0.5)
                                                   : Point{};
@@ -80,7 +80,7 @@ void judge_zero(const Subject& subject, const Setup& setup, const std::string& n
 void judge_setup(const Subject& subject, const Setup& setup, const std::string& name, Judge& judge) {
   judge_zero(subject, setup, name, judge);
   if (uses(setup, Operation::outline))
-    judge.hold(rule("outline-into-bed"), setup.tape, {{}, 0, id_of(subject.board, setup), name},
+    judge.hold(rule("outline-into-bed"), setup.tape, {{}, 0, id_of(subject.prepared.board(), setup), name},
                "the outline is cut right through and nothing lies under the blank: the cutter goes into the bed",
                "lay tape or a sacrificial board under it, and give its thickness as the set-up's tape");
 }
@@ -88,7 +88,7 @@ void judge_setup(const Subject& subject, const Setup& setup, const std::string& 
 }  // namespace
 
 void judge_order(const Subject& subject, Judge& judge) {
-  const Board& board = subject.board;
+  const Board& board = subject.prepared.board();
   judge_outline_last(subject, judge);
   if (board.setups.empty()) return;
   std::vector<Operation> idle;

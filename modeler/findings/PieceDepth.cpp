@@ -44,9 +44,10 @@ std::vector<Point> points_of(const Layout& layout, const Surface& surface, const
 
 }  // namespace
 
-std::optional<PieceDepth> piece_depth(const Board& board, const Layout& layout, const Surface& surface,
-                                      const InlayPiece& piece) {
-  const double floor = board.board.thickness - piece.depth;
+std::optional<PieceDepth> piece_depth(const PreparedBoard& ready, const InlayPiece& piece) {
+  const Layout& layout = ready.layout();
+  const Surface& surface = ready.surface();
+  const double floor = ready.board().board.thickness - piece.depth;
   PieceDepth depth{1e300, {}, -1e300, {}, 0, floor + piece.thickness - layout.blank_thickness};
   for (const Loop& loop : piece.piece)
     for (const Piece& side : loop)

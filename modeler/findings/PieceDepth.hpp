@@ -3,9 +3,7 @@
 /// How thick a piece of inlay stays: its pocket's floor is level, cut in the flat blank, and the playing surface falls
 /// toward the edges. Lengths in mm.
 
-#include "inlay/Inlays.hpp"
-#include "layout/Layout.hpp"
-#include "surface/Surface.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -20,7 +18,6 @@ struct PieceDepth {
 
 /// Over all of the piece that lies within the board's edges; nothing when none does. Along its outline the surface is
 /// followed at points so close that it bends by less than 0.001 mm between them.
-std::optional<PieceDepth> piece_depth(const Board& board, const Layout& layout, const Surface& surface,
-                                      const InlayPiece& piece);
+std::optional<PieceDepth> piece_depth(const PreparedBoard& ready, const InlayPiece& piece);
 
 }  // namespace sagitta

@@ -13,9 +13,9 @@ constexpr double usual_step = 0.5;
 
 void judge_ridges(const Subject& subject, Judge& judge) {
   const Rule& ridges = rule("radius-ridges");
-  const double wanted = judge.limit(ridges), edge = subject.layout.half_width(0);
-  const Surface& surface = subject.surface;
-  for (const Cutter& cutter : subject.board.cutters) {
+  const double wanted = judge.limit(ridges), edge = subject.prepared.layout().half_width(0);
+  const Surface& surface = subject.prepared.surface();
+  for (const Cutter& cutter : subject.prepared.board().cutters) {
     if (!has_use(cutter, CutterUse::radius)) continue;
     const bool ball = cutter.shape == CutterShape::ball;
     if (surface.flat && !ball) continue;

@@ -16,21 +16,24 @@ constexpr double octave = 1200;
 constexpr double quarter_tone = 50;
 
 void judge_octave(const Subject& subject, Judge& judge) {
-  const auto& frets = subject.layout.frets;
+  const auto& frets = subject.prepared.layout().frets;
   const auto nearest = std::min_element(frets.begin(), frets.end(), [](const FretLine& a, const FretLine& b) {
     return std::abs(a.cents - octave) < std::abs(b.cents - octave);
   });
   if (nearest == frets.end() || std::abs(nearest->cents - octave) > quarter_tone) return;
-  const double bass = nearest->bass_from_nut - subject.layout.bass_scale / 2;
-  const double treble = nearest->treble_from_nut - subject.layout.treble_scale / 2;
+  const double bass = nearest->bass_from_nut - subject.prepared.layout().bass_scale / 2;
+  const double treble = nearest->treble_from_nut - subject.prepared.layout().treble_scale / 2;
   const double off = std::abs(bass) > std::abs(treble) ? bass : treble;
   const std::string fret = "fret " + std::to_string(nearest->fret);
-  judge.hold(
-      rule("octave-off"), std::abs(off),
-      {nearest->middle, subject.surface.height(nearest->middle), {.kind = Kind::fret, .fret = nearest->fret}, fret},
-      fret + " stands " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
-          " half the scale: every octave on this board is out of tune",
-      subject.board.scale.cents.empty() ? "take steps_per_octave = 12" : "set its place in scale.cents to 1200");
+  judge.hold(rule("octave-off"), std::abs(off),
+             {nearest->middle,
+              subject.prepared.surface().height(nearest->middle),
+              {.kind = Kind::fret, .fret = nearest->fret},
+              fret},
+             fret + " stands " + judge.shown(std::abs(off)) + (off < 0 ? " short of" : " beyond") +
+                 " half the scale: every octave on this board is out of tune",
+             subject.prepared.board().scale.cents.empty() ? "take steps_per_octave = 12"
+                                                          : "set its place in scale.cents to 1200");
 }
 
 /// Least distance between the middle lines of two slots, and where.
@@ -56,16 +59,16 @@ Gap narrowest_gap(const Layout& layout) {
 }
 
 void judge_spacing(const Subject& subject, Judge& judge) {
-  if (subject.layout.slots.size() < 2) return;
-  const Gap gap = narrowest_gap(subject.layout);
-  const double free = gap.width - subject.board.wire.crown_width;
+  if (subject.prepared.layout().slots.size() < 2) return;
+  const Gap gap = narrowest_gap(subject.prepared.layout());
+  const double free = gap.width - subject.prepared.board().wire.crown_width;
   const Spot spot{gap.at,
-                  subject.surface.height(gap.at),
+                  subject.prepared.surface().height(gap.at),
                   {.kind = Kind::fret_space, .fret = gap.fret},
                   "space " + std::to_string(gap.fret)};
   const std::string slots = "the slots of " + spot.feature + " are " + judge.shown(gap.width) + " apart";
   if (judge.hold(rule("crowns-meet"), free, spot,
-                 slots + " and the crown is " + judge.shown(subject.board.wire.crown_width) +
+                 slots + " and the crown is " + judge.shown(subject.prepared.board().wire.crown_width) +
                      " wide: two frets do not fit side by side",
                  "use fewer frets or a narrower wire"))
     return;

@@ -30,17 +30,17 @@ std::string listed(const std::vector<const InlayPiece*>& pieces) {
 
 Spot spot_of(const Subject& subject, const InlayPiece& piece) {
   const Point at = piece.piece.front().front().a;
-  return {at, subject.surface.height(at), id_of(piece), piece.name};
+  return {at, subject.prepared.surface().height(at), id_of(piece), piece.name};
 }
 
 /// Sheets that are thinner than what is cut from them.
 void judge_thickness(const Subject& subject, Judge& judge) {
   std::map<std::string, const InlayPiece*> thick;  // of each material, the thickest piece
-  for (const InlayPiece& piece : subject.inlays.pieces)
+  for (const InlayPiece& piece : subject.prepared.inlays().pieces)
     if (const InlayPiece*& most = thick[piece.material]; !most || piece.thickness > most->thickness) most = &piece;
   const Rule& thin = rule("sheet-too-thin");
   for (const auto& [material, piece] : thick) {
-    const Thickest sheet = thickest_of(subject.board, material);
+    const Thickest sheet = thickest_of(subject.prepared.board(), material);
     if (sheet.sheet < 0) continue;  // judge_room names the pieces
     judge.hold(thin, sheet.thickness - piece->thickness, spot_of(subject, *piece),
                piece->name + " is cut " + judge.shown(piece->thickness) + " thick, and the thickest sheet of " +
@@ -52,16 +52,17 @@ void judge_thickness(const Subject& subject, Judge& judge) {
 
 /// Pieces that no sheet has room for.
 void judge_room(const Subject& subject, Judge& judge) {
-  const auto nesting = nest(subject.inlays.pieces, subject.board.sheets, nest_rules(subject.board));
+  const auto nesting =
+      nest(subject.prepared.inlays().pieces, subject.prepared.board().sheets, nest_rules(subject.prepared.board()));
   std::map<std::string, std::vector<const InlayPiece*>> left;  // by material
-  for (const InlayPiece& piece : subject.inlays.pieces) {
-    const Thickest sheet = thickest_of(subject.board, piece.material);
+  for (const InlayPiece& piece : subject.prepared.inlays().pieces) {
+    const Thickest sheet = thickest_of(subject.prepared.board(), piece.material);
     if (sheet.sheet >= 0 && sheet.thickness < piece.thickness) continue;  // judge_thickness says so
     if (std::binary_search(nesting->no_room.begin(), nesting->no_room.end(), piece.name))
       left[piece.material].push_back(&piece);
   }
   for (const auto& [material, pieces] : left) {
-    const bool none = thickest_of(subject.board, material).sheet < 0;
+    const bool none = thickest_of(subject.prepared.board(), material).sheet < 0;
     judge.hold(rule("no-room-on-sheet"), static_cast<double>(pieces.size()), spot_of(subject, *pieces.front()),
                none ? "there is no sheet of " + material + " for " + listed(pieces)
                     : "the sheets of " + material + " have no room for " + listed(pieces),
@@ -72,7 +73,7 @@ void judge_room(const Subject& subject, Judge& judge) {
 }  // namespace
 
 void judge_sheets(const Subject& subject, Judge& judge) {
-  if (subject.board.sheets.empty()) return;
+  if (subject.prepared.board().sheets.empty()) return;
   judge_thickness(subject, judge);
   judge_room(subject, judge);
 }

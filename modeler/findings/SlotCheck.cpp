@@ -11,15 +11,15 @@ double cents_per_tenth(const Layout& layout, int fret) {
   return 1200 * std::log2(left / (left - 0.1));
 }
 
-std::vector<SlotError> slot_errors(const Board& board, const Layout& layout) {
+std::vector<SlotError> slot_errors(const std::vector<double>& measured, const Layout& layout) {
   std::vector<SlotError> errors;
-  const std::size_t count = std::min(board.measured_slots.size(), layout.slots.size());
+  const std::size_t count = std::min(measured.size(), layout.slots.size());
   for (std::size_t i = 0; i < count; ++i) {
     const FretLine& line = layout.frets[static_cast<std::size_t>(layout.slots[i].fret)];
-    const double x = line.middle.x, measured = board.measured_slots[i];
+    const double x = line.middle.x, found = measured[i];
     const double left = layout.mean_scale - x;
-    const double cents = 1200 * std::log2(left / (left - (measured - x)));
-    errors.push_back({line.fret, x, measured, measured - x, cents});
+    const double cents = 1200 * std::log2(left / (left - (found - x)));
+    errors.push_back({line.fret, x, found, found - x, cents});
   }
   return errors;
 }

@@ -21,8 +21,8 @@ struct SlotError {
   double cents = 0;     ///< of the note that it gives against the one meant; positive is sharp
 };
 
-/// One for each slot that was measured.
-std::vector<SlotError> slot_errors(const Board& board, const Layout& layout);
+/// One for each slot that was measured; `measured` as under measured.slots.
+std::vector<SlotError> slot_errors(const std::vector<double>& measured, const Layout& layout);
 
 /// How the error grows: the straight line through the errors, by least squares.
 struct SlotDrift {

@@ -47,15 +47,18 @@ std::vector<StringRun> string_runs(const Layout& layout, const Surface& surface)
   return runs;
 }
 
-double humpless_radius(const Board& board, const Layout& layout, const Surface& surface) {
+double humpless_radius(const PreparedBoard& ready) {
+  const Layout& layout = ready.layout();
   if (!(layout.spread_at_nut > 0)) return 0;
-  const bool last_fret = board.surface.profile == Profile::compound && board.surface.heel_at == HeelAt::last_fret;
+  const SurfaceSpec& settings = ready.board().surface;
+  const bool last_fret = settings.profile == Profile::compound && settings.heel_at == HeelAt::last_fret;
   const double x = last_fret ? layout.frets.back().middle.x : layout.heel_end;
-  return surface.radius(0) * layout.spread(x) / layout.spread(0);
+  return ready.surface().radius(0) * layout.spread(x) / layout.spread(0);
 }
 
-int joint_fret(const Board& board, const Layout& layout) {
-  const int last = layout.frets.back().fret;
+int joint_fret(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const int last = ready.layout().frets.back().fret;
   return board.neck && board.neck->joint_fret ? std::min(*board.neck->joint_fret, last) : last;
 }
 

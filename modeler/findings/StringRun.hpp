@@ -4,9 +4,7 @@
 
 #include <vector>
 
-#include "board/Board.hpp"
-#include "layout/Layout.hpp"
-#include "surface/Surface.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -24,10 +22,10 @@ std::vector<StringRun> string_runs(const Layout& layout, const Surface& surface)
 
 /// The radius at the heel (at the last fret, when surface.heel_at says so) with which a compound surface is straight
 /// under every string: R(x)/R(0) = spread(x)/spread(0), the string law. 0 for strings that meet at the nut.
-double humpless_radius(const Board& board, const Layout& layout, const Surface& surface);
+double humpless_radius(const PreparedBoard& ready);
 
 /// neck.joint_fret, else the last fret.
-int joint_fret(const Board& board, const Layout& layout);
+int joint_fret(const PreparedBoard& ready);
 
 /// Height above the glue face, at the saddle, of the plane that touches the frets' tops on the centre line, with the
 /// neck tilted back by `angle` (radians) about the glue face at x = joint. The fall-away is left out.

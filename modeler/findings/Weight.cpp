@@ -69,14 +69,17 @@ double volume_under(const Surface& surface, const Loop& outline) {
   return sum;
 }
 
-Weights weights_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays) {
+Weights weights_of(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
+  const Surface& surface = ready.surface();
   const double wood = density(board, board.blank.material);
   const Point size = layout.blank.high - layout.blank.low;
   Weights weights{size.x * size.y * layout.blank_thickness * wood, 0};
   double volume = volume_under(surface, layout.outline) - nut_volume(board, layout, surface);
   for (const Slot& slot : layout.slots) volume -= slot_volume(board, layout, surface, slot);
   weights.board = volume * wood;
-  for (const InlayPiece& piece : inlays.pieces) {
+  for (const InlayPiece& piece : ready.inlays().pieces) {
     const Box box = bounds(piece.pocket);
     const double deep = piece.depth - surface.thickness + surface.height(between(box.low, box.high, 0.5));
     weights.board += area(piece.pocket) * std::max(0.0, deep) * (density(board, piece.material) - wood);

@@ -1,9 +1,6 @@
 #pragma once
 
-#include "board/Board.hpp"
-#include "inlay/Inlays.hpp"
-#include "layout/Layout.hpp"
-#include "surface/Surface.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -18,6 +15,6 @@ struct Weights {
   /// binding counts as wood. Within a hundredth of the board's weight.
   double board = 0;
 };
-Weights weights_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays);
+Weights weights_of(const PreparedBoard& ready);
 
 }  // namespace sagitta

@@ -12,14 +12,14 @@ namespace {
 using Kind = FeatureId::Kind;
 
 void judge_width(const Subject& subject, Judge& judge) {
-  const Board& board = subject.board;
+  const Board& board = subject.prepared.board();
   const double tang = board.wire.tang_width;
   // The slot is as wide as the widest cutter makes it, however narrow it was drawn.
   const double cut = std::max(board.slots.width, widest_cut(board, CutterUse::slot).value_or(0));
   const double room = cut - tang;
-  const Slot& first = subject.layout.slots.front();
+  const Slot& first = subject.prepared.layout().slots.front();
   const Point at = between(first.bass_end, first.treble_end, 0.5);
-  const Spot spot{at, subject.surface.height(at), {Kind::slots}, "all slots"};
+  const Spot spot{at, subject.prepared.surface().height(at), {Kind::slots}, "all slots"};
   const std::string sizes = "slots cut " + judge.shown(cut) + " wide for a tang of " + judge.shown(tang);
   const double least = judge.up(tang + judge.limit(rule("slot-too-tight")));
   const double most = judge.down(tang + judge.limit(rule("slot-too-loose")));
@@ -39,51 +39,55 @@ void judge_width(const Subject& subject, Judge& judge) {
 
 /// From where on a level floor is too shallow: "; from y = 12.3 mm outward", or nothing.
 std::string shallow_from(const Subject& subject, double x, double depth, Judge& judge) {
-  const double drop = slot_depth(subject.board) - depth;
-  if (subject.surface.flat || drop <= 0 || subject.board.slots.floor != SlotFloor::level) return {};
-  const double radius = subject.surface.radius(x), y = std::sqrt(drop * (2 * radius - drop));
+  const double drop = slot_depth(subject.prepared.board()) - depth;
+  if (subject.prepared.surface().flat || drop <= 0 || subject.prepared.board().slots.floor != SlotFloor::level)
+    return {};
+  const double radius = subject.prepared.surface().radius(x), y = std::sqrt(drop * (2 * radius - drop));
   return " (from " + judge.shown(y) + " off the centre line outward it is less than the tang)";
 }
 
 void judge_depth(const Subject& subject, Judge& judge) {
   double least = std::numeric_limits<double>::infinity();
   Spot spot;
-  for (const Slot& slot : subject.layout.slots)
+  for (const Slot& slot : subject.prepared.layout().slots)
     for (const Point p : {slot.bass_end, slot.treble_end, between(slot.bass_end, slot.treble_end, 0.5)}) {
-      const double floor = slot_floor(subject, p), depth = subject.surface.height(p) - floor;
+      const double floor = slot_floor(subject, p), depth = subject.prepared.surface().height(p) - floor;
       if (depth < least) least = depth, spot = {p, floor, id_of(slot), slot_name(slot)};
     }
   const Rule& shallow = rule("slot-too-shallow");
-  const double room = least - subject.board.wire.tang_depth;
-  const bool level = subject.board.slots.floor == SlotFloor::level;
+  const double room = least - subject.prepared.board().wire.tang_depth;
+  const bool level = subject.prepared.board().slots.floor == SlotFloor::level;
   const std::string deep =
       least > 0 ? "is only " + judge.shown(least) + " deep at its end" : "misses the wood at its end";
-  judge.hold(shallow, room, spot,
-             spot.feature + " " + (level ? deep : "is only " + judge.shown(least) + " deep") + " and the tang is " +
-                 judge.shown(subject.board.wire.tang_depth) + ": the fret will not sit down" +
-                 shallow_from(subject, spot.at.x, subject.board.wire.tang_depth + judge.limit(shallow), judge),
-             (level ? "use slots.floor = \"arc\", or cut the slots " : "cut the slots ") +
-                 judge.shown(judge.limit(shallow) - room) + " deeper",
-             Fix{"slots.depth", judge.up(slot_depth(subject.board) + judge.limit(shallow) - room)});
+  judge.hold(
+      shallow, room, spot,
+      spot.feature + " " + (level ? deep : "is only " + judge.shown(least) + " deep") + " and the tang is " +
+          judge.shown(subject.prepared.board().wire.tang_depth) + ": the fret will not sit down" +
+          shallow_from(subject, spot.at.x, subject.prepared.board().wire.tang_depth + judge.limit(shallow), judge),
+      (level ? "use slots.floor = \"arc\", or cut the slots " : "cut the slots ") +
+          judge.shown(judge.limit(shallow) - room) + " deeper",
+      Fix{"slots.depth", judge.up(slot_depth(subject.prepared.board()) + judge.limit(shallow) - room)});
 }
 
 void judge_nip(const Subject& subject, Judge& judge) {
-  const std::vector<WirePiece> list = wire_list(subject.board, subject.layout, subject.surface);
+  const std::vector<WirePiece> list = wire_list(subject.prepared);
   const WirePiece& last = list.back();
-  const Point end = subject.layout.frets[static_cast<std::size_t>(last.fret)].bass_edge;
-  judge.hold(
-      rule("tang-nipped"), last.nip_bass,
-      {end, subject.surface.height(end), {.kind = Kind::fret, .fret = last.fret}, "fret " + std::to_string(last.fret)},
-      "the tang must be nipped back by " + judge.shown(last.nip_bass) +
-          " from the finished edge at each end: the slots do not reach it",
-      "cut the wire to length first; with its overhang that is " +
-          judge.shown(last.nip_bass + subject.board.wire.overhang) + " from each cut end");
+  const Point end = subject.prepared.layout().frets[static_cast<std::size_t>(last.fret)].bass_edge;
+  judge.hold(rule("tang-nipped"), last.nip_bass,
+             {end,
+              subject.prepared.surface().height(end),
+              {.kind = Kind::fret, .fret = last.fret},
+              "fret " + std::to_string(last.fret)},
+             "the tang must be nipped back by " + judge.shown(last.nip_bass) +
+                 " from the finished edge at each end: the slots do not reach it",
+             "cut the wire to length first; with its overhang that is " +
+                 judge.shown(last.nip_bass + subject.prepared.board().wire.overhang) + " from each cut end");
 }
 
 }  // namespace
 
 void judge_wire(const Subject& subject, Judge& judge) {
-  if (subject.layout.slots.empty()) return;
+  if (subject.prepared.layout().slots.empty()) return;
   judge_width(subject, judge);
   judge_depth(subject, judge);
   judge_nip(subject, judge);

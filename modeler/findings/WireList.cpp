@@ -40,9 +40,12 @@ double nip(const Board& board, const Segment& edge, Point fret_direction) {
 
 }  // namespace
 
-std::vector<WirePiece> wire_list(const Board& board, const Layout& layout, const Surface& surface) {
+std::vector<WirePiece> wire_list(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
+  const Surface& surface = ready.surface();
   std::vector<WirePiece> list;
-  for (const Slot& slot : layout.slots) {
+  for (const Slot& slot : ready.slots()) {
     const FretLine& fret = layout.frets[static_cast<std::size_t>(slot.fret)];
     const Point a = fret.bass_edge, b = fret.treble_edge, way = unit(b - a);
     const bool bass_low = a.y < b.y;

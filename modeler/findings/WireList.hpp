@@ -5,9 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "board/Board.hpp"
-#include "layout/Layout.hpp"
-#include "surface/Surface.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
 
@@ -27,7 +25,7 @@ struct WirePiece {
 };
 
 /// One piece a slot, in the order of the slots.
-std::vector<WirePiece> wire_list(const Board& board, const Layout& layout, const Surface& surface);
+std::vector<WirePiece> wire_list(const PreparedBoard& ready);
 
 /// Wire for all of them: the sum of `cut`.
 double total_wire(const std::vector<WirePiece>& list);

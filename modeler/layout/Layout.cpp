@@ -10,6 +10,7 @@
 #include "layout/Mirror.hpp"
 #include "layout/NutPlace.hpp"
 #include "layout/Outline.hpp"
+#include "layout/OwnPlaces.hpp"
 #include "layout/SlotLines.hpp"
 #include "layout/StringLines.hpp"
 #include "layout/Taper.hpp"
@@ -60,21 +61,39 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
                     "use a narrower binding"});
 }
 
-/// Everything that needs the board's edges.
-void place_on_edges(const Board& board, const Taper& taper, Layout& layout, Faults& faults) {
+/// Everything that needs the board's edges. `own`: slots and markers that are not the board's; may be null.
+void place_on_edges(const Board& board, const OwnPlaces* own, const Taper& taper, Layout& layout, Faults& faults) {
   layout.half_width_at_nut = taper.at_nut;
   layout.half_width_slope = taper.slope;
   if (!extend_frets(taper, layout, faults)) return;
   const bool drawn = draw_outline(board, taper, layout, faults);
   const std::size_t before = faults.size();
-  place_slots(board, layout, faults);
+  own ? take_slots(own->slots, layout, faults) : place_slots(board, layout, faults);
   const bool slots_sound = faults.size() == before;
-  layout.markers = place_markers(board, layout, faults);
+  layout.markers = own ? own->markers : place_markers(board, layout, faults);
   if (slots_sound) layout.nut = place_nut(board, layout, faults);
   if (!drawn) return;
   if (slots_sound) check_ends(board, layout, faults);
   layout.side_dots = place_side_dots(board, layout, faults);
   check_binding(board, layout, faults);
+}
+
+std::variant<Layout, Faults> laid_out(const Board& board, const OwnPlaces* own) {
+  Layout layout;
+  Faults faults;
+  if (!place_frets(board, layout, faults)) return faults;
+  layout.strings = place_strings(board, layout, faults);
+  layout.nut_end = -behind_nut(board);
+  layout.heel_end = layout.frets.back().middle.x + board.board.past_last_fret;
+  const auto taper = taper_of(board.board, layout.spread_at_nut, layout.spread_slope, layout.heel_end, faults);
+  place_fall(board, layout, faults);
+  if (!taper) return faults;
+  place_on_edges(board, own, *taper, layout, faults);
+  layout.pins = place_pins(board);
+  if (board.hand == Hand::left) layout = mirrored(std::move(layout));
+  if (!layout.outline.empty()) place_blank(board, layout, faults);
+  if (!faults.empty()) return faults;
+  return layout;
 }
 
 }  // namespace
@@ -91,22 +110,7 @@ double inlay_cutter_radius(const Board& board) {
   return std::max(detail > 0 ? detail : radius(CutterUse::pocket_clear), radius(CutterUse::piece));
 }
 
-std::variant<Layout, Faults> lay_out(const Board& board) {
-  Layout layout;
-  Faults faults;
-  if (!place_frets(board, layout, faults)) return faults;
-  layout.strings = place_strings(board, layout, faults);
-  layout.nut_end = -behind_nut(board);
-  layout.heel_end = layout.frets.back().middle.x + board.board.past_last_fret;
-  const auto taper = taper_of(board.board, layout.spread_at_nut, layout.spread_slope, layout.heel_end, faults);
-  place_fall(board, layout, faults);
-  if (!taper) return faults;
-  place_on_edges(board, *taper, layout, faults);
-  layout.pins = place_pins(board);
-  if (board.hand == Hand::left) layout = mirrored(std::move(layout));
-  if (!layout.outline.empty()) place_blank(board, layout, faults);
-  if (!faults.empty()) return faults;
-  return layout;
-}
+std::variant<Layout, Faults> lay_out(const Board& board) { return laid_out(board, nullptr); }
+std::variant<Layout, Faults> lay_out(const Board& board, const OwnPlaces& own) { return laid_out(board, &own); }
 
 }  // namespace sagitta

@@ -10,6 +10,8 @@ namespace sagitta {
 /// The slots of all frets (and of fret 0 on a board with a zero fret). Adds faults for blind slots without length and
 /// for slots that leave no wood between them.
 void place_slots(const Board& board, Layout& layout, Faults& faults);
+/// Slots whose places are given, in order of x. Adds faults for those that leave no wood between them.
+void take_slots(const std::vector<Slot>& slots, Layout& layout, Faults& faults);
 
 /// What a slot covers of the board from above: for a through slot the strip between the board's edges, for a blind one
 /// the strip with round ends.

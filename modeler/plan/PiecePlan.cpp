@@ -43,7 +43,7 @@ constexpr double around = 5;
 }  // namespace
 
 std::variant<Plan, Faults> make_piece_plan(const Board& board, const Layout& layout, const Surface& surface,
-                                           const InlayPiece& piece, PieceState state) {
+                                           const InlayPiece& piece, PieceState state, const Selection& selection) {
   const double floor = state == PieceState::sheet ? 0 : board.board.thickness - piece.depth;
   const double whole = floor + piece.thickness;
   const double top = state == PieceState::sheet ? whole : std::min(whole, layout.blank_thickness);
@@ -55,7 +55,7 @@ std::variant<Plan, Faults> make_piece_plan(const Board& board, const Layout& lay
   done.pockets = false;
   std::vector<Feature> features;
   for (Feature& feature : features_of(board, layout, surface, {}, done))
-    if (feature.role == Feature::Role::stock || extent_of(feature).overlaps(box))
+    if (feature.role == Feature::Role::stock || (selection.has(feature.id) && extent_of(feature).overlaps(box)))
       features.push_back(std::move(feature));
   features.push_back(std::move(own));
   return plan_of(surface, layout.blank_thickness, last, done, std::move(features));

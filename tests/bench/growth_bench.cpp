@@ -19,7 +19,7 @@
 
 #include "Places.hpp"
 #include "export/BoardFindings.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "lift/Shell.hpp"
 #include "made/Growing.hpp"
 #include "mesh/Mesh.hpp"
@@ -43,18 +43,18 @@ const std::vector<Kind> kinds{{"dots", test::Growing::dots, {110, 220, 440, 660,
                               {"leaves", test::Growing::leaves, {125, 250, 500, 1000}},
                               {"jagged", test::Growing::jagged, {6250, 12500, 25000, 50000}}};
 
-ReadyBoard made_ready(const std::string& path) {
+PreparedBoard made_ready(const std::string& path) {
   auto ready = prepare(path, Outside::refused);
   if (const auto* problems = std::get_if<Problems>(&ready)) throw std::runtime_error(problems->front().message);
-  return std::get<ReadyBoard>(std::move(ready));
+  return std::get<PreparedBoard>(std::move(ready));
 }
 
 void check(const std::string& path) { board_findings(made_ready(path)); }
 
 void stages(const std::string& path) {
-  const ReadyBoard ready = made_ready(path);
-  for (const Plan& plan : ready.plans) {
-    const Shell shell = lift(plan);
+  const PreparedBoard ready = made_ready(path);
+  for (const Stage stage : stages_of(ready.board())) {
+    const Shell& shell = ready.shell(stage);
     make_solid(shell);
     make_mesh(shell);
   }

@@ -6,8 +6,8 @@
 
 #include "DrawingCopy.hpp"
 #include "export/InlayOutlines.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/Presets.hpp"
-#include "export/ReadyBoard.hpp"
 
 /// Drawings read back by programs that are not ours, against the layout that they draw.
 
@@ -29,7 +29,7 @@ class Drawn {
     return copies_.at(file);
   }
   fs::path file(const std::string& name) const { return scratch_ / ("out/" + name); }
-  ReadyBoard ready() const { return std::get<ReadyBoard>(prepare(scratch_ / "board.toml")); }
+  PreparedBoard ready() const { return std::get<PreparedBoard>(prepare(scratch_ / "board.toml")); }
 
  private:
   ScratchFolder scratch_;
@@ -80,7 +80,7 @@ TEST_P(DrawingOf, EveryOutlineIsClosedAndSingle) {
 
 TEST_P(DrawingOf, OutlineReadsBackAsTheLayouts) {
   Drawn drawn(GetParam());
-  const Layout layout = drawn.ready().layout;
+  const Layout layout = drawn.ready().layout();
   for (const char* file : {"board.dxf", "board-r12.dxf", "board.svg"}) {
     const auto outline = copied_layer(drawn.copy(file), "outline");
     ASSERT_EQ(outline.size(), 1U) << file;
@@ -92,7 +92,7 @@ TEST_P(DrawingOf, OutlineReadsBackAsTheLayouts) {
 // half a width before the tips.
 TEST_P(DrawingOf, SlotsReadBackAsTheLayouts) {
   Drawn drawn(GetParam());
-  const Layout layout = drawn.ready().layout;
+  const Layout layout = drawn.ready().layout();
   for (const char* file : {"board.dxf", "board-r12.dxf", "board.svg"}) {
     const json copy = drawn.copy(file);
     const auto middles = copied_layer(copy, "slot-middle"), outlines = copied_layer(copy, "slot-outline");
@@ -139,7 +139,7 @@ TEST_P(DrawingOf, SvgIsWellFormedAndAsLargeAsTheBoard) {
   Drawn drawn(GetParam());
   EXPECT_EQ(shell("xmllint --noout '" + drawn.file("board.svg").string() + "'").code, 0);
   const json copy = drawn.copy("board.svg");
-  const Box box = bounds(drawn.ready().layout.outline);
+  const Box box = bounds(drawn.ready().layout().outline);
   EXPECT_EQ(copy["unit"], "mm");
   EXPECT_NEAR(copy["size"][0], box.high.x - box.low.x, read_back);
   EXPECT_NEAR(copy["size"][1], box.high.y - box.low.y, read_back);
@@ -181,20 +181,17 @@ TEST(Drawing, SameBoardSameBytes) {
   EXPECT_EQ(shell("diff -r '" + folder(once) + "' '" + folder(again) + "'").code, 0);
 }
 
-std::size_t pockets_of(const ReadyBoard& ready) {
-  const Board& board = ready.file.board;
-  const Inlays inlays = std::get<Inlays>(fit_inlays(board, ready.layout));
-  const Drawing drawing = drawing_of(board, ready.layout, inlay_outlines(inlays));
+std::size_t pockets_of(const PreparedBoard& ready) {
+  const Drawing drawing = drawing_of(ready, inlay_outlines(ready));
   return layer_named(drawing, "pocket")->figures.size();
 }
 
 // The same pocket from two inlays is one pocket (BOARD-FILE).
 TEST(Drawing, PocketOfTwoInlaysIsDrawnOnce) {
-  ReadyBoard ready = Drawn("heron-six").ready();
-  const std::size_t pockets = pockets_of(ready);
-  const Marker twice = ready.layout.markers.front();
-  ready.layout.markers.push_back(twice);
-  EXPECT_EQ(pockets_of(ready), pockets);
+  const PreparedBoard ready = Drawn("heron-six").ready();
+  Board twice = ready.board();
+  twice.inlays.push_back(twice.inlays.front());
+  EXPECT_EQ(pockets_of(std::get<PreparedBoard>(prepare(twice))), pockets_of(ready));
 }
 
 TEST(Drawing, PieceIsThePocketLessTheClearance) {
@@ -209,7 +206,7 @@ TEST(Drawing, PieceIsThePocketLessTheClearance) {
 }
 
 TEST(Drawing, DowelsFitOneWayRoundOnly) {
-  const Layout layout = Drawn("heron-six").ready().layout;
+  const Layout layout = Drawn("heron-six").ready().layout();
   const std::vector<Dowel> dowels = dowels_of(layout);
   ASSERT_EQ(dowels.size(), 2U);
   const Point middle = between(layout.blank.low, layout.blank.high, 0.5);

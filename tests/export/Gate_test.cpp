@@ -22,7 +22,9 @@
 namespace sagitta::test {
 namespace {
 
-ReadyBoard ready(const std::string& preset) { return std::get<ReadyBoard>(prepare(preset_path(preset).string())); }
+PreparedBoard ready(const std::string& preset) {
+  return std::get<PreparedBoard>(prepare(preset_path(preset).string()));
+}
 
 /// Swaps the ends of a wall of a slot: the slot's floor crosses itself.
 void spoil(Plan& plan) {
@@ -36,9 +38,12 @@ void spoil(Plan& plan) {
   FAIL() << "no slot";
 }
 
+/// What the program never does to a prepared board.
+void spoil(const PreparedBoard& board, Stage stage) { spoil(const_cast<Plan&>(board.plan(stage))); }
+
 class Gate : public testing::Test {
  protected:
-  void expect_refused(const ReadyBoard& board, HandOff order) {
+  void expect_refused(const PreparedBoard& board, HandOff order) {
     Folder folder(scratch / "job", false);
     EXPECT_THROW(write_hand_off(board, {}, order, folder, {}), ProgramFault);
   }
@@ -54,9 +59,8 @@ class Gate : public testing::Test {
 };
 
 TEST_F(Gate, WritesNothingOfASpoiltPlanAndKeepsTheBoard) {
-  ReadyBoard board = ready("heron-six");
-  for (Plan& plan : board.plans)
-    if (plan.stage == Stage::slotted) spoil(plan);
+  const PreparedBoard board = ready("heron-six");
+  spoil(board, Stage::slotted);
   HandOff step{{Stage::slotted}, {}, {}}, stl = step, three_mf = step;
   step.kinds.step = stl.kinds.stl = three_mf.kinds.three_mf = true;
   expect_refused(board, step);
@@ -72,9 +76,8 @@ TEST_F(Gate, WritesNothingOfASpoiltPlanAndKeepsTheBoard) {
 }
 
 TEST_F(Gate, JudgesTheWoodInAssembliesToo) {
-  ReadyBoard board = ready("heron-six");
-  for (Plan& plan : board.plans)
-    if (plan.stage == Stage::board) spoil(plan);
+  const PreparedBoard board = ready("heron-six");
+  spoil(board, Stage::board);
   HandOff job{{}, {Assembly::job}, {}};
   job.kinds.step = true;
   expect_refused(board, job);
@@ -82,17 +85,16 @@ TEST_F(Gate, JudgesTheWoodInAssembliesToo) {
 }
 
 TEST_F(Gate, JudgesTheTrialStrip) {
-  const ReadyBoard board = ready("heron-six");
-  Trial trial = std::get<Trial>(trial_of(board));
-  for (Plan& plan : trial.strip.plans)
-    if (plan.stage == Stage::board) spoil(plan);
+  const PreparedBoard board = ready("heron-six");
+  const Trial trial = std::get<Trial>(trial_of(board));
+  spoil(trial.strip, Stage::board);
   Folder folder(scratch / "strip", false);
   EXPECT_THROW(write_trial(board, {}, trial, *paper_named("A4"), folder, {}), ProgramFault);
   expect_kept("strip-fault");
 }
 
 TEST_F(Gate, SaysWhichBodyAndWhere) {
-  ReadyBoard board = ready("heron-six");
+  const PreparedBoard board = ready("heron-six");
   Plan plan = board.plan(Stage::slotted);
   spoil(plan);
   try {
@@ -108,7 +110,7 @@ TEST_F(Gate, SaysWhichBodyAndWhere) {
 
 /// The board's volume is the plan's: another plan's is refused although the solid is sound.
 TEST_F(Gate, JudgesTheVolumeByThePlan) {
-  const ReadyBoard board = ready("heron-six");
+  const PreparedBoard board = ready("heron-six");
   Shell shell = lift(board.plan(Stage::slotted));
   EXPECT_NO_THROW(sound_solid(shell, {"slotted", "board"}));
   shell.plan = board.plan(Stage::radiused);
@@ -122,7 +124,7 @@ TEST_F(Gate, JudgesTheVolumeByThePlan) {
 
 /// A solid can be the plan's and the plan not the board's: cells that do not cover what a cut's outline encloses.
 TEST_F(Gate, JudgesThePlanByTheOutlines) {
-  const ReadyBoard board = ready("heron-six");
+  const PreparedBoard board = ready("heron-six");
   Shell shell = lift(board.plan(Stage::slotted));
   for (PlanFeature& cut : shell.plan.features) EXPECT_NEAR(cut.covered, cut.area, 1e-9 * (1 + cut.area)) << cut.name;
   PlanFeature& cut = shell.plan.features.back();
@@ -150,7 +152,7 @@ TEST(Guarded, TellsAFaultOfTheProgramFromAFailedWrite) {
 TEST(Leaves, AreWrittenAtEveryStage) {
   const ScratchFolder scratch;
   const std::string path = write_growing(Growing::leaves, 100, (scratch / "board").string());
-  const ReadyBoard board = std::get<ReadyBoard>(prepare(path));
+  const PreparedBoard board = std::get<PreparedBoard>(prepare(path));
   HandOff order{stages_of(board.board()), {Assembly::job, Assembly::pieces}, {}};
   order.kinds.stl = order.kinds.three_mf = true;
   Folder folder(scratch / "out", false);
@@ -161,7 +163,7 @@ TEST(Leaves, AreWrittenAtEveryStage) {
 TEST(DefaultReader, GmshWeighsDrawnPiecesRight) {
   const ScratchFolder scratch;
   for (const char* preset : {"egret-figure", "wave-border", "numerals"}) {
-    const ReadyBoard board = ready(preset);
+    const PreparedBoard board = ready(preset);
     HandOff order{{Stage::board}, {Assembly::pieces}, {}};
     order.kinds.step = true;
     Folder folder(scratch / preset, false);

@@ -52,6 +52,40 @@ TEST(JobPart, SlotsOfSomeFretsStayWhereTheyAre) {
   }
 }
 
+/// What the job sheet says under its findings.
+std::string findings_told(const std::string& folder) {
+  const std::string sheet = bytes_of(folder + "/job-sheet.html");
+  const std::size_t from = sheet.find("<h2>Open findings");
+  EXPECT_NE(from, std::string::npos);
+  return sheet.substr(from, sheet.find("<h2>", from + 4) - from);
+}
+
+// Marks at frets 3 to 21 and a set-up for all work: the part has neither fewer marks nor fewer operations on the board.
+TEST(JobPart, HasTheFindingsOfTheWholeBoard) {
+  const ScratchFolder scratch;
+  const std::string whole = findings_told(exported(scratch, "all", "--only html"));
+  for (const char* part : {"--frets 3-9", "--frets 9-22 --operation slots", "--operation outline"})
+    EXPECT_EQ(findings_told(exported(scratch, std::to_string(std::hash<std::string>()(part)),
+                                     std::string("--only html ") + part)),
+              whole)
+        << part;
+}
+
+// Tabs keep clear of all side dots of the board, those of another part too.
+TEST(JobPart, TabsStayWhereTheyAre) {
+  const ScratchFolder scratch;
+  write_file(scratch / "board.toml",
+             bytes_of(preset_path("reed-tenor")) + "\n[side_dots]\nfrets = [6, 8, 9, 10, 11, 12, 13, 14]\n");
+  const std::string board = "export '" + (scratch / "board.toml").string() + "' --only dxf --to '";
+  ASSERT_EQ(sagitta(board + (scratch / "all").string() + "'").code, 0);
+  ASSERT_EQ(sagitta(board + (scratch / "part").string() + "' --frets 1-2").code, 0);
+  const auto tabs = [&](const char* folder) {
+    return copied_layer(drawing_copies(scratch / folder).at("board.dxf"), "tabs");
+  };
+  EXPECT_EQ(tabs("all").size(), 6U);
+  EXPECT_TRUE(same_layer(tabs("part"), tabs("all")));
+}
+
 TEST(JobPart, SolidLacksTheFretsLeftOut) {
   const ScratchFolder scratch;
   const std::string part = exported(scratch, "part", "--only step --frets 1-2 --operation slots");

@@ -5,6 +5,7 @@
 #include "CommandLine.hpp"
 #include "PageWords.hpp"
 #include "export/BoardFindings.hpp"
+#include "export/PreparedFile.hpp"
 
 /// The job sheet on paper, as poppler reads it: whatever the sheet's value holds is there, and can be read.
 
@@ -41,7 +42,7 @@ JobSheet sheet_of(const std::string& preset, const std::string& more = "") {
   const ScratchFolder scratch;
   copy_drawings(scratch.path());
   write_file(scratch / "a.toml", bytes_of(preset_path(preset)) + more);
-  const ReadyBoard ready = std::get<ReadyBoard>(prepare((scratch / "a.toml").string()));
+  const PreparedBoard ready = std::get<PreparedBoard>(prepare((scratch / "a.toml").string()));
   return job_sheet(ready, board_findings(ready));
 }
 

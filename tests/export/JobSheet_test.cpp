@@ -7,6 +7,7 @@
 
 #include "CommandLine.hpp"
 #include "export/JobHtml.hpp"
+#include "export/PreparedFile.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -38,7 +39,7 @@ pass_depth = 0.5
 JobSheet sheet_of(const std::string& more, const std::vector<Finding>& findings = {}) {
   const ScratchFolder scratch;
   write_file(scratch / "a.toml", bytes_of(preset_path("heron-six")) + more);
-  return job_sheet(std::get<ReadyBoard>(prepare((scratch / "a.toml").string())), findings);
+  return job_sheet(std::get<PreparedBoard>(prepare((scratch / "a.toml").string())), findings);
 }
 
 bool has_fact(const JobStep& step, const std::string& name, const std::string& words) {

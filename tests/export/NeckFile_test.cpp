@@ -89,18 +89,23 @@ class NeckFile : public ::testing::Test {
     return read_neck(write(shape, unit), layout.outline, board.board.thickness);
   }
 
+  /// The board without its inlays.
+  PreparedBoard bare(const Board& with) const {
+    return {{with, layout, surface_of(board, layout)}, std::make_shared<const FittedInlays>()};
+  }
+
   /// The value of a finding, with a limit that nothing meets.
   double value(const NeckReading& reading, const std::string& name) const {
     Board strict = board;
     strict.limits[name] = -1e6;
-    for (const Finding& finding : findings_of(strict, layout, surface_of(board, layout), {}, &reading))
+    for (const Finding& finding : findings_of(bare(strict), &reading))
       if (finding.name == name) return finding.value;
     ADD_FAILURE() << name << " was not measured: " << reading.failure;
     return 1e9;
   }
 
   bool is_found(const NeckReading& reading, const std::string& name) const {
-    for (const Finding& finding : findings_of(board, layout, surface_of(board, layout), {}, &reading))
+    for (const Finding& finding : findings_of(bare(board), &reading))
       if (finding.name == name) return true;
     return false;
   }

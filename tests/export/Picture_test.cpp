@@ -15,7 +15,7 @@
 
 #include "CommandLine.hpp"
 #include "export/JobHtml.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -55,7 +55,7 @@ class StagePictures : public testing::Test {
   static std::string bytes(const std::string& stage) { return bytes_of(*scratch_ / ("out/" + stage + ".png")); }
   static Pixels picture(const std::string& stage) { return decoded(bytes(stage)); }
 
-  const ReadyBoard ready = std::get<ReadyBoard>(prepare(preset_path("heron-six").string()));
+  const PreparedBoard ready = std::get<PreparedBoard>(prepare(preset_path("heron-six").string()));
 
   struct Spot {
     double x = 0, y = 0;
@@ -67,7 +67,7 @@ class StagePictures : public testing::Test {
     const auto up = [&](double a, double b, double c) {
       return -a * std::sin(t) * std::sin(r) + b * std::cos(t) * std::sin(r) + c * std::cos(r);
     };
-    const Box& blank = ready.layout.blank;
+    const Box& blank = ready.layout().blank;
     const double left = across(blank.low.x, blank.high.y), right = across(blank.high.x, blank.low.y);
     const double low = up(blank.low.x, blank.low.y, 0);
     const double border = 0.03 * in.width, scale = (in.width - 2 * border) / (right - left);
@@ -113,8 +113,8 @@ TEST_F(StagePictures, AreAsLargeAsTheySayAndNotBlank) {
 
 TEST_F(StagePictures, ShowTheBlankWhereItIsAndNothingBeside) {
   const Pixels picture = this->picture("blank");
-  const Box& blank = ready.layout.blank;
-  const double top = ready.layout.blank_thickness;
+  const Box& blank = ready.layout().blank;
+  const double top = ready.layout().blank_thickness;
   // A millimetre inside of each upper corner there is wood; three pixels outside of the picture's ends there is none.
   for (const double x : {blank.low.x + 2, blank.high.x - 2})
     for (const double y : {blank.low.y + 2, blank.high.y - 2}) {
@@ -135,10 +135,10 @@ TEST_F(StagePictures, DifferAtEachPocketAndNowhereElse) {
   int all = 0, at_pockets = 0;
   for (int y = 0; y < before.height; ++y)
     for (int x = 0; x < before.width; ++x) all += before.at(x, y) != after.at(x, y);
-  ASSERT_EQ(ready.layout.markers.size(), 10U);
-  for (const Marker& marker : ready.layout.markers) {
+  ASSERT_EQ(ready.layout().markers.size(), 10U);
+  for (const Marker& marker : ready.layout().markers) {
     const int here =
-        changed(before, after, seen(marker.centre.x, marker.centre.y, ready.layout.blank_thickness, before), radius);
+        changed(before, after, seen(marker.centre.x, marker.centre.y, ready.layout().blank_thickness, before), radius);
     EXPECT_GT(here, 20) << "fret " << marker.fret;
     at_pockets += here;
   }
@@ -159,9 +159,10 @@ TEST_F(StagePictures, DifferAtEachSlotAndNotBetweenThem) {
 TEST_F(StagePictures, DifferByTheRadiusAndTheOutline) {
   const Pixels flat = picture("pocketed"), round = picture("radiused");
   // At the strip's long edges the wood is 2 mm lower; on the blank's ends nothing was cut.
-  const Box& strip = ready.layout.strip;
+  const Box& strip = ready.layout().strip;
   EXPECT_GT(changed(flat, round, seen(250, strip.low.y, 6.3, flat), 8), 10);
-  EXPECT_EQ(changed(flat, round, seen(ready.layout.blank.low.x + 10, 0, ready.layout.blank_thickness, flat), 10), 0);
+  EXPECT_EQ(changed(flat, round, seen(ready.layout().blank.low.x + 10, 0, ready.layout().blank_thickness, flat), 10),
+            0);
   EXPECT_NE(bytes("board"), bytes("slotted"));
   EXPECT_NE(bytes("job"), bytes("board")) << "the pieces are in";
 }

@@ -11,7 +11,7 @@
 #include "Places.hpp"
 #include "board/Writer.hpp"
 #include "export/Digest.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Plan.hpp"
 #include "solid/Solid.hpp"
@@ -41,10 +41,10 @@ std::string shown(const fs::path& path) { return "'" + path.string() + "'"; }
 
 TEST_P(EveryPreset, IsSoundAtEveryStage) {
   const auto prepared = prepare(test::preset_path(GetParam()));
-  ASSERT_TRUE(std::holds_alternative<ReadyBoard>(prepared)) << std::get<Problems>(prepared).front().message;
-  const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
-  for (const Stage stage : stages_of(ready.file.board)) {
-    const Shell lifted = lift(std::get<Plan>(make_plan(ready.file.board, ready.layout, ready.surface, stage)));
+  ASSERT_TRUE(std::holds_alternative<PreparedBoard>(prepared)) << std::get<Problems>(prepared).front().message;
+  const PreparedBoard& ready = std::get<PreparedBoard>(prepared);
+  for (const Stage stage : stages_of(ready.board())) {
+    const Shell lifted = lift(std::get<Plan>(make_plan(ready.board(), ready.layout(), ready.surface(), stage)));
     EXPECT_EQ(unsound(make_solid(lifted)), "") << name(stage);
   }
 }

@@ -5,7 +5,7 @@
 #include <set>
 
 #include "DrawingCopy.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -79,7 +79,7 @@ TEST_P(EverySetUp, FilesCarriedBackToTheBoardAreTheLayout) {
   const Outcome made = sagitta("export '" + (scratch / "board.toml").string() + "' --only dxf,svg --to '" +
                                (scratch / "out").string() + "'");
   ASSERT_EQ(made.code, 0) << made.err;
-  const Layout layout = std::get<ReadyBoard>(prepare(scratch / "board.toml")).layout;
+  const Layout layout = std::get<PreparedBoard>(prepare(scratch / "board.toml")).layout();
   const Box box = bounds(layout.outline);
   const Point board_middle = between(box.low, box.high, 0.5);
   const Point corner = measured ? Point{-47.1, -39.2} : Point{box.low.x - 30, box.low.y - 12};
@@ -113,8 +113,8 @@ TEST_P(EverySetUp, FilesCarriedBackToTheBoardAreTheLayout) {
 TEST(SetUp, HeightsAreCountedFromItsOwnZero) {
   const ScratchFolder scratch;
   write_file(scratch / "board.toml", board_text(false, true));
-  const ReadyBoard ready = std::get<ReadyBoard>(prepare(scratch / "board.toml"));
-  const auto setups = setups_of(ready.file.board, ready.layout);
+  const PreparedBoard ready = std::get<PreparedBoard>(prepare(scratch / "board.toml"));
+  const auto setups = setups_of(ready);
   ASSERT_EQ(setups.size(), 3U);
   EXPECT_DOUBLE_EQ(setups[0].z_from_board(7.4), 0) << "on the blank's top, as measured";
   EXPECT_DOUBLE_EQ(setups[0].z_from_board(6 - 1.2), -2.6) << "the pockets' floor";
@@ -170,10 +170,10 @@ TEST(SetUp, SheetOfInlayMaterialIsASetUpOfItsOwn) {
 
 TEST(SetUp, BoardWithoutSetUpsGetsOneOfAllWork) {
   const auto prepared = prepare(preset_path("heron-six"));
-  const ReadyBoard& ready = std::get<ReadyBoard>(prepared);
-  const auto setups = setups_of(ready.file.board, ready.layout);
+  const PreparedBoard& ready = std::get<PreparedBoard>(prepared);
+  const auto setups = setups_of(ready);
   ASSERT_EQ(setups.size(), 1U);
-  EXPECT_EQ(setups[0].operations, ready.file.board.order);
+  EXPECT_EQ(setups[0].operations, ready.board().order);
   EXPECT_EQ(setups[0].origin, (Point{0, 0}));
 }
 

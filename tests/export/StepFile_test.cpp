@@ -10,7 +10,7 @@
 
 #include "CommandLine.hpp"
 #include "StepReading.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/StepFileLines.hpp"
 #include "solid/Solid.hpp"
 
@@ -20,15 +20,15 @@ namespace {
 using test::read_step;
 using test::ReadStep;
 
-ReadyBoard ready(const std::string& preset) {
-  return std::get<ReadyBoard>(prepare(test::preset_path(preset).string()));
+PreparedBoard ready(const std::string& preset) {
+  return std::get<PreparedBoard>(prepare(test::preset_path(preset).string()));
 }
 
 StepModel model_of(const std::string& preset, Stage stage) {
-  const ReadyBoard board = ready(preset);
+  const PreparedBoard board = ready(preset);
   const TopoDS_Solid solid = make_solid(lift(board.plan(stage)));
   StepModel model{preset, {{preset, "board", "#2b221e", solid, figures(solid)}}, {}};
-  model.lines = step_lines(board.surface, guide_lines(board, stage));
+  model.lines = step_lines(board.surface(), guide_lines(board, stage));
   return model;
 }
 
@@ -123,7 +123,7 @@ Ends ends_of(const TopoDS_Shape& shape) {
 // The middle line of a slot's floor lies at d(n) = L (1 - 2^(-n/12)) and, at the edges, as deep below the crown as the
 // arc drops there and the slot is deep. h = r - 1/2 sqrt(4 r^2 - c^2): Machinery's Handbook, 31st ed., p. 79.
 TEST(StepFile, CarriesTheSlotsMiddleLines) {
-  const ReadyBoard board = ready("heron-six");
+  const PreparedBoard board = ready("heron-six");
   const ReadStep found = read_step(step_text(model_of("heron-six", Stage::board)));
   int slots = 0;
   for (const test::ReadPart& part : found.parts) slots += part.layer == "slot middle lines";

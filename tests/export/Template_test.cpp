@@ -5,7 +5,7 @@
 #include <set>
 
 #include "PagePicture.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 
 /// The slotting template as it comes out of a printer, measured on the picture that poppler makes of it.
 
@@ -17,11 +17,11 @@ constexpr double on_paper = 0.1;
 
 struct Sheets {
   ScratchFolder scratch;
-  ReadyBoard ready;
+  PreparedBoard ready;
   fs::path pdf;
 
   Sheets(const std::string& preset, const std::string& paper)
-      : ready(std::get<ReadyBoard>(prepare(preset_path(preset)))), pdf(scratch / "out/template.pdf") {
+      : ready(std::get<PreparedBoard>(prepare(preset_path(preset)))), pdf(scratch / "out/template.pdf") {
     const Outcome made = sagitta("export '" + preset_path(preset).string() + "' --only pdf --paper " + paper +
                                  " --to '" + (scratch / "out").string() + "'");
     if (made.code != 0) throw std::runtime_error(made.err);
@@ -48,7 +48,7 @@ TEST_P(TemplateOn, CheckScalesAreTrueBothWays) {
 TEST_P(TemplateOn, FretsStandAtTheirDistances) {
   const Sheets sheets("heron-six", GetParam());
   const Paper paper = *paper_named(GetParam());
-  const std::vector<TemplateSheet> parts = template_sheets(sheets.ready.layout, paper);
+  const std::vector<TemplateSheet> parts = template_sheets(sheets.ready.layout(), paper);
   std::set<int> seen;
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const PagePicture page(sheets.pdf, static_cast<int>(i) + 1);
@@ -71,7 +71,7 @@ TEST_P(TemplateOn, FretsStandAtTheirDistances) {
 // Sheets laid cross over cross: the crosses of a joint stand at one place of the board on both.
 TEST(Template, CrossesOfNeighboursMeet) {
   const Sheets sheets("heron-six", "A4");
-  const std::vector<TemplateSheet> parts = template_sheets(sheets.ready.layout, *paper_named("A4"));
+  const std::vector<TemplateSheet> parts = template_sheets(sheets.ready.layout(), *paper_named("A4"));
   ASSERT_EQ(parts.size(), 2U);
   const double y = parts[0].part.high.y - 7 + 1;  // through the upper cross, above its horizontal arm
   const double middle = (parts[1].part.low.x + parts[0].part.high.x) / 2;
@@ -98,7 +98,7 @@ TEST(Template, LeftHandIsTheMirrorOfRightHand) {
           .code,
       0);
   const PagePicture one(right.pdf, 1), other(scratch / "out/template.pdf", 1);
-  const double axis = template_sheets(right.ready.layout, *paper_named("A4")).front().shift.y;
+  const double axis = template_sheets(right.ready.layout(), *paper_named("A4")).front().shift.y;
   for (const double y : {-15.0, 9.0, 15.0}) {
     const std::vector<double> here = one.runs_along(axis + y, 40, 280), there = other.runs_along(axis - y, 40, 280);
     ASSERT_EQ(here.size(), there.size()) << y;
@@ -114,7 +114,7 @@ TEST(Template, SameBoardSameBytesInAnotherProcess) {
 }
 
 TEST(Template, WideBoardTakesRowsOfSheetsToo) {
-  Layout layout = std::get<ReadyBoard>(prepare(preset_path("heron-six"))).layout;
+  Layout layout = std::get<PreparedBoard>(prepare(preset_path("heron-six"))).layout();
   layout.outline = rectangle({0, -200}, {400, 200});
   const std::vector<TemplateSheet> parts = template_sheets(layout, *paper_named("A4"));
   Box covered;

@@ -4,14 +4,14 @@
 #include <gtest/gtest.h>
 
 #include "CommandLine.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "mesh/Mesh.hpp"
 
 namespace sagitta {
 namespace {
 
 Mesh mesh_of(const std::string& preset, Stage stage) {
-  const ReadyBoard ready = std::get<ReadyBoard>(prepare(test::preset_path(preset).string()));
+  const PreparedBoard ready = std::get<PreparedBoard>(prepare(test::preset_path(preset).string()));
   return make_mesh(lift(ready.plan(stage)));
 }
 

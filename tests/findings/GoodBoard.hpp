@@ -9,7 +9,7 @@
 #include <stdexcept>
 
 #include "findings/Catalogue.hpp"
-#include "inlay/Inlays.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta::test {
 
@@ -36,13 +36,26 @@ inline Board good_board() {
   return board;
 }
 
-inline std::vector<Finding> findings(const Board& board, const NeckReading* neck = nullptr) {
-  const auto laid = lay_out(board);
-  if (const auto* faults = std::get_if<Faults>(&laid)) throw std::runtime_error(faults->front().message);
-  const Layout& layout = std::get<Layout>(laid);
-  const auto fitted = fit_inlays(board, layout);
+inline Drawn drawn(const Board& board) {
+  auto drawn = draw(board);
+  if (const auto* faults = std::get_if<Faults>(&drawn)) throw std::runtime_error(faults->front().message);
+  return std::get<Drawn>(std::move(drawn));
+}
+
+/// A board with these inlays and no others, whatever its surface.
+inline PreparedBoard with_inlays(const Board& board, const Inlays& inlays) {
+  return {drawn(board), std::make_shared<const FittedInlays>(FittedInlays{{}, {}, inlays, {}})};
+}
+
+/// The board with its own inlays, whatever its surface.
+inline PreparedBoard prepared(const Board& board) {
+  const auto fitted = fit_inlays(board, drawn(board).layout);
   if (const auto* faults = std::get_if<Faults>(&fitted)) throw std::runtime_error(faults->front().message);
-  return findings_of(board, layout, surface_of(board, layout), std::get<Inlays>(fitted), neck);
+  return with_inlays(board, std::get<Inlays>(fitted));
+}
+
+inline std::vector<Finding> findings(const Board& board, const NeckReading* neck = nullptr) {
+  return findings_of(prepared(board), neck);
 }
 
 /// The first finding of this name.

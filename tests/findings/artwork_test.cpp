@@ -12,16 +12,12 @@ namespace {
 /// A piece 4 mm long that reaches out to y = 22, on the good board with another radius.
 struct Reaching {
   Board board = good_board();
-  Layout layout;
-  Surface surface;
   InlayPiece piece;
 
   Reaching(double radius, double depth) {
     board.surface.radius_at_nut = radius;
     board.inlays[0].shape = InlayShape::artwork;
     board.inlays[0].depth = depth;
-    layout = std::get<Layout>(lay_out(board));
-    surface = surface_of(board, layout);
     piece.name = "shell-01";
     piece.depth = depth;
     piece.fret = 3;
@@ -30,12 +26,12 @@ struct Reaching {
   }
   /// The pocket is the piece here: a clearance would round its corners.
   void set(Point low, Point high) { piece.piece = piece.pocket = {rectangle(low, high)}; }
-  PieceDepth depth() const { return *piece_depth(board, layout, surface, piece); }
+  PieceDepth depth() const { return *piece_depth(with_inlays(board, {}), piece); }
   /// What is found of this name with these pieces alone.
   std::vector<Finding> found(std::string_view name, const std::vector<InlayPiece>& pieces) const {
     const Inlays inlays{pieces, {}, {}};
     std::vector<Finding> named;
-    for (Finding& finding : findings_of(board, layout, surface, inlays))
+    for (Finding& finding : findings_of(with_inlays(board, inlays)))
       if (finding.name == name) named.push_back(std::move(finding));
     return named;
   }
@@ -66,7 +62,7 @@ TEST(PieceDepth, TellsWhatIsToSpareAndWhatStandsOverTheBlank) {
 TEST(PieceDepth, LooksOnlyWhereTheBoardIs) {
   Reaching reaching(12 * inch, 1.5);
   reaching.piece.piece = {rectangle({100, 30}, {104, 34})};
-  EXPECT_FALSE(piece_depth(reaching.board, reaching.layout, reaching.surface, reaching.piece).has_value());
+  EXPECT_FALSE(piece_depth(with_inlays(reaching.board, {}), reaching.piece).has_value());
 }
 
 TEST(InlayFindings, StopWhereThePieceIsSandedThrough) {
@@ -283,10 +279,8 @@ TEST(InlayFindings, MeasureTheWoodOverPinsAndChannel) {
   reaching.board.pins = Pins{};
   reaching.board.pins->at = {{45, 2}};
   reaching.board.pins->depth = 2.5;
-  reaching.layout = std::get<Layout>(lay_out(reaching.board));
   EXPECT_NEAR(reaching.found("thin-over-pin").at(0).value, 4.85 - 2.5, 1e-9);
   reaching.board.nut.depth = 0.4;
-  reaching.layout = std::get<Layout>(lay_out(reaching.board));
   EXPECT_NEAR(reaching.found("thin-over-channel").at(0).value, 4.85, 1e-9);
 }
 
@@ -297,10 +291,12 @@ TEST(InlayFindings, WeighThePieces) {
   reaching.piece.material = "metal";
   reaching.board.materials["metal"].density = 8500;
   const Inlays inlays{{reaching.piece}, {}, {}};
-  const Weights with = weights_of(reaching.board, reaching.layout, reaching.surface, inlays);
-  const Weights without = weights_of(reaching.board, reaching.layout, reaching.surface, {});
-  const double ebony = without.blank / (reaching.layout.blank_thickness *
-                                        area(rectangle(reaching.layout.blank.low, reaching.layout.blank.high)));
+  const Weights with = weights_of(with_inlays(reaching.board, inlays));
+  const Weights without = weights_of(with_inlays(reaching.board, {}));
+  const double ebony =
+      without.blank /
+      (drawn(reaching.board).layout.blank_thickness *
+       area(rectangle(drawn(reaching.board).layout.blank.low, drawn(reaching.board).layout.blank.high)));
   EXPECT_NEAR(with.board - without.board, 25 * 40 * 1.5 * (8500e-6 - ebony), 0.01);
 }
 

@@ -55,14 +55,12 @@ TEST_P(Identity, IsTypedAndOnTheBoard) {
   const BoardFile file = read_board(GetParam());
   ASSERT_TRUE(file.sound());
   const Board& board = file.board;
-  const Layout layout = std::get<Layout>(lay_out(board));
-  const Surface surface = surface_of(board, layout);
-  const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout));
-  for (const Finding& finding : findings_of(board, layout, surface, inlays)) expect_on(board, finding.where);
+  const PreparedBoard ready = std::get<PreparedBoard>(prepare(board));
+  for (const Finding& finding : findings_of(ready)) expect_on(board, finding.where);
   std::set<FeatureId> pieces;
-  for (const InlayPiece& piece : inlays.pieces) EXPECT_TRUE(pieces.insert(id_of(piece)).second) << piece.name;
+  for (const InlayPiece& piece : ready.pieces()) EXPECT_TRUE(pieces.insert(id_of(piece)).second) << piece.name;
   for (const Stage stage : stages_of(board)) {
-    const Shell shell = lift(std::get<Plan>(make_plan(board, layout, surface, inlays, stage)));
+    const Shell& shell = ready.shell(stage);
     std::set<FeatureId> features;
     for (const PlanFeature& feature : shell.plan.features)
       EXPECT_TRUE(features.insert(feature.id).second) << feature.name;

@@ -17,21 +17,11 @@
 namespace sagitta::test {
 namespace {
 
-struct Drawn {
-  Layout layout;
-  Surface surface;
-};
-Drawn drawn(const Board& board) {
-  Layout layout = std::get<Layout>(lay_out(board));
-  const Surface surface = surface_of(board, layout);
-  return {std::move(layout), surface};
-}
-
 // The arc over a chord w on radius R is 2 R asin(w / 2R).
 TEST(WireList, FollowsTheArc) {
   Board board = good_board();
   const Drawn d = drawn(board);
-  const auto list = wire_list(board, d.layout, d.surface);
+  const auto list = wire_list(prepared(board));
   ASSERT_EQ(list.size(), 22U);
   const double arc = 2 * 304.8 * std::asin(55.56 / (2 * 304.8));
   for (const WirePiece& piece : list) {
@@ -43,18 +33,18 @@ TEST(WireList, FollowsTheArc) {
   }
   EXPECT_NEAR(total_wire(list), 22 * (arc + 4), 1e-4);
   board.surface.profile = Profile::flat;
-  EXPECT_FALSE(wire_list(board, drawn(board).layout, drawn(board).surface)[0].bend_radius);
+  EXPECT_FALSE(wire_list(prepared(board))[0].bend_radius);
 }
 
 TEST(WireList, NipsTheTangWhereTheSlotsEnd) {
   Board board = good_board();
   board.binding = Binding{1.5, 0};
   Drawn d = drawn(board);
-  EXPECT_NEAR(wire_list(board, d.layout, d.surface)[4].nip_treble, 1.5, 1e-9);
+  EXPECT_NEAR(wire_list(prepared(board))[4].nip_treble, 1.5, 1e-9);
   board.slots.ends = SlotEnds::blind;
   board.slots.edge_left = 2;
   d = drawn(board);
-  const WirePiece piece = wire_list(board, d.layout, d.surface)[4];
+  const WirePiece piece = wire_list(prepared(board))[4];
   EXPECT_NEAR(piece.nip_bass, 2 + 0.29, 1e-9);
   EXPECT_NEAR(piece.tang, piece.along - 4.58, 1e-9);
 }
@@ -65,7 +55,7 @@ TEST(WireList, OfAFanIsLongerThanTheBoardIsWide) {
   board.scale.length.reset();
   board.scale.bass = 680, board.scale.treble = 640, board.scale.square_fret = 7;
   const Drawn d = drawn(board);
-  const auto list = wire_list(board, d.layout, d.surface);
+  const auto list = wire_list(prepared(board));
   const FretLine& first = d.layout.frets[1];
   const double across = 55.56, along = first.treble_edge.x - first.bass_edge.x;
   EXPECT_GT(std::abs(along), 5);
@@ -99,7 +89,7 @@ TEST(Weight, OfBoardAndBlank) {
   board.inlays.clear();
   board.nut.seat = NutSeat::none;
   const Drawn d = drawn(board);
-  const Weights weights = weights_of(board, d.layout, d.surface, {});
+  const Weights weights = weights_of(prepared(board));
   const Point size = d.layout.blank.high - d.layout.blank.low;
   EXPECT_NEAR(weights.blank, size.x * size.y * 7.15 * 1.035e-3, 1e-9);
   const double half = std::asin(27.78 / 304.8);
@@ -157,13 +147,13 @@ TEST(SlotCheck, SensitivityIsAsPrinted) {
 TEST(SlotCheck, DriftIsTheMachinesScale) {
   Board board = good_board();
   for (int n = 1; n <= 22; ++n) board.measured_slots.push_back(1.001 * 647.7 * (1 - std::exp2(-n / 12.0)) + 0.05);
-  const auto errors = slot_errors(board, drawn(board).layout);
+  const auto errors = slot_errors(board.measured_slots, drawn(board).layout);
   ASSERT_EQ(errors.size(), 22U);
   EXPECT_NEAR(slot_drift(errors).per_mm, 0.001, 1e-12);
   EXPECT_NEAR(errors[11].off, 0.32385 + 0.05, 1e-9);
   EXPECT_GT(errors[11].cents, 0);
   board.measured_slots.resize(2);
-  EXPECT_EQ(slot_drift(slot_errors(board, drawn(board).layout)).per_mm, 0);
+  EXPECT_EQ(slot_drift(slot_errors(board.measured_slots, drawn(board).layout)).per_mm, 0);
 }
 
 // The printed table of edge drops, inches.
@@ -212,8 +202,7 @@ TEST(Neck, CrossesTheBoardWhereTheyAreAsWide) {
   Board board = good_board();
   board.neck = Neck{};
   board.neck->nut_width = 55, board.neck->body_width = 57, board.neck->body_at = 400;
-  const Layout layout = drawn(board).layout;
-  EXPECT_NEAR(neck_crossing(board, layout).value(), 0.56 / 2 * 400, 1e-9);
+  EXPECT_NEAR(neck_crossing(prepared(board)).value(), 0.56 / 2 * 400, 1e-9);
   EXPECT_NEAR(measured(board, "board-narrower-than-neck"), 55.56 - 57, 1e-9);
   EXPECT_NEAR(measured(board, "board-overhangs-neck"), 0.56, 1e-9);
   // A neck measured past the board's end is compared up to that end only: the last fret at 465.945.
@@ -224,13 +213,13 @@ TEST(Neck, CrossesTheBoardWhereTheyAreAsWide) {
 // Outline, nut line, joint at fret 12 (half of 647.7), a pin, and a channel cut off at the board's end.
 TEST(MatingFace, IsWhatTheNeckNeeds) {
   Board board = good_board();
-  EXPECT_FALSE(mating_face(board, drawn(board).layout).joint);
+  EXPECT_FALSE(mating_face(prepared(board)).joint);
   board.neck = Neck{};
   board.neck->joint_fret = 12;
   board.neck->channel_width = 6;
   board.neck->channel_to = 1000;
   board.pins = Pins{2, 2.5, {{20, 5}}};
-  const MatingFace face = mating_face(board, drawn(board).layout);
+  const MatingFace face = mating_face(prepared(board));
   EXPECT_NEAR(area(face.outline), 482.1453 * 55.56, 0.01);
   EXPECT_NEAR(face.nut_line.a.y, -27.78, 1e-9);
   EXPECT_NEAR(face.nut_line.a.x, 0, 1e-9);
@@ -239,7 +228,7 @@ TEST(MatingFace, IsWhatTheNeckNeeds) {
   ASSERT_EQ(face.pins.size(), 1U);
   EXPECT_EQ(face.pins[0].centre, (Point{20, 5}));
   board.hand = Hand::left;
-  EXPECT_EQ(mating_face(board, drawn(board).layout).pins[0].centre, (Point{20, -5}));
+  EXPECT_EQ(mating_face(prepared(board)).pins[0].centre, (Point{20, -5}));
 }
 
 // Level frets 7.5 above the glue face meet the saddle at 7.5; tilted by 3 degrees about a joint 300 from the saddle
@@ -255,12 +244,11 @@ TEST(Saddle, IsOnThePlaneOfTheFrets) {
 TEST(Findings, OfTheStandardBoardTakeUnderFiveMilliseconds) {
   using Clock = std::chrono::steady_clock;
   const Board board = good_board();
-  const Drawn d = drawn(board);
-  const Inlays inlays = std::get<Inlays>(fit_inlays(board, d.layout));
+  const PreparedBoard ready = prepared(board);
   double best = 1e9;
   for (int i = 0; i < 20; ++i) {
     const auto start = Clock::now();
-    ASSERT_FALSE(findings_of(board, d.layout, d.surface, inlays).empty());
+    ASSERT_FALSE(findings_of(ready).empty());
     best = std::min(best, std::chrono::duration<double, std::milli>(Clock::now() - start).count());
   }
   RecordProperty("milliseconds", std::to_string(best));

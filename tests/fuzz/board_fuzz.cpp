@@ -9,7 +9,7 @@
 #include "Mutator.hpp"
 #include "board/Edit.hpp"
 #include "board/Writer.hpp"
-#include "export/ReadyBoard.hpp"
+#include "export/PreparedFile.hpp"
 #include "findings/Finding.hpp"
 
 namespace sagitta::test {
@@ -41,8 +41,8 @@ void expect_judged_or_refused(std::string_view text) {
   expect_kept_by_writing(text, file);
   const auto prepared = prepare(file);
   if (const auto* problems = std::get_if<Problems>(&prepared)) return expect_told(*problems, text);
-  const auto& ready = std::get<ReadyBoard>(prepared);
-  for (const Finding& finding : findings_of(ready.board(), ready.layout, ready.surface, ready.inlays))
+  const auto& ready = std::get<PreparedBoard>(prepared);
+  for (const Finding& finding : findings_of(ready))
     demand(std::isfinite(finding.value) && !finding.message.empty(), "a finding has a value and a message");
 }
 

@@ -8,6 +8,7 @@
 #include "Mutator.hpp"
 #include "export/JobPart.hpp"
 #include "export/OrderRules.hpp"
+#include "export/PreparedFile.hpp"
 #include "export/Repeat.hpp"
 
 namespace sagitta::test {
@@ -18,7 +19,7 @@ void expect_an_order_or_refused(std::string_view text) try {
   const auto prepared = prepare(repeat.file);
   if (const auto* problems = std::get_if<Problems>(&prepared))
     return demand(!problems->empty(), "a refusal has a reason");
-  const auto& ready = std::get<ReadyBoard>(prepared);
+  const auto& ready = std::get<PreparedBoard>(prepared);
   judge_order(ready, repeat.order);
   demand(repeat.order.deviation >= least_deviation && repeat.order.deviation <= most_deviation, "a deviation is sane");
   part_of(ready, repeat.order.drawing.part);

@@ -53,7 +53,7 @@ void GripHand::choose(std::size_t i) {
 
 ImVec2 GripHand::window_of(Point marker, Point off) {
   const viewer::Seen picture = see("Board/picture");
-  const auto z = static_cast<float>(desk().results.good->surface.height(marker.x, marker.y));
+  const auto z = static_cast<float>(desk().results.good->prepared->surface().height(marker.x, marker.y));
   const Point p = marker + off;
   const auto at = desk().view.camera.project({static_cast<float>(p.x), static_cast<float>(p.y), z});
   return {picture.low.x + at->x, picture.low.y + at->y};

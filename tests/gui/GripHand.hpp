@@ -23,7 +23,7 @@ class GripHand : public Hand {
   explicit GripHand(const HandSpec& spec = {"heron-six"}, std::vector<int> frets = {3}, bool by_space = false);
 
   const Inlay& inlay() { return board().inlays[0]; }
-  Point marker(std::size_t i = 0) { return desk().results.good->layout->markers[i].centre; }
+  Point marker(std::size_t i = 0) { return desk().results.good->prepared->layout().markers[i].centre; }
   /// Makes it the board, as a step of its own.
   void show(const Board& draft);
   void look(const std::string& view);

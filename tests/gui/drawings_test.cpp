@@ -56,7 +56,7 @@ TEST(Drawings, ADroppedDrawingBecomesAnInlay) {
   hand.choose("Decisions/inlays[" + std::to_string(before) + "].colours #c02020", "bone");
   hand.wait();
   EXPECT_EQ(hand.board().inlays.back().colours.at("#c02020"), "bone");
-  const auto& pieces = hand.desk().results.good->fitted->inlays.pieces;
+  const auto& pieces = hand.desk().results.good->prepared->inlays().pieces;
   EXPECT_EQ(std::count_if(pieces.begin(), pieces.end(), [](const InlayPiece& p) { return p.material == "bone"; }), 1);
 }
 
@@ -105,7 +105,7 @@ TEST(Drawings, PiecesAreLiftedAndWhatIsLeftOfThemIsTold) {
     hand.wait();
     InlayPiece piece;
     piece.depth = 1.27, piece.thickness = 1.47;
-    EXPECT_NEAR(viewer::left_of_piece(piece, hand.desk().results.good->surface, {50, 22}), left,
+    EXPECT_NEAR(viewer::left_of_piece(piece, hand.desk().results.good->prepared->surface(), {50, 22}), left,
                 0.0051);  // printed digits
   }
 }
@@ -115,7 +115,7 @@ TEST(Drawings, AnInlayIsDraggedAndSnapsBackToItsMiddle) {
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R);
   hand.open_group(6);
   hand.wait();
-  const Marker& marker = hand.desk().results.good->layout->markers.front();
+  const Marker& marker = hand.desk().results.good->prepared->layout().markers.front();
   const auto pixel = [&](double x, double y) {
     const viewer::Seen picture = hand.see("Board/picture");
     const auto at = hand.desk().view.camera.project({static_cast<float>(x), static_cast<float>(y), 6.3f});
@@ -150,12 +150,12 @@ TEST(Drawings, SheetsShowTheirPieces) {
 
 TEST(Drawings, AStoppedFitIsTakenUpAgain) {
   Squares hand;
-  viewer::InlayFitter fitter;
-  const Layout layout = std::get<Layout>(lay_out(hand.board()));
+  InlayFitter fitter;
+  const Drawn drawn = std::get<Drawn>(draw(hand.board()));
   const Cancel stopped;
   stopped.request();
-  EXPECT_EQ(fitter.fit(hand.board(), layout, stopped, {}), nullptr);
-  const auto fitted = fitter.fit(hand.board(), layout, {}, {});
+  EXPECT_EQ(fitter.fit(drawn, stopped, {}), nullptr);
+  const auto fitted = fitter.fit(drawn, {}, {});
   ASSERT_TRUE(fitted);
   EXPECT_EQ(fitted->inlays.pieces.size(), 2U);
 }

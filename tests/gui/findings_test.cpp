@@ -100,7 +100,9 @@ void mute(Hand& hand) {
   for (auto& stage : mute->stages) {
     if (!stage) continue;
     auto wordless = std::make_shared<viewer::StageModel>(*stage);
-    for (PlanFeature& feature : wordless->shell.plan.features) feature.name = "";
+    auto shell = std::make_shared<Shell>(*wordless->shell);
+    for (PlanFeature& feature : shell->plan.features) feature.name = "";
+    wordless->shell = std::move(shell);
     stage = wordless;
   }
   hand.desk().results.model = hand.desk().results.good = mute;
@@ -162,7 +164,7 @@ TEST(Findings, EveryFindingLeadsToADecision) {
 TEST(Findings, TheNeckIsShadedWhereItStandsOut) {
   Hand hand;
   // Heron-six is 42.5 mm wide at the nut: a neck of 43 stands out 0.25 mm on each side there.
-  const double heel = 2 * hand.desk().results.good->layout->half_width(460);
+  const double heel = 2 * hand.desk().results.good->prepared->layout().half_width(460);
   change(hand, [&](Board& b) {
     b.neck = Neck();
     b.neck->nut_width = 43, b.neck->body_width = heel - 0.4, b.neck->body_at = 460;
@@ -265,8 +267,8 @@ TEST(FretPage, WireIsAsLongAsTheArc) {
   hand.press(GLFW_KEY_L, GLFW_MOD_SHIFT);
   hand.wait();
   // Arc over a chord w of a circle R: 2 R asin(w / 2R), and 2 mm over each edge.
-  const double w =
-      2 * hand.desk().results.good->layout->half_width(hand.desk().results.good->layout->frets[12].middle.x);
+  const double w = 2 * hand.desk().results.good->prepared->layout().half_width(
+                           hand.desk().results.good->prepared->layout().frets[12].middle.x);
   const double wanted = 2 * 184.15 * std::asin(w / (2 * 184.15)) + 4;
   const std::string row = hand.text("Fret by fret/wire 12");
   EXPECT_NEAR(std::stod(row.substr(row.find('|') + 1)), wanted, 0.051);  // shown to 0.1 mm
@@ -275,7 +277,7 @@ TEST(FretPage, WireIsAsLongAsTheArc) {
 
 TEST(FretPage, MeasuredSlotsAreTypedOneAfterAnother) {
   Hand hand;
-  const Layout l = *hand.desk().results.good->layout;
+  const Layout l = hand.desk().results.good->prepared->layout();
   const auto typed = [&](int fret, double off) {
     return std::to_string(l.frets[static_cast<std::size_t>(fret)].middle.x + off);
   };
@@ -304,7 +306,7 @@ TEST(FretPage, MeasuredSlotsAreTypedOneAfterAnother) {
 TEST(FretPage, AGrowingErrorIsTold) {
   Hand hand;
   change(hand, [&](Board& b) {
-    for (const FretLine& f : hand.desk().results.good->layout->frets)
+    for (const FretLine& f : hand.desk().results.good->prepared->layout().frets)
       if (f.fret > 0) b.measured_slots.push_back(f.middle.x * 1.0005);  // a machine that goes 0.05 % too far
   });
   hand.press(GLFW_KEY_L, GLFW_MOD_CONTROL);

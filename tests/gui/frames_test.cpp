@@ -197,7 +197,7 @@ TEST(Frames, TheFrameIsAtThePieceThatWasClickedAndAllFollow) {
   GripHand hand({"heron-six"}, {3, 5}, true);
   hand.near(hand.marker(1));
   hand.choose(1);
-  const auto& frets = hand.desk().results.good->layout->frets;
+  const auto& frets = hand.desk().results.good->prepared->layout().frets;
   const double growth = (frets[5].middle.x - frets[4].middle.x) / (frets[3].middle.x - frets[2].middle.x);
   const Point middle = hand.marker(1);
   const ImVec2 at = hand.window_of(middle), low = hand.grip("sizing grip 1"), high = hand.grip("sizing grip 3");
@@ -211,7 +211,7 @@ TEST(Frames, TheFrameIsAtThePieceThatWasClickedAndAllFollow) {
   const double ratio = hand.pull(high, hand.window_of(middle, 0.7 * corner), false, true, 1).ratio;
   EXPECT_NEAR(*hand.inlay().along, 20 * ratio, half_size_grid);
   std::map<int, double> lengths;
-  for (const InlayPiece& piece : hand.desk().results.good->fitted->inlays.pieces) {
+  for (const InlayPiece& piece : hand.desk().results.good->prepared->inlays().pieces) {
     double low_x = 1e9, high_x = -1e9;
     for (const Piece& side : piece.piece[0]) low_x = std::min(low_x, side.a.x), high_x = std::max(high_x, side.a.x);
     lengths[piece.fret] = high_x - low_x;

@@ -56,7 +56,7 @@ TEST(Grips, TurningSnapsToFifteenDegreesUnlessShiftIsHeld) {
 TEST(Grips, TurningSnapsToTheSlantOfTheFrets) {
   GripHand hand({"curlew-seven-fan"}, {2});
   hand.choose();
-  const auto& frets = hand.desk().results.good->layout->frets;
+  const auto& frets = hand.desk().results.good->prepared->layout().frets;
   const auto slant = [&](std::size_t i) {
     return degrees(std::atan2(frets[i].bass.x - frets[i].treble.x, frets[i].treble.y - frets[i].bass.y));
   };
@@ -121,7 +121,7 @@ TEST(Grips, SizingSnapsToWhatFitsBetweenItsFrets) {
   draft.inlays[0].turn_degrees = 30;
   hand.show(draft);
   hand.choose();
-  const Layout& layout = *hand.desk().results.good->layout;
+  const Layout& layout = hand.desk().results.good->prepared->layout();
   // Between the slots' near walls, less the clearance and the millimetre that thin-wall-at-slot asks for on each side,
   // must go the turned oblong: 20 k cos 30 + 10 k sin 30 long.
   const double room =

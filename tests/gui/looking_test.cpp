@@ -15,7 +15,7 @@ using viewer::Vec;
 
 Vec on_surface(Hand& hand, double x, double y) {
   return {static_cast<float>(x), static_cast<float>(y),
-          static_cast<float>(hand.desk().results.good->surface.height(x, y))};
+          static_cast<float>(hand.desk().results.good->prepared->surface().height(x, y))};
 }
 
 /// Where a point of the board stands in the window.
@@ -29,7 +29,7 @@ TEST(Looking, AClickNamesTheInlayAndOpensItsDecision) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R);
   hand.wait();
-  const Marker& marker = hand.desk().results.good->layout->markers.front();
+  const Marker& marker = hand.desk().results.good->prepared->layout().markers.front();
   const ImVec2 at = pixel(hand, on_surface(hand, marker.centre.x, marker.centre.y));
   hand.click_at(at.x, at.y);
   EXPECT_EQ(hand.desk().view.named, id_of(marker));
@@ -40,7 +40,7 @@ TEST(Looking, AClickNamesTheInlayAndOpensItsDecision) {
 TEST(Looking, AClickNamesASlot) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R);
-  const Point middle = hand.desk().results.good->layout->frets[7].middle;
+  const Point middle = hand.desk().results.good->prepared->layout().frets[7].middle;
   for (int i = 0; i < 26; ++i) {
     const ImVec2 at = pixel(hand, on_surface(hand, middle.x, 3));
     hand.wheel(1, at.x, at.y);
@@ -56,7 +56,7 @@ TEST(Looking, MeasuringSnapsToCorners) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R), hand.press(GLFW_KEY_M);
   hand.wait();
-  const Layout& l = *hand.desk().results.good->layout;
+  const Layout& l = hand.desk().results.good->prepared->layout();
   const double heel = l.heel_end, half = l.half_width(heel);
   for (const double side : {-1.0, 1.0}) {
     const ImVec2 at = pixel(hand, on_surface(hand, heel - 1.5, side * (half - 1.5)));
@@ -73,7 +73,7 @@ TEST(Looking, MeasuringSnapsToSlotCentresAndEdgesAndTellsFaces) {
   Hand hand;
   hand.press(GLFW_KEY_2), hand.press(GLFW_KEY_R), hand.press(GLFW_KEY_M);
   hand.wait();
-  const Layout& l = *hand.desk().results.good->layout;
+  const Layout& l = hand.desk().results.good->prepared->layout();
   const auto pick = [&](double x, double y) {
     const ImVec2 at = pixel(hand, on_surface(hand, x, y));
     hand.click_at(at.x, at.y);
@@ -114,8 +114,8 @@ TEST(Looking, TheSectionAtASlotShowsItsDepth) {
   hand.wait();
   EXPECT_NE(hand.text("Board/section At").find("slot"), std::string::npos);
   const auto slice =
-      viewer::slice_of(*hand.desk().results.at(hand.desk().view.stage), *hand.desk().results.good->layout,
-                       hand.desk().results.good->surface, hand.desk().view.cut);
+      viewer::slice_of(*hand.desk().results.at(hand.desk().view.stage), hand.desk().results.good->prepared->layout(),
+                       hand.desk().results.good->prepared->surface(), hand.desk().view.cut);
   // Arc floor: everywhere as deep as the decision says; the picture's mesh may be off by its deviation.
   EXPECT_NEAR(slice.cut_depth.value_or(0), slot_depth(hand.board()),
               2 * hand.desk().results.at(hand.desk().view.stage)->deviation);
@@ -130,9 +130,10 @@ TEST(Looking, TheSectionIsDimensionedAndReadUnderThePointer) {
   for (int i = 1; hand.sees("Board/section label " + std::to_string(i)); ++i)
     all += hand.text("Board/section label " + std::to_string(i)) + "; ";
   const double x = hand.desk().view.cut;
-  const Surface& s = hand.desk().results.good->surface;
+  const Surface& s = hand.desk().results.good->prepared->surface();
   // What is left below a slot with an arc floor: the surface less the depth, and at the edge the same.
-  const double depth = slot_depth(hand.board()), edge = s.height(x, hand.desk().results.good->layout->half_width(x));
+  const double depth = slot_depth(hand.board()),
+               edge = s.height(x, hand.desk().results.good->prepared->layout().half_width(x));
   const auto has = [&](double mm, const char* word) {
     for (const double off : {-0.01, 0.0, 0.01})  // the picture's mesh
       if (all.find(viewer::shown(mm + off, hand.desk().manner(), 2) + word) != all.npos) return true;
@@ -155,8 +156,8 @@ TEST(Looking, TheSectionIsDimensionedAndReadUnderThePointer) {
 
 TEST(Looking, TheSectionsEdgesAreTheSurfaces) {
   Hand hand;
-  const Layout& l = *hand.desk().results.good->layout;
-  const Surface& s = hand.desk().results.good->surface;
+  const Layout& l = hand.desk().results.good->prepared->layout();
+  const Surface& s = hand.desk().results.good->prepared->surface();
   for (const double x : {40.0, 123.4, 300.0, 440.0}) {
     const auto slice = viewer::slice_of(*hand.desk().results.at(hand.desk().view.stage), l, s, x);
     EXPECT_NEAR(slice.bass_edge, s.height(x, l.half_width(x)),

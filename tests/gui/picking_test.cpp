@@ -22,18 +22,18 @@ struct Made {
 Made make(const std::string& preset) {
   Made made;
   const BoardFile file = read_board(places::source() + "/presets/" + preset + ".toml");
-  viewer::InlayFitter fitter;
+  InlayFitter fitter;
   made.model = *begin_model(1, file.board, nullptr, fitter, {}, {});
   std::string trouble;
   Faults faults;
-  made.stage = make_stage(made.model, Stage::board, resting_deviation, {}, trouble, faults);
+  made.stage = make_stage(*made.model.prepared, Stage::board, resting_deviation, {}, trouble, faults);
   return made;
 }
 
 /// What the layout says lies under a point seen from above; kind none too near a border to say.
 FeatureId expected(const Made& made, Point p) {
   constexpr double border = 0.02;
-  const Layout& l = *made.model.layout;
+  const Layout& l = made.model.prepared->layout();
   const Board& board = made.model.board;
   FeatureId found{FeatureId::Kind::playing_surface};
   for (const Marker& m : l.markers) {
@@ -58,7 +58,7 @@ void pick_all(const std::string& preset) {
   ASSERT_TRUE(made.stage);
   std::mt19937 random(20);
   std::uniform_real_distribution<double> any(0, 1);
-  const Layout& l = *made.model.layout;
+  const Layout& l = made.model.prepared->layout();
   int told = 0, slots = 0, inlays = 0;
   while (told < 500) {
     Point p{5 + any(random) * (l.heel_end - 10), 0};
@@ -78,7 +78,7 @@ void pick_all(const std::string& preset) {
     const Ray down{{static_cast<float>(p.x), static_cast<float>(p.y), 500}, {0, 0, -1}};
     const auto hit = cast(made.stage->mesh, down);
     ASSERT_TRUE(hit) << p.x << ", " << p.y;
-    EXPECT_EQ(feature_at(made.stage->shell, *hit), wanted) << p.x << ", " << p.y;
+    EXPECT_EQ(feature_at(*made.stage->shell, *hit), wanted) << p.x << ", " << p.y;
     ++told;
     slots += wanted.kind == FeatureId::Kind::slot, inlays += wanted.kind == FeatureId::Kind::inlay;
   }

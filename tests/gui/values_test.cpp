@@ -77,7 +77,7 @@ TEST(Values, OneDragIsOneStepAndTheSectionFollows) {
   EXPECT_EQ(hand.desk().document.steps(), 1u);
   EXPECT_NE(hand.text("Board/section Radius"), before);
   // The figure is the surface's own law: R linear in x from the nut to the heel end.
-  const Layout& layout = *hand.desk().results.good->layout;
+  const Layout& layout = hand.desk().results.good->prepared->layout();
   const double x = hand.desk().view.cut, heel = *hand.board().surface.radius_at_heel;
   EXPECT_EQ(hand.text("Board/section Radius"),
             viewer::shown(is + (heel - is) * x / layout.heel_end, hand.desk().manner(), 2));
@@ -146,7 +146,7 @@ TEST(Values, OneScaleBecomesAFan) {
   hand.enter("Decisions/scale.bass", "660");
   hand.wait();
   EXPECT_DOUBLE_EQ(*hand.board().scale.bass, 660);
-  EXPECT_DOUBLE_EQ(hand.desk().results.good->layout->bass_scale, 660);
+  EXPECT_DOUBLE_EQ(hand.desk().results.good->prepared->layout().bass_scale, 660);
 }
 
 TEST(Values, TheKeyboardAloneChangesAValue) {

@@ -113,7 +113,7 @@ TEST_F(Jobs, OfDrawingsAreStoppedAndBegunAgain) {
   const ModelPtr model = settled(worker, 4);
   ASSERT_TRUE(model && model->fitted);
   EXPECT_EQ(model->board, board);
-  EXPECT_FALSE(model->fitted->inlays.pieces.empty());
+  EXPECT_FALSE(model->prepared->inlays().pieces.empty());
 }
 
 TEST_F(Jobs, OfThreeKindsRunSideBySide) {

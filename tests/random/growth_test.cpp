@@ -36,14 +36,12 @@ Cost cost_of(int dots) {
   Cost least;
   for (int i = 0; i < 2; ++i) {
     double begun = processor_seconds();
-    const Layout layout = std::get<Layout>(lay_out(board));
-    const Surface surface = surface_of(board, layout);
-    const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout));
-    EXPECT_EQ(inlays.pieces.size(), static_cast<std::size_t>(dots));
-    findings_of(board, layout, surface, inlays);
+    const PreparedBoard ready = std::get<PreparedBoard>(prepare(board));
+    EXPECT_EQ(ready.pieces().size(), static_cast<std::size_t>(dots));
+    findings_of(ready);
     least.check = std::min(least.check, processor_seconds() - begun);
     begun = processor_seconds();
-    make_plan(board, layout, surface, inlays, Stage::board);
+    ready.planned(Stage::board);
     least.plan = std::min(least.plan, processor_seconds() - begun);
   }
   return least;

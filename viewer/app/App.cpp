@@ -151,11 +151,11 @@ void App::collect() {
   desk_.results.working = worker_.progress();
   if (const ModelPtr model = worker_.take()) {
     desk_.results.model = model;
-    if (model->layout) desk_.results.good = model;
+    if (model->prepared) desk_.results.good = model;
     frames_owed_ = std::max(frames_owed_, 2);
   }
   if (const ModelPtr model = other_worker_.take(); model && desk_.results.comparison) {
-    desk_.results.comparison->model = model->layout ? model : nullptr;
+    desk_.results.comparison->model = model->prepared ? model : nullptr;
     frames_owed_ = std::max(frames_owed_, 2);
   }
 }

@@ -79,7 +79,7 @@ void add_edit_commands(std::vector<Command>& all) {
 
 void move_cut(Desk& d, int direction) {
   if (!d.results.laid_out()) return;
-  const std::vector<double> places = slot_places(*d.results.good->layout);
+  const std::vector<double> places = slot_places(d.results.good->prepared->layout());
   d.view.cutting = true;
   constexpr double here = 1e-6;
   if (direction > 0) {

@@ -19,7 +19,7 @@ bool same_neck_file(const Board& a, const Board& b) {
 std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter,
                                  const Cancel& cancel, const Tally& tally) {
   Model model;
-  if (before && before->layout && before->board == board) {
+  if (before && before->prepared && before->board == board) {
     model = *before;
     model.generation = generation;
     model.settled = false;
@@ -28,53 +28,49 @@ std::optional<Model> begin_model(std::uint64_t generation, const Board& board, c
   }
   model.generation = generation;
   model.board = board;
-  auto drawn = lay_out(board);
+  auto drawn = draw(board);
   if (auto* faults = std::get_if<Faults>(&drawn)) {
     model.faults = std::move(*faults);
     return model;
   }
-  auto layout = std::make_shared<const Layout>(std::move(std::get<Layout>(drawn)));
-  model.surface = surface_of(board, *layout);
-  model.faults = surface_faults(board, *layout, model.surface);
+  model.faults = surface_faults(std::get<Drawn>(drawn));
   if (!model.faults.empty()) return model;
-  model.fitted = fitter.fit(board, *layout, cancel, tally);
+  model.fitted = fitter.fit(std::get<Drawn>(drawn), cancel, tally);
   if (!model.fitted) return std::nullopt;
   model.faults = model.fitted->faults;
   if (!model.faults.empty()) return model;
-  model.layout = layout;
+  model.prepared.emplace(std::get<Drawn>(std::move(drawn)), model.fitted, fitter.outside());
   take_neck(model, before && same_neck_file(before->board, board) ? before->neck : nullptr);
   return model;
 }
 
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
   model.neck = std::move(neck);
-  model.findings = findings_of(model.board, *model.layout, model.surface, model.fitted->inlays, model.neck.get());
-  model.fittings =
-      std::make_shared<const Fittings>(dress_fittings(model.board, *model.layout, model.surface, model.neck.get()));
+  model.findings = findings_of(*model.prepared, model.neck.get());
+  model.fittings = std::make_shared<const Fittings>(dress_fittings(*model.prepared, model.neck.get()));
 }
 
-std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, double deviation, const Cancel& cancel,
-                                             std::string& trouble, Faults& faults) {
-  auto planned = make_plan(model.board, *model.layout, model.surface, model.fitted->inlays, stage);
-  if (auto* found = std::get_if<Faults>(&planned)) {
-    for (Fault& fault : *found)
-      if (std::find(faults.begin(), faults.end(), fault) == faults.end()) faults.push_back(std::move(fault));
+std::shared_ptr<const StageModel> make_stage(const PreparedBoard& board, Stage stage, double deviation,
+                                             const Cancel& cancel, std::string& trouble, Faults& faults) {
+  if (const auto* found = std::get_if<Faults>(&board.planned(stage))) {
+    for (const Fault& fault : *found)
+      if (std::find(faults.begin(), faults.end(), fault) == faults.end()) faults.push_back(fault);
     return nullptr;
   }
   auto made = std::make_shared<StageModel>();
   made->stage = stage;
   made->deviation = deviation;
   const auto wrong = failure_of([&] {
-    made->shell = lift(std::move(std::get<Plan>(planned)));
-    made->mesh = make_mesh(made->shell, deviation, cancel);
+    made->shell = board.kept_shell(stage);
+    made->mesh = make_mesh(*made->shell, deviation, cancel);
   });
   if (wrong) {
     trouble = "Stage " + std::string(name(stage)) + " cannot be shown: " + *wrong;
     return nullptr;
   }
   if (cancel.wanted()) return nullptr;
-  made->body = dress_body(model.board, model.surface, made->shell, made->mesh);
-  made->pieces = dress_pieces(model.board, *model.layout, model.surface, model.fitted->inlays, stage);
+  made->body = dress_body(board, *made->shell, made->mesh);
+  made->pieces = dress_pieces(board, stage);
   return made;
 }
 

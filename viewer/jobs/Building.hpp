@@ -8,16 +8,16 @@ namespace sagitta::viewer {
 /// Deviations of the picture's meshes, mm: while a hand moves, and at rest.
 inline constexpr double moving_deviation = 0.05, resting_deviation = 0.01;
 
-/// Layout, surface, faults and fittings of the board; stages are left as they are in `before` where the board is equal.
-/// Nothing when it was cancelled. Steps of fitting the drawings are counted.
+/// The board prepared, its faults, findings and fittings; stages are left as they are in `before` where the board is
+/// equal. Nothing when it was cancelled. Steps of fitting the drawings are counted.
 std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter,
                                  const Cancel& cancel, const Tally& tally);
 /// The findings and fittings that the neck's file has a say in; it may be null.
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck);
 /// One stage meshed within `deviation`; null when cancelled or when it cannot be built: then `faults` gets what the
 /// builder can change, `trouble` what went wrong otherwise.
-std::shared_ptr<const StageModel> make_stage(const Model& model, Stage stage, double deviation, const Cancel& cancel,
-                                             std::string& trouble, Faults& faults);
+std::shared_ptr<const StageModel> make_stage(const PreparedBoard& board, Stage stage, double deviation,
+                                             const Cancel& cancel, std::string& trouble, Faults& faults);
 /// The exact solid's figures of a stage.
 std::optional<Exact> make_exact(const StageModel& stage, std::string& trouble);
 

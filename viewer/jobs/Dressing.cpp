@@ -122,9 +122,9 @@ class Dresser {
 
 }  // namespace
 
-Skin dress_body(const Board& board, const Surface& surface, const Shell& shell, const Mesh& mesh) {
-  Dresser dresser(surface, shell, mesh);
-  const Cloth wood = cloth_of(board, board.blank.material);
+Skin dress_body(const PreparedBoard& board, const Shell& shell, const Mesh& mesh) {
+  Dresser dresser(board.surface(), shell, mesh);
+  const Cloth wood = cloth_of(board.board(), board.board().blank.material);
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t) dresser.add(t, wood);
   dresser.finish();
   dresser.add_edges();

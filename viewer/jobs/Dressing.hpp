@@ -16,13 +16,13 @@ struct Cloth {
 Cloth cloth_of(const Board& board, const std::string& material);
 
 /// The wood of a stage. Normals come from the exact surface where a face lies on it; edges where two faces meet.
-Skin dress_body(const Board& board, const Surface& surface, const Shell& shell, const Mesh& mesh);
+Skin dress_body(const PreparedBoard& board, const Shell& shell, const Mesh& mesh);
 /// The pieces lying in their pockets: flush with the surface once the radius is cut, as thick as they are before; each
 /// vertex's `change` is what will be left of the piece there. Empty before the pockets are cut.
-Skin dress_pieces(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays, Stage stage);
+Skin dress_pieces(const PreparedBoard& board, Stage stage);
 /// Upward normal of the playing surface moved up or down: (-dz/dx, -dz/dy, 1).
 Vec surface_normal(const Surface& surface, double x, double y);
 /// `neck` is what its STEP file says; null: its widths are the board file's.
-Fittings dress_fittings(const Board& board, const Layout& layout, const Surface& surface, const NeckReading* neck);
+Fittings dress_fittings(const PreparedBoard& board, const NeckReading* neck);
 
 }  // namespace sagitta::viewer

@@ -130,13 +130,15 @@ void add_nut(Skin& skin, const Board& board, const Layout& layout, const Surface
   add_box(skin, corners, surface.thickness - nut.depth, top, nut_colour, Finish::bone);
 }
 
-void add_neck(Skin& skin, const Board& board, const Layout& layout, const NeckReading* neck) {
+void add_neck(Skin& skin, const PreparedBoard& prepared, const NeckReading* neck) {
+  const Board& board = prepared.board();
+  const Layout& layout = prepared.layout();
   constexpr int along = 24, around = 20;
   constexpr float depth_at_nut = 15, depth_at_heel = 18;  // for the picture only
   double end = layout.heel_end;
   if (board.neck && board.neck->joint_fret && *board.neck->joint_fret < static_cast<int>(layout.frets.size()))
     end = layout.frets[static_cast<std::size_t>(*board.neck->joint_fret)].middle.x;
-  const auto fit = neck_fit(board, layout, neck);
+  const auto fit = neck_fit(prepared, neck);
   if (fit && fit->from_file) end = fit->sides[0].back().x;
   Sweep sweep(skin, neck_colour, Finish::wood);
   for (int i = 0; i <= along; ++i) {
@@ -159,13 +161,16 @@ void add_neck(Skin& skin, const Board& board, const Layout& layout, const NeckRe
 
 }  // namespace
 
-Fittings dress_fittings(const Board& board, const Layout& layout, const Surface& surface, const NeckReading* neck) {
+Fittings dress_fittings(const PreparedBoard& prepared, const NeckReading* neck) {
+  const Board& board = prepared.board();
+  const Layout& layout = prepared.layout();
+  const Surface& surface = prepared.surface();
   Fittings fittings;
   for (const FretLine& fret : layout.frets)
     if (fret.fret > 0 || board.scale.zero_fret) add_fret(fittings.frets, board, surface, fret);
   add_strings(fittings.strings, board, layout, surface);
   add_nut(fittings.strings, board, layout, surface);
-  add_neck(fittings.neck, board, layout, neck);
+  add_neck(fittings.neck, prepared, neck);
   for (Skin* skin : {&fittings.frets, &fittings.strings, &fittings.neck}) skin->bound();
   return fittings;
 }

@@ -10,8 +10,7 @@
 
 #include "findings/Finding.hpp"
 #include "findings/NeckShape.hpp"
-#include "jobs/InlayFitter.hpp"
-#include "layout/Layout.hpp"
+#include "prepared/PreparedBoard.hpp"
 #include "scene/StageModel.hpp"
 
 namespace sagitta::viewer {
@@ -30,13 +29,14 @@ struct Fittings {
 struct Model {
   std::uint64_t generation = 0;
   Board board;
-  Faults faults;        ///< what keeps it from being built; the geometry below is then missing
+  Faults faults;        ///< what keeps it, or one of its stages, from being built
   std::string trouble;  ///< a stage that could not be made, in words
-  std::shared_ptr<const Layout> layout;
-  Surface surface;
-  std::shared_ptr<const FittedInlays> fitted;  ///< drawings, pieces and pockets; null without a layout
-  std::vector<Finding> findings;               ///< the costliest first
-  std::shared_ptr<const NeckReading> neck;     ///< of the neck's STEP file; null until it is read, or without one
+  std::optional<PreparedBoard>
+      prepared;  ///< none where the board's faults keep it from that: what follows is then missing
+  std::shared_ptr<const FittedInlays>
+      fitted;                     ///< what was read and fitted of its drawings; null where it did not come to that
+  std::vector<Finding> findings;  ///< the costliest first
+  std::shared_ptr<const NeckReading> neck;  ///< of the neck's STEP file; null until it is read, or without one
   std::shared_ptr<const Fittings> fittings;
   std::array<std::shared_ptr<const StageModel>, stage_count> stages;
   std::optional<Exact> exact;  ///< of the stage shown

@@ -6,9 +6,8 @@
 #include <functional>
 #include <memory>
 
-#include "board/Board.hpp"
 #include "findings/NeckShape.hpp"
-#include "layout/Layout.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta::viewer {
 
@@ -16,8 +15,7 @@ class NeckReader {
  public:
   /// What was read; null when the board names no file, or when `stopped` came true first. A file that could not be
   /// read is tried again only when it has changed.
-  std::shared_ptr<const NeckReading> read(const Board& board, const Layout& layout,
-                                          const std::function<bool()>& stopped);
+  std::shared_ptr<const NeckReading> read(const PreparedBoard& board, const std::function<bool()>& stopped);
 
  private:
   struct Asked {

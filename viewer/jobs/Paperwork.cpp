@@ -13,7 +13,7 @@ namespace {
 constexpr double pixels_across = 1400;      ///< of a page's picture
 constexpr double preview_deviation = 0.02;  ///< mm; more than a picture of a stage shows
 
-std::vector<PrintedBook> books(const ReadyBoard& ready, const Paper& paper, bool trial, const Cancel& cancel) {
+std::vector<PrintedBook> books(const PreparedBoard& ready, const Paper& paper, bool trial, const Cancel& cancel) {
   if (!trial) return printed_job(ready, {false, paper, {}, {}}, preview_deviation, cancel);
   const auto made = trial_of(ready);
   if (const auto* problems = std::get_if<Problems>(&made)) throw std::runtime_error(problems->front().message);
@@ -89,7 +89,7 @@ PrintedPages Paperwork::print(const Order& order, const Cancel& cancel) {
     }
     const Paper* named = paper_named(order.paper);
     const Paper paper = named ? *named : *paper_named("A4");
-    for (const PrintedBook& book : books(std::get<ReadyBoard>(prepared), paper, order.trial, cancel))
+    for (const PrintedBook& book : books(std::get<PreparedBoard>(prepared), paper, order.trial, cancel))
       for (std::size_t i = 0; i < book.book.pages(); ++i) {
         stop_if_wanted(cancel);
         printed.pages.push_back({book.file, static_cast<int>(i) + 1, static_cast<int>(book.book.pages()),

@@ -18,25 +18,22 @@ constexpr double slot_over = 50;  ///< mm that a slot is drawn longer than it is
 
 /// What one piece is dressed from.
 struct Cutting {
-  const Board& board;
-  const Surface& surface;
-  const Layout& layout;
-  Stage stage;
+  const PreparedBoard& board;
   WorkDone done;
 };
 
 /// What the slots have left of a piece, and the outline, once they are cut.
 Region left_of(const Cutting& c, const InlayPiece& piece) {
   Region region = flattened(piece.piece);
-  if (c.done.outline) region = common(region, flattened(Loops{c.layout.outline}));
+  if (c.done.outline) region = common(region, flattened(Loops{c.board.layout().outline}));
   if (c.done.slots) {
     const Box box = bounds(region);
-    for (const Slot& slot : c.layout.slots) {
+    for (const Slot& slot : c.board.slots()) {
       const double low = std::min(slot.bass_end.x, slot.treble_end.x),
                    high = std::max(slot.bass_end.x, slot.treble_end.x);
       if (high + slot.width < box.low.x || low - slot.width > box.high.x) continue;
       const Point along = unit(slot.treble_end - slot.bass_end), side = (slot.width / 2) * left_of(along);
-      const bool through = c.board.slots.ends == SlotEnds::through;
+      const bool through = c.board.board().slots.ends == SlotEnds::through;
       const Point a = slot.bass_end - (through ? slot_over : 0) * along,
                   b = slot.treble_end + (through ? slot_over : 0) * along;
       region = without(region, filled({{a - side, b - side, b + side, a + side}}));
@@ -51,8 +48,8 @@ class PieceDresser {
       : c_(cutting),
         piece_(piece),
         skin_(skin),
-        cloth_(cloth_of(cutting.board, piece.material)),
-        floor_(cutting.surface.thickness - piece.depth) {}
+        cloth_(cloth_of(cutting.board.board(), piece.material)),
+        floor_(cutting.board.surface().thickness - piece.depth) {}
 
   void dress(const Region& region) {
     for (const Slab& slab : slabs(region)) add_top(slab);
@@ -62,7 +59,7 @@ class PieceDresser {
 
  private:
   double surface_at(Point p) const {
-    return c_.surface.exists(p.x, p.y) ? c_.surface.height(p.x, p.y) : c_.surface.thickness;
+    return c_.board.surface().exists(p.x, p.y) ? c_.board.surface().height(p.x, p.y) : c_.board.surface().thickness;
   }
   double top(Point p) const {
     const double thick = floor_ + piece_.thickness;
@@ -85,7 +82,9 @@ class PieceDresser {
       return far ? Point{slab.b, slab.low_b + part * (slab.high_b - slab.low_b)}
                  : Point{slab.a, slab.low_a + part * (slab.high_a - slab.low_a)};
     };
-    const auto normal = [&](Point p) { return c_.done.radius ? surface_normal(c_.surface, p.x, p.y) : Vec{0, 0, 1}; };
+    const auto normal = [&](Point p) {
+      return c_.done.radius ? surface_normal(c_.board.surface(), p.x, p.y) : Vec{0, 0, 1};
+    };
     for (int k = 0; k < cells; ++k) {
       std::uint32_t v[4];
       const Point corners[] = {place(false, k), place(true, k), place(true, k + 1), place(false, k + 1)};
@@ -110,11 +109,11 @@ class PieceDresser {
 
 }  // namespace
 
-Skin dress_pieces(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays, Stage stage) {
-  const Cutting cutting{board, surface, layout, stage, work_done_at(board, stage)};
+Skin dress_pieces(const PreparedBoard& board, Stage stage) {
+  const Cutting cutting{board, work_done_at(board.board(), stage)};
   Skin skin;
   if (!cutting.done.pockets) return skin;
-  for (const InlayPiece& piece : inlays.pieces) PieceDresser(cutting, piece, skin).dress(left_of(cutting, piece));
+  for (const InlayPiece& piece : board.pieces()) PieceDresser(cutting, piece, skin).dress(left_of(cutting, piece));
   skin.bound();
   return skin;
 }

@@ -30,7 +30,7 @@ struct Results {
 
   /// A stage of the board, as far as it has been made.
   const StageModel* at(Stage stage) const { return good ? good->at(stage) : nullptr; }
-  bool laid_out() const { return good && good->layout; }
+  bool laid_out() const { return good && good->prepared; }
   /// The good model is of the newest board that came in, not of one before it.
   bool current() const { return laid_out() && model == good; }
 };

@@ -14,13 +14,13 @@ namespace sagitta::viewer {
 namespace {
 
 /// The board with its plans, or the first thing that keeps it from being built.
-std::variant<ReadyBoard, std::string> ready(const Board& board) {
+std::variant<PreparedBoard, std::string> ready(const Board& board) {
   BoardFile file;
   file.board = board;
   auto prepared = prepare(std::move(file));
   if (const auto* problems = std::get_if<Problems>(&prepared))
     return problems->front().key + ": " + problems->front().message;
-  return std::get<ReadyBoard>(std::move(prepared));
+  return std::get<PreparedBoard>(std::move(prepared));
 }
 
 }  // namespace
@@ -59,7 +59,7 @@ void Sending::tell(const SendingState& state) {
   if (wake_) wake_();
 }
 
-void Sending::write(const SendingOrder& order, const ReadyBoard& ready, const std::vector<Finding>& findings,
+void Sending::write(const SendingOrder& order, const PreparedBoard& ready, const std::vector<Finding>& findings,
                     Folder& folder) {
   const Paper* named = paper_named(order.paper);
   const Paper paper = named ? *named : *paper_named("A4");
@@ -91,7 +91,7 @@ SendingState Sending::sent(const SendingOrder& order) {
       end.outcome = "Nothing was written. " + *why;
       return end;
     }
-    const std::vector<Finding> findings = board_findings(std::get<ReadyBoard>(prepared));
+    const std::vector<Finding> findings = board_findings(std::get<PreparedBoard>(prepared));
     const auto stop = std::find_if(findings.begin(), findings.end(),
                                    [](const Finding& finding) { return finding.severity == Severity::stop; });
     if (stop != findings.end() && !order.despite_stops) {
@@ -99,7 +99,7 @@ SendingState Sending::sent(const SendingOrder& order) {
       return end;
     }
     Folder folder(order.folder, order.replace, order.inputs);
-    write(order, std::get<ReadyBoard>(prepared), findings, folder);
+    write(order, std::get<PreparedBoard>(prepared), findings, folder);
     folder.keep();
     end.good = true;
     end.outcome = std::to_string(folder.files()) + " files are in " + order.folder;

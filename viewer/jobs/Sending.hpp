@@ -53,7 +53,8 @@ class Sending {
  private:
   void run(const SendingOrder& order);
   SendingState sent(const SendingOrder& order);  ///< how it ended
-  void write(const SendingOrder& order, const ReadyBoard& ready, const std::vector<Finding>& findings, Folder& folder);
+  void write(const SendingOrder& order, const PreparedBoard& ready, const std::vector<Finding>& findings,
+             Folder& folder);
   void tell(const SendingState& state);
   mutable std::mutex mutex_;
   SendingState state_;

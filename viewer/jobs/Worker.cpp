@@ -138,7 +138,7 @@ void Worker::carry_out(const Order& order) {
   auto begun = begin_model(order.generation, order.board, &last_, fitter_, cancel_, tally_);
   if (!begun) return;
   Model model = std::move(*begun);
-  if (!model.layout) {
+  if (!model.prepared) {
     model.settled = true;
     last_ = model;
     return publish(model);
@@ -146,7 +146,7 @@ void Worker::carry_out(const Order& order) {
   const auto fill = [&](Stage stage, double deviation) {
     const StageModel* there = model.at(stage);
     if (there && there->deviation <= deviation) return;
-    if (const auto made = make_stage(model, stage, deviation, cancel_, model.trouble, model.faults))
+    if (const auto made = make_stage(*model.prepared, stage, deviation, cancel_, model.trouble, model.faults))
       model.stages[index(stage)] = made;
   };
   begin("Cutting: " + std::string(name(order.stage)), Stops::never);
@@ -169,7 +169,7 @@ void Worker::carry_out(const Order& order) {
   }
   publish(last_ = model);
   begin("Reading the neck's file", Stops::at_once);
-  const auto neck = neck_.read(order.board, *model.layout, [this] { return stopped(); });
+  const auto neck = neck_.read(*model.prepared, [this] { return stopped(); });
   if (stopped()) return;
   if (neck != model.neck) take_neck(model, neck);
   model.settled = true;

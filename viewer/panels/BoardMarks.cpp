@@ -51,14 +51,13 @@ void draw_dimension(const PictureState& state, const Dimension& d, Labels& label
 }
 
 void draw_dimensions(const PictureState& state, std::string key, Labels& labels) {
-  if (!state.results.good || !state.results.good->layout || state.view.decision < 0 || state.view.marked) return;
+  if (!state.results.good || !state.results.good->prepared || state.view.decision < 0 || state.view.marked) return;
   if (group_of_key(key) != state.view.decision) {
     const auto& group = decision_groups()[static_cast<std::size_t>(state.view.decision)];
     key = std::string(group.blocks.front().lines.front().key);
     if (state.view.decision == 2) key = "board.width";
   }
-  for (const Dimension& d : dimensions_for(key, state.results.good->board, *state.results.good->layout,
-                                           state.results.good->surface, state.manner)) {
+  for (const Dimension& d : dimensions_for(key, *state.results.good->prepared, state.manner)) {
     draw_dimension(state, d, labels);
     state.ui.note_area("dimension", state.low, state.low, d.text);
   }
@@ -87,11 +86,11 @@ void draw_measurement(const PictureState& state, Labels& labels) {
 }
 
 std::optional<ImVec2> plane_grip(const PictureState& state) {
-  if (!state.view.cutting || !state.results.good || !state.results.good->layout) return std::nullopt;
-  const double half = state.results.good->layout->half_width(state.view.cut) + 10;
+  if (!state.view.cutting || !state.results.good || !state.results.good->prepared) return std::nullopt;
+  const double half = state.results.good->prepared->layout().half_width(state.view.cut) + 10;
   return in_window(state.view.camera,
                    {static_cast<float>(state.view.cut), static_cast<float>(-half),
-                    static_cast<float>(state.results.good->surface.thickness)},
+                    static_cast<float>(state.results.good->prepared->surface().thickness)},
                    state.low);
 }
 
@@ -99,8 +98,8 @@ void draw_cutting_plane(const PictureState& state) {
   const auto grip = plane_grip(state);
   if (!grip) return;
   const auto x = static_cast<float>(state.view.cut);
-  const auto half = static_cast<float>(state.results.good->layout->half_width(state.view.cut) + 10);
-  const auto high = static_cast<float>(state.results.good->surface.thickness + 4);
+  const auto half = static_cast<float>(state.results.good->prepared->layout().half_width(state.view.cut) + 10);
+  const auto high = static_cast<float>(state.results.good->prepared->surface().thickness + 4);
   const Vec corners[] = {{x, -half, -2}, {x, half, -2}, {x, half, high}, {x, -half, high}};
   ImVec2 points[4];
   for (std::size_t i = 0; i < 4; ++i) {

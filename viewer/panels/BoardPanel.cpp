@@ -114,18 +114,18 @@ void pick(const HandState& state, ImVec2 at) {
     state.view.say("");
     return;
   }
-  state.view.named = feature_at(stage->shell, *hit);
+  state.view.named = feature_at(*stage->shell, *hit);
   if (state.view.measuring) {
     if (state.view.picks.size() >= 2) state.view.picks.clear();
-    state.view.picks.push_back(
-        snapped(stage->shell, stage->mesh, *state.results.good->layout, *hit, camera, state.ui.px(pick_reach)));
+    state.view.picks.push_back(snapped(*stage->shell, stage->mesh, state.results.good->prepared->layout(), *hit, camera,
+                                       state.ui.px(pick_reach)));
     const Snap snap = state.view.picks.back().snap;
     const char* const words[] = {"on", "corner of", "edge of", "slot centre at"};
     state.view.say(std::string(words[static_cast<int>(snap)]) + " " + state.view.picks.back().name +
                    (state.view.picks.size() < 2 ? "; pick the second point" : ""));
     return;
   }
-  state.view.say(name_at(stage->shell, *hit));
+  state.view.say(name_at(*stage->shell, *hit));
   state.view.chosen.reset();
   if (const auto inlay = inlay_of(state.view.named))
     choose_inlay(state.view, state.document.board(), state.results, *inlay,
@@ -144,7 +144,7 @@ void drag_plane(const HandState& state, ImVec2 now) {
   if (l < 1e-6f) return;
   const ImVec2 moved = now - state.hand.start;
   const double x = state.hand.start_cut + static_cast<double>((moved.x * dx + moved.y * dy) / l);
-  const Layout& layout = *state.results.good->layout;
+  const Layout& layout = state.results.good->prepared->layout();
   state.view.cut = std::clamp(x, layout.nut_end + 0.01, layout.heel_end - 0.01);
 }
 

@@ -34,7 +34,7 @@ void draw_problems(const CheckState& state) {
     if (pressed && !of_file) lead_to_key(state.ui, state.view, state.rows, p.key);
   }
   if (problems.empty()) {
-    const bool checked = state.results.model && state.results.model->layout;
+    const bool checked = state.results.model && state.results.model->prepared;
     const char* const sound = finding_count(state.results).empty()
                                   ? "The board can be built as it stands: nothing to look at before wood is cut."
                                   : "The board can be built. Before wood is cut:";
@@ -56,12 +56,13 @@ void draw_figures(const CheckState& state) {
   Ui& ui = state.ui;
   const Model& model = *state.results.good;
   const Manner m = state.manner;
-  const Layout& l = *model.layout;
+  const Layout& l = model.prepared->layout();
   ui.heading("Figures");
   line(ui, "Length", shown(l.heel_end - l.nut_end, m, 2));
   line(ui, "Width at the nut", shown(2 * l.half_width(0), m, 2));
   line(ui, "Width at the heel", shown(2 * l.half_width(l.heel_end), m, 2));
-  const double edge = model.surface.exists(0, l.half_width(0)) ? model.surface.height(0, l.half_width(0)) : 0;
+  const double edge =
+      model.prepared->surface().exists(0, l.half_width(0)) ? model.prepared->surface().height(0, l.half_width(0)) : 0;
   line(ui, "Edge at the nut", shown(edge, m, 2));
   line(ui, "Last fret", shown(l.frets.back().middle.x, m, 2));
   const bool current = model.exact && state.results.model == state.results.good;
@@ -70,10 +71,10 @@ void draw_figures(const CheckState& state) {
 
 void draw_notes(const CheckState& state) {
   const StageModel* stage = state.results.at(state.view.stage);
-  if (!stage || stage->shell.plan.notes.empty()) return;
+  if (!stage || stage->shell->plan.notes.empty()) return;
   state.ui.heading("Cuts that only touch");
-  for (std::size_t i = 0; i < stage->shell.plan.notes.size(); ++i) {
-    const Fault& note = stage->shell.plan.notes[i];
+  for (std::size_t i = 0; i < stage->shell->plan.notes.size(); ++i) {
+    const Fault& note = stage->shell->plan.notes[i];
     if (draw_block(state.ui,
                    {"note " + std::to_string(i + 1), "", capital(note.message), capital(note.hint), "", Weight::light}))
       lead_to_key(state.ui, state.view, state.rows, note.key);

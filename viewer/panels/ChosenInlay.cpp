@@ -49,7 +49,7 @@ void choose_inlay(View& view, const Board& board, const Results& results, int in
   if (!near || !results.laid_out()) return;
   double least = 1e300;
   int fret = 0, in_space = 0;
-  for (const Marker& marker : markers_of(*results.good->layout, inlay)) {
+  for (const Marker& marker : markers_of(results.good->prepared->layout(), inlay)) {
     in_space = marker.fret == fret ? in_space + 1 : 0;
     fret = marker.fret;
     if (const double far = distance(marker.centre, *near); far < least)
@@ -74,7 +74,7 @@ std::optional<InlayFrame> chosen_frame(const PictureState& state) {
   const Board& board = state.board;
   const Model& good = *state.results.good;
   const int index = state.view.chosen->inlay;
-  const std::vector<Marker> markers = markers_of(*good.layout, index);
+  const std::vector<Marker> markers = markers_of(good.prepared->layout(), index);
   const Marker* marker = chosen_of(markers, *state.view.chosen);
   if (!marker) return std::nullopt;
   const Inlay &inlay = board.inlays[static_cast<std::size_t>(index)],
@@ -85,11 +85,12 @@ std::optional<InlayFrame> chosen_frame(const PictureState& state) {
   frame.centre =
       marker->centre + Point{inlay.shift_along - built.shift_along, side * (inlay.shift_across - built.shift_across)};
   frame.along = {std::cos(turn), side * std::sin(turn)}, frame.up = {-std::sin(turn), side * std::cos(turn)};
-  frame.growth = growth_in(*good.layout, built, marker->fret);  // the document's list may be half typed
+  frame.growth = growth_in(good.prepared->layout(), built, marker->fret);  // the document's list may be half typed
   frame.half = 0.5 * size_of(inlay, *good.fitted, frame.growth);
   if (!(frame.half.x > 0 && frame.half.y > 0)) return std::nullopt;
-  const bool wood = good.surface.exists(frame.centre.x, frame.centre.y);
-  frame.z = static_cast<float>(wood ? good.surface.height(frame.centre.x, frame.centre.y) : good.surface.thickness);
+  const bool wood = good.prepared->surface().exists(frame.centre.x, frame.centre.y);
+  frame.z = static_cast<float>(wood ? good.prepared->surface().height(frame.centre.x, frame.centre.y)
+                                    : good.prepared->surface().thickness);
   if (state.view.cutting && frame.centre.x < state.view.cut) return std::nullopt;
   return frame;
 }

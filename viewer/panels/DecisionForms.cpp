@@ -43,10 +43,13 @@ void width_form(Ui& ui, const Results& results, Board& draft, Edit& edit, std::s
   int way = static_cast<int>(widths_of(draft.board));
   if (!form_choice(ui, "form.width", "Width given by", {"one margin", "two margins", "two widths"}, way)) return;
   Shape& s = draft.board;
-  const double nut = results.laid_out() ? 2 * results.good->layout->half_width(0) : 44;
-  const double heel = results.laid_out() ? 2 * results.good->layout->half_width(results.good->layout->heel_end) : 58;
-  const double spread_at_heel =
-      results.laid_out() ? results.good->layout->spread(results.good->layout->heel_end) : draft.strings.saddle_spread;
+  const double nut = results.laid_out() ? 2 * results.good->prepared->layout().half_width(0) : 44;
+  const double heel = results.laid_out()
+                          ? 2 * results.good->prepared->layout().half_width(results.good->prepared->layout().heel_end)
+                          : 58;
+  const double spread_at_heel = results.laid_out()
+                                    ? results.good->prepared->layout().spread(results.good->prepared->layout().heel_end)
+                                    : draft.strings.saddle_spread;
   s.edge_margin.reset(), s.nut_margin.reset(), s.heel_margin.reset(), s.nut_width.reset(), s.heel_width.reset();
   const double nut_margin = (nut - draft.strings.nut_spread) / 2;
   switch (static_cast<Widths>(way)) {

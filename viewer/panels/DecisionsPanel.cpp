@@ -31,7 +31,7 @@ std::optional<double> usual_value(const Results& results, const Board& board, co
   if (index < board.cutters.size() && plain == "cutters.measured_cut")
     return board.cutters[index].diameter + board.cutters[index].runout;
   if (!results.laid_out()) return std::nullopt;
-  const Layout& layout = *results.good->layout;
+  const Layout& layout = results.good->prepared->layout();
   if (plain == "blank.length") return layout.blank.high.x - layout.blank.low.x;
   if (plain == "blank.width") return layout.blank.high.y - layout.blank.low.y;
   if (plain == "blank.thickness") return layout.blank_thickness;

@@ -204,10 +204,9 @@ void for_neck(Sketch& s, const std::string& key) {
 
 }  // namespace
 
-std::vector<Dimension> dimensions_for(const std::string& key, const Board& board, const Layout& layout,
-                                      const Surface& surface, const Manner& manner) {
-  Sketch s{board, layout, surface, manner, {}};
-  if (layout.frets.empty()) return {};
+std::vector<Dimension> dimensions_for(const std::string& key, const PreparedBoard& prepared, const Manner& manner) {
+  Sketch s{prepared.board(), prepared.layout(), prepared.surface(), manner, {}};
+  if (s.layout.frets.empty()) return {};
   switch (group_of_key(key)) {
     case 0:
       for_scale(s, key);

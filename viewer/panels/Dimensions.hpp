@@ -18,7 +18,6 @@ struct Dimension {
 };
 
 /// What belongs on the board while this key is in hand.
-std::vector<Dimension> dimensions_for(const std::string& key, const Board& board, const Layout& layout,
-                                      const Surface& surface, const Manner& manner);
+std::vector<Dimension> dimensions_for(const std::string& key, const PreparedBoard& prepared, const Manner& manner);
 
 }  // namespace sagitta::viewer

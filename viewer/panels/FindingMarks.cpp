@@ -116,7 +116,7 @@ void fly_to(View& view, const Model& model, const Finding& finding, double now) 
   view.marked = Marked{finding.name, finding.where};
   view.stage = stage_of_finding(finding, view.stage);
   const auto [x, y, z] = finding.at;
-  const bool treble = y > 0.5 * model.layout->half_width(x);
+  const bool treble = y > 0.5 * model.prepared->layout().half_width(x);
   const float across = finding.name.starts_with("blank-") ? 2 * seen_across : seen_across;
   view.cut = x;
   view.flight = Flight{view.camera, near_look(view.camera, vec(x, y, z), treble, across), now};

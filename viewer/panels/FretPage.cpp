@@ -189,9 +189,9 @@ Requests draw_fret_page(Ui& ui, Document& document, Measuring& measuring, const 
     if (ui.toggle(titles[i], on)) measuring.page = static_cast<FretPage>(i);
   }
   if (!results.laid_out()) return ui.quiet("The board cannot be laid out as it stands."), Requests();
-  const Layout& layout = *results.good->layout;
-  const std::vector<WirePiece> list = wire_list(results.good->board, layout, results.good->surface);
-  const std::vector<SlotError> errors = slot_errors(document.board(), layout);
+  const Layout& layout = results.good->prepared->layout();
+  const std::vector<WirePiece> list = wire_list(*results.good->prepared);
+  const std::vector<SlotError> errors = slot_errors(document.board().measured_slots, layout);
   const std::string words = summary(measuring, results.good->board, manner, list, errors);
   const float room = ImGui::GetContentRegionAvail().x;
   const float foot = ImGui::CalcTextSize(wrapped(words, room).c_str()).y + ImGui::GetFrameHeight() + ui.px(22);

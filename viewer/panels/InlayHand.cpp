@@ -92,9 +92,9 @@ std::string turn_in_hand(const HandState& at, Inlay& inlay, Point from, Point to
   const GripHold& hold = at.hand.grip;
   const Board& board = at.document.board();
   const double moved = side_of(board) * std::atan2(cross(from, to), dot(from, to)) * 180 / std::numbers::pi;
-  const Turned now =
-      snapped_turn(hold.inlay.turn_degrees + moved, turn_of_frets(board, *at.results.good->layout, hold.frame.fret),
-                   !ImGui::GetIO().KeyShift);
+  const Turned now = snapped_turn(hold.inlay.turn_degrees + moved,
+                                  turn_of_frets(board, at.results.good->prepared->layout(), hold.frame.fret),
+                                  !ImGui::GetIO().KeyShift);
   inlay.turn_degrees = now.degrees == hold.inlay.turn_degrees ? now.degrees : in_one_turn(now.degrees);
   return shown_number(inlay.turn_degrees, 2) + "\u00b0" + (now.as_frets ? " as its frets" : "");
 }
@@ -105,7 +105,7 @@ std::optional<double> fitting_size(const HandState& at) {
   const Board& board = at.document.board();
   const double wood = std::max(Judge(board).limit(rule("thin-wall-at-slot")), 0.0) +
                       reclamp_loss(board, Operation::pockets, Operation::slots) + hold.inlay.clearance;
-  const auto room = room_between_frets(board, *at.results.good->layout, hold.frame, hold.outline, wood);
+  const auto room = room_between_frets(board, at.results.good->prepared->layout(), hold.frame, hold.outline, wood);
   if (!room) return std::nullopt;
   const double size = *room * leading_size(hold.inlay), part = one_of(fitting, at.manner);
   return in_parts(size - part / 2, fitting, at.manner);  // never more
@@ -136,7 +136,7 @@ bool takes_inlay(const HandState& at) {
   if (!stage || !at.results.good->fitted || !has_chosen(at.view, at.document.board())) return false;
   const auto hit = cast(stage->mesh, ray_at_pointer(at));
   if (!hit) return false;
-  const InlayPiece* piece = piece_at(at.results.good->fitted->inlays, flat(hit->place));
+  const InlayPiece* piece = piece_at(at.results.good->prepared->inlays(), flat(hit->place));
   if (!piece || piece->inlay != at.view.chosen->inlay) return false;
   const Inlay& inlay = at.document.board().inlays[static_cast<std::size_t>(piece->inlay)];
   at.hand.inlay = piece->inlay;

@@ -25,10 +25,10 @@ Vec on(const Surface& surface, double x, double y) {
 
 void draw_lost(const PictureState& state) {
   if (!state.view.lost || !state.results.good || !state.results.good->fitted) return;
-  const Surface& surface = state.results.good->surface;
+  const Surface& surface = state.results.good->prepared->surface();
   const ImU32 ink = (state.ui.theme.accent & ~IM_COL32_A_MASK) | 190u << IM_COL32_A_SHIFT;
   double all = 0;
-  for (const RegionFigures& figure : state.results.good->fitted->inlays.figures) {
+  for (const RegionFigures& figure : state.results.good->prepared->inlays().figures) {
     all += figure.lost_area;
     for (const Slab& s : slabs(thinned(figure.lost, seen))) {
       const Vec corners[] = {on(surface, s.a, s.low_a), on(surface, s.b, s.low_b), on(surface, s.b, s.high_b),
@@ -68,9 +68,9 @@ void draw_piece_reading(const PictureState& state, Labels& labels) {
   const auto hit = cast(stage->mesh, state.view.camera.ray({pointer.x - state.low.x, pointer.y - state.low.y}));
   if (!hit) return;
   const Point place{hit->place.x, hit->place.y};
-  const InlayPiece* piece = piece_at(state.results.good->fitted->inlays, place);
+  const InlayPiece* piece = piece_at(state.results.good->prepared->inlays(), place);
   if (!piece) return;
-  const double left = left_of_piece(*piece, state.results.good->surface, place);
+  const double left = left_of_piece(*piece, state.results.good->prepared->surface(), place);
   const std::string text =
       piece->name + ": " + (left > 0 ? shown(left, state.manner, 2) + " left here" : "sanded through here");
   labels.put(pointer - ImVec2(0, state.ui.px(26)), text, pointer);

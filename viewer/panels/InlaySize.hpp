@@ -4,8 +4,8 @@
 
 #include <optional>
 
-#include "jobs/InlayFitter.hpp"
 #include "panels/InlayFrame.hpp"
+#include "prepared/InlayFitter.hpp"
 
 namespace sagitta::viewer {
 

@@ -56,7 +56,7 @@ std::string fit_words(double over, const Manner& manner) {
 }
 
 std::string fit_legend(const PictureState& state) {
-  const auto fit = neck_fit(state.results.good->board, *state.results.good->layout, state.results.good->neck.get());
+  const auto fit = neck_fit(*state.results.good->prepared, state.results.good->neck.get());
   if (!fit) return "Give the neck's widths at the nut and at the body to see the board against it";
   return std::string(fit->from_file ? "By the neck's file: along" : "Along") + " the edges, drawn " +
          shown_number(fit_scale, 0) + " times wider: in colour the board stands out, dark the neck does";
@@ -67,7 +67,7 @@ std::string fit_legend(const PictureState& state) {
 void draw_marked_finding(const PictureState& state, Labels& labels) {
   const Finding* finding = marked_finding(state.view, state.results);
   if (!finding) return;
-  const Dimension d = dimension_of(*finding, *state.results.good->layout, state.manner);
+  const Dimension d = dimension_of(*finding, state.results.good->prepared->layout(), state.manner);
   const auto at = in_window(state.view.camera, vec(finding->at[0], finding->at[1], finding->at[2]), state.low);
   if (!at) return;
   ImDrawList* paint = ImGui::GetWindowDrawList();
@@ -79,9 +79,11 @@ void draw_marked_finding(const PictureState& state, Labels& labels) {
 }
 
 void draw_humps(const PictureState& state, Labels& labels) {
-  if (!state.view.humps || !state.results.good || !state.results.good->layout || state.results.good->surface.flat)
+  if (!state.view.humps || !state.results.good || !state.results.good->prepared ||
+      state.results.good->prepared->surface().flat)
     return;
-  const std::vector<Hump> humps = humps_of(*state.results.good->layout, state.results.good->surface);
+  const std::vector<Hump> humps =
+      humps_of(state.results.good->prepared->layout(), state.results.good->prepared->surface());
   const double scale = hump_scale(humps);
   for (const Hump& hump : humps) draw_hump(state, hump, scale);
   for (std::size_t i = 0; i < humps.size(); ++i) {
@@ -96,9 +98,9 @@ void draw_humps(const PictureState& state, Labels& labels) {
 }
 
 void draw_fit_to_neck(const PictureState& state, Labels& labels) {
-  if (!state.view.fit_to_neck || !state.results.good || !state.results.good->layout) return;
-  const Layout& layout = *state.results.good->layout;
-  const auto fit = neck_fit(state.results.good->board, layout, state.results.good->neck.get());
+  if (!state.view.fit_to_neck || !state.results.good || !state.results.good->prepared) return;
+  const Layout& layout = state.results.good->prepared->layout();
+  const auto fit = neck_fit(*state.results.good->prepared, state.results.good->neck.get());
   if (!fit) return;
   const ImU32 over_ink = with_alpha(state.ui.theme.accent, 150), short_ink = with_alpha(state.ui.theme.text, 170);
   for (const std::size_t side : {0u, 1u})
@@ -123,14 +125,15 @@ void draw_fit_to_neck(const PictureState& state, Labels& labels) {
 
 std::vector<std::string> legends_of(const PictureState& state) {
   std::vector<std::string> lines;
-  if (!state.results.good || !state.results.good->layout) return lines;
+  if (!state.results.good || !state.results.good->prepared) return lines;
   if (state.view.humps)
-    lines.push_back(
-        state.results.good->surface.flat
-            ? "A flat board has no hump under its strings"
-            : "Under each string: the surface against a straight line, drawn " +
-                  shown_number(hump_scale(humps_of(*state.results.good->layout, state.results.good->surface)), 0) +
-                  " times higher");
+    lines.push_back(state.results.good->prepared->surface().flat
+                        ? "A flat board has no hump under its strings"
+                        : "Under each string: the surface against a straight line, drawn " +
+                              shown_number(hump_scale(humps_of(state.results.good->prepared->layout(),
+                                                               state.results.good->prepared->surface())),
+                                           0) +
+                              " times higher");
   if (state.view.fit_to_neck) lines.push_back(fit_legend(state));
   return lines;
 }

@@ -36,7 +36,7 @@ void draw_paper(const SendingPage& page) {
 
 void draw_setups(const SendingPage& page) {
   const Model& model = *page.results.good;
-  const std::vector<SetUp> setups = setups_of(model.board, *model.layout);
+  const std::vector<SetUp> setups = setups_of(*model.prepared);
   if (setups.size() < 2) return;
   page.ui.quiet("Drawings for these set-ups:");
   for (const SetUp& setup : setups) {
@@ -59,7 +59,7 @@ void draw_job_ticks(const SendingPage& page) {
   ui.tick("STEP: each stage as an exact solid, for CAM", s.export_step);
   ui.tick("STL: each stage as triangles within 0.005 mm", s.export_stl);
   ui.tick("3MF: the same triangles with unit, name and colour", s.export_three_mf);
-  if (page.results.good && !page.results.good->fitted->inlays.pieces.empty())
+  if (page.results.good && !page.results.good->prepared->inlays().pieces.empty())
     ui.tick("Inlay pieces as solids too, flat and in place", s.export_pieces);
   ui.tick("DXF: outlines by operation, for each set-up in its own zero", s.export_dxf);
   ui.tick("SVG: the same outlines in true size", s.export_svg);
@@ -169,7 +169,7 @@ SendingOrder order_of(const SendingPage& page) {
   order.pieces = page.settings.export_pieces;
   order.trial = page.form.trial;
   if (page.results.good && !page.form.left_out.empty())
-    for (const SetUp& setup : setups_of(page.results.good->board, *page.results.good->layout))
+    for (const SetUp& setup : setups_of(*page.results.good->prepared))
       if (!page.form.left_out.contains(setup.folder)) order.setups.insert(setup.folder);
   return order;
 }
@@ -179,7 +179,7 @@ void draw_foot(const SendingPage& page, Requests& asked) {
   const HandOffKinds k = kinds_of(page.settings);
   const bool any =
       page.form.trial || k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv || k.png || k.html;
-  const bool sound = page.results.model && page.results.model->layout && page.results.model->faults.empty();
+  const bool sound = page.results.model && page.results.model->prepared && page.results.model->faults.empty();
   const char* go = replaces(page) ? "Replace" : "Export";
   const float buttons = button_width(ui, "Close") + button_width(ui, go) + ui.px(8);
   const float room = ImGui::GetContentRegionMax().x - buttons - ui.px(30);
@@ -205,7 +205,7 @@ Requests draw_page(const SendingPage& page) {
   follow_board(page);
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const float foot = ImGui::GetFrameHeight() + ui.px(16), form = ui.px(420);
-  const bool beside = room.x > 1.8f * form, prints = page.results.good && page.results.good->layout;
+  const bool beside = room.x > 1.8f * form, prints = page.results.good && page.results.good->prepared;
   ImGui::BeginChild("form", ImVec2(beside ? form : 0, room.y - foot));
   draw_form(page);
   draw_warnings(page);

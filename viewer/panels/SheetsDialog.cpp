@@ -67,7 +67,7 @@ Requests draw_sheets(Ui& ui, const Results& results, const Manner& manner) {
   ImGui::BeginChild("sheets", ImVec2(0, -ImGui::GetFrameHeightWithSpacing() - ui.px(10)));
   if (!results.good || !results.good->fitted) {
     ui.quiet("The board cannot be laid out as it stands.");
-  } else if (const auto nesting = nest(results.good->fitted->inlays.pieces, results.good->board.sheets,
+  } else if (const auto nesting = nest(results.good->prepared->inlays().pieces, results.good->board.sheets,
                                        nest_rules(results.good->board))) {
     for (const NestedSheet& sheet : nesting->sheets) draw_sheet(ui, sheet, manner);
     const std::string words = missing(results.good->board, *nesting);

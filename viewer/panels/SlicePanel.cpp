@@ -168,8 +168,8 @@ Requests draw_slice(Ui& ui, View& view, const Results& results, const Manner& ma
   Requests asked;
   const StageModel* stage = results.at(view.stage);
   if (!stage || size.y < ui.px(60)) return asked;
-  const Surface& surface = results.good->surface;
-  const Slice s = slice_of(*stage, *results.good->layout, surface, view.cut);
+  const Surface& surface = results.good->prepared->surface();
+  const Slice s = slice_of(*stage, results.good->prepared->layout(), surface, view.cut);
   const ImVec2 high = low + size;
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddRectFilled(low, high, ui.theme.paper);

@@ -19,8 +19,8 @@ const Skin nothing;
 
 float thickest_piece(const Model& model) {
   double most = least_change;
-  if (model.fitted)
-    for (const InlayPiece& piece : model.fitted->inlays.pieces) most = std::max(most, piece.thickness);
+  if (model.prepared)
+    for (const InlayPiece& piece : model.prepared->inlays().pieces) most = std::max(most, piece.thickness);
   return static_cast<float>(most);
 }
 
@@ -50,7 +50,7 @@ bool outlined(Stage stage) { return stage == Stage::board || stage == Stage::fin
 }  // namespace
 
 Footprint footprint_of(const Model& model, Stage stage) {
-  const Layout& l = *model.layout;
+  const Layout& l = model.prepared->layout();
   const auto f = [](double v) { return static_cast<float>(v); };
   if (!outlined(stage)) {
     const Box& b = l.blank;
@@ -76,11 +76,14 @@ Showing showing_of(const View& v, const Results& results, double largest_change)
   } else if (s.shade == Shade::remaining) {
     s.span = {0, thickest_piece(*results.good)};
   } else if (const StageModel* stage = results.at(v.stage)) {
-    const double edge = results.good->layout ? results.good->layout->half_width(results.good->layout->heel_end) : 0;
-    const Surface& surface = results.good->surface;
-    const double low = whole && surface.exists(0, edge)
-                           ? std::min(surface.height(0, edge), surface.height(results.good->layout->heel_end, edge))
-                           : 0;
+    const double edge = results.good->prepared
+                            ? results.good->prepared->layout().half_width(results.good->prepared->layout().heel_end)
+                            : 0;
+    const Surface& surface = results.good->prepared->surface();
+    const double low =
+        whole && surface.exists(0, edge)
+            ? std::min(surface.height(0, edge), surface.height(results.good->prepared->layout().heel_end, edge))
+            : 0;
     s.span = {static_cast<float>(low), stage->body.high.z};
   }
   return s;
@@ -106,7 +109,7 @@ void Picture::load(const View& view, const Results& results) {
   if (stage && (stage != loaded_ || other != compared_)) {
     if (other) {
       Skin marked = stage->body;
-      largest_change_ = mark_changes(marked, results.comparison->model->surface);
+      largest_change_ = mark_changes(marked, results.comparison->model->prepared->surface());
       scene_.load(Part::body, marked);
     } else {
       scene_.load(Part::body, stage->body);
@@ -163,7 +166,7 @@ bool Picture::refresh_stages(const View& view, const Results& results, const Loo
     small_.cast_from(footprint_of(*results.good, stage));
     Camera camera;
     camera.width = static_cast<float>(target.width()), camera.height = static_cast<float>(target.height());
-    camera = strip_look(camera, *results.good->layout);
+    camera = strip_look(camera, results.good->prepared->layout());
     Showing showing;
     showing.parts = {true, view.pieces, false, false, false, false};
     ++changes_;

@@ -34,7 +34,9 @@ void fit_shape(NeckFit& fit, const Board& board, const Layout& layout, const Nec
 
 }  // namespace
 
-std::optional<NeckFit> neck_fit(const Board& board, const Layout& layout, const NeckReading* neck) {
+std::optional<NeckFit> neck_fit(const PreparedBoard& prepared, const NeckReading* neck) {
+  const Board& board = prepared.board();
+  const Layout& layout = prepared.layout();
   if (!board.neck) return std::nullopt;
   NeckFit fit;
   fit.from_file = neck && neck->shape;

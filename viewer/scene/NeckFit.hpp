@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "findings/NeckShape.hpp"
-#include "layout/Layout.hpp"
+#include "prepared/PreparedBoard.hpp"
 
 namespace sagitta::viewer {
 
@@ -25,7 +25,7 @@ struct NeckFit {
 
 /// From the neck's STEP file where that was read, else from its widths at nut and body; nothing without either. A rough
 /// neck counts as trimmed.
-std::optional<NeckFit> neck_fit(const Board& board, const Layout& layout, const NeckReading* neck);
+std::optional<NeckFit> neck_fit(const PreparedBoard& prepared, const NeckReading* neck);
 /// The neck's half width on a side (0 the bass edge, 1 the treble), its ends carried on.
 double neck_half_width(const NeckFit& fit, const Layout& layout, std::size_t side, double x);
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
 
 #include "mesh/Mesh.hpp"
 #include "scene/Skin.hpp"
@@ -12,7 +13,7 @@ inline constexpr std::size_t stage_count = 6;
 /// One stage of the work, meshed and dressed for the picture.
 struct StageModel {
   Stage stage = Stage::board;
-  Shell shell;
+  std::shared_ptr<const Shell> shell;
   Mesh mesh;
   Skin body;             ///< the wood
   Skin pieces;           ///< the inlays lying in their pockets

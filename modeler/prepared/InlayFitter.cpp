@@ -1,12 +1,12 @@
-#include "jobs/InlayFitter.hpp"
+#include "prepared/InlayFitter.hpp"
 
 #include "inlay/Flatten.hpp"
 
-namespace sagitta::viewer {
+namespace sagitta {
 
-std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const Layout& layout, const Cancel& cancel,
-                                                     const Tally& tally) {
-  Asked asked{board.inlays, board.cutters, layout.markers, board.hand, board.folder, {}};
+std::shared_ptr<const FittedInlays> InlayFitter::fit(const Drawn& drawn, const Cancel& cancel, const Tally& tally) {
+  const Board& board = drawn.board;
+  Asked asked{board.inlays, board.cutters, drawn.layout.markers, board.hand, board.folder, {}};
   for (const Inlay& inlay : board.inlays) {
     std::error_code missing;
     asked.written.push_back(
@@ -16,14 +16,14 @@ std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const L
   // A file is known by its place in the list and by its hour.
   if (asked.written != asked_.written || asked.folder != asked_.folder) store_.forget();
   FittedInlays fitted;
-  auto drawings = read_drawings(board);
+  auto drawings = read_drawings(board, outside_);
   if (auto* faults = std::get_if<Faults>(&drawings)) {
     fitted.faults = std::move(*faults);
   } else {
     fitted.drawings = std::get<Drawings>(std::move(drawings));
     for (const auto& [file, artwork] : fitted.drawings)
       if (!artwork.regions.empty()) fitted.boxes[file] = bounds(artwork);
-    auto inlays = fit_inlays(board, layout, fitted.drawings, cancel, tally, &store_);
+    auto inlays = fit_inlays(board, drawn.layout, fitted.drawings, cancel, tally, &store_);
     if (cancel.wanted()) return nullptr;
     if (auto* wrong = std::get_if<Faults>(&inlays))
       fitted.faults = std::move(*wrong);
@@ -34,4 +34,4 @@ std::shared_ptr<const FittedInlays> InlayFitter::fit(const Board& board, const L
   return answer_ = std::make_shared<const FittedInlays>(std::move(fitted));
 }
 
-}  // namespace sagitta::viewer
+}  // namespace sagitta

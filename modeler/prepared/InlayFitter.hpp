@@ -1,15 +1,16 @@
 #pragma once
 
 /// The board's drawings and what the cutters make of them, worked out again only when something that they depend on
-/// has changed.
+/// has changed. For one thread at a time.
 
 #include <filesystem>
 #include <memory>
 #include <vector>
 
 #include "inlay/FigureStore.hpp"
+#include "prepared/Drawn.hpp"
 
-namespace sagitta::viewer {
+namespace sagitta {
 
 struct FittedInlays {
   Drawings drawings;                 ///< empty when they could not be read
@@ -20,9 +21,12 @@ struct FittedInlays {
 
 class InlayFitter {
  public:
+  /// `outside`: whether drawings may lie outside the board's folder.
+  explicit InlayFitter(Outside outside = Outside::refused) : outside_(outside) {}
+
   /// Null when it was cancelled. Steps are counted as for fit_inlays().
-  std::shared_ptr<const FittedInlays> fit(const Board& board, const Layout& layout, const Cancel& cancel,
-                                          const Tally& tally);
+  std::shared_ptr<const FittedInlays> fit(const Drawn& drawn, const Cancel& cancel = {}, const Tally& tally = {});
+  Outside outside() const { return outside_; }
 
  private:
   struct Asked {
@@ -34,9 +38,10 @@ class InlayFitter {
     std::vector<std::filesystem::file_time_type> written;
     bool operator==(const Asked&) const = default;
   };
+  Outside outside_;
   Asked asked_;
   FigureStore store_;
   std::shared_ptr<const FittedInlays> answer_;
 };
 
-}  // namespace sagitta::viewer
+}  // namespace sagitta
