@@ -4,6 +4,7 @@
 
 #include "artwork/ReadArtwork.hpp"
 #include "board/InputPath.hpp"
+#include "board/ShapeKeys.hpp"
 #include "export/Folder.hpp"
 #include "export/NeckProcess.hpp"
 #include "files/ReadFile.hpp"
@@ -20,7 +21,7 @@ class Copies {
   BoardSources take() {
     Board& board = found_.board;
     for (Inlay& inlay : board.inlays)
-      if (inlay.shape == InlayShape::artwork) inlay.file = drawing(inlay.file);
+      if (takes(inlay, "file")) inlay.file = drawing(inlay.file);
     if (board.neck && !board.neck->file.empty()) board.neck->file = neck(board.neck->file);
     return std::move(found_);
   }

@@ -80,6 +80,7 @@ std::vector<std::string> notes_of(const std::vector<Slot>& slots) {
 }
 
 void mirror(Figure& figure) {
+  if (figure.ellipse) figure.ellipse = figure.ellipse->mirrored();
   if (figure.closed)
     figure.pieces = mirrored(figure.pieces);
   else
@@ -155,12 +156,14 @@ Drawing from_below(const Drawing& drawing) {
 Drawing moved(Drawing drawing, Point by) {
   drawing.page = {drawing.page.low + by, drawing.page.high + by};
   for (Layer& layer : drawing.layers)
-    for (Figure& figure : layer.figures)
+    for (Figure& figure : layer.figures) {
+      if (figure.ellipse) figure.ellipse = figure.ellipse->moved(by);
       for (Piece& piece : figure.pieces) {
         piece.a = piece.a + by;
         piece.b = piece.b + by;
         piece.centre = piece.centre + by;
       }
+    }
   return drawing;
 }
 

@@ -12,7 +12,7 @@
 #include "export/JobPart.hpp"
 #include "export/PdfBook.hpp"
 #include "layout/Layout.hpp"
-#include "plane/Plane.hpp"
+#include "plane/Ellipse.hpp"
 #include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
@@ -27,6 +27,7 @@ struct Figure {
   std::string name;  ///< "slot of fret 7"
   Loop pieces;
   bool closed = true;
+  std::optional<Ellipse> ellipse{};  ///< what the arcs stand for, where that is one
   friend bool operator==(const Figure&, const Figure&) = default;
 };
 

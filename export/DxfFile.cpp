@@ -41,6 +41,10 @@ class Entities {
     if (is_circle(figure)) {
       begin("CIRCLE", "AcDbCircle");
       tags_.point(10, figure.pieces.front().centre).number(40, figure.pieces.front().radius);
+    } else if (figure.ellipse && version_ == DxfVersion::r2000) {
+      begin("ELLIPSE", "AcDbEllipse");
+      tags_.point(10, figure.ellipse->centre).point(11, figure.ellipse->major).number(40, figure.ellipse->ratio);
+      tags_.number(41, 0).text(42, "6.283185307179586");  // readers compare it with a whole turn
     } else if (!figure.closed && figure.pieces.size() == 1) {
       stroke(figure.pieces.front());
     } else if (version_ == DxfVersion::r12) {

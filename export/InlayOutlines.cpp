@@ -8,8 +8,8 @@ InlayOutlines inlay_outlines(const PreparedBoard& ready) {
   for (const InlayPiece& piece : ready.pieces())
     if (piece.shape)
       for (const Loop& loop : piece.pocket) outlines.pockets.push_back({"pocket of " + piece.name, loop, true});
-  for (const ArtworkPocket& pocket : ready.pockets())
-    for (const Loop& loop : pocket.outlines)
+  for (const Pocket& pocket : ready.pockets())
+    for (const Loop& loop : pocket.shape ? Loops{} : pocket.outlines)
       outlines.pockets.push_back(
           {"pocket of inlay " + std::to_string(pocket.inlay + 1) + " at fret " + std::to_string(pocket.fret), loop,
            true});
@@ -18,7 +18,7 @@ InlayOutlines inlay_outlines(const PreparedBoard& ready) {
 
 std::vector<Figure> figures_of(const InlayPiece& piece) {
   std::vector<Figure> figures;
-  for (const Loop& loop : piece.piece) figures.push_back({piece.name, loop, true});
+  for (const Loop& loop : piece.piece) figures.push_back({piece.name, loop, true, piece.ellipse});
   return figures;
 }
 

@@ -4,7 +4,6 @@
 
 #include "board/Materials.hpp"
 #include "inlay/Refit.hpp"
-#include "inlay/Stencil.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta {
@@ -30,10 +29,7 @@ class Rows {
     const Point by = Point{x_, y_} - box.low;
     x_ += size.x + gap;
     high_ = std::max(high_, size.y);
-    InlayPiece out = piece;
-    out.piece = moved(piece.piece, by);
-    if (piece.shape) out.shape = moved(*piece.shape, by);
-    return out;
+    return moved(piece, by);
   }
 
  private:

@@ -52,6 +52,7 @@ std::string refit_drawn(const Board& board, const std::vector<InlayPiece*>& piec
     after = whole_part(after);
     if (after.empty()) return piece->name;
     piece->piece = refitted(after);
+    piece->ellipse.reset();  // the curve beside an ellipse is none
     made.push_back(std::move(after));
   }
   return {};

@@ -25,7 +25,7 @@ Drawing sheet_drawing(const Board& board, const NestedSheet& sheet) {
   Layer outlines{plain_name("piece-" + sheet.material), "#b07020", {}};
   std::string turned;
   for (const NestedPiece& nested : sheet.pieces) {
-    for (const Loop& loop : nested.outline) outlines.figures.push_back({nested.name, loop, true});
+    for (const Loop& loop : nested.outline) outlines.figures.push_back({nested.name, loop, true, nested.ellipse});
     if (nested.turn != 0)
       turned += (turned.empty() ? "" : ", ") + nested.name + " by " +
                 plain(std::round(nested.turn * 180 / std::numbers::pi)) + " degrees";

@@ -96,7 +96,7 @@ struct Slots {
   friend bool operator==(const Slots&, const Slots&) = default;
 };
 
-enum class InlayShape { dot, block, trapezoid, diamond, artwork };
+enum class InlayShape { dot, block, trapezoid, diamond, oval, artwork };
 
 /// How large artwork is in each of its spaces.
 enum class InlaySizes { one, by_space };

@@ -13,7 +13,8 @@ constexpr Choice heel_at_choices[] = {{"heel", ""}, {"last-fret", ""}};
 constexpr Choice seat_choices[] = {{"none", ""}, {"slot", ""}, {"shelf", ""}};
 constexpr Choice floor_choices[] = {{"arc", ""}, {"level", ""}};
 constexpr Choice ends_choices[] = {{"through", ""}, {"blind", ""}};
-constexpr Choice inlay_choices[] = {{"dot", ""}, {"block", ""}, {"trapezoid", ""}, {"diamond", ""}, {"artwork", ""}};
+constexpr Choice inlay_choices[] = {{"dot", ""},     {"block", ""}, {"trapezoid", ""},
+                                    {"diamond", ""}, {"oval", ""},  {"artwork", ""}};
 constexpr Choice sizes_choices[] = {{"one", ""}, {"by-space", ""}};
 constexpr Choice operation_choices[] = {{"pockets", ""}, {"inlay", ""}, {"radius", ""}, {"slots", ""}, {"outline", ""}};
 constexpr Choice zero_choices[] = {{"nut", ""}, {"corner", ""}, {"centre", "center"}};
@@ -215,14 +216,14 @@ constexpr Field table_of_fields[] = {
            at<&Inlay::turn_degrees>),
     used_with("shape", "dot",
               length("inlays", "diameter", {0.3, 150}, "6 mm", "diameter of the piece", at<&Inlay::diameter>)),
-    used_too(needed_with("shape", "block diamond trapezoid",
+    used_too(needed_with("shape", "block diamond trapezoid oval",
                          length("inlays", "along", {0.3, 1000}, "",
                                 "size of the piece along the board; artwork gives this or across", at<&Inlay::along>)),
-             "block diamond trapezoid artwork"),
-    used_too(needed_with("shape", "block diamond",
+             "block diamond trapezoid oval artwork"),
+    used_too(needed_with("shape", "block diamond oval",
                          length("inlays", "across", {0.3, 500}, "",
                                 "size of the piece across the board; artwork gives this or along", at<&Inlay::across>)),
-             "block diamond artwork"),
+             "block diamond oval artwork"),
     needed_with(
         "shape", "trapezoid",
         length("inlays", "across_nut", {0.3, 500}, "", "width of the end toward the nut", at<&Inlay::across_nut>)),

@@ -2,6 +2,7 @@
 #include <map>
 #include <set>
 
+#include "board/ShapeKeys.hpp"
 #include "findings/PieceDepth.hpp"
 #include "findings/Work.hpp"
 #include "layout/SlotLines.hpp"

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "board/ShapeKeys.hpp"
 #include "findings/Movement.hpp"
 #include "findings/Work.hpp"
 

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "inlay/FitTolerance.hpp"
-
 namespace sagitta {
 namespace {
 
@@ -12,17 +10,17 @@ constexpr double one_centre = 1e-4;  // mm; arcs of one circle found twice
 
 }  // namespace
 
-Piece arc_along(Point p, Point t, Point q) {
+Piece arc_along(Point p, Point t, Point q, double flat) {
   const Point chord = q - p;
   const double aside = cross(t, chord), square = dot(chord, chord);
   // Height of the arc over its chord: half the chord times tan(quarter turn), nearly aside / 4.
-  if (std::abs(aside) / 4 < tolerance::flat && dot(t, chord) > 0) return line(p, q);
+  if (std::abs(aside) / 4 < flat && dot(t, chord) > 0) return line(p, q);
   const double radius = square / (2 * aside);  // to the left
   const Point centre = p + radius * left_of(t);
   return arc_between(centre, std::abs(radius), p, q, radius > 0);
 }
 
-std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share) {
+std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share, double flat) {
   const Point chord = q - p, sum = t + u;
   const double square = dot(chord, chord), along = dot(chord, sum), spread = 2 * (1 - dot(t, u));
   double leg = 0;
@@ -37,17 +35,17 @@ std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share) {
   const double second_leg = (square / 2 - first_leg * dot(chord, t)) / (dot(chord, u) + first_leg * (1 - dot(t, u)));
   if (!(first_leg > 0) || !(second_leg > 0)) return {};
   const Point joint = between(p + first_leg * t, q - second_leg * u, first_leg / (first_leg + second_leg));
-  const Piece first = arc_along(p, t, joint);
-  const Piece second = arc_along(q, -1.0 * u, joint).reversed();
+  const Piece first = arc_along(p, t, joint, flat);
+  const Piece second = arc_along(q, -1.0 * u, joint, flat).reversed();
   for (const Piece& piece : {first, second}) {
     if (piece.is_arc() && std::abs(piece.sweep) > most_turn) return {};
   }
   // The way round that was asked for, not the shorter one.
   if (dot(joint - p, t) < 0 || dot(q - joint, u) < 0) return {};
-  if (!first.is_arc() && !second.is_arc() && std::abs(cross(t, chord)) < tolerance::flat) return {line(p, q)};
+  if (!first.is_arc() && !second.is_arc() && std::abs(cross(t, chord)) < flat) return {line(p, q)};
   if (first.is_arc() && second.is_arc() && distance(first.centre, second.centre) < one_centre &&
       std::abs(first.sweep + second.sweep) < most_turn && (first.sweep > 0) == (second.sweep > 0))
-    return {arc_along(p, t, q)};
+    return {arc_along(p, t, q, flat)};
   return {first, second};
 }
 

@@ -2,18 +2,19 @@
 
 #include <vector>
 
+#include "inlay/FitTolerance.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta {
 
-/// The arc from p to q that leaves p along the unit vector t; a line when it bends by less than a kernel can see.
-Piece arc_along(Point p, Point t, Point q);
+/// The arc from p to q that leaves p along the unit vector t; a line when it rises over its chord by less than `flat`.
+Piece arc_along(Point p, Point t, Point q, double flat = tolerance::flat);
 
 /// Two arcs from p to q with a common tangent where they meet, leaving p along t and reaching q along u (unit vectors);
 /// one piece where both are one circle or one line. Nothing when an arc would turn by more than 3 radians.
 /// `share` 1: with legs of equal length; else the first leg is that many times as long as then.
 /// Source: the joint divides the way between the legs' ends, closed form (common textbook construction, from memory).
-std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share = 1);
+std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share = 1, double flat = tolerance::flat);
 
 /// Unit tangent at the end of a piece.
 Point end_direction(const Piece& piece);

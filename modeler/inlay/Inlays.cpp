@@ -7,10 +7,11 @@
 #include "artwork/ColourMaterials.hpp"
 #include "board/Cutters.hpp"
 #include "inlay/FigureStore.hpp"
+#include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Placement.hpp"
-#include "inlay/PocketShape.hpp"
 #include "inlay/Refit.hpp"
+#include "inlay/Stencil.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -71,7 +72,7 @@ class Fitter {
       if (inlay_of(marker).shape == InlayShape::artwork) {
         add_artwork(marker);
       } else {
-        add_simple(marker);
+        add_shape(marker);
       }
     }
     if (!faults_.empty()) return faults_;
@@ -106,14 +107,21 @@ class Fitter {
     return static_cast<int>(inlays_.pieces.size()) - 1;
   }
 
-  void add_simple(const Marker& marker) {
-    const Rounded pocket = pocket_shape(board_, inlay_of(marker), marker.centre);
-    if (pocket.empty()) return;  // the plan says so
+  /// Where the cutters do not go in, the pocket is empty: the plan says so.
+  void add_shape(const Marker& marker) {
+    FittedShape fitted = fit_shape(board_, inlay_of(marker), place_of(marker));
+    const bool empty = fitted.piece.empty();
+    inlays_.pockets.push_back(
+        {marker.inlay, marker.fret, marker.part, fitted.pocket, empty ? Rounded{} : fitted.rounded_pocket, {}});
+    if (fitted.ellipse) inlays_.pockets.back().beside = {*fitted.ellipse, inlay_of(marker).clearance};
+    if (empty) return;
     InlayPiece piece = piece_at(marker);
-    piece.shape = shrunk(pocket, inlay_of(marker).clearance);
-    piece.piece = {outline(*piece.shape)};
-    piece.pocket = {outline(pocket)};
-    std::tie(piece.departure, piece.departure_at) = off_corners(board_, inlay_of(marker), marker.centre);
+    piece.piece = std::move(fitted.piece);
+    piece.pocket = std::move(fitted.pocket);
+    piece.shape = std::move(fitted.rounded);
+    piece.ellipse = fitted.ellipse;
+    piece.departure = fitted.departure;
+    piece.departure_at = fitted.departure_at;
     add(std::move(piece));
   }
 
@@ -218,7 +226,7 @@ class Fitter {
       if (let[meeting.a] >= 0 && let[meeting.b] >= 0)
         inlays_.meetings.push_back(
             {let[meeting.a], let[meeting.b], meeting.wood, meeting.drawn_apart, place(meeting.at)});
-    inlays_.pockets.push_back({marker.inlay, marker.fret, place(figure->pockets)});
+    inlays_.pockets.push_back({marker.inlay, marker.fret, marker.part, place(figure->pockets), {}, {}});
   }
 
   const Board& board_;
@@ -235,6 +243,16 @@ class Fitter {
 };
 
 }  // namespace
+
+InlayPiece moved(InlayPiece piece, Point by) {
+  for (Loops* loops : {&piece.piece, &piece.pocket}) *loops = moved(*loops, by);
+  if (piece.shape) piece.shape = moved(*piece.shape, by);
+  if (piece.ellipse) piece.ellipse = piece.ellipse->moved(by);
+  piece.departure_at = piece.departure_at + by;
+  return piece;
+}
+
+double piece_thickness(const Inlay& inlay) { return inlay.piece_thickness.value_or(inlay.depth + 0.2); }
 
 FeatureId id_of(const InlayPiece& piece) { return {FeatureId::Kind::piece, piece.inlay, piece.fret, piece.part}; }
 

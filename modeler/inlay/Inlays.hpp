@@ -14,6 +14,7 @@
 #include "board/InputPath.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Cancel.hpp"
+#include "plane/Ellipse.hpp"
 #include "plane/Rounded.hpp"
 #include "plane/Tally.hpp"
 #include "polygon/Region.hpp"
@@ -33,21 +34,26 @@ struct InlayPiece {
   double thickness = 0;  ///< of the piece as cut from its sheet
   Loops piece;
   Loops pocket;
-  std::optional<Rounded> shape;  ///< of the piece; empty for artwork
-  double departure = 0;          ///< how far the cutters stay away from the sharpest place of what is drawn
-  Point departure_at;            ///< where that is
+  std::optional<Rounded> shape;    ///< of the piece where it is convex with round corners: it may be drawn back
+  std::optional<Ellipse> ellipse;  ///< where its outline is one: `piece` is that within tolerance::vertex
+  double departure = 0;            ///< how far the cutters stay away from the sharpest place of what is drawn
+  Point departure_at;              ///< where that is
   friend bool operator==(const InlayPiece&, const InlayPiece&) = default;
 };
 
 /// What the piece is called by programs.
 FeatureId id_of(const InlayPiece& piece);
+InlayPiece moved(InlayPiece piece, Point by);
 
-/// What is cut for artwork: the pockets of one marker's pieces, run together where they overlap.
-struct ArtworkPocket {
+/// What is cut for one marker: the pockets of its pieces, run together where they overlap.
+struct Pocket {
   int inlay = 0;
   int fret = 0;
+  int pair = 0;  ///< as InlayPiece::pair
   Loops outlines;
-  friend bool operator==(const ArtworkPocket&, const ArtworkPocket&) = default;
+  std::optional<Rounded> shape;           ///< where it is convex with round corners; empty: no cutter named goes in
+  std::optional<OffsetEllipse> beside{};  ///< where its outline is that, as InlayPiece::ellipse
+  friend bool operator==(const Pocket&, const Pocket&) = default;
 };
 
 /// What the cutters make of one drawn region, where it lies on the board.
@@ -94,7 +100,7 @@ inline constexpr double widest_neck = 5;
 
 struct Inlays {
   std::vector<InlayPiece> pieces;          ///< inlay after inlay, fret after fret, in the drawing's order
-  std::vector<ArtworkPocket> pockets;      ///< of artwork only: the simple shapes' are their closed form
+  std::vector<Pocket> pockets;             ///< one a marker
   std::vector<RegionFigures> figures;      ///< of artwork only
   std::vector<PocketsMeeting> meetings{};  ///< of artwork only
   friend bool operator==(const Inlays&, const Inlays&) = default;
@@ -120,21 +126,6 @@ std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout
 /// The two in one.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside = Outside::refused,
                                         const Cancel& cancel = {}, const Tally& tally = {});
-
-/// The pocket that one marker of an inlay is let into: the piece grown by the clearance, no corner sharper than the
-/// cutters named. Empty when the cutter does not enter. Not for artwork.
-Rounded pocket_shape(const Board& board, const Inlay& inlay, Point centre);
-
-/// A size of an inlay, as the board's file has it.
-struct InlaySize {
-  std::string_view key;  ///< "diameter"
-  double value = 0;
-};
-/// The largest of the sizes that its shape is given in; artwork: of those given.
-InlaySize largest_size(const Inlay& inlay);
-/// The one size that makes the piece smaller all round: 2 d less of it are d less on every side. None where that takes
-/// several keys.
-std::optional<InlaySize> size_all_round(const Inlay& inlay);
 
 /// inlays[].piece_thickness, with its default resolved.
 double piece_thickness(const Inlay& inlay);

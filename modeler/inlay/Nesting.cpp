@@ -69,6 +69,7 @@ class Table {
     const Point move = low_ + cell_ * Point{1.0 * best->spot.column, 1.0 * best->spot.row} - best->stencil.box.low;
     NestedPiece nested{piece.name, best->quarters * std::numbers::pi / 2, move,
                        moved(quarter_turned(piece.piece, best->quarters), move)};
+    if (piece.ellipse) nested.ellipse = piece.ellipse->turned(nested.turn).moved(move);
     out_.used += area_of(nested.outline);
     out_.pieces.push_back(std::move(nested));
     return true;

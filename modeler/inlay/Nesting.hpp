@@ -35,7 +35,8 @@ struct NestedPiece {
   std::string name;
   double turn = 0;  ///< radians
   Point move;
-  Loops outline;  ///< in the sheet's frame
+  Loops outline;                     ///< in the sheet's frame
+  std::optional<Ellipse> ellipse{};  ///< the same, see InlayPiece
 };
 
 struct NestedSheet {

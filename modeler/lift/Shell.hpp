@@ -20,11 +20,12 @@ struct ShellVertex {
 struct ShellEdge {
   int from = -1, to = -1;
   bool upright = false;
-  Bound bound;                  ///< the surface it lies in, when not upright
-  Piece piece;                  ///< its line or arc from above; the first of `run`
-  std::vector<Piece> run;       ///< arcs with one tangent that are one edge, `from` to `to`; empty: `piece` alone
-  int crossing = -1;            ///< index into the map's crossings; -1 for a line or an arc
-  std::vector<HalfEdge> chain;  ///< the plan's half-edges below it, in order; empty when upright
+  Bound bound;             ///< the surface it lies in, when not upright
+  Piece piece;             ///< its line or arc from above; the first of `run`
+  std::vector<Piece> run;  ///< arcs with one tangent that are one edge, `from` to `to`; empty: `piece` alone
+  std::optional<OffsetEllipse> ellipse;  ///< what `run` stands for, where that is one
+  int crossing = -1;                     ///< index into the map's crossings; -1 for a line or an arc
+  std::vector<HalfEdge> chain;           ///< the plan's half-edges below it, in order; empty when upright
 };
 
 struct ShellUse {
@@ -43,12 +44,13 @@ struct WallStrip {
 struct ShellFace {
   enum class Kind { top, bottom, wall };  ///< looks up, looks down, upright
   Kind kind = Kind::top;
-  Bound bound;                    ///< top and bottom: the surface, a hole's trough and vault among them
-  Piece piece;                    ///< wall: a piece that it stands on
-  std::vector<Piece> run;         ///< smooth wall: all of them in order, `piece` first; its edges run the same way
-  bool wood_left = true;          ///< wall: the wood lies left of that piece
-  std::vector<WallStrip> strips;  ///< wall: the same again, one plan edge at a time
-  int feature = -1;               ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
+  Bound bound;             ///< top and bottom: the surface, a hole's trough and vault among them
+  Piece piece;             ///< wall: a piece that it stands on
+  std::vector<Piece> run;  ///< smooth wall: all of them in order, `piece` first; its edges run the same way
+  std::optional<OffsetEllipse> ellipse;  ///< smooth wall: what `run` stands for, where that is one
+  bool wood_left = true;                 ///< wall: the wood lies left of that piece
+  std::vector<WallStrip> strips;         ///< wall: the same again, one plan edge at a time
+  int feature = -1;  ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
   std::vector<std::vector<ShellUse>> loops;
 };
 
@@ -69,8 +71,8 @@ struct Shell {
 
 /// Lifts a plan without any boolean: each cell a face at its height, each edge between two heights an upright wall.
 /// Cells that share a surface and walls that stand on one line or arc side by side become one face, as do those of
-/// artwork on arcs that follow each other with one tangent. A side hole's round wall is two faces, its trough and its
-/// vault.
+/// drawn cuts on arcs that follow each other with one tangent. A side hole's round wall is two faces, its trough and
+/// its vault.
 Shell lift(Plan plan);
 
 /// What a face belongs to.

@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <map>
+#include <numbers>
+#include <optional>
 
 #include "lift/Faces.hpp"
 #include "lift/FixedRule.hpp"
@@ -13,6 +15,14 @@ constexpr double most_turn = 1;
 
 /// Fewer arcs than this stay walls of their own.
 constexpr std::size_t least_arcs = 3;
+
+/// An ellipse turns this far between two of its walls at most, radians: the kernel's adaptive integrals come out wrong
+/// where an edge turns back on itself.
+constexpr double most_of_ellipse = std::numbers::pi + tolerance::vertex;
+
+/// So far may a vertex lie off the ellipse that its walls stand for. With tolerance::height, which it may lie off too,
+/// that is less than tolerance::vertex. mm.
+constexpr double off_ellipse = 0.3 * tolerance::vertex;
 
 /// How far off the volume within drawn walls may be where a program weighs them by one rule; a part of the volume.
 constexpr double weighed_within = 1e-4;
@@ -147,17 +157,51 @@ class SmoothWalls {
     return weighed_within * cut.area / cut.length;
   }
 
+  const std::optional<OffsetEllipse>& ellipse_of(const std::vector<int>& chain) const {
+    const int feature = shell_.faces[walls_[chain.front()].face].feature;
+    return shell_.plan.features[static_cast<std::size_t>(feature)].ellipse;
+  }
+
+  /// The arcs stand for the ellipse; where rounding has moved one, they are arcs.
+  bool lies_on(const OffsetEllipse& ellipse, const std::vector<int>& chain) const {
+    const auto on = [&](Point p) { return ellipse.distance_to(p) <= off_ellipse; };
+    return std::all_of(chain.begin(), chain.end(),
+                       [&](int w) { return on(walls_[w].arc.a) && on(walls_[w].arc.at(0.5)) && on(walls_[w].arc.b); });
+  }
+
+  /// One wall, or several where it turns too far.
+  void join_ellipse(const std::vector<int>& chain, const OffsetEllipse& ellipse) {
+    const auto turn = [&](int w) {
+      const double step = ellipse.ellipse.nearest(walls_[w].arc.b) - ellipse.ellipse.nearest(walls_[w].arc.a);
+      return std::abs(std::remainder(step, 2 * std::numbers::pi));
+    };
+    std::vector<int> part;
+    double turned = 0;
+    for (const int w : chain) {
+      if (turned + turn(w) > most_of_ellipse) {
+        join(part, ellipse);
+        part.clear();
+        turned = 0;
+      }
+      part.push_back(w);
+      turned += turn(w);
+    }
+    join(part, ellipse);
+  }
+
   /// No longer than a reader integrates right.
   void join_chain(const std::vector<int>& chain) {
+    if (const auto& ellipse = ellipse_of(chain); ellipse && lies_on(*ellipse, chain))
+      return join_ellipse(chain, *ellipse);
     if (chain.size() < least_arcs) return;
     std::vector<Piece> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
     const auto at = [&](std::size_t i) { return chain.begin() + static_cast<std::ptrdiff_t>(i); };
     for (const ArcSpan& span : spans_that_integrate(run, reach_of(chain), beside_of(chain), least_arcs))
-      join({at(span.first), at(span.end)});
+      join({at(span.first), at(span.end)}, {});
   }
 
-  void join(const std::vector<int>& chain) {
+  void join(const std::vector<int>& chain, const std::optional<OffsetEllipse>& ellipse) {
     const PlainWall &first = walls_[chain.front()], &last = walls_[chain.back()];
     std::vector<Piece> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
@@ -175,6 +219,8 @@ class SmoothWalls {
     }
     face.piece = run.front();
     face.run = std::move(run);
+    face.ellipse = ellipse;
+    for (const int edge : {first.low, first.high}) shell_.edges[edge].ellipse = ellipse;
   }
 
   /// The chain's lower or upper edges become the first wall's.

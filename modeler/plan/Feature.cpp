@@ -93,17 +93,14 @@ Feature pocket_ground(const Board& board, const FeatureId& inlay) {
   return f;
 }
 
-Feature pocket_feature(const Board& board, const Marker& marker) {
-  Feature f = pocket_ground(board, id_of(marker));
-  f.shape = pocket_shape(board, board.inlays[marker.inlay], marker.centre);
-  return f;
-}
-
-/// Every pocket of one figure at one cut.
-Feature artwork_feature(const Board& board, const ArtworkPocket& pocket) {
-  Feature f = pocket_ground(board, {FeatureId::Kind::inlay, pocket.inlay, pocket.fret, 0});
-  f.drawn = true;
-  for (const Loop& loop : pocket.outlines) f.loop.insert(f.loop.end(), loop.begin(), loop.end());
+/// Drawn ones: every pocket of one figure at one cut.
+Feature pocket_feature(const Board& board, const Pocket& pocket) {
+  Feature f = pocket_ground(board, {FeatureId::Kind::inlay, pocket.inlay, pocket.fret, pocket.pair});
+  f.shape = pocket.shape;
+  f.drawn = !pocket.shape;
+  f.ellipse = pocket.beside;
+  if (f.drawn)
+    for (const Loop& loop : pocket.outlines) f.loop.insert(f.loop.end(), loop.begin(), loop.end());
   return f;
 }
 
@@ -192,11 +189,10 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
   }
   if (done.outline && board.binding)
     for (Feature& f : binding_features(board, layout)) features.push_back(std::move(f));
-  if (done.pockets)  // artwork first: a dot that only touches it is the one to be drawn back
-    for (const ArtworkPocket& pocket : inlays.pockets) features.push_back(artwork_feature(board, pocket));
-  if (done.pockets)
-    for (const Marker& marker : layout.markers)
-      if (board.inlays[marker.inlay].shape != InlayShape::artwork) features.push_back(pocket_feature(board, marker));
+  if (done.pockets)  // drawn ones first: a dot that only touches one is what is to be drawn back
+    for (const bool may_give : {false, true})
+      for (const Pocket& pocket : inlays.pockets)
+        if (pocket.shape.has_value() == may_give) features.push_back(pocket_feature(board, pocket));
   if (!done.outline) return features;
   for (std::size_t i = 0; i < layout.pins.size(); ++i)
     features.push_back(pin_feature(layout.pins[i], static_cast<int>(i)));

@@ -28,12 +28,13 @@ struct Feature {
   std::string name;  ///< for people
   std::string key;   ///< the board-file key that places it
   Bound bound;
-  Bound ceiling;                 ///< of a piece
-  bool in_strip = false;         ///< counts only inside the strip
-  std::optional<Rounded> shape;  ///< convex with round corners: may be drawn back where it only touches
-  Loop loop;                     ///< used when there is no `shape`; artwork: all its outlines one after the other
-  bool drawn = false;            ///< artwork: arcs that follow each other with one tangent stand for one curve
-  std::optional<Point> seam;     ///< a line that bounds nothing runs through here, square to the centre line
+  Bound ceiling;                         ///< of a piece
+  bool in_strip = false;                 ///< counts only inside the strip
+  std::optional<Rounded> shape;          ///< convex with round corners: may be drawn back where it only touches
+  Loop loop;                             ///< used when there is no `shape`; drawn: all its outlines one after the other
+  bool drawn = false;                    ///< arcs that follow each other with one tangent stand for one curve
+  std::optional<OffsetEllipse> ellipse;  ///< drawn: that curve, where it is one
+  std::optional<Point> seam;             ///< a line that bounds nothing runs through here, square to the centre line
 };
 
 /// How far an outline was moved at most, `before` to `after`: no point of a rounded polygon moves further than the

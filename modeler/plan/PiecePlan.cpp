@@ -25,6 +25,7 @@ Feature piece_feature(const InlayPiece& piece, double floor, double top) {
   f.ceiling = {Bound::Kind::level, top};
   f.shape = piece.shape;
   f.drawn = !piece.shape;
+  if (piece.ellipse) f.ellipse = {*piece.ellipse, 0};
   if (f.drawn) f.loop = joined(piece.piece);
   return f;
 }

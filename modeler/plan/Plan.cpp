@@ -75,6 +75,7 @@ class Planner {
       told.length = perimeter(outlines);
       told.covered = covered;
     }
+    told.ellipse = f.ellipse;
     if (!f.shape || !drawn.shape) return told;
     told.moved = moved_by(*drawn.shape, *f.shape);
     if (f.role == Feature::Role::hole) told.raised = f.bound.value - drawn.bound.value;
@@ -172,6 +173,7 @@ class Planner {
     joint.shape = Rounded{{p}, longest_cusp};
     joint.loop.clear();
     joint.drawn = false;
+    joint.ellipse.reset();
     return joint;
   }
 

@@ -4,6 +4,7 @@
 /// from below. Vertices, edges and cells are plain values; lengths in mm, board's frame.
 
 #include <compare>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -61,12 +62,13 @@ struct PlanFeature {
   Source::Kind kind = Source::Kind::outline;
   FeatureId id;
   std::string name;    ///< for people: "fret 7 slot", "inlay 1 at fret 3"
-  bool drawn = false;  ///< artwork: its arcs stand for curves
+  bool drawn = false;  ///< its arcs stand for curves
   double moved = 0;    ///< how far its outline was moved at most, so that nothing lies nearer than the snap. mm
   double raised = 0;   ///< how far a side hole was moved up, so that no floor meets its side. mm
   double area = 0;     ///< within its outlines, as they were laid over each other. mm^2
   double length = 0;   ///< of its outlines, mm
   double covered = 0;  ///< area of the faces of the arrangement that lie within it, mm^2; a seam has none
+  std::optional<OffsetEllipse> ellipse{};  ///< what its arcs stand for, where that is one
 };
 
 struct Plan {

@@ -21,9 +21,9 @@ std::vector<Thing> selected(const std::vector<Thing>& all, const Selection& sele
   return some;
 }
 
-std::vector<ArtworkPocket> selected(const std::vector<ArtworkPocket>& all, const Selection& selection) {
-  std::vector<ArtworkPocket> some;
-  std::copy_if(all.begin(), all.end(), std::back_inserter(some), [&](const ArtworkPocket& each) {
+std::vector<Pocket> selected(const std::vector<Pocket>& all, const Selection& selection) {
+  std::vector<Pocket> some;
+  std::copy_if(all.begin(), all.end(), std::back_inserter(some), [&](const Pocket& each) {
     return selection.has({.kind = FeatureId::Kind::inlay, .index = each.inlay, .fret = each.fret});
   });
   return some;
@@ -41,7 +41,7 @@ struct PreparedBoard::Cuts {
   std::vector<Slot> slots;
   std::vector<Marker> markers;
   std::vector<SideDot> side_dots;
-  std::vector<ArtworkPocket> pockets;
+  std::vector<Pocket> pockets;
 };
 
 struct PreparedBoard::Stages {
@@ -65,7 +65,7 @@ Outside PreparedBoard::outside() const { return ground_->outside; }
 const std::vector<Slot>& PreparedBoard::slots() const { return cuts_->slots; }
 const std::vector<Marker>& PreparedBoard::markers() const { return cuts_->markers; }
 const std::vector<SideDot>& PreparedBoard::side_dots() const { return cuts_->side_dots; }
-const std::vector<ArtworkPocket>& PreparedBoard::pockets() const { return cuts_->pockets; }
+const std::vector<Pocket>& PreparedBoard::pockets() const { return cuts_->pockets; }
 
 std::vector<Feature> PreparedBoard::features(const WorkDone& done) const {
   std::vector<Feature> features = features_of(board(), layout(), surface(), inlays(), done);

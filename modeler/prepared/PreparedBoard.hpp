@@ -42,7 +42,7 @@ class PreparedBoard {
   const std::vector<SideDot>& side_dots() const;
   const std::vector<InlayPiece>& pieces() const { return *pieces_; }
   /// Of artwork only, as in Inlays.
-  const std::vector<ArtworkPocket>& pockets() const;
+  const std::vector<Pocket>& pockets() const;
   /// What shapes the wood when so much has been done.
   std::vector<Feature> features(const WorkDone& done) const;
   /// As make_piece_plan(); the piece need not lie where the board has it.

@@ -5,10 +5,10 @@
 #include <Geom_Line.hxx>
 #include <algorithm>
 #include <gp_Ax2.hxx>
-#include <optional>
 
 #include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
+#include "solid/EllipseRun.hpp"
 #include "solid/Height.hpp"
 #include "solid/Image.hpp"
 #include "solid/RunCurve.hpp"
@@ -354,6 +354,7 @@ EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact)
 EdgeCurve exact_curve(const Shell& shell, const ShellEdge& edge, const ShellVertex& a, const ShellVertex& b) {
   if (edge.upright) return straight(a.p, a.z, b.p, b.z);
   if (edge.crossing >= 0) return over_crossing(shell.plan.map.crossings[edge.crossing], a.p, b.p);
+  if (edge.ellipse) return over_ellipse(shell.plan.surface, edge.bound, {*edge.ellipse, edge.run});
   if (!edge.run.empty()) return over_run(shell.plan.surface, edge.bound, edge.run);
   if (edge.piece.is_arc() && edge.bound.of_hole()) return over_hole_arc(edge.bound, edge.piece);
   if (edge.piece.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.piece);

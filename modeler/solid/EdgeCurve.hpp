@@ -28,8 +28,9 @@ EdgeCurve level_run(const std::vector<Piece>& run, double z);
 /// The spline near a course within 1e-7 mm, or with its deviation said.
 EdgeCurve fitted_course(const Course<3>& course, const std::vector<double>& spans);
 
-/// Lines, circles and conics exactly: a straight wall's section of the playing surface is rational quadratic, as is the
-/// curve where a level floor meets it. Round walls, and straight ones on an even-edge surface, within 1e-7 mm.
+/// Lines, circles, ellipses and conics exactly: a straight wall's section of the playing surface is rational quadratic,
+/// as is the curve where a level floor meets it. Round and elliptic walls, and straight ones on an even-edge surface,
+/// within 1e-7 mm.
 EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge);
 
 }  // namespace sagitta

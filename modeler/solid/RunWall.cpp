@@ -4,6 +4,7 @@
 #include <Geom_BSplineSurface.hxx>
 #include <algorithm>
 
+#include "solid/EllipseRun.hpp"
 #include "solid/Image.hpp"
 
 namespace sagitta {
@@ -32,7 +33,7 @@ Handle(Geom_Surface) risen(const Handle(Geom_BSplineCurve) & foot, double low, d
 
 }  // namespace
 
-RunWall::RunWall(const Shell& shell, const ShellFace& face) : shell_(shell), start_(face.run.front().a) {
+RunWall::RunWall(const Shell& shell, const ShellFace& face) : shell_(shell) {
   double low = 1e300, high = -1e300;
   for (const ShellUse use : face.loops[0]) {
     const ShellEdge& edge = shell.edges[use.edge];
@@ -43,10 +44,20 @@ RunWall::RunWall(const Shell& shell, const ShellFace& face) : shell_(shell), sta
       high = std::max(high, z);
     }
   }
-  const EdgeCurve foot = level_run(face.run, 0);
-  length_ = foot.last;
+  const EdgeCurve foot =
+      face.ellipse ? over_ellipse({}, {Bound::Kind::level, 0}, {*face.ellipse, face.run}) : level_run(face.run, 0);
+  reversed_ = foot.reversed;
+  start_ = reversed_ ? face.run.back().b : face.run.front().a;
+  first_ = foot.first;
+  last_ = foot.last;
+  for (const double t : {first_, last_}) {
+    const gp_Pnt end = foot.curve->Value(t);
+    ends_.push_back({end.X(), end.Y()});
+  }
   surface_ = risen(Handle(Geom_BSplineCurve)::DownCast(foot.curve), low - spare, high + spare);
 }
+
+double RunWall::off(Point p) const { return std::min(distance(p, ends_[0]), distance(p, ends_[1])); }
 
 Handle(Geom2d_Curve) RunWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
   if (!edge.upright) {
@@ -55,7 +66,7 @@ Handle(Geom2d_Curve) RunWall::image(const ShellEdge& edge, const EdgeCurve& curv
     return Handle(Geom2d_Curve)(along);
   }
   const ShellVertex& foot = shell_.vertices[edge.from];
-  return new Geom2d_Line(gp_Pnt2d(foot.z, foot.p == start_ ? 0 : length_), gp_Dir2d(1, 0));
+  return new Geom2d_Line(gp_Pnt2d(foot.z, foot.p == start_ ? first_ : last_), gp_Dir2d(1, 0));
 }
 
 }  // namespace sagitta

@@ -18,6 +18,7 @@
 #include <memory>
 
 #include "solid/EdgeCurve.hpp"
+#include "solid/EllipseWall.hpp"
 #include "solid/HoleWall.hpp"
 #include "solid/Patch.hpp"
 #include "solid/RoundWall.hpp"
@@ -242,6 +243,7 @@ class Builder {
   }
 
   TopoDS_Face wall(const ShellFace& face) {
+    if (face.ellipse && face.ellipse->off == 0) return ellipse_wall(face);
     if (!face.run.empty()) return smooth_wall(face);
     return face.piece.is_arc() ? round_wall(face) : straight_wall(face);
   }
@@ -251,9 +253,20 @@ class Builder {
     for (const ShellUse use : face.loops[0]) {
       const Handle(Geom2d_Curve) image = smooth.image(shell_.edges[use.edge], curves_[use.edge]);
       brep_.UpdateEdge(edges_[use.edge], image, smooth.surface(), TopLoc_Location(), least_tolerance);
-      tolerate(use, curves_[use.edge].deviation);
+      tolerate(use, std::max(curves_[use.edge].deviation, off_at_ends(use, [&](Point p) { return smooth.off(p); })));
     }
-    return bounded(smooth.surface(), face, face.wood_left);
+    return bounded(smooth.surface(), face, face.wood_left != smooth.reversed());
+  }
+
+  TopoDS_Face ellipse_wall(const ShellFace& face) {
+    const EllipseWall wall(shell_, face);
+    for (const ShellUse use : face.loops[0]) {
+      const Handle(Geom2d_Curve) image = wall.image(shell_.edges[use.edge], curves_[use.edge]);
+      brep_.UpdateEdge(edges_[use.edge], image, wall.surface(), TopLoc_Location(), least_tolerance);
+      tolerate(use, std::max(curves_[use.edge].deviation, off_at_ends(use, [&](Point p) { return wall.off(p); })));
+    }
+    const bool wood_inside = face.wood_left == (face.run.front().sweep > 0);
+    return bounded(wall.surface(), face, !wood_inside);
   }
 
   TopoDS_Face straight_wall(const ShellFace& face) {

@@ -1,6 +1,6 @@
 """Reads DXF files (through ezdxf, with its audit) and SVG files and prints the figures of each as JSON, by its name:
 {"errors": [...], "unit": "mm", "size": [w, h], "layers": {name: [{"closed": bool, "points": [[x, y, bulge], ..]} or
-{"circle": [x, y, r]}]}}. y upward in both."""
+{"circle": [x, y, r]} or {"closed": bool, "ellipse": [x, y, major x, major y, ratio]}]}}. y upward in all."""
 import json
 import math
 import re
@@ -18,6 +18,10 @@ def read_dxf(path):
         if kind == "CIRCLE":
             centre = entity.dxf.center
             figure = {"circle": [centre.x, centre.y, entity.dxf.radius]}
+        elif kind == "ELLIPSE":
+            whole = math.isclose(entity.dxf.end_param - entity.dxf.start_param, 2 * math.pi, rel_tol=1e-12)
+            centre, major = entity.dxf.center, entity.dxf.major_axis
+            figure = {"ellipse": [centre.x, centre.y, major.x, major.y, entity.dxf.ratio], "closed": whole}
         elif kind == "LINE":
             a, b = entity.dxf.start, entity.dxf.end
             figure = {"closed": False, "points": [[a.x, a.y, 0], [b.x, b.y, 0]]}

@@ -8,6 +8,7 @@
 
 #include "inlay/Fit.hpp"
 #include "inlay/FittedFigure.hpp"
+#include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/RandomDrawing.hpp"
 #include "inlay/SampleDrawings.hpp"
@@ -118,7 +119,7 @@ TEST(Figure, AgreesWithTheClosedFormOfSimpleShapes) {
       {InlayShape::diamond, polygon({{-3.5, 0}, {0, -2}, {3.5, 0}, {0, 2}})}};
   for (const auto& [shape, drawn] : shapes) {
     inlay.shape = shape;
-    const Region closed = flattened({outline(pocket_shape(board, inlay, {0, 0}))}, 0.0001);
+    const Region closed = flattened(fit_shape(board, inlay, {}).pocket, 0.0001);
     const auto made = fit_figure(drawing({{"#101010", {drawn}}}), {1, r, inlay.clearance, 0}, {});
     const Region pocket = flattened(std::get<FittedFigure>(made).pockets, 0.0001);
     EXPECT_LT(stray(pocket, closed), tolerance::gap) << static_cast<int>(shape);

@@ -56,7 +56,7 @@ Shell shell_at(const Ready& made, Stage stage) {
 
 double pocketed(const Ready& made) {
   double sum = 0;
-  for (const ArtworkPocket& pocket : made.inlays.pockets) sum += area(pocket.outlines);
+  for (const Pocket& pocket : made.inlays.pockets) sum += area(pocket.outlines);
   return sum;
 }
 

@@ -8,6 +8,7 @@
 #include <chrono>
 #include <utility>
 
+#include "board/ShapeKeys.hpp"
 #include "jobs/Building.hpp"
 #include "solid/Failure.hpp"
 
@@ -133,7 +134,7 @@ void Worker::give_up(const Order& order, const std::string& why) {
 void Worker::carry_out(const Order& order) {
   const auto index = [](Stage s) { return static_cast<std::size_t>(s); };
   const bool drawn = std::any_of(order.board.inlays.begin(), order.board.inlays.end(),
-                                 [](const Inlay& inlay) { return inlay.shape == InlayShape::artwork; });
+                                 [](const Inlay& inlay) { return takes(inlay, "file"); });
   begin(drawn ? "Fitting the drawings" : "Laying out the board", Stops::when_slow);
   auto begun = begin_model(order.generation, order.board, &last_, fitter_, cancel_, tally_);
   if (!begun) return;

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <set>
 
+#include "board/ShapeKeys.hpp"
+
 namespace sagitta::viewer {
 
 namespace {
@@ -68,7 +70,7 @@ void need_sheet(Board& board, const std::string& material, double thickness) {
 
 Edit draw_artwork_rows(Ui& ui, const Results& results, Board& draft, std::size_t index, Requests& asked) {
   Inlay& inlay = draft.inlays[index];
-  if (inlay.shape != InlayShape::artwork) return Edit::none;
+  if (!takes(inlay, "file")) return Edit::none;
   Edit edit = Edit::none;
   const std::set<std::string> colours = colours_of(results, inlay);
   if (colours.size() > 1)

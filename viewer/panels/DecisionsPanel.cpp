@@ -27,7 +27,7 @@ std::optional<double> usual_value(const Results& results, const Board& board, co
   if (plain == "slots.depth") return slot_depth(board);
   if (plain == "board.behind_nut") return behind_nut(board);
   if (plain == "scale.steps_per_octave") return 12;
-  if (index < board.inlays.size() && plain == "inlays.piece_thickness") return board.inlays[index].depth + 0.2;
+  if (index < board.inlays.size() && plain == "inlays.piece_thickness") return piece_thickness(board.inlays[index]);
   if (index < board.cutters.size() && plain == "cutters.measured_cut")
     return board.cutters[index].diameter + board.cutters[index].runout;
   if (!results.laid_out()) return std::nullopt;

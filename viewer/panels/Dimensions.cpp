@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "board/ShapeKeys.hpp"
 #include "panels/Decisions.hpp"
 
 namespace sagitta::viewer {
@@ -138,7 +139,9 @@ void for_inlays(Sketch& s, const std::string& key) {
   for (const Marker& marker : l.markers) {
     if (marker.inlay != wanted) continue;
     const Inlay& inlay = s.board.inlays[static_cast<std::size_t>(wanted)];
-    const double along = inlay.shape == InlayShape::dot ? inlay.diameter : inlay.along.value_or(0);
+    const std::vector<InlaySize> sizes = sizes_of(inlay);
+    const bool sized_along = !sizes.empty() && sizes.front().key != "across";
+    const double along = sized_along ? sizes.front().value : 0;
     const std::string plain = plain_key(key);
     const bool of_depth = plain == "inlays.depth" || plain == "inlays.piece_thickness";
     const bool of_size = plain == "inlays.along" || plain == "inlays.across";

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "board/ShapeKeys.hpp"
 #include "panels/BoardMarks.hpp"
 #include "panels/ChosenInlay.hpp"
 #include "panels/InlaySize.hpp"
@@ -187,7 +188,7 @@ std::vector<SeenGrip> grips_of(const PictureState& state, const InlayFrame& fram
       grips.push_back({false, GripSide::none, *at, *at});
   }
   const Inlay& inlay = state.board.inlays[static_cast<std::size_t>(frame.inlay)];
-  if (inlay.shape == InlayShape::dot) return grips;
+  if (takes(inlay, "diameter")) return grips;  // it looks the same however it is turned
   if (const auto grip = turning_grip(state, frame)) grips.push_back(*grip);
   return grips;
 }

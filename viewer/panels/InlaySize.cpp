@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "board/Fields.hpp"
+#include "board/ShapeKeys.hpp"
+#include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Refit.hpp"
 
@@ -12,49 +14,6 @@ namespace {
 
 constexpr double parts = 1000;  ///< of a mm: sizes that follow another
 constexpr double seen = 0.02;   ///< mm: finer corners of an outline are not drawn
-constexpr int dot_corners = 180;
-
-struct SizeKey {
-  std::string_view key;
-  double* value;
-};
-
-/// The keys that its shape takes, as far as they are given.
-std::vector<SizeKey> size_keys(Inlay& inlay) {
-  const auto given = [](std::optional<double>& size) { return size ? &*size : nullptr; };
-  std::vector<SizeKey> keys;
-  if (inlay.shape == InlayShape::dot) {
-    keys = {{"inlays.diameter", &inlay.diameter}};
-  } else {
-    keys = {{"inlays.along", given(inlay.along)}};
-    if (inlay.shape == InlayShape::trapezoid)
-      keys.insert(keys.end(),
-                  {{"inlays.across_nut", given(inlay.across_nut)}, {"inlays.across_heel", given(inlay.across_heel)}});
-    else
-      keys.push_back({"inlays.across", given(inlay.across)});
-  }
-  std::erase_if(keys, [](const SizeKey& k) { return !k.value; });
-  return keys;
-}
-
-Polygon corners_of(const Inlay& inlay) {
-  const double x = inlay.along.value_or(0) / 2, y = inlay.across.value_or(0) / 2;
-  const double nut = inlay.across_nut.value_or(0) / 2, heel = inlay.across_heel.value_or(0) / 2;
-  switch (inlay.shape) {
-    case InlayShape::block:
-      return {{-x, -y}, {x, -y}, {x, y}, {-x, y}};
-    case InlayShape::diamond:
-      return {{-x, 0}, {0, -y}, {x, 0}, {0, y}};
-    case InlayShape::trapezoid:
-      return {{-x, -nut}, {x, -heel}, {x, heel}, {-x, nut}};
-    default:
-      break;
-  }
-  Polygon round;
-  for (int i = 0; i < dot_corners; ++i)
-    round.push_back(turned({inlay.diameter / 2, 0}, 2 * std::numbers::pi * i / dot_corners));
-  return round;
-}
 
 /// How far the outline reaches in a direction, once it is placed.
 double reach(const InlayFrame& frame, const Region& outline, Point direction) {
@@ -82,11 +41,11 @@ Wall wall_at(const Board& board, const Layout& layout, int fret) {
 }  // namespace
 
 Point size_of(const Inlay& inlay, const FittedInlays& fitted, double growth) {
-  if (inlay.shape == InlayShape::dot) return {inlay.diameter, inlay.diameter};
+  if (!takes(inlay, "file")) {
+    const Box box = bounds(shape_outline(inlay));
+    return box.high - box.low;
+  }
   const double along = inlay.along.value_or(0), across = inlay.across.value_or(0);
-  if (inlay.shape == InlayShape::trapezoid)
-    return {along, std::max(inlay.across_nut.value_or(0), inlay.across_heel.value_or(0))};
-  if (inlay.shape != InlayShape::artwork) return {along, across};
   const auto box = fitted.boxes.find(inlay.file);
   if (box == fitted.boxes.end()) return {};
   const Point drawn = box->second.high - box->second.low;
@@ -95,28 +54,28 @@ Point size_of(const Inlay& inlay, const FittedInlays& fitted, double growth) {
 }
 
 double leading_size(const Inlay& inlay) {
-  Inlay own = inlay;
-  const std::vector<SizeKey> keys = size_keys(own);
-  return keys.empty() ? 0 : *keys.front().value;
+  const std::vector<InlaySize> sizes = sizes_of(inlay);
+  return sizes.empty() ? 0 : sizes.front().value;
 }
 
 Inlay sized(const Inlay& inlay, double leading) {
   Inlay result = inlay;
-  const std::vector<SizeKey> keys = size_keys(result);
-  if (keys.empty() || !(*keys.front().value > 0)) return result;
-  const double wanted = leading / *keys.front().value;
+  const std::vector<InlaySize> sizes = sizes_of(inlay);
+  if (!(leading_size(inlay) > 0)) return result;
+  const double wanted = leading / leading_size(inlay);
   double factor = wanted;
-  for (const SizeKey& k : keys) {
-    const Range& range = find_field(k.key)->range;
-    factor = std::clamp(factor, range.least / *k.value, range.most / *k.value);
+  for (const InlaySize& size : sizes) {
+    const Range& range = find_field("inlays." + std::string(size.key))->range;
+    factor = std::clamp(factor, range.least / size.value, range.most / size.value);
   }
-  for (const SizeKey& k : keys) *k.value = std::round(factor * *k.value * parts) / parts;
-  if (factor == wanted) *keys.front().value = leading;
+  for (const InlaySize& size : sizes)
+    result = with_size(std::move(result), {size.key, std::round(factor * size.value * parts) / parts});
+  if (factor == wanted) result = with_size(std::move(result), {sizes.front().key, leading});
   return result;
 }
 
 Region outline_of(const Inlay& inlay, const FittedInlays& fitted, double growth) {
-  if (inlay.shape != InlayShape::artwork) return {corners_of(inlay)};
+  if (!takes(inlay, "file")) return flattened(shape_outline(inlay), seen);
   const Point size = size_of(inlay, fitted, growth);
   if (!(size.x > 0)) return {};
   const Box box = fitted.boxes.at(inlay.file);
