@@ -65,7 +65,6 @@ struct DrawnJob {
 };
 
 DrawnJob drawn_job(const PreparedBoard& ready, const DrawingOptions& options) {
-  const Board& board = ready.board();
   DrawnJob job{inlay_outlines(ready), {}, {}};
   job.board = part_of(drawing_of(ready, job.inlays, options), options.part);
   for (const SetUp& setup : setups_of(ready))
@@ -79,7 +78,6 @@ std::string setup_file(const SetUp& setup) { return "setups/" + setup.folder + "
 
 std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
   std::vector<PrintedBook> books;
-  const Board& board = ready.board();
   const Wanted wanted{options.part.operation};
   if (wanted.slots()) books.push_back({"template.pdf", template_book(ready, job.board, options.paper)});
   if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, job.board, options.paper)});
