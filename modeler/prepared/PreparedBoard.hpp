@@ -41,7 +41,7 @@ class PreparedBoard {
   const std::vector<Marker>& markers() const;
   const std::vector<SideDot>& side_dots() const;
   const std::vector<InlayPiece>& pieces() const { return *pieces_; }
-  /// Of artwork only, as in Inlays.
+  /// One a marker, as in Inlays.
   const std::vector<Pocket>& pockets() const;
   /// What shapes the wood when so much has been done.
   std::vector<Feature> features(const WorkDone& done) const;
