@@ -3,25 +3,20 @@
 #include <Geom_Ellipse.hxx>
 
 #include "solid/Height.hpp"
+#include "solid/WithinTurn.hpp"
 
 namespace sagitta {
 namespace {
 
 constexpr double turn = 2 * std::numbers::pi;
-/// Parameters nearer than this are one; radians.
-constexpr double slack = 1e-6;
-
-/// The same within [-slack, 2 pi - slack).
-double turned_to(double t) { return t - turn * std::floor((t + slack) / turn); }
-
 }  // namespace
 
 EllipseRun::EllipseRun(const OffsetEllipse& whole, const std::vector<Piece>& run)
     : ellipse(whole.ellipse), off(whole.off), reversed(run.front().sweep < 0) {
   const Point from = reversed ? run.back().b : run.front().a, to = reversed ? run.front().a : run.back().b;
-  first = turned_to(ellipse.nearest(from));
-  last = first + turned_to(ellipse.nearest(to) - first);
-  if (last <= turn + slack) return;
+  first = within_turn(ellipse.nearest(from));
+  last = first + within_turn(ellipse.nearest(to) - first);
+  if (last <= turn + one_angle) return;
   ellipse = ellipse.from_other_end();
   first -= turn / 2;
   last -= turn / 2;

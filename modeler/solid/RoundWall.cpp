@@ -5,6 +5,7 @@
 #include <gp_Ax3.hxx>
 
 #include "solid/Image.hpp"
+#include "solid/WithinTurn.hpp"
 
 namespace sagitta {
 namespace {
@@ -13,27 +14,18 @@ double counter_clockwise_start(const Piece& piece) { return piece.sweep < 0 ? pi
 
 constexpr double aim = 1e-7;  ///< for images, mm on the wall
 
-/// Angles nearer than this are one direction; radians.
-constexpr double slack = 1e-6;
-
-/// The same direction within [-slack, 2 pi - slack).
-double turn_of(double angle) {
-  const double full = 2 * std::numbers::pi;
-  return angle - full * std::floor((angle + slack) / full);
-}
-
 }  // namespace
 
 RoundWall::RoundWall(const Shell& shell, const ShellFace& face) : shell_(shell), centre_(face.piece.centre) {
   std::vector<std::pair<double, double>> arcs;  // start and sweep, from the x axis
   for (const ShellUse use : face.loops[0]) {
     const ShellEdge& edge = shell.edges[use.edge];
-    if (!edge.upright) arcs.emplace_back(turn_of(counter_clockwise_start(edge.piece)), std::abs(edge.piece.sweep));
+    if (!edge.upright) arcs.emplace_back(within_turn(counter_clockwise_start(edge.piece)), std::abs(edge.piece.sweep));
   }
   for (const auto& [start, sweep] : arcs) {
     const bool first = std::none_of(arcs.begin(), arcs.end(), [&](const auto& other) {
-      const double into = turn_of(start - other.first);
-      return into > slack && into < other.second + slack;
+      const double into = within_turn(start - other.first);
+      return into > one_angle && into < other.second + one_angle;
     });
     if (first) start_ = start;
   }
@@ -41,7 +33,7 @@ RoundWall::RoundWall(const Shell& shell, const ShellFace& face) : shell_(shell),
   cylinder_ = new Geom_CylindricalSurface(axes, face.piece.radius);
 }
 
-double RoundWall::angle(double from_x_axis) const { return turn_of(from_x_axis - start_); }
+double RoundWall::angle(double from_x_axis) const { return within_turn(from_x_axis - start_); }
 
 /// The angle from the middle of the curve's own reach, so that it never meets the turn's end.
 Handle(Geom2d_Curve) RoundWall::across_hole(const EdgeCurve& curve) const {
