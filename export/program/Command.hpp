@@ -4,7 +4,7 @@
 #include <functional>
 
 #include "board/InputPath.hpp"
-#include "export/PdfBook.hpp"
+#include "paper/PdfBook.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta {

@@ -2,11 +2,12 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
-#include "export/BoardFindings.hpp"
-#include "export/PreparedFile.hpp"
-#include "export/Report.hpp"
-#include "export/TerminalText.hpp"
-#include "export/program/Command.hpp"
+#include "findings/Findings.hpp"
+#include "input/BoardFindings.hpp"
+#include "input/PreparedFile.hpp"
+#include "package/Report.hpp"
+#include "program/Command.hpp"
+#include "text/TerminalText.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,11 +1,11 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
-#include "export/Compare.hpp"
-#include "export/PreparedFile.hpp"
-#include "export/Repeat.hpp"
-#include "export/Report.hpp"
-#include "export/program/Command.hpp"
+#include "input/PreparedFile.hpp"
+#include "package/Compare.hpp"
+#include "package/Repeat.hpp"
+#include "package/Report.hpp"
+#include "program/Command.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,20 +1,21 @@
 #include <algorithm>
 #include <iostream>
 
-#include "export/BoardFindings.hpp"
-#include "export/BoardSources.hpp"
-#include "export/Folder.hpp"
-#include "export/HandOff.hpp"
-#include "export/Interrupt.hpp"
-#include "export/JobSteps.hpp"
-#include "export/OrderRules.hpp"
-#include "export/PreparedFile.hpp"
-#include "export/Repeat.hpp"
-#include "export/Report.hpp"
-#include "export/SetUp.hpp"
-#include "export/program/Command.hpp"
-#include "export/program/Receipt.hpp"
+#include "cad/Interrupt.hpp"
+#include "drawing/BoardDrawing.hpp"
+#include "drawing/SetUp.hpp"
+#include "folder/Folder.hpp"
+#include "input/BoardFindings.hpp"
+#include "input/PreparedFile.hpp"
+#include "jobsheet/JobSteps.hpp"
 #include "mesh/Mesh.hpp"
+#include "package/BoardSources.hpp"
+#include "package/HandOff.hpp"
+#include "package/OrderRules.hpp"
+#include "package/Repeat.hpp"
+#include "package/Report.hpp"
+#include "program/Command.hpp"
+#include "program/Receipt.hpp"
 
 namespace sagitta {
 namespace {

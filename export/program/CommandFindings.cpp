@@ -1,7 +1,7 @@
 #include <iostream>
 
-#include "export/program/Command.hpp"
-#include "findings/Catalogue.hpp"
+#include "program/Command.hpp"
+#include "rules/Catalogue.hpp"
 
 namespace sagitta {
 

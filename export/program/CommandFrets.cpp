@@ -1,10 +1,10 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
-#include "export/FretTable.hpp"
-#include "export/PreparedFile.hpp"
-#include "export/Report.hpp"
-#include "export/program/Command.hpp"
+#include "input/PreparedFile.hpp"
+#include "package/Report.hpp"
+#include "program/Command.hpp"
+#include "tables/FretTable.hpp"
 
 namespace sagitta {
 namespace {

@@ -1,7 +1,7 @@
 #include <iostream>
 
 #include "board/Keys.hpp"
-#include "export/program/Command.hpp"
+#include "program/Command.hpp"
 
 namespace sagitta {
 

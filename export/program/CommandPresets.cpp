@@ -1,8 +1,8 @@
 #include <iostream>
 
-#include "export/Presets.hpp"
-#include "export/TerminalText.hpp"
-#include "export/program/Command.hpp"
+#include "input/Presets.hpp"
+#include "program/Command.hpp"
+#include "text/TerminalText.hpp"
 
 namespace sagitta {
 namespace {

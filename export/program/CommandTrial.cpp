@@ -1,15 +1,16 @@
 #include <iostream>
 
-#include "export/BoardFindings.hpp"
-#include "export/BoardSources.hpp"
-#include "export/Folder.hpp"
-#include "export/Interrupt.hpp"
-#include "export/PreparedFile.hpp"
-#include "export/Repeat.hpp"
-#include "export/Report.hpp"
-#include "export/TrialFiles.hpp"
-#include "export/program/Command.hpp"
-#include "export/program/Receipt.hpp"
+#include "cad/Interrupt.hpp"
+#include "drawing/Paper.hpp"
+#include "folder/Folder.hpp"
+#include "input/BoardFindings.hpp"
+#include "input/PreparedFile.hpp"
+#include "package/BoardSources.hpp"
+#include "package/Repeat.hpp"
+#include "package/Report.hpp"
+#include "program/Command.hpp"
+#include "program/Receipt.hpp"
+#include "trial/TrialFiles.hpp"
 
 namespace sagitta {
 namespace {

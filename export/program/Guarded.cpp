@@ -1,19 +1,19 @@
-#include "export/program/Guarded.hpp"
+#include "program/Guarded.hpp"
 
 #include <Standard_Failure.hxx>
 #include <cerrno>
 #include <cstdio>
 #include <iostream>
 
-#include "export/FaultReport.hpp"
-#include "export/Folder.hpp"
-#include "export/HandOff.hpp"
-#include "export/Interrupt.hpp"
-#include "export/JobPart.hpp"
-#include "export/OrderRules.hpp"
-#include "export/Repeat.hpp"
-#include "export/TerminalText.hpp"
-#include "export/program/Command.hpp"
+#include "cad/Interrupt.hpp"
+#include "drawing/JobPart.hpp"
+#include "folder/Folder.hpp"
+#include "package/FaultReport.hpp"
+#include "package/HandOff.hpp"
+#include "package/OrderRules.hpp"
+#include "package/Repeat.hpp"
+#include "program/Command.hpp"
+#include "text/TerminalText.hpp"
 
 namespace sagitta {
 

@@ -1,7 +1,7 @@
-#include "export/Interrupt.hpp"
-#include "export/NeckProcess.hpp"
-#include "export/program/Command.hpp"
-#include "export/program/Guarded.hpp"
+#include "cad/Interrupt.hpp"
+#include "input/NeckProcess.hpp"
+#include "program/Command.hpp"
+#include "program/Guarded.hpp"
 
 namespace {
 

@@ -1,10 +1,10 @@
-#include "export/program/Receipt.hpp"
+#include "program/Receipt.hpp"
 
 #include <algorithm>
 #include <iostream>
 #include <iterator>
 
-#include "export/Report.hpp"
+#include "package/Report.hpp"
 
 namespace sagitta {
 namespace {

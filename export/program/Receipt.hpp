@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "findings/Finding.hpp"
+#include "rules/Finding.hpp"
 
 namespace sagitta {
 

@@ -1,7 +1,13 @@
+#include "findings/Findings.hpp"
+
 #include <algorithm>
 
 #include "board/Spelling.hpp"
-#include "findings/Families.hpp"
+#include "frets/FretFamilies.hpp"
+#include "inlaid/InlayFamilies.hpp"
+#include "neck/NeckFamilies.hpp"
+#include "rules/Subject.hpp"
+#include "wood/WoodFamilies.hpp"
 
 namespace sagitta {
 namespace {
@@ -27,18 +33,6 @@ Subject subject_of(const PreparedBoard& ready, const NeckReading* neck) {
 }
 
 }  // namespace
-
-std::string_view severity_name(Severity severity) {
-  switch (severity) {
-    case Severity::stop:
-      return "stop";
-    case Severity::look:
-      return "look";
-    case Severity::note:
-      break;
-  }
-  return "note";
-}
 
 std::vector<Finding> findings_of(const PreparedBoard& ready, const NeckReading* neck) {
   const Subject subject = subject_of(ready, neck);

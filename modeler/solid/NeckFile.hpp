@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "findings/NeckShape.hpp"
+#include "neck/NeckShape.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta {

@@ -18,8 +18,8 @@
 #include <vector>
 
 #include "Places.hpp"
-#include "export/BoardFindings.hpp"
-#include "export/PreparedFile.hpp"
+#include "input/BoardFindings.hpp"
+#include "input/PreparedFile.hpp"
 #include "lift/Shell.hpp"
 #include "made/Growing.hpp"
 #include "mesh/Mesh.hpp"

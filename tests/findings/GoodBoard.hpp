@@ -8,8 +8,9 @@
 #include <optional>
 #include <stdexcept>
 
-#include "findings/Catalogue.hpp"
+#include "findings/Findings.hpp"
 #include "prepared/PreparedBoard.hpp"
+#include "rules/Catalogue.hpp"
 
 namespace sagitta::test {
 

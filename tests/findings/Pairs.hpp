@@ -5,7 +5,7 @@
 #include <functional>
 
 #include "GoodBoard.hpp"
-#include "findings/NeckShape.hpp"
+#include "neck/NeckShape.hpp"
 
 namespace sagitta::test {
 

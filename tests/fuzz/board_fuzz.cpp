@@ -9,8 +9,9 @@
 #include "Mutator.hpp"
 #include "board/Edit.hpp"
 #include "board/Writer.hpp"
-#include "export/PreparedFile.hpp"
-#include "findings/Finding.hpp"
+#include "findings/Findings.hpp"
+#include "input/PreparedFile.hpp"
+#include "rules/Finding.hpp"
 
 namespace sagitta::test {
 namespace {

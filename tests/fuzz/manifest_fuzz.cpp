@@ -6,10 +6,10 @@
 
 #include "Demand.hpp"
 #include "Mutator.hpp"
-#include "export/JobPart.hpp"
-#include "export/OrderRules.hpp"
-#include "export/PreparedFile.hpp"
-#include "export/Repeat.hpp"
+#include "drawing/JobPart.hpp"
+#include "input/PreparedFile.hpp"
+#include "package/OrderRules.hpp"
+#include "package/Repeat.hpp"
 
 namespace sagitta::test {
 namespace {

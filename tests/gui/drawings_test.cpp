@@ -7,7 +7,7 @@
 #include <numbers>
 
 #include "gui/Hand.hpp"
-#include "panels/InlayMarks.hpp"
+#include "overlay/InlayMarks.hpp"
 #include "scene/Slabs.hpp"
 
 namespace sagitta::test {

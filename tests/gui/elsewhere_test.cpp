@@ -9,7 +9,7 @@
 #include "board/BoardFile.hpp"
 #include "document/Recovery.hpp"
 #include "document/Settings.hpp"
-#include "export/Digest.hpp"
+#include "folder/Digest.hpp"
 #include "gui/Hand.hpp"
 
 namespace sagitta::test {

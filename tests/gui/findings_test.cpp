@@ -6,9 +6,9 @@
 #include <cmath>
 #include <functional>
 
+#include "decisions/FindingMarks.hpp"
 #include "gui/Hand.hpp"
 #include "gui/NeckStep.hpp"
-#include "panels/FindingMarks.hpp"
 
 namespace sagitta::test {
 namespace {

@@ -1,13 +1,13 @@
 /// The folder on the export's page: whose it is, what stands there, and what must be chosen before it is written.
 
-#include "export/Folder.hpp"
+#include "folder/Folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "Places.hpp"
-#include "export/Digest.hpp"
-#include "export/Manifest.hpp"
+#include "folder/Digest.hpp"
+#include "folder/Manifest.hpp"
 #include "gui/Hand.hpp"
 
 namespace sagitta::test {

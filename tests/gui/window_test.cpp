@@ -5,8 +5,8 @@
 #include <set>
 
 #include "app/Commands.hpp"
+#include "decisions/Decisions.hpp"
 #include "gui/Hand.hpp"
-#include "panels/Decisions.hpp"
 
 namespace sagitta::test {
 namespace {

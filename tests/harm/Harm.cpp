@@ -1,7 +1,7 @@
 #include "harm/Harm.hpp"
 
 #include "Places.hpp"
-#include "export/FolderState.hpp"
+#include "folder/FolderState.hpp"
 
 namespace sagitta::test {
 namespace {

@@ -20,12 +20,21 @@ inline const std::vector<std::set<std::string>>& floors() {
                                                          {"plan"},
                                                          {"lift"},
                                                          {"mesh", "prepared"},
+                                                         {"rules"},
+                                                         {"frets", "inlaid", "wood", "neck"},
                                                          {"findings"},
                                                          {"solid"},
-                                                         {"export"},
+                                                         {"text", "input", "folder"},
+                                                         {"drawing", "cad", "tables"},
+                                                         {"paper"},
+                                                         {"jobsheet"},
+                                                         {"package"},
+                                                         {"trial"},
                                                          {"gpu", "document", "scene"},
                                                          {"view", "jobs", "widgets"},
-                                                         {"panels", "picture", "window"},
+                                                         {"requests"},
+                                                         {"decisions"},
+                                                         {"overlay", "dialogs", "picture", "window"},
                                                          {"app"}};
   return all;
 }

@@ -8,7 +8,7 @@
 namespace sagitta::test {
 namespace {
 
-/// Solids, meshes and the texts made of them leave through export/Gate.cpp, which judges them.
+/// Solids, meshes and the texts made of them leave through export/cad/Gate.cpp, which judges them.
 TEST(Gate, IsTheOnlyWayOut) {
   static const std::regex made("\\b(make_solid|make_mesh|step_text|three_mf_bytes)\\(");
   const std::set<std::string> may{

@@ -4,7 +4,7 @@
 
 #include "Boxes.hpp"
 #include "board/Keys.hpp"
-#include "findings/Catalogue.hpp"
+#include "rules/Catalogue.hpp"
 
 namespace sagitta::test {
 namespace {

@@ -8,10 +8,11 @@
 #include <filesystem>
 
 #include "board/BoardFile.hpp"
-#include "findings/Finding.hpp"
+#include "findings/Findings.hpp"
 #include "inlay/Inlays.hpp"
 #include "made/Growing.hpp"
 #include "plan/Plan.hpp"
+#include "rules/Finding.hpp"
 
 namespace sagitta::test {
 namespace {

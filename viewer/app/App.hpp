@@ -9,7 +9,7 @@
 #include "app/Desk.hpp"
 #include "gpu/Image.hpp"
 #include "jobs/Worker.hpp"
-#include "panels/BoardPanel.hpp"
+#include "overlay/BoardPanel.hpp"
 #include "picture/Picture.hpp"
 #include "window/InputQueue.hpp"
 #include "window/Interface.hpp"

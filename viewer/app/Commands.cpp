@@ -5,8 +5,8 @@
 #include <algorithm>
 
 #include "app/Files.hpp"
-#include "panels/Decisions.hpp"
-#include "panels/FindingMarks.hpp"
+#include "decisions/Decisions.hpp"
+#include "decisions/FindingMarks.hpp"
 #include "scene/Slice.hpp"
 
 namespace sagitta::viewer {

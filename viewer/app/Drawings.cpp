@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "artwork/ReadArtwork.hpp"
-#include "panels/ArtworkRows.hpp"
-#include "panels/DecisionsPanel.hpp"
+#include "decisions/ArtworkRows.hpp"
+#include "decisions/DecisionsPanel.hpp"
 
 namespace sagitta::viewer {
 

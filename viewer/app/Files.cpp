@@ -7,8 +7,8 @@
 #include "document/Folders.hpp"
 #include "document/OnDisk.hpp"
 #include "document/WholeFile.hpp"
-#include "export/Presets.hpp"
 #include "files/WriteFile.hpp"
+#include "input/Presets.hpp"
 
 namespace sagitta::viewer {
 

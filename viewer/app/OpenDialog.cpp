@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "panels/Dialogs.hpp"
-#include "panels/SendOutDialog.hpp"
+#include "dialogs/Dialogs.hpp"
+#include "dialogs/SendOutDialog.hpp"
 
 namespace sagitta::viewer {
 

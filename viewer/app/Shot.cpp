@@ -7,10 +7,10 @@
 
 #include "app/App.hpp"
 #include "app/Commands.hpp"
+#include "decisions/ChecksPanel.hpp"
 #include "document/WholeFile.hpp"
-#include "export/Picture.hpp"
-#include "export/TerminalText.hpp"
-#include "panels/ChecksPanel.hpp"
+#include "paper/Picture.hpp"
+#include "text/TerminalText.hpp"
 #include "window/Window.hpp"
 
 namespace sagitta::viewer {

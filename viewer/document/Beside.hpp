@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
-#include "export/Presets.hpp"
+#include "input/Presets.hpp"
 
 namespace sagitta::viewer {
 

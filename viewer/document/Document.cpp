@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "export/Digest.hpp"
+#include "folder/Digest.hpp"
 
 namespace sagitta::viewer {
 

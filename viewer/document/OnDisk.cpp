@@ -1,9 +1,9 @@
 #include "document/OnDisk.hpp"
 
 #include "board/SourceText.hpp"
-#include "export/BoardSources.hpp"
-#include "export/Digest.hpp"
 #include "files/ReadFile.hpp"
+#include "folder/Digest.hpp"
+#include "package/BoardSources.hpp"
 
 namespace sagitta::viewer {
 

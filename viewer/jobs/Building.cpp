@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "findings/Findings.hpp"
 #include "jobs/Dressing.hpp"
 #include "mesh/Mesh.hpp"
 #include "solid/Failure.hpp"

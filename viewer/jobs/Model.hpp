@@ -8,9 +8,9 @@
 #include <optional>
 #include <string>
 
-#include "findings/Finding.hpp"
-#include "findings/NeckShape.hpp"
+#include "neck/NeckShape.hpp"
 #include "prepared/PreparedBoard.hpp"
+#include "rules/Finding.hpp"
 #include "scene/StageModel.hpp"
 
 namespace sagitta::viewer {

@@ -4,7 +4,7 @@
 #include <future>
 #include <thread>
 
-#include "export/NeckProcess.hpp"
+#include "input/NeckProcess.hpp"
 
 namespace sagitta::viewer {
 

@@ -6,7 +6,7 @@
 #include <functional>
 #include <memory>
 
-#include "findings/NeckShape.hpp"
+#include "neck/NeckShape.hpp"
 #include "prepared/PreparedBoard.hpp"
 
 namespace sagitta::viewer {

@@ -1,10 +1,11 @@
 #include "jobs/Paperwork.hpp"
 
-#include "export/Interrupt.hpp"
-#include "export/PrintedJob.hpp"
-#include "export/TrialFiles.hpp"
+#include "cad/Interrupt.hpp"
+#include "drawing/Paper.hpp"
 #include "mesh/Mesh.hpp"
+#include "package/PrintedJob.hpp"
 #include "solid/Failure.hpp"
+#include "trial/TrialFiles.hpp"
 
 namespace sagitta::viewer {
 

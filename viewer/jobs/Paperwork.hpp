@@ -12,7 +12,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
-#include "export/Picture.hpp"
+#include "paper/Picture.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta::viewer {

@@ -2,12 +2,13 @@
 
 #include <algorithm>
 
-#include "export/BoardFindings.hpp"
-#include "export/Folder.hpp"
-#include "export/HandOff.hpp"
-#include "export/Interrupt.hpp"
-#include "export/TrialFiles.hpp"
+#include "cad/Interrupt.hpp"
+#include "drawing/Paper.hpp"
+#include "folder/Folder.hpp"
+#include "input/BoardFindings.hpp"
+#include "package/HandOff.hpp"
 #include "solid/Failure.hpp"
+#include "trial/TrialFiles.hpp"
 
 namespace sagitta::viewer {
 

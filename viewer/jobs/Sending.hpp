@@ -12,7 +12,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
-#include "export/HandOff.hpp"
+#include "package/HandOff.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta::viewer {

@@ -7,9 +7,9 @@
 #include "app/App.hpp"
 #include "app/Shot.hpp"
 #include "document/Folders.hpp"
-#include "export/NeckProcess.hpp"
-#include "export/TerminalText.hpp"
+#include "input/NeckProcess.hpp"
 #include "solid/Failure.hpp"
+#include "text/TerminalText.hpp"
 #include "window/Window.hpp"
 
 namespace {

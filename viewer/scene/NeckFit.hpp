@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "findings/NeckShape.hpp"
+#include "neck/NeckShape.hpp"
 #include "prepared/PreparedBoard.hpp"
 
 namespace sagitta::viewer {

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <TopoDS_Wire.hxx>
+#include <string>
+#include <vector>
+
+#include "cad/StepStyle.hpp"
+#include "solid/Solid.hpp"
+
+namespace sagitta {
+
+/// A body of a STEP file. Its volume, area and centroid go along, so that a reader can make sure that it has the same.
+struct StepBody {
+  std::string name;    ///< of the product, UTF-8
+  std::string layer;   ///< ASCII; its colour and layer are on the whole solid
+  std::string colour;  ///< "#rrggbb" in sRGB
+  TopoDS_Solid solid;
+  SolidFigures figures;  ///< the solid's
+};
+
+/// A line beside the bodies, each a product of its own.
+struct StepLine {
+  std::string name, layer, colour;
+  TopoDS_Wire wire;
+};
+
+/// What goes into a STEP file: one body as a product of its own, or several as an assembly named `name`; the lines as
+/// an assembly named `name` + " lines".
+struct StepModel {
+  std::string name;
+  std::vector<StepBody> bodies;
+  std::vector<StepLine> lines;
+};
+
+/// The model as the text of a STEP file, lengths of the model in mm. Nothing in it depends on the hour, the machine or
+/// the user: the same model gives the same bytes. Throws std::runtime_error when the kernel cannot write it. Not to be
+/// called from two threads at once: the kernel keeps its writing options in one place for the whole program.
+std::string step_text(const StepModel& model, const StepStyle& style = {});
+
+}  // namespace sagitta

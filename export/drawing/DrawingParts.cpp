@@ -1,0 +1,149 @@
+#include "drawing/DrawingParts.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "layout/SlotLines.hpp"
+#include "plane/Rounded.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+Figure closed(std::string name, Loop pieces) { return {std::move(name), std::move(pieces), true}; }
+Figure open(std::string name, Point a, Point b) { return {std::move(name), {line(a, b)}, false}; }
+
+/// Where the line through p in direction d (toward +y) meets the edge at negative (side -1) or positive y (side +1).
+Point on_edge(const Layout& layout, int side, Point p, Point d) {
+  const double t = (side * layout.half_width(p.x) - p.y) / (d.y - side * layout.half_width_slope * d.x);
+  return p + t * d;
+}
+
+/// Distances along the line p + t d (d a unit vector) at which it meets the outline: the least and the greatest.
+std::pair<double, double> reach_in(const Loop& outline, Point p, Point d) {
+  double least = std::numeric_limits<double>::infinity(), most = -least;
+  const auto meet = [&](double t) { least = std::min(least, t), most = std::max(most, t); };
+  for (const Piece& piece : outline) {
+    if (!piece.is_arc()) {
+      const double a = cross(d, piece.a - p), b = cross(d, piece.b - p);
+      if (a != b && a * b <= 0) meet(dot(d, between(piece.a, piece.b, a / (a - b)) - p));
+      continue;
+    }
+    const double off = cross(d, piece.centre - p), half = piece.radius * piece.radius - off * off;
+    if (half < 0) continue;
+    for (const int side : {-1, 1}) {
+      const double t = dot(d, piece.centre - p) + side * std::sqrt(half);
+      const Point from = p + t * d - piece.centre;
+      double turn = std::remainder(std::atan2(from.y, from.x) - piece.start, 2 * std::numbers::pi);
+      if (piece.sweep < 0) turn = -turn;
+      if (turn < 0) turn += 2 * std::numbers::pi;
+      if (turn <= std::abs(piece.sweep)) meet(t);
+    }
+  }
+  return {least, most};
+}
+
+Loop strip_loop(Point a, Point b, double width) {
+  const Point aside = width / 2 * left_of(unit(b - a));
+  return {line(a - aside, b - aside), line(b - aside, b + aside), line(b + aside, a + aside),
+          line(a + aside, a - aside)};
+}
+
+/// A through slot's middle line, longer by the overrun at both ends.
+Segment overrun_slot(const Slot& slot) {
+  const Point along = unit(slot.treble_end - slot.bass_end);
+  return {slot.bass_end - drawing_overrun * along, slot.treble_end + drawing_overrun * along};
+}
+
+/// A blind slot's middle line between the centres of its round ends.
+Segment between_tips(const Slot& slot) {
+  const Point along = unit(slot.treble_end - slot.bass_end);
+  return {slot.bass_end + slot.width / 2 * along, slot.treble_end - slot.width / 2 * along};
+}
+
+}  // namespace
+
+Figure radius_area_figure(const Layout& layout) {
+  return closed("radius area", rectangle(layout.strip.low, layout.strip.high));
+}
+
+std::vector<Figure> slot_middle_figures(const std::vector<Slot>& slots) {
+  std::vector<Figure> figures;
+  for (const Slot& slot : slots) {
+    const Segment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
+    figures.push_back(open(slot_name(slot), middle.a, middle.b));
+  }
+  return figures;
+}
+
+std::vector<Figure> slot_outline_figures(const std::vector<Slot>& slots) {
+  std::vector<Figure> figures;
+  for (const Slot& slot : slots) {
+    const Segment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
+    Loop loop = slot.blind ? outline(Rounded{{middle.a, middle.b}, slot.width / 2})
+                           : strip_loop(middle.a, middle.b, slot.width);
+    figures.push_back(closed(slot_name(slot), std::move(loop)));
+  }
+  return figures;
+}
+
+std::vector<Figure> nut_seat_figures(const Layout& layout) {
+  if (!layout.nut) return {};
+  const NutGround& seat = *layout.nut;
+  const Point d = seat.direction;
+  // A shelf is open to the nut end: its far side lies past it by the overrun, measured square to the nut line.
+  const Point back = seat.shelf ? Point{layout.nut_end - drawing_overrun / d.y, 0} : seat.back;
+  const auto past = [&](int side, Point p) { return on_edge(layout, side, p, d) + side * drawing_overrun * d; };
+  const Point a = past(-1, back), b = past(-1, seat.face), c = past(1, seat.face), e = past(1, back);
+  return {closed("nut seat", {line(a, b), line(b, c), line(c, e), line(e, a)})};
+}
+
+Figure outline_figure(const Layout& layout) { return closed("outline", layout.outline); }
+
+std::vector<Figure> binding_figures(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
+  std::vector<Figure> figures;
+  if (!board.binding) return figures;
+  for (const Segment& edge : layout.edges) {
+    Point along = unit(edge.b - edge.a);
+    if (along.x < 0) along = -1 * along;
+    const bool low = edge.a.y + edge.b.y < 0;
+    const Point p = edge.a + (low ? board.binding->width : -board.binding->width) * left_of(along);
+    const auto [from, to] = reach_in(layout.outline, p, along);
+    figures.push_back(open(low ? "binding at the lower edge" : "binding at the upper edge",
+                           p + (from - drawing_overrun) * along, p + (to + drawing_overrun) * along));
+  }
+  return figures;
+}
+
+std::vector<Figure> side_dot_figures(const std::vector<SideDot>& dots) {
+  std::vector<Figure> figures;
+  for (const SideDot& dot : dots)
+    figures.push_back(closed("side dot at fret " + std::to_string(dot.fret),
+                             strip_loop(dot.mouth, dot.mouth + dot.depth * dot.inward, 2 * dot.radius)));
+  return figures;
+}
+
+std::vector<Figure> pin_figures(const Layout& layout) {
+  std::vector<Figure> figures;
+  for (std::size_t i = 0; i < layout.pins.size(); ++i)
+    figures.push_back(closed("pin " + std::to_string(i + 1), circle(layout.pins[i].centre, layout.pins[i].radius)));
+  return figures;
+}
+
+bool same_figure(const Figure& a, const Figure& b) {
+  if (a.closed != b.closed || a.pieces.size() != b.pieces.size()) return false;
+  const auto near = [](Point p, Point q) { return distance(p, q) < tolerance::vertex; };
+  for (const Piece& piece : a.pieces) {
+    const bool found = std::any_of(b.pieces.begin(), b.pieces.end(), [&](const Piece& other) {
+      const bool ends = (near(piece.a, other.a) && near(piece.b, other.b)) ||
+                        (!a.closed && near(piece.a, other.b) && near(piece.b, other.a));
+      return ends && near(piece.at(0.5), other.at(0.5));
+    });
+    if (!found) return false;
+  }
+  return true;
+}
+
+}  // namespace sagitta

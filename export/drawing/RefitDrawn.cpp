@@ -1,0 +1,61 @@
+#include "drawing/RefitDrawn.hpp"
+
+#include "inlay/Fit.hpp"
+#include "inlay/Flatten.hpp"
+#include "inlay/Refit.hpp"
+#include "layout/Layout.hpp"
+
+namespace sagitta {
+
+namespace {
+
+/// Slivers thinner than twice this come from chords, not from corners. mm.
+constexpr double sliver = 0.001;
+/// By how much outlines differ from what was fitted, so that a corner that just takes the cutter does. mm.
+constexpr double slack = 2 * tolerance::refit;
+constexpr double crumb = 1e-4;  // mm^2
+
+/// `larger` less what a cutter of `radius` must take away where it cannot follow the corners of `larger` but could
+/// those of `piece`: every place of the cutter beside the piece that reaches into such a corner.
+Region reachable(const Region& larger, const Region& piece, double radius) {
+  if (radius <= slack) return larger;
+  const Region corners = opened(without(grown(grown(larger, radius), -radius), larger), sliver);
+  if (corners.empty()) return larger;
+  const Region around = without(grown(corners, 2 * radius), piece);
+  return without(larger, opened(around, radius - slack));
+}
+
+/// The one part of the region that is no crumb; empty when there are more, or none.
+Region whole_part(const Region& region) {
+  Region whole;
+  for (const Region& part : parts(region)) {
+    if (area(part) <= crumb) continue;
+    if (!whole.empty()) return {};
+    whole = part;
+  }
+  return whole;
+}
+
+}  // namespace
+
+std::string refit_drawn(const Board& board, const std::vector<InlayPiece*>& pieces, double clearance) {
+  std::vector<Region> made;
+  for (InlayPiece* piece : pieces) {
+    const double more = board.inlays[static_cast<std::size_t>(piece->inlay)].clearance - clearance;
+    if (more == 0) continue;
+    const Region before = flattened(piece->piece);
+    Region after = grown(before, more);
+    if (more > 0) after = reachable(after, before, inlay_cutter_radius(board));
+    const Box near = bounds(after).grown(clearance);
+    for (const Region& other : made)
+      if (bounds(other).overlaps(near)) after = without(after, grown(other, clearance));
+    after = whole_part(after);
+    if (after.empty()) return piece->name;
+    piece->piece = refitted(after);
+    piece->ellipse.reset();  // the curve beside an ellipse is none
+    made.push_back(std::move(after));
+  }
+  return {};
+}
+
+}  // namespace sagitta

@@ -1,0 +1,165 @@
+#include "input/NeckProcess.hpp"
+
+#include <fcntl.h>
+#include <poll.h>
+#include <signal.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <chrono>
+#include <nlohmann/json.hpp>
+#include <vector>
+
+#include "board/BoardFile.hpp"
+#include "board/Length.hpp"
+#include "files/ReadFile.hpp"
+#include "solid/NeckFile.hpp"
+
+namespace sagitta {
+namespace {
+
+using json = nlohmann::json;
+using Clock = std::chrono::steady_clock;
+
+/// The first word of the hidden command.
+constexpr const char* neck_word = "--read-neck";
+/// An answer larger than this is no answer. Bytes.
+constexpr std::size_t most_answer = 16U << 20;
+
+json answer_json(const NeckReading& reading) {
+  json answer{{"failure", reading.failure}};
+  if (const auto& neck = reading.shape)
+    answer["neck"] = {{"unit", neck->unit},     {"solids", neck->solids},     {"faces", neck->faces},
+                      {"planar", neck->planar}, {"outlines", neck->outlines}, {"interference", neck->interference}};
+  return answer;
+}
+
+NeckReading reading_of(const std::string& text) {
+  const json answer = json::parse(text, nullptr, false);
+  if (!answer.is_object()) return {{}, "the neck's file ended its reader before it was done"};
+  NeckReading reading{{}, answer.value("failure", "")};
+  if (!answer.contains("neck")) return reading;
+  const json& neck = answer["neck"];
+  reading.shape =
+      NeckShape{neck["unit"], neck["solids"], neck["faces"], neck["planar"], neck["outlines"], neck["interference"]};
+  return reading;
+}
+
+json outline_json(const Loop& outline) {
+  json pieces = json::array();
+  for (const Piece& piece : outline)
+    pieces.push_back({piece.a.x, piece.a.y, piece.b.x, piece.b.y, piece.centre.x, piece.centre.y, piece.radius,
+                      piece.start, piece.sweep});
+  return pieces;
+}
+
+Loop outline_of(const json& pieces) {
+  Loop outline;
+  for (const json& p : pieces) outline.push_back({{p[0], p[1]}, {p[2], p[3]}, {p[4], p[5]}, p[6], p[7], p[8]});
+  return outline;
+}
+
+void set_limit(int what, rlim_t most) {
+  const rlimit limit{most, most};
+  setrlimit(what, &limit);
+}
+
+/// Never returns: becomes the reader.
+[[noreturn]] void become_reader(const std::vector<std::string>& words, int answer, const NeckLimits& limits) {
+  dup2(answer, STDOUT_FILENO);
+  const int nowhere = open("/dev/null", O_RDWR);
+  dup2(nowhere, STDIN_FILENO);
+  dup2(nowhere, STDERR_FILENO);
+  set_limit(RLIMIT_AS, static_cast<rlim_t>(limits.memory));
+  set_limit(RLIMIT_CPU, static_cast<rlim_t>(limits.seconds + 1));
+  set_limit(RLIMIT_CORE, 0);
+  std::vector<char*> arguments;
+  for (const std::string& word : words) arguments.push_back(const_cast<char*>(word.c_str()));
+  arguments.push_back(nullptr);
+  execv("/proc/self/exe", arguments.data());
+  _exit(127);
+}
+
+/// What the reader says before it closes its end or its time is up; nothing when the time was up.
+std::optional<std::string> listen_to(int answer, double seconds) {
+  const auto end = Clock::now() + std::chrono::duration<double>(seconds);
+  std::string text;
+  char piece[65536];
+  while (text.size() < most_answer) {
+    const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(end - Clock::now()).count();
+    if (left <= 0) return {};
+    pollfd ready{answer, POLLIN, 0};
+    const int woken = poll(&ready, 1, static_cast<int>(left));
+    if (woken < 0 && errno == EINTR) continue;
+    if (woken <= 0) return {};
+    const ssize_t got = read(answer, piece, sizeof piece);
+    if (got < 0 && errno == EINTR) continue;
+    if (got <= 0) return text;
+    text.append(piece, static_cast<std::size_t>(got));
+  }
+  return text;
+}
+
+NeckReading ask(const std::vector<std::string>& words, const NeckLimits& limits) {
+  int ends[2];
+  if (pipe2(ends, O_CLOEXEC) != 0) return {{}, "the system gives no pipe to read the neck through"};
+  const pid_t reader = fork();
+  if (reader == 0) become_reader(words, ends[1], limits);
+  close(ends[1]);
+  if (reader < 0) {
+    close(ends[0]);
+    return {{}, "the system starts no process to read the neck in"};
+  }
+  const auto text = listen_to(ends[0], limits.seconds);
+  close(ends[0]);
+  if (!text) kill(reader, SIGKILL);
+  int status = 0;
+  while (waitpid(reader, &status, 0) < 0 && errno == EINTR) {
+  }
+  if (!text)
+    return {{}, "the neck's file was not read within " + decimal(limits.seconds) + " s: it is too large or never ends"};
+  if (text->empty() && WIFSIGNALED(status))
+    return {{}, "the neck's file ended its reader: it needs too much time or memory, or is damaged"};
+  return reading_of(*text);
+}
+
+}  // namespace
+
+std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const NeckLimits& limits) {
+  const Board& board = ready.board();
+  if (!board.neck || board.neck->file.empty()) return {};
+  const std::string& file = board.neck->file;
+  const auto place = input_path({"neck's file", board.folder, file, board.folder}, ready.outside());
+  if (const auto* fault = std::get_if<Fault>(&place)) return NeckReading{{}, fault->message};
+  const std::string& path = std::get<std::string>(place);
+  // The process that reads it opens it again: here it is only made sure that this is a file, and not too large.
+  const auto bytes = read_file(path, limits.bytes);
+  if (const auto* why = std::get_if<ReadFailure>(&bytes)) {
+    const std::string most =
+        why->kind == Unreadable::too_large ? ": at most " + std::to_string(limits.bytes >> 20) + " MiB are read" : "";
+    return NeckReading{{}, "the neck's file " + file + " " + reason(*why) + most};
+  }
+  return ask({"sagitta", neck_word, path, outline_json(ready.layout().outline).dump(), decimal(board.board.thickness)},
+             limits);
+}
+
+std::optional<int> run_as_neck_reader(int argc, char** argv) {
+  if (argc != 5 || std::string(argv[1]) != neck_word) return {};
+  // The kernel talks on standard output, where only the answer belongs.
+  const int answer = dup(STDOUT_FILENO), nowhere = open("/dev/null", O_WRONLY);
+  dup2(nowhere, STDOUT_FILENO);
+  const json outline = json::parse(argv[3], nullptr, false);
+  if (!outline.is_array()) return 2;
+  const std::string text = answer_json(read_neck(argv[2], outline_of(outline), std::stod(argv[4])))
+                               .dump(-1, ' ', true, json::error_handler_t::replace);
+  std::size_t written = 0;
+  while (written < text.size()) {
+    const ssize_t step = write(answer, text.data() + written, text.size() - written);
+    if (step <= 0) return 3;
+    written += static_cast<std::size_t>(step);
+  }
+  return 0;
+}
+
+}  // namespace sagitta

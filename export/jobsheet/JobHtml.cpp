@@ -1,0 +1,116 @@
+#include "jobsheet/JobHtml.hpp"
+
+#include <openssl/evp.h>
+
+#include "drawing/SvgFile.hpp"
+#include "text/Markup.hpp"
+
+namespace sagitta {
+namespace {
+
+constexpr const char* style = R"(
+body { font: 15px/1.45 sans-serif; color: #1c1a17; max-width: 60rem; margin: 1.5rem auto; padding: 0 1rem }
+h1 { font-size: 1.7rem; margin: 0 } h2 { font-size: 1.25rem; margin: 2rem 0 .4rem; border-bottom: 2px solid #1c1a17 }
+h3 { font-size: 1.05rem; margin: 1.2rem 0 .3rem } p, ul { margin: .3rem 0 }
+table { border-collapse: collapse; margin: .4rem 0 } td, th { border-bottom: 1px solid #c9c2b8; padding: .15rem .9rem .15rem 0;
+text-align: left; vertical-align: top; font-variant-numeric: tabular-nums }
+figure { display: inline-block; margin: .4rem 1rem .4rem 0; width: 45%; font-size: .85rem } figure.wide { width: 100% }
+img { width: 100%; height: auto; display: block } .ticks { columns: 3; list-style: none; padding: 0 }
+.measured { min-width: 7rem; border-bottom: 1px solid #1c1a17 } .units { color: #6b645b }
+@media print { h2 { break-after: avoid } figure, tr, li { break-inside: avoid } section { break-before: page } }
+)";
+
+std::string base64(const std::string& bytes) {
+  std::string text(4 * ((bytes.size() + 2) / 3) + 1, '\0');
+  const int size =
+      EVP_EncodeBlock(reinterpret_cast<unsigned char*>(text.data()),
+                      reinterpret_cast<const unsigned char*>(bytes.data()), static_cast<int>(bytes.size()));
+  text.resize(static_cast<std::size_t>(size));
+  return text;
+}
+
+std::string image(const std::string& type, const std::string& bytes, const std::string& words) {
+  return "<img alt=\"" + markup_text(words) + "\" src=\"data:" + type + ";base64," + base64(bytes) + "\">";
+}
+
+std::string figure_of(const std::string& stage, const std::string& when, const JobPictures& pictures) {
+  if (stage.empty()) return {};
+  const std::string words = when + ": " + stage;
+  const auto found = pictures.find(stage);
+  const std::string shown = found == pictures.end() ? "" : image("image/png", found->second, words);
+  return "<figure>" + shown + "<figcaption>" + markup_text(words) + "</figcaption></figure>\n";
+}
+
+std::string list_of(const std::vector<std::string>& items, const std::string& none) {
+  if (items.empty()) return "<p>" + none + "</p>\n";
+  std::string text = "<ul>\n";
+  for (const std::string& item : items) text += "<li>" + markup_text(item) + "</li>\n";
+  return text + "</ul>\n";
+}
+
+std::string table_of(const JobTable& table) {
+  std::string text = "<table>\n<tr>";
+  for (const std::string& head : table.heads) text += "<th>" + markup_text(head) + "</th>";
+  text += "</tr>\n";
+  for (const std::vector<std::string>& row : table.rows) {
+    text += "<tr>";
+    for (std::size_t i = 0; i < row.size(); ++i)
+      text += (table.heads[i] == "measured" ? "<td class=\"measured\">" : "<td>") + markup_text(row[i]) + "</td>";
+    text += "</tr>\n";
+  }
+  return text + "</table>\n";
+}
+
+std::string part(const std::string& heading, const JobTable& table) {
+  return table.rows.empty() ? std::string() : "<h2>" + heading + "</h2>\n" + table_of(table);
+}
+
+std::string step_of(const JobStep& step, std::size_t number, const JobPictures& pictures) {
+  std::string text = "<h3>" + std::to_string(number) + ". " + markup_text(step.title) + "</h3>\n<table>\n";
+  for (const auto& [name, what] : step.facts)
+    text += "<tr><th>" + markup_text(name) + "</th><td>" + markup_text(what) + "</td></tr>\n";
+  text += "</table>\n" + figure_of(step.before, "before", pictures) + figure_of(step.after, "after", pictures);
+  text += "<ul class=\"ticks\">\n";
+  for (const std::string& tick : step.ticks)
+    text += "<li><label><input type=\"checkbox\"> " + markup_text(tick) + "</label></li>\n";
+  return text + "</ul>\n";
+}
+
+/// From the blank's top down, as it lies.
+std::string levels_of(const std::vector<JobLevel>& levels) {
+  std::string text = "<table class=\"levels\">\n";
+  for (auto level = levels.rbegin(); level != levels.rend(); ++level)
+    text += "<tr><td>" + markup_text(level->what) + "</td><td>" + markup_text(level->z) +
+            (level->zero ? " (the zero)" : "") + "</td><td>" +
+            (level->above.empty() ? "" : "above it: " + markup_text(level->above)) + "</td></tr>\n";
+  return text + "</table>\n";
+}
+
+std::string setup_of(const JobSetUp& setup, const JobPictures& pictures) {
+  std::string text =
+      "<section>\n<h2>" + markup_text(setup.title) + "</h2>\n<figure class=\"wide\">" +
+      image("image/svg+xml", svg_text(setup.hold_down.drawing), setup.title) +
+      "<figcaption>The blank from above: its centre lines, where clamps may stand, what is cut; the cross is "
+      "the zero. In true size: setups/" +
+      markup_text(setup.folder) + "</figcaption></figure>\n" + list_of(setup.notes, "") + levels_of(setup.levels);
+  std::size_t number = 0;
+  for (const JobStep& step : setup.steps) text += step_of(step, ++number, pictures);
+  return text + "</section>\n";
+}
+
+}  // namespace
+
+std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
+  std::string text = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
+                     markup_text(sheet.title) + "</title>\n<style>" + style + "</style>\n</head>\n<body>\n<h1>" +
+                     markup_text(sheet.title) + "</h1>\n<p class=\"units\">All lengths in " + sheet.units + ".</p>\n";
+  text += "<h2>Open findings</h2>\n" + list_of(sheet.findings, "None.");
+  text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.");
+  for (const JobSetUp& setup : sheet.setups) text += setup_of(setup, pictures);
+  text += part("Check by caliper", sheet.checks) + part("Pieces", sheet.pieces);
+  if (!sheet.no_room.empty()) text += "<h2>Pieces without a sheet</h2>\n" + list_of(sheet.no_room, "");
+  text += part("Sheets", sheet.sheets) + part("Wire", sheet.wire);
+  return text + "</body>\n</html>\n";
+}
+
+}  // namespace sagitta

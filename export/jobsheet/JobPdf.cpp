@@ -1,0 +1,255 @@
+#include "jobsheet/JobPdf.hpp"
+
+#include <algorithm>
+
+#include "paper/HoldDown.hpp"
+#include "paper/PdfFigures.hpp"
+#include "paper/PdfFlow.hpp"
+#include "paper/PdfTable.hpp"
+
+namespace sagitta {
+namespace {
+
+/// mm of paper.
+constexpr double head_height = 13, heading_height = 7.6, step_heading = 6.4, caption = 5, picture_gap = 5;
+constexpr double before_part = 7, before_step = 5, before_item = 1, bullet = 3;
+constexpr double fact_name = 17, level_step = 5.4, level_width = 52;
+/// Of the paper's height, what the hold-down takes at most.
+constexpr double hold_down_share = 0.42;
+
+FlowArea area_on(const Paper& paper) {
+  return {paper,
+          {{paper_margin, paper_margin}, {paper.width - paper_margin, paper.height - paper_margin - head_height}}};
+}
+
+/// Turns the sheet into blocks, in the order of the sheet.
+class JobPages {
+ public:
+  JobPages(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper)
+      : sheet_(sheet), pictures_(pictures), area_(area_on(paper)), ruler_("") {
+    ruler_.page(paper);
+  }
+
+  PdfBook print() {
+    list("Open findings", sheet_.findings, "None.");
+    list("Cautions", sheet_.cautions, "None.");
+    for (const JobSetUp& setup : sheet_.setups) set_up(setup);
+    part_ = "";
+    table("Check by caliper", sheet_.checks);
+    table("Pieces", sheet_.pieces);
+    if (!sheet_.no_room.empty()) list("Pieces without a sheet", sheet_.no_room, "");
+    table("Sheets", sheet_.sheets);
+    table("Wire", sheet_.wire);
+    PdfBook book(sheet_.title);
+    print_flow(book, area_, blocks_,
+               [&](PdfBook& on, int page, int pages, const std::string& part) { head(on, page, pages, part); });
+    return book;
+  }
+
+ private:
+  double width() const { return area_.column(); }
+
+  void add(FlowBlock block) {
+    block.part = part_;
+    blocks_.push_back(std::move(block));
+  }
+
+  void head(PdfBook& book, int page, int pages, const std::string& part) const {
+    const double left = paper_margin, right = book.width() - paper_margin, top = book.height() - paper_margin;
+    const std::string number = "Page " + std::to_string(page) + " of " + std::to_string(pages);
+    book.text({right, top - 3.5}, number, Text::body, Align::right);
+    book.text({left, top - 3.5}, cut_to(book, right - left - book.width_of(number) - 8, sheet_.title, Text::head),
+              Text::head);
+    const std::string units = "All lengths in " + sheet_.units + ".";
+    book.text({left, top - 9}, units);
+    if (!part.empty())
+      book.text({right, top - 9}, cut_to(book, right - left - book.width_of(units) - 8, part), Text::body,
+                Align::right);
+  }
+
+  void heading(const std::string& words, bool wide = false) {
+    FlowBlock block;
+    block.height = heading_height;
+    block.before = before_part;
+    block.with_next = true;
+    block.wide = wide;
+    block.paint = [words](PdfBook& book, Point corner, double all) {
+      book.text(corner - Point{0, 4.2}, cut_to(book, all, words, Text::head), Text::head);
+      book.line(corner - Point{0, 6.2}, corner + Point{all, -6.2}, Pen::line);
+    };
+    add(block);
+  }
+
+  /// Lines one below the other, with a dash before the first.
+  void item(const std::string& text) {
+    const std::vector<std::string> lines = lines_of(ruler_, width() - bullet, text);
+    FlowBlock block;
+    block.height = line_step * static_cast<double>(lines.size());
+    block.before = before_item;
+    block.paint = [lines](PdfBook& book, Point corner, double) {
+      double y = corner.y - line_step + 1.2;
+      book.line({corner.x, y + 1}, {corner.x + 1.4, y + 1}, Pen::line);
+      for (const std::string& each : lines) {
+        book.text({corner.x + bullet, y}, each);
+        y -= line_step;
+      }
+    };
+    add(block);
+  }
+
+  void words(const std::string& text) {
+    FlowBlock block;
+    block.height = line_step;
+    block.paint = [text](PdfBook& book, Point corner, double) { book.text(corner - Point{0, 3.4}, text); };
+    add(block);
+  }
+
+  void list(const std::string& name, const std::vector<std::string>& items, const std::string& none) {
+    heading(name);
+    if (items.empty()) words(none);
+    for (const std::string& each : items) item(each);
+  }
+
+  void table(const std::string& name, const JobTable& table) {
+    if (table.rows.empty()) return;
+    heading(name);
+    for (FlowBlock& block : table_blocks(ruler_, width(), {table.heads, table.rows, "measured"})) add(std::move(block));
+  }
+
+  void set_up(const JobSetUp& setup) {
+    part_ = setup.title;
+    heading(setup.title, true);
+    hold_down(setup);
+    for (const std::string& note : setup.notes) item(note);
+    levels(setup.levels);
+    std::size_t number = 0;
+    for (const JobStep& step : setup.steps) this->step(step, ++number);
+  }
+
+  void hold_down(const JobSetUp& setup) {
+    const Box& blank = setup.hold_down.drawing.page;
+    const Point size = blank.high - blank.low;
+    const double all = area_.box.high.x - area_.box.low.x, tall = hold_down_share * area_.paper.height - hold_down_foot;
+    const DrawingScale scale = scale_for(size.x, std::min(all - 2 * hold_down_side, tall / size.y * size.x), 1);
+    const std::string below = "The blank from above, " + scale.name +
+                              ": its centre lines, where clamps may stand, what is cut; the cross in the circle is the "
+                              "zero. In true size: setups/" +
+                              setup.folder;
+    FlowBlock block;
+    block.height = scale.factor * size.y + hold_down_foot + caption;
+    block.wide = true;
+    block.with_next = true;
+    block.paint = [hold_down = setup.hold_down, scale, size, below, height = block.height](PdfBook& book, Point corner,
+                                                                                           double wide) {
+      paint_hold_down(book, hold_down, scale.factor, corner + Point{wide / 2, -scale.factor * size.y / 2 - 1});
+      book.text({corner.x, corner.y - height + 2}, cut_to(book, wide, below));
+    };
+    add(block);
+  }
+
+  /// The blank from its end, heights not to scale.
+  void levels(const std::vector<JobLevel>& all) {
+    FlowBlock block;
+    block.height = level_step * static_cast<double>(all.size() - 1) + 2 * line_step;
+    block.before = 2;
+    block.paint = [all, height = block.height](PdfBook& book, Point corner, double width) {
+      const double left = corner.x + 6, right = left + std::min(level_width, width / 2);
+      double y = corner.y - height + line_step;
+      for (const JobLevel& level : all) {
+        if (!level.above.empty()) {
+          book.fill(rectangle({left, y}, {right, y + level_step}), level.above.starts_with("board") ? 0.86 : 0.96);
+          book.text({(left + right) / 2, y + level_step / 2 - 1}, level.above, Text::body, Align::centre);
+        }
+        book.line({left - 2, y}, {right + 6, y}, level.zero ? Pen::outline : Pen::thin);
+        if (level.zero) mark_zero(book, {left - 3, y}, 3);
+        book.text({right + 8, y - 1}, level.what + ", " + level.z);
+        y += level_step;
+      }
+    };
+    add(block);
+  }
+
+  void step(const JobStep& step, std::size_t number) {
+    FlowBlock block;
+    block.height = step_heading;
+    block.before = before_step;
+    block.with_next = true;
+    block.paint = [words = std::to_string(number) + ". " + step.title](PdfBook& book, Point corner, double all) {
+      book.text(corner - Point{0, 3.6}, words, Text::strong);
+      book.line(corner - Point{0, 5}, corner + Point{all, -5}, Pen::thin);
+    };
+    add(block);
+    for (const auto& [name, what] : step.facts) fact(name, what);
+    if (!step.before.empty() || !step.after.empty()) stock(step);
+    for (FlowBlock& ticks : tick_blocks(ruler_, width(), step.ticks)) {
+      ticks.before = 1.5;
+      add(std::move(ticks));
+    }
+  }
+
+  void fact(const std::string& name, const std::string& what) {
+    const std::vector<std::string> lines = lines_of(ruler_, width() - fact_name, what);
+    FlowBlock block;
+    block.height = line_step * static_cast<double>(lines.size());
+    block.with_next = true;
+    block.paint = [name, lines](PdfBook& book, Point corner, double all) {
+      double y = corner.y - line_step + 1.2;
+      book.text({corner.x, y}, name);
+      for (const std::string& each : lines) {
+        book.text({corner.x + fact_name, y}, each);
+        y -= line_step;
+      }
+      if (lines.empty() || !lines.back().ends_with(':')) return;
+      y += line_step;  // to be filled in by hand
+      book.line({corner.x + fact_name + book.width_of(lines.back()) + 1.5, y - 0.6}, {corner.x + all, y - 0.6},
+                Pen::thin);
+    };
+    add(block);
+  }
+
+  /// The stock before and after, side by side.
+  void stock(const JobStep& step) {
+    const double each = (width() - picture_gap) / 2;
+    struct Shown {
+      std::string words;
+      const std::string* png = nullptr;
+      double height = 0;
+    };
+    std::vector<Shown> shown;
+    FlowBlock block;
+    for (const auto& [when, stage] : {std::pair{"before: ", step.before}, std::pair{"after: ", step.after}}) {
+      const auto found = pictures_.find(stage);
+      Shown one{when + stage, found == pictures_.end() ? nullptr : &found->second, 0};
+      if (one.png) one.height = each / ruler_.shape_of(*one.png);
+      block.height = std::max(block.height, one.height + caption);
+      shown.push_back(one);
+    }
+    block.before = 1;
+    block.with_next = !step.ticks.empty();
+    block.paint = [shown, each, height = block.height](PdfBook& book, Point corner, double) {
+      double left = corner.x;
+      for (const Shown& one : shown) {
+        const double foot = corner.y - height + caption;
+        if (one.png) book.image(*one.png, {{left, foot}, {left + each, foot + one.height}});
+        book.text({left, corner.y - height + 1.5}, one.words);
+        left += each + picture_gap;
+      }
+    };
+    add(block);
+  }
+
+  const JobSheet& sheet_;
+  const JobPictures& pictures_;
+  FlowArea area_;
+  PdfBook ruler_;  ///< text is measured on it; it is never finished
+  std::vector<FlowBlock> blocks_;
+  std::string part_;
+};
+
+}  // namespace
+
+PdfBook job_book(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper) {
+  return JobPages(sheet, pictures, paper).print();
+}
+
+}  // namespace sagitta

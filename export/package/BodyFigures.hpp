@@ -1,0 +1,14 @@
+#pragma once
+
+#include "folder/Manifest.hpp"
+#include "mesh/Mesh.hpp"
+#include "solid/Solid.hpp"
+
+namespace sagitta {
+
+/// Volume, area and box as a manifest gives them; name and material are left empty. A mesh's are those of its own
+/// triangles.
+ManifestBody figures_of(const Mesh& mesh);
+ManifestBody figures_of(const SolidFigures& solid);
+
+}  // namespace sagitta

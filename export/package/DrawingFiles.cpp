@@ -1,0 +1,132 @@
+#include "package/DrawingFiles.hpp"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "drawing/BoardDrawing.hpp"
+#include "drawing/DxfFile.hpp"
+#include "drawing/InlayOutlines.hpp"
+#include "drawing/MatingDrawing.hpp"
+#include "drawing/SetUp.hpp"
+#include "drawing/SheetDrawing.hpp"
+#include "drawing/SvgFile.hpp"
+#include "paper/SetUpSheet.hpp"
+#include "paper/ShopDrawing.hpp"
+#include "paper/Template.hpp"
+#include "tables/FretTable.hpp"
+#include "tables/PieceList.hpp"
+#include "tables/WireTable.hpp"
+
+namespace sagitta {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+void add(std::vector<PaperFile>& files, const std::string& name, const Drawing& drawing, const DrawingKinds& kinds) {
+  if (kinds.dxf) {
+    files.push_back({name + ".dxf", "dxf", dxf_text(drawing, DxfVersion::r2000)});
+    files.push_back({name + "-r12.dxf", "dxf", dxf_text(drawing, DxfVersion::r12)});
+  }
+  if (kinds.svg) files.push_back({name + ".svg", "svg", svg_text(drawing)});
+}
+
+void add(std::vector<PaperFile>& files, const std::string& name, const std::string& csv, const Json& json) {
+  files.push_back({name + ".csv", "csv", csv});
+  files.push_back({name + ".json", "json", json.dump(2) + "\n"});
+}
+
+/// What papers an operation needs; all without one.
+struct Wanted {
+  std::optional<Operation> operation;
+
+  bool any_of(std::initializer_list<Operation> operations) const {
+    return !operation || std::find(operations.begin(), operations.end(), *operation) != operations.end();
+  }
+  bool slots() const { return any_of({Operation::slots}); }
+  bool pieces() const { return any_of({Operation::inlay}); }
+  bool inlays() const { return any_of({Operation::pockets, Operation::inlay}); }
+};
+
+/// The drawing without what other operations cut; its notes say that it is a part.
+Drawing part_of(Drawing drawing, const JobPart& part) {
+  if (part.whole()) return drawing;
+  drawing.notes.insert(drawing.notes.begin(), "A part of the job: " + words_of(part) + ".");
+  if (part.operation)
+    std::erase_if(drawing.layers, [&](const Layer& layer) {
+      return !is_ground(layer.name) && !is_cut_by(*part.operation, layer.name);
+    });
+  return drawing;
+}
+
+/// What paper and outlines are made from: drawn once.
+struct DrawnJob {
+  InlayOutlines inlays;
+  Drawing board;
+  std::vector<std::pair<SetUp, Drawing>> setups;  ///< those wanted, each drawing in its own zero
+};
+
+DrawnJob drawn_job(const PreparedBoard& ready, const DrawingOptions& options) {
+  DrawnJob job{inlay_outlines(ready), {}, {}};
+  job.board = part_of(drawing_of(ready, job.inlays, options), options.part);
+  for (const SetUp& setup : setups_of(ready))
+    if (options.setups.empty() || options.setups.contains(setup.folder))
+      job.setups.emplace_back(setup, setup_drawing(ready, setup, job.board));
+  return job;
+}
+
+/// Where a set-up's files lie, without their ending.
+std::string setup_file(const SetUp& setup) { return "setups/" + setup.folder + "/setup"; }
+
+std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
+  std::vector<PrintedBook> books;
+  const Wanted wanted{options.part.operation};
+  if (wanted.slots()) books.push_back({"template.pdf", template_book(ready, job.board, options.paper)});
+  if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, job.board, options.paper)});
+  if (wanted.inlays() && !job.inlays.pieces.empty())
+    books.push_back({"inlay-drawing.pdf", inlay_book(ready, job.inlays, options.paper)});
+  for (const auto& [setup, own] : job.setups)
+    books.push_back({setup_file(setup) + ".pdf", setup_book(ready, setup, own, options.paper)});
+  return books;
+}
+
+}  // namespace
+
+std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlines& inlays, const JobPart& part) {
+  std::vector<PaperFile> files;
+  const Wanted wanted{part.operation};
+  const std::vector<WirePiece> wire = wire_list(ready);
+  const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
+  if (wanted.slots()) add(files, "frets", fret_csv(ready.layout()), fret_json(ready.layout()));
+  if (wanted.slots()) add(files, "wire", wire_csv(wire), wire_json(wire));
+  if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
+  return files;
+}
+
+std::vector<PrintedBook> printed_books(const PreparedBoard& ready, const DrawingOptions& options) {
+  return books_of(ready, drawn_job(ready, options), options);
+}
+
+std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKinds& kinds,
+                                     const DrawingOptions& options) {
+  std::vector<PaperFile> files;
+  const Board& board = ready.board();
+  if (kinds.csv) files = table_files(ready, inlay_outlines(ready), options.part);
+  if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
+  const DrawnJob job = drawn_job(ready, options);
+  if (kinds.pdf)
+    for (const PrintedBook& printed : books_of(ready, job, options))
+      files.push_back({printed.file, "pdf", printed.book.bytes()});
+  if (!kinds.dxf && !kinds.svg) return files;
+  add(files, "board", job.board, kinds);
+  if (layer_named(job.board, "pins") || layer_named(job.board, "dowels"))
+    add(files, "from-below", from_below(job.board), kinds);
+  if (board.neck && options.part.whole()) add(files, "mating", mating_drawing(board, mating_face(ready)), kinds);
+  for (const auto& [setup, own] : job.setups) add(files, setup_file(setup), own, kinds);
+  if (!Wanted{options.part.operation}.pieces()) return files;
+  if (const auto nesting = nest(job.inlays.pieces, board.sheets, nest_rules(board)))
+    for (const NestedSheet& sheet : nesting->sheets)
+      add(files, "setups/" + sheet_folder(sheet) + "/setup", sheet_drawing(board, sheet), kinds);
+  return files;
+}
+
+}  // namespace sagitta

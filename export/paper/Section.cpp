@@ -1,0 +1,45 @@
+#include "paper/Section.hpp"
+
+#include <cmath>
+
+namespace sagitta {
+namespace {
+
+constexpr double octave = 1200, half_a_step = 50;
+
+Section section_at(const PreparedBoard& ready, double x, std::string name) {
+  const Board& board = ready.board();
+  const Surface& surface = ready.surface();
+  Section section;
+  section.name = std::move(name);
+  section.x = x;
+  section.half_width = ready.layout().half_width(x);
+  if (!surface.flat) section.radius = surface.radius(x);
+  section.middle = surface.height(x, 0);
+  section.edge = surface.height(x, section.half_width);
+  section.slot_end = section.half_width - (board.slots.ends == SlotEnds::blind ? board.slots.edge_left : 0);
+  const double depth = slot_depth(board), level = board.board.thickness - depth;
+  const bool follows = board.slots.floor == SlotFloor::arc;
+  const double end = surface.height(x, section.slot_end);
+  section.floor_middle = follows ? section.middle - depth : level;
+  section.floor_edge = follows ? end - depth : level;
+  section.depth_middle = section.middle - section.floor_middle;
+  section.depth_edge = end - section.floor_edge;
+  return section;
+}
+
+}  // namespace
+
+std::vector<Section> sections_of(const PreparedBoard& ready) {
+  const Layout& layout = ready.layout();
+  std::vector<Section> sections{section_at(ready, 0, "At the nut")};
+  const FretLine* nearest = nullptr;
+  for (const FretLine& fret : layout.frets)
+    if (!nearest || std::abs(fret.cents - octave) < std::abs(nearest->cents - octave)) nearest = &fret;
+  if (nearest && std::abs(nearest->cents - octave) < half_a_step)
+    sections.push_back(section_at(ready, nearest->middle.x, "At fret " + std::to_string(nearest->fret)));
+  sections.push_back(section_at(ready, layout.heel_end, "At the heel end"));
+  return sections;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,72 @@
+#include "frets/WireList.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Chords along a fret: their sum is short of the arc by length^3 / (24 R^2 n^2), under 1e-6 mm.
+constexpr int chords = 512;
+
+double along_surface(const Surface& surface, Point a, Point b) {
+  double sum = 0, before = surface.height(a);
+  const double step = distance(a, b) / chords;
+  for (int i = 1; i <= chords; ++i) {
+    const double height = surface.height(between(a, b, 1.0 * i / chords));
+    sum += std::hypot(step, height - before);
+    before = height;
+  }
+  return sum;
+}
+
+std::optional<double> bend_radius(const Surface& surface, Point a, Point b) {
+  const double low = surface.height(a), high = surface.height(b);
+  const double chord = std::hypot(distance(a, b), high - low);
+  const double rise = surface.height(between(a, b, 0.5)) - (low + high) / 2;
+  if (rise <= tolerance::height) return {};
+  return (chord * chord + 4 * rise * rise) / (8 * rise);
+}
+
+/// Tang lost at one end, from the finished edge along the fret.
+double nip(const Board& board, const Segment& edge, Point fret_direction) {
+  const double across = std::abs(cross(unit(edge.b - edge.a), fret_direction));
+  const double binding = board.binding ? board.binding->width / across : 0;
+  const double blind = board.slots.ends == SlotEnds::blind ? board.slots.edge_left + board.slots.width / 2 : 0;
+  return std::max(binding, blind);
+}
+
+}  // namespace
+
+std::vector<WirePiece> wire_list(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const Layout& layout = ready.layout();
+  const Surface& surface = ready.surface();
+  std::vector<WirePiece> list;
+  for (const Slot& slot : ready.slots()) {
+    const FretLine& fret = layout.frets[static_cast<std::size_t>(slot.fret)];
+    const Point a = fret.bass_edge, b = fret.treble_edge, way = unit(b - a);
+    const bool bass_low = a.y < b.y;
+    WirePiece piece;
+    piece.fret = slot.fret;
+    piece.straight = distance(a, b);
+    piece.along = along_surface(surface, a, b);
+    piece.cut = piece.along + 2 * board.wire.overhang;
+    piece.bend_radius = bend_radius(surface, a, b);
+    piece.nip_bass = nip(board, layout.edges[bass_low ? 0 : 1], way);
+    piece.nip_treble = nip(board, layout.edges[bass_low ? 1 : 0], way);
+    piece.tang = piece.along - piece.nip_bass - piece.nip_treble;
+    list.push_back(piece);
+  }
+  return list;
+}
+
+double total_wire(const std::vector<WirePiece>& list) {
+  double total = 0;
+  for (const WirePiece& piece : list) total += piece.cut;
+  return total;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,113 @@
+#include <algorithm>
+#include <limits>
+
+#include "layout/SlotLines.hpp"
+#include "neck/NeckFamilies.hpp"
+#include "neck/NeckShape.hpp"
+#include "plan/Feature.hpp"
+#include "rules/Work.hpp"
+
+namespace sagitta {
+namespace {
+
+using Kind = FeatureId::Kind;
+
+struct Channel {
+  double from, to, half;
+  Rounded shape() const { return {{{from, -half}, {to, -half}, {to, half}, {from, half}}, 0}; }
+};
+
+std::optional<Channel> channel_of(const Subject& subject) {
+  const auto& neck = subject.prepared.board().neck;
+  if (!neck) return {};
+  if (!neck->channel_width) {
+    const auto found = subject.neck && subject.neck->shape ? channel_in(*subject.neck->shape) : std::nullopt;
+    if (!found) return {};
+    return Channel{std::max(found->from, subject.prepared.layout().nut_end),
+                   std::min(found->to, subject.prepared.layout().heel_end), found->width / 2};
+  }
+  const double from = std::max(neck->channel_from.value_or(0), subject.prepared.layout().nut_end);
+  const double to =
+      std::min(neck->channel_to.value_or(subject.prepared.layout().heel_end), subject.prepared.layout().heel_end);
+  if (to <= from) return {};
+  return Channel{from, to, *neck->channel_width / 2};
+}
+
+/// The least wood over the channel, under what.
+struct Thin {
+  double left = std::numeric_limits<double>::infinity();
+  Point at;
+  FeatureId where;
+  std::string feature;
+  void take(double wood, Point p, const FeatureId& id, const std::string& name) {
+    if (wood < left) left = wood, at = p, where = id, feature = name;
+  }
+};
+
+Thin thinnest(const Subject& subject, const Channel& channel) {
+  Thin thin;
+  for (const Slot& slot : subject.prepared.layout().slots)
+    if (distance(slot_shape(subject.prepared.layout(), slot), channel.shape()) <= 0)
+      for (const double y : {-channel.half, 0.0, channel.half}) {
+        const Point way = slot.treble_end - slot.bass_end;
+        const Point p = slot.bass_end + ((y - slot.bass_end.y) / way.y) * way;
+        if (p.x >= channel.from && p.x <= channel.to)
+          thin.take(slot_floor(subject, p), p, id_of(slot), slot_name(slot));
+      }
+  for (const LetPiece& let : subject.let) {
+    const Region both = let.taken(outline(channel.shape()));
+    if (both.empty()) continue;
+    const Box box = bounds(both);
+    thin.take(let.floor(), between(box.low, box.high, 0.5), let.where(), let.name());
+  }
+  if (const auto& nut = subject.prepared.layout().nut; nut && channel.from < nut->face.x)
+    thin.take(subject.prepared.surface().thickness - nut->depth, nut->face, {Kind::nut_seat}, "the nut's seat");
+  return thin;
+}
+
+void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
+  for (std::size_t i = 0; i < subject.prepared.layout().pins.size(); ++i) {
+    const Pin& pin = subject.prepared.layout().pins[i];
+    const double wall = distance(Rounded{{pin.centre}, pin.radius}, channel.shape());
+    const FeatureId id{Kind::pin, static_cast<int>(i)};
+    const std::string name = feature_name(id);
+    judge.hold(rule("pin-in-channel"), wall, {pin.centre, 0, id, name},
+               wall > 0
+                   ? "between " + name + " and the neck's channel only " + judge.shown(wall) + " of the neck is left"
+                   : name + " lies over the neck's channel: it holds nothing",
+               "move it " + judge.shown(judge.limit(rule("pin-in-channel")) - wall) + " away from the channel");
+  }
+}
+
+void judge_land(const Subject& subject, const Channel& channel, Judge& judge) {
+  const double x = subject.prepared.layout().half_width(channel.from) < subject.prepared.layout().half_width(channel.to)
+                       ? channel.from
+                       : channel.to;
+  const double land = subject.prepared.layout().half_width(x) - channel.half;
+  judge.hold(rule("glue-land-narrow"), land, {{x, channel.half}, 0, {Kind::neck_channel}, "the neck's channel"},
+             "beside the channel only " + judge.shown(land) + " is left on each side to glue the board to",
+             "use a narrower channel, or end it before the neck gets so narrow");
+}
+
+}  // namespace
+
+void judge_channel(const Subject& subject, Judge& judge) {
+  const auto channel = channel_of(subject);
+  if (!channel) return;
+  const Thin thin = thinnest(subject, *channel);
+  const Rule& over = rule("thin-over-channel");
+  if (!thin.feature.empty())
+    judge.hold(over, thin.left, {thin.at, thin.left, thin.where, thin.feature},
+               "under " + thin.feature + " the channel leaves the board " + judge.shown(thin.left) +
+                   " of wood with nothing beneath it",
+               "make the board " + judge.shown(judge.limit(over) - thin.left) + " thicker, or the cut shallower",
+               Fix{"board.thickness", judge.up(subject.prepared.surface().thickness + judge.limit(over) - thin.left)});
+  judge_pins(subject, *channel, judge);
+  judge_land(subject, *channel, judge);
+  judge.hold(
+      rule("glue-in-channel"), 2 * channel->half, {{channel->from, 0}, 0, {Kind::neck_channel}, "the neck's channel"},
+      "the board closes a channel " + judge.shown(2 * channel->half) + " wide: glue that runs into it locks the rod",
+      "cover the channel with a strip or tape before the glue goes on");
+}
+
+}  // namespace sagitta

@@ -1,0 +1,14 @@
+#pragma once
+
+/// The families of findings about the board against its neck.
+
+#include "rules/Judge.hpp"
+#include "rules/Subject.hpp"
+
+namespace sagitta {
+
+void judge_neck(const Subject& subject, Judge& judge);       ///< the board against the neck
+void judge_neck_file(const Subject& subject, Judge& judge);  ///< the board against the neck's STEP file
+void judge_channel(const Subject& subject, Judge& judge);    ///< the neck's channel
+
+}  // namespace sagitta

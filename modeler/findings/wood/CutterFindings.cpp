@@ -1,0 +1,133 @@
+#include <algorithm>
+#include <cstdio>
+#include <optional>
+
+#include "rules/Work.hpp"
+#include "wood/WoodFamilies.hpp"
+
+namespace sagitta {
+namespace {
+
+using Kind = FeatureId::Kind;
+
+/// Something that a cutter must do on this board, and how deep it goes from the top of the wood at that time.
+struct Task {
+  FeatureId where;
+  std::string name;
+  std::vector<CutterUse> uses;  ///< any of these will do
+  double depth = 0;
+};
+
+FeatureId of(Operation operation) { return {Kind::operation, static_cast<int>(operation)}; }
+
+double deepest_pocket(const Board& board) {
+  double depth = 0;
+  for (const Inlay& inlay : board.inlays) depth = std::max(depth, inlay.depth);
+  return depth;
+}
+
+double lowest_edge(const Subject& subject) {
+  double height = subject.prepared.surface().thickness;
+  for (const Segment& edge : subject.prepared.layout().edges)
+    for (const Point p : {edge.a, edge.b}) height = std::min(height, subject.prepared.surface().height(p));
+  return height;
+}
+
+std::vector<Task> tasks_of(const Subject& subject) {
+  const Board& board = subject.prepared.board();
+  const double finished = subject.prepared.surface().thickness;
+  std::vector<Task> tasks;
+  for (const Operation operation : board.order) {
+    const double top = top_before(subject, operation);
+    if (operation == Operation::pockets && !board.inlays.empty())
+      tasks.push_back({of(Operation::pockets),
+                       "the pockets",
+                       {CutterUse::pocket_clear, CutterUse::pocket_detail},
+                       top - finished + deepest_pocket(board)});
+    if (operation == Operation::inlay && !board.inlays.empty())
+      tasks.push_back({of(Operation::inlay), "the pieces", {CutterUse::piece}, 0});
+    if (operation == Operation::radius)
+      tasks.push_back(
+          {of(Operation::radius), "the radius", {CutterUse::radius}, top - board.sanding - lowest_edge(subject)});
+    if (operation == Operation::slots) {
+      tasks.push_back({of(Operation::slots), "the slots", {CutterUse::slot}, top - finished + slot_depth(board)});
+      if (subject.prepared.layout().nut)
+        tasks.push_back({{Kind::nut_seat}, "the nut's seat", {CutterUse::nut}, top - finished + board.nut.depth});
+    }
+    if (operation == Operation::outline)
+      tasks.push_back({of(Operation::outline), "the outline", {CutterUse::outline}, top});
+  }
+  return tasks;
+}
+
+void judge_task(const Subject& subject, const Task& task, Judge& judge) {
+  const Spot spot{{}, subject.prepared.surface().thickness, task.where, task.name};
+  int named = 0;
+  for (const Cutter& cutter : subject.prepared.board().cutters) {
+    const bool meant =
+        std::any_of(task.uses.begin(), task.uses.end(), [&](CutterUse use) { return has_use(cutter, use); });
+    if (!meant) continue;
+    ++named;
+    if (task.depth <= 0) continue;
+    judge.hold(rule("cutter-too-short"), cutter.cutting_length - task.depth, spot,
+               "cutter \"" + cutter.name + "\" cuts " + judge.shown(cutter.cutting_length) + " deep and " + task.name +
+                   " need " + judge.shown(task.depth) + ": its shank rubs, and it breaks",
+               "take a cutter with at least " + judge.shown(task.depth + judge.limit(rule("cutter-too-short"))) +
+                   " of cutting length");
+  }
+  judge.hold(rule("no-cutter"), named, spot, "no cutter is named for " + task.name,
+             "name one, or give one of those named this use too");
+}
+
+void judge_slot_cutter(const Subject& subject, const Cutter& cutter, Judge& judge) {
+  const double cut = cut_width(cutter);
+  const double width = subject.prepared.board().slots.width;
+  judge.hold(rule("slot-cutter-too-wide"), cut - width,
+             {{}, subject.prepared.surface().thickness, {Kind::slots}, "all slots"},
+             "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
+                 judge.shown(width) + ": they will be too wide, and the frets loose",
+             "take a cutter that cuts at most " + judge.shown(width));
+  judge.hold(rule("slot-cutter-narrow"), width - cut,
+             {{}, subject.prepared.surface().thickness, {Kind::slots}, "all slots"},
+             "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
+                 judge.shown(width) + ": in one pass they come out " + judge.shown(width - cut) + " too narrow",
+             "cut each slot in two passes, one along each side, or take a wider cutter");
+}
+
+std::string plain(double value) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.1f", value);
+  return text;
+}
+
+void judge_strength(const Subject& subject, const Cutter& cutter, Judge& judge) {
+  const int index = static_cast<int>(&cutter - subject.prepared.board().cutters.data());
+  const Spot spot{{}, subject.prepared.surface().thickness, {Kind::cutter, index}, "cutter \"" + cutter.name + "\""};
+  const double slender = cutter.cutting_length / cutter.diameter;
+  const Rule& long_one = rule("cutter-slender");
+  judge.hold(long_one, slender, spot,
+             spot.feature + " is " + plain(slender) + " times as long as it is thick: it bends with the cube of that",
+             "take one with at most " + judge.shown(judge.limit(long_one) * cutter.diameter) + " of cutting length");
+  if (cutter.pass_depth) {
+    const double part = *cutter.pass_depth / cutter.diameter;
+    judge.hold(rule("pass-too-deep"), part, spot,
+               spot.feature + " takes passes of " + judge.shown(*cutter.pass_depth) + ", " + plain(part) +
+                   " times its diameter",
+               "make pass_depth at most " + judge.shown(judge.limit(rule("pass-too-deep")) * cutter.diameter));
+  }
+  judge.hold(rule("runout-large"), cutter.runout, spot,
+             spot.feature + " runs out by " + judge.shown(cutter.runout) + ": one edge does all the cutting",
+             "clean the collet and measure again before a fine cutter goes in");
+}
+
+}  // namespace
+
+void judge_cutters(const Subject& subject, Judge& judge) {
+  if (subject.prepared.board().cutters.empty()) return;
+  for (const Task& task : tasks_of(subject)) judge_task(subject, task, judge);
+  for (const Cutter& cutter : subject.prepared.board().cutters)
+    if (has_use(cutter, CutterUse::slot)) judge_slot_cutter(subject, cutter, judge);
+  for (const Cutter& cutter : subject.prepared.board().cutters) judge_strength(subject, cutter, judge);
+}
+
+}  // namespace sagitta

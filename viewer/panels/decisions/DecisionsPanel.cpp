@@ -1,0 +1,228 @@
+#include "decisions/DecisionsPanel.hpp"
+
+#include <imgui_internal.h>
+
+#include "board/Fields.hpp"
+#include "decisions/ArtworkRows.hpp"
+#include "decisions/DecisionForms.hpp"
+#include "decisions/Decisions.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+struct Drawing {
+  const DecisionState& state;
+  Board draft;
+  Edit edit = Edit::none;
+  std::string what;
+  Requests asked = {};
+
+  void done(const std::string& name) { edit = Edit::done, what = name; }
+};
+
+/// The value in force where the board gives none, as far as it is known.
+std::optional<double> usual_value(const Results& results, const Board& board, const std::string& plain,
+                                  std::size_t index) {
+  if (plain == "slots.depth") return slot_depth(board);
+  if (plain == "board.behind_nut") return behind_nut(board);
+  if (plain == "scale.steps_per_octave") return 12;
+  if (index < board.inlays.size() && plain == "inlays.piece_thickness") return piece_thickness(board.inlays[index]);
+  if (index < board.cutters.size() && plain == "cutters.measured_cut")
+    return board.cutters[index].diameter + board.cutters[index].runout;
+  if (!results.laid_out()) return std::nullopt;
+  const Layout& layout = results.good->prepared->layout();
+  if (plain == "blank.length") return layout.blank.high.x - layout.blank.low.x;
+  if (plain == "blank.width") return layout.blank.high.y - layout.blank.low.y;
+  if (plain == "blank.thickness") return layout.blank_thickness;
+  return std::nullopt;
+}
+
+std::string key_in_row(const std::string& row, const Field& field) {
+  return (row.empty() ? "" : row + ".") + std::string(field.key);
+}
+
+void draw_lines(Drawing& d, const DecisionBlock& block, const Table& table, std::size_t index) {
+  const std::string row_name = row_key(d.draft, table, index);
+  for (const DecisionLine& line : block.lines) {
+    const Field* field = find_field(line.key);
+    if (!field || !shows(d.draft, line.key)) continue;
+    const Row target = row(d.draft, table, index);
+    if (!is_used(*field, d.draft, reading(target))) continue;
+    const std::string key = key_in_row(row_name, *field);
+    const Edit edit = d.state.rows.draw(d.state.ui, *field, key, std::string(line.label), target,
+                                        usual_value(d.state.results, d.draft, std::string(line.key), index));
+    if (edit != Edit::none) d.edit = edit, d.what = std::string(line.label);
+  }
+}
+
+void block_title(Ui& ui, const std::string& title) {
+  ImGui::Dummy(ImVec2(0, ui.px(2)));
+  ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
+  ImGui::TextUnformatted(title.c_str());
+  ImGui::PopStyleColor();
+}
+
+std::string entry_title(const Drawing& d, const DecisionBlock& block, std::size_t i) {
+  std::string title = std::string(block.title) + " " + std::to_string(i + 1);
+  if (block.table == "cutters" && !d.draft.cutters[i].name.empty()) title += ": " + d.draft.cutters[i].name;
+  if (block.table == "setups" && !d.draft.setups[i].name.empty()) title += ": " + d.draft.setups[i].name;
+  return title;
+}
+
+/// What a new entry starts as: something that can be built.
+void fill_new_entry(Board& board, std::string_view table) {
+  if (table == "inlays") {
+    Inlay& inlay = board.inlays.back();
+    inlay.depth = 1.5;
+    const int fret = board.scale.frets >= 12 ? 12 : 1;
+    inlay.frets = {fret};
+  } else if (table == "cutters") {
+    Cutter& cutter = board.cutters.back();
+    cutter.name = "cutter " + std::to_string(board.cutters.size());
+    cutter.use = {CutterUse::pocket_clear};
+    cutter.diameter = 3.175, cutter.cutting_length = 12;
+  } else if (table == "sheets") {
+    Sheet& sheet = board.sheets.back();
+    sheet.material = "shell", sheet.length = 40, sheet.width = 25, sheet.thickness = 1.5;
+  } else if (table == "setups") {
+    board.setups.back().name = "set-up " + std::to_string(board.setups.size());
+    board.setups.back().operations = board.order;
+  }
+}
+
+std::string lower(std::string text) {
+  if (!text.empty()) text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
+  return text;
+}
+
+void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
+  const std::string title(block.title);
+  for (std::size_t i = 0; i < row_count(d.draft, table); ++i) {
+    ImGui::PushID(static_cast<int>(i));
+    block_title(d.state.ui, entry_title(d, block, i));
+    const float button = ImGui::CalcTextSize("Remove").x + 2 * ImGui::GetStyle().FramePadding.x;
+    ImGui::SameLine(ImGui::GetContentRegionMax().x - button);
+    const bool removed = ImGui::SmallButton("Remove");
+    d.state.ui.note(title + " " + std::to_string(i + 1) + " remove");
+    if (!removed) draw_lines(d, block, table, i);
+    if (!removed && block.table == "inlays")
+      if (const Edit edit = draw_artwork_rows(d.state.ui, d.state.results, d.draft, i, d.asked); edit != Edit::none)
+        d.edit = edit, d.what = "Material";
+    ImGui::PopID();
+    if (!removed) continue;
+    const auto drop = [&](auto& list) { list.erase(list.begin() + static_cast<std::ptrdiff_t>(i)); };
+    if (block.table == "inlays")
+      drop(d.draft.inlays);
+    else if (block.table == "cutters")
+      drop(d.draft.cutters);
+    else if (block.table == "sheets")
+      drop(d.draft.sheets);
+    else
+      drop(d.draft.setups);
+    d.done("Remove " + lower(title) + " " + std::to_string(i + 1));
+    return;
+  }
+  if (block.table == "inlays") {
+    if (d.state.ui.button("Add a drawing")) d.asked.push_back(asked::Run{"drawing"});
+    ImGui::SameLine();
+  }
+  if (d.state.ui.button("Add " + lower(title))) {
+    set_row_count(d.draft, table, row_count(d.draft, table) + 1);
+    fill_new_entry(d.draft, block.table);
+    d.done("Add " + lower(title));
+  }
+}
+
+void draw_extra(Drawing& d, const DecisionBlock& block, const Table& table) {
+  bool there = row_count(d.draft, table) > 0;
+  ImGui::Dummy(ImVec2(0, d.state.ui.px(2)));
+  row_label(d.state.ui, std::string(block.title));
+  if (d.state.ui.tick("##" + std::string(block.title), there)) {
+    set_row_count(d.draft, table, there ? 1 : 0);
+    if (there && block.table == "binding") d.draft.binding->width = 1.5;
+    if (there && block.table == "side_dots" && d.draft.side_dots->frets.empty()) {
+      for (const int fret : {3, 5, 7, 9, 12})
+        if (fret <= d.draft.scale.frets) d.draft.side_dots->frets.push_back(fret);
+    }
+    d.done(std::string(block.title));
+    return;
+  }
+  if (there) draw_lines(d, block, table, 0);
+}
+
+void draw_block(Drawing& d, const DecisionBlock& block) {
+  const Table* table = find_table(block.table);
+  if (!table) return;
+  ImGui::PushID(block.title.empty() ? "first" : std::string(block.title).c_str());
+  switch (table->form) {
+    case TableForm::many:
+      draw_list(d, block, *table);
+      break;
+    case TableForm::extra:
+      draw_extra(d, block, *table);
+      break;
+    default:
+      if (!block.title.empty()) block_title(d.state.ui, std::string(block.title));
+      draw_forms(d.state.ui, d.state.results, d.draft, block.table, d.edit, d.what);
+      draw_lines(d, block, *table, 0);
+  }
+  ImGui::PopID();
+}
+
+bool draw_group_title(Ui& ui, View& view, int index, const DecisionGroup& group) {
+  const bool open = view.decision == index;
+  const ImVec2 low = ImGui::GetCursorScreenPos();
+  const float width = ImGui::GetContentRegionAvail().x, height = ImGui::GetFrameHeight();
+  ImGui::PushID(index);
+  const bool pressed = ImGui::InvisibleButton("title", ImVec2(width, height));
+  ImGui::RenderNavHighlight(ImRect(low, ImVec2(low.x + width, low.y + height)), ImGui::GetItemID());
+  ImGui::PopID();
+  ImDrawList* paint = ImGui::GetWindowDrawList();
+  if (ImGui::IsItemHovered())
+    paint->AddRectFilled(low, ImVec2(low.x + width, low.y + height), ui.theme.field, ui.px(4));
+  const float y = low.y + (height - ImGui::GetFontSize()) / 2;
+  const std::string number = std::to_string(index + 1);
+  paint->AddText(ui.letters.heading, ImGui::GetFontSize(), ImVec2(low.x + ui.px(4), y),
+                 open ? ui.theme.accent : ui.theme.quiet, number.c_str());
+  paint->AddText(ui.letters.heading, ImGui::GetFontSize(), ImVec2(low.x + ui.px(24), y), ui.theme.text,
+                 std::string(group.title).c_str());
+  paint->AddLine(ImVec2(low.x, low.y + height), ImVec2(low.x + width, low.y + height),
+                 open ? ui.theme.accent : ui.theme.line);
+  ui.note(std::string(group.title), open ? "open" : "closed");
+  if (pressed) view.decision = open ? -1 : index;
+  return view.decision == index;
+}
+
+}  // namespace
+
+Requests draw_decisions(const DecisionState& state, ImVec2 low, ImVec2 size) {
+  Requests asked;
+  if (state.ui.begin_panel("Decisions", low, size)) {
+    Drawing d{state, state.document.board(), Edit::none, ""};
+    const auto groups = decision_groups();
+    for (int i = 0; i < static_cast<int>(groups.size()); ++i) {
+      if (!draw_group_title(state.ui, state.view, i, groups[static_cast<std::size_t>(i)])) continue;
+      ImGui::PushID(i);
+      ImGui::Dummy(ImVec2(0, state.ui.px(1)));
+      for (const DecisionBlock& block : groups[static_cast<std::size_t>(i)].blocks) draw_block(d, block);
+      ImGui::Dummy(ImVec2(0, state.ui.px(6)));
+      ImGui::PopID();
+    }
+    state.document.take(d.edit == Edit::done ? tidy(std::move(d.draft)) : std::move(d.draft), d.edit, d.what);
+    asked = std::move(d.asked);
+  }
+  state.ui.end_panel();
+  return asked;
+}
+
+void lead_to_key(Ui& ui, View& view, FieldRows& rows, const std::string& key) {
+  const std::string shown = key_to_show(key);
+  if (shown.empty()) return;
+  view.decision = group_of_key(shown);
+  view.narrow_shows_checks = false;
+  rows.take_in_hand(shown);
+  ui.lead_to("Decisions/" + shown);
+}
+
+}  // namespace sagitta::viewer

@@ -1,0 +1,112 @@
+#include "decisions/FindingsList.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+#include "board/Fields.hpp"
+#include "decisions/Decisions.hpp"
+#include "decisions/DecisionsPanel.hpp"
+#include "decisions/FindingMarks.hpp"
+#include "widgets/Block.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+Weight weight_of(Severity severity) {
+  return severity == Severity::stop ? Weight::heavy : severity == Severity::look ? Weight::middle : Weight::light;
+}
+
+std::string lower_first(std::string text) {
+  if (!text.empty()) text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
+  return text;
+}
+
+/// "Set slot depth to 2.05 mm".
+std::string fix_words(const Manner& manner, const Fix& fix) {
+  const std::string label = lower_first(label_of_key(fix.key));
+  const Field* field = find_field(fix.key);
+  const bool whole = field && field->kind == Kind::integer;
+  const Value value = whole ? Value(static_cast<int>(std::lround(fix.value))) : Value(fix.value);
+  return "Set " + label + " to " + (field ? shown_value(*field, value, manner) : shown_number(fix.value));
+}
+
+/// Where a limit comes from, with decisions under their names in the window.
+std::string source_words(const std::string& source) {
+  if (source.starts_with("key limits.")) return "set in this board's file";
+  if (!source.starts_with("key ")) return source;
+  std::string words, key;
+  for (const char c : source.substr(4) + ",") {
+    if (c == ' ') continue;
+    if (c != ',') {
+      key += c;
+      continue;
+    }
+    words += (words.empty() ? "from " : ", ") + lower_first(label_of_key(key));
+    key.clear();
+  }
+  return words;
+}
+
+std::string limit_words(const Manner& manner, const Finding& finding) {
+  const std::string number =
+      finding.unit == "mm" ? shown(finding.limit, manner) : shown_number(finding.limit, 2) + " " + finding.unit;
+  return number + ", " + source_words(finding.source);
+}
+
+void draw_remedies(const CheckState& state, const Finding& finding) {
+  const std::string key = key_of_finding(finding, state.results.good->board);
+  ImGui::Indent(state.ui.px(12));
+  if (!finding.cost.empty()) state.ui.quiet("If it stays, " + finding.cost + ".");
+  state.ui.quiet("Limit: " + limit_words(state.manner, finding) + ".");
+  if (finding.fix && can_apply(state.document.board(), *finding.fix)) {
+    const std::string words = fix_words(state.manner, *finding.fix);
+    if (state.ui.button(words)) state.document.change(apply(state.document.board(), *finding.fix), words);
+    state.ui.note("apply", words);
+  }
+  if (state.ui.button("Open its decision", !key.empty())) lead_to_key(state.ui, state.view, state.rows, key);
+  ImGui::Unindent(state.ui.px(12));
+}
+
+}  // namespace
+
+void draw_findings(const CheckState& state) {
+  if (!state.results.current()) return;
+  const Finding* marked = marked_finding(state.view, state.results);
+  const auto& all = state.results.good->findings;
+  const auto notes =
+      std::count_if(all.begin(), all.end(), [](const Finding& f) { return f.severity == Severity::note; });
+  bool folded = false;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Finding& f = all[i];
+    if (f.severity == Severity::note && (i == 0 || all[i - 1].severity != Severity::note)) {
+      bool open = state.view.notes_open || (marked && marked->severity == Severity::note);
+      if (state.ui.toggle("Worth knowing: " + std::to_string(notes), open)) state.view.notes_open = open;
+      state.ui.note("notes", open ? "open" : "closed");
+      folded = !open;
+    }
+    if (folded) continue;
+    const bool chosen = &f == marked;
+    const bool pressed =
+        draw_block(state.ui, {"finding " + std::to_string(i + 1), finding_title(f), capital(with_labels(f.message)),
+                              capital(with_labels(f.suggestion)), capital(std::string(severity_name(f.severity))),
+                              weight_of(f.severity), chosen});
+    if (chosen) draw_remedies(state, f);
+    if (pressed) fly_to(state.view, *state.results.good, f, state.ui.now());
+  }
+}
+
+std::string finding_count(const Results& results) {
+  if (!results.current()) return "";
+  int counts[3] = {};
+  for (const Finding& f : results.good->findings) ++counts[static_cast<int>(f.severity)];
+  std::string text;
+  const char* const words[] = {"stop", "look"};
+  for (int i = 0; i < 2; ++i)
+    if (counts[i])
+      text += (text.empty() ? ": " : ", ") + std::to_string(counts[i]) + " " + words[i] + (counts[i] > 1 ? "s" : "");
+  return text;
+}
+
+}  // namespace sagitta::viewer

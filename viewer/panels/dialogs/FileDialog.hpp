@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+
+#include "document/Document.hpp"
+#include "document/Settings.hpp"
+#include "requests/Request.hpp"
+#include "widgets/Ui.hpp"
+
+namespace sagitta::viewer {
+
+/// A list of a folder for the file dialog.
+struct Browsing {
+  std::string folder, name, message;
+};
+
+/// Lists a folder and takes a name: to open, to save, to compare with, or for a drawing, as `dialog` says.
+Requests draw_file_dialog(Ui& ui, Dialog dialog, Browsing& browsing, const Document& document,
+                          const Settings& settings);
+
+}  // namespace sagitta::viewer

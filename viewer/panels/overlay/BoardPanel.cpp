@@ -1,0 +1,296 @@
+#include "overlay/BoardPanel.hpp"
+
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <cmath>
+#include <span>
+
+#include "decisions/DecisionsPanel.hpp"
+#include "overlay/BoardMarks.hpp"
+#include "overlay/ChosenInlay.hpp"
+#include "overlay/InlayGrips.hpp"
+#include "overlay/InlayHand.hpp"
+#include "overlay/InlayMarks.hpp"
+#include "overlay/Overlays.hpp"
+#include "overlay/SlicePanel.hpp"
+#include "widgets/Buttons.hpp"
+
+namespace sagitta::viewer {
+
+namespace {
+
+constexpr float pick_reach = 9;      // pixels within which a corner or an edge is meant
+constexpr float click_slack = 4;     // pixels that a click may wander
+constexpr float wheel_step = 0.88f;  // nearer by this for each notch
+
+using What = BoardHand::What;
+
+/// A button of the bar that is on or off, and the command behind it.
+struct Switch {
+  const char* label;
+  bool on;
+  const char* command;
+};
+
+void draw_views(Ui& ui, float width, Requests& asked) {
+  int view = -1;
+  ImGui::SetNextItemWidth(width);
+  static const std::vector<std::string> names = {"On the bench", "From above", "Bass edge", "Treble edge",
+                                                 "Nut end",      "Heel end",   "From below"};
+  ImGui::PushID("views");
+  if (ImGui::BeginCombo("##view", "View from")) {
+    for (int i = 0; i < static_cast<int>(names.size()); ++i) {
+      if (ImGui::Selectable(names[static_cast<std::size_t>(i)].c_str())) view = i;
+      ui.note("View " + names[static_cast<std::size_t>(i)]);
+    }
+    ImGui::EndCombo();
+  } else {
+    ui.note("View from");
+  }
+  ImGui::PopID();
+  if (view >= 0) asked.push_back(asked::Run{"view " + std::string(name(standard_views[view]))});
+}
+
+/// What is shown; and the switches that found no room in the bar.
+void draw_show(Ui& ui, View& view, std::span<const Switch> rest, Requests& asked) {
+  if (!ImGui::BeginPopup("show")) return;
+  ui.tick("Fret wire", view.frets);
+  ui.tick("Strings and nut", view.strings);
+  ui.tick("Inlays in place", view.pieces);
+  ui.tick("Neck", view.neck);
+  ui.tick("Board against the neck", view.fit_to_neck);
+  ui.tick("Hump under each string", view.humps);
+  ui.tick("Edges", view.edges);
+  bool parallel = view.camera.parallel;
+  if (ui.tick("Parallel projection", parallel)) asked.push_back(asked::Run{"parallel"});
+  if (ui.tick("What cutters cannot reach", view.lost)) view.pieces = true;
+  bool remaining = view.shade == Shade::remaining;
+  if (ui.tick("What is left of each piece", remaining)) asked.push_back(asked::Run{"remaining shade"});
+  constexpr float highest = 20;
+  ImGui::SetNextItemWidth(ui.px(120));
+  ImGui::SliderFloat("Pieces lifted", &view.lift, 0, highest, "%.0f mm");
+  ui.note("Pieces lifted", shown_number(static_cast<double>(view.lift), 1));
+  for (const Switch& s : rest) {
+    bool now = s.on;
+    if (ui.tick(s.label, now)) asked.push_back(asked::Run{s.command});
+  }
+  ImGui::EndPopup();
+}
+
+void draw_bar(Ui& ui, View& view, float right, Requests& asked) {
+  const float gap = ImGui::GetStyle().ItemSpacing.x, room = right - ImGui::GetCursorScreenPos().x;
+  const float others = button_width(ui, "Fit") + button_width(ui, "Show") + 2 * gap;
+  draw_views(ui, std::clamp(room - others, ui.px(60), ui.px(116)), asked);
+  ImGui::SameLine();
+  if (ui.button("Fit")) asked.push_back(asked::Run{"fit"});
+  ImGui::SameLine();
+  if (ui.button("Show")) ImGui::OpenPopup("show");
+  const Switch switches[] = {{"Height", view.shade == Shade::height, "height shade"},
+                             {"Cut across", view.cutting, "cutting plane"},
+                             {"Measure", view.measuring, "measure"}};
+  std::size_t shown = 0;
+  float end = ImGui::GetItemRectMax().x;
+  for (const Switch& s : switches) {
+    end += gap + button_width(ui, s.label);
+    if (end > right) break;
+    ImGui::SameLine();
+    bool now = s.on;
+    if (ui.toggle(s.label, now)) asked.push_back(asked::Run{s.command});
+    ++shown;
+  }
+  draw_show(ui, view, std::span(switches).subspan(shown), asked);
+}
+
+void pick(const HandState& state, ImVec2 at) {
+  const StageModel* stage = state.shown();
+  if (!stage) return;
+  const Camera& camera = state.view.camera;
+  const auto cut = state.view.cutting ? std::optional(static_cast<float>(state.view.cut)) : std::nullopt;
+  const auto hit = cast(stage->mesh, camera.ray({at.x - state.low.x, at.y - state.low.y}), cut);
+  if (!hit) {
+    state.view.named = {};
+    state.view.chosen.reset();
+    state.view.say("");
+    return;
+  }
+  state.view.named = feature_at(*stage->shell, *hit);
+  if (state.view.measuring) {
+    if (state.view.picks.size() >= 2) state.view.picks.clear();
+    state.view.picks.push_back(snapped(*stage->shell, stage->mesh, state.results.good->prepared->layout(), *hit, camera,
+                                       state.ui.px(pick_reach)));
+    const Snap snap = state.view.picks.back().snap;
+    const char* const words[] = {"on", "corner of", "edge of", "slot centre at"};
+    state.view.say(std::string(words[static_cast<int>(snap)]) + " " + state.view.picks.back().name +
+                   (state.view.picks.size() < 2 ? "; pick the second point" : ""));
+    return;
+  }
+  state.view.say(name_at(*stage->shell, *hit));
+  state.view.chosen.reset();
+  if (const auto inlay = inlay_of(state.view.named))
+    choose_inlay(state.view, state.document.board(), state.results, *inlay,
+                 Point{static_cast<double>(hit->place.x), static_cast<double>(hit->place.y)});
+  if (const std::string key = feature_key(state.view.named); !key.empty())
+    lead_to_key(state.ui, state.view, state.rows, key);
+}
+
+/// Moves the plane by what the pointer moved along the picture of the board's x direction.
+void drag_plane(const HandState& state, ImVec2 now) {
+  const Camera& camera = state.view.camera;
+  const Vec here{static_cast<float>(state.hand.start_cut), 0, 0};
+  const auto a = camera.project(here), b = camera.project(here + Vec{1, 0, 0});
+  if (!a || !b) return;
+  const float dx = b->x - a->x, dy = b->y - a->y, l = dx * dx + dy * dy;
+  if (l < 1e-6f) return;
+  const ImVec2 moved = now - state.hand.start;
+  const double x = state.hand.start_cut + static_cast<double>((moved.x * dx + moved.y * dy) / l);
+  const Layout& layout = state.results.good->prepared->layout();
+  state.view.cut = std::clamp(x, layout.nut_end + 0.01, layout.heel_end - 0.01);
+}
+
+void begin_hand(const HandState& state) {
+  const ImGuiIO& io = ImGui::GetIO();
+  state.hand.start = state.hand.last = io.MousePos;
+  state.view.flight.reset();
+  const auto grip = plane_grip(state.seen());
+  const float off = grip ? std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) : 1e9f;
+  if (io.MouseDown[0] && off < state.ui.px(14))
+    state.hand.what = What::plane, state.hand.start_cut = state.view.cut;
+  else if (io.MouseDown[0] && takes_grip(state))
+    state.hand.what = What::grip;
+  else if (io.MouseDown[0] && !io.KeyShift)
+    state.hand.what = What::click, state.hand.inlay = takes_inlay(state) ? state.hand.inlay : -1;
+  else
+    state.hand.what = What::pan;
+}
+
+/// Escape while an inlay is moved, turned or sized: it is again as it was.
+bool gives_back(const HandState& state) {
+  if (state.hand.what != What::inlay && state.hand.what != What::grip) return false;
+  if (!ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false)) return false;
+  state.document.take({}, Edit::given_up, "");
+  state.view.say("As it was before.");
+  return true;
+}
+
+void move_hand(const HandState& state) {
+  const ImGuiIO& io = ImGui::GetIO();
+  if (gives_back(state)) {
+    state.hand.what = What::none;
+    return;
+  }
+  const ImVec2 moved = io.MousePos - state.hand.last;
+  const ImVec2 from_start = io.MousePos - state.hand.start;
+  if (state.hand.what == What::click && std::hypot(from_start.x, from_start.y) > state.ui.px(click_slack))
+    state.hand.what = state.hand.inlay >= 0 ? What::inlay : What::orbit;
+  if (state.hand.what == What::orbit) state.view.camera = state.view.camera.orbited(moved.x, moved.y);
+  if (state.hand.what == What::pan) state.view.camera = state.view.camera.panned(moved.x, moved.y);
+  if (state.hand.what == What::plane) drag_plane(state, io.MousePos);
+  if (state.hand.what == What::inlay && (moved.x != 0 || moved.y != 0)) drag_inlay(state, Edit::moving);
+  if (state.hand.what == What::grip && (moved.x != 0 || moved.y != 0)) drag_grip(state, Edit::moving);
+  state.hand.last = io.MousePos;
+  if (io.MouseDown[0] || io.MouseDown[1] || io.MouseDown[2]) return;
+  if (state.hand.what == What::inlay) drag_inlay(state, Edit::done);
+  if (state.hand.what == What::grip) drag_grip(state, Edit::done);
+  if (state.hand.what == What::click) pick(state, state.hand.start);
+  state.hand.what = What::none;
+}
+
+void draw_legends(const PictureState& state, float height, Labels& labels) {
+  const Ui& ui = state.ui;
+  std::vector<std::string> lines = legends_of(state);
+  if (state.view.shade == Shade::height)
+    lines.push_back("Height of the surface: dark is state.low, light is high; a line every 0.25 mm");
+  if (state.view.shade == Shade::remaining)
+    lines.push_back("Of each piece, once the board is sanded: in colour nothing is left, light is its full thickness");
+  if (state.view.shade == Shade::change)
+    lines.push_back("Against the other board: in colour it is higher here, dark lower");
+  ImDrawList* paint = ImGui::GetWindowDrawList();
+  float y = state.low.y + height - ui.px(12);
+  for (const std::string& text : lines) {
+    // On a small picture one line is enough: it may not cover the board.
+    const float room = state.view.camera.width - ui.px(28);
+    const std::string lines_of_it = wrapped(text, room);
+    const bool small = ImGui::CalcTextSize(lines_of_it.c_str()).y > height / 5;
+    const std::string kept = small ? fitted(text, room) : lines_of_it;
+    const ImVec2 size = ImGui::CalcTextSize(kept.c_str()), pad(ui.px(6), ui.px(3));
+    const ImVec2 at(state.low.x + ui.px(14), y - size.y);
+    paint->AddRectFilled(at - pad, at + size + pad, ui.theme.paper, ui.px(3));
+    paint->AddText(at, ui.theme.text, kept.c_str());
+    labels.keep_clear(at - pad, at + size + pad);
+    y = at.y - 2 * pad.y - ui.px(3);
+  }
+}
+
+/// Why there is no board to be seen.
+void draw_reason(const HandState& state, ImVec2 size) {
+  const Ui& ui = state.ui;
+  const std::string words = wrapped("The board cannot be built as it stands: Check says why.", size.x - ui.px(40));
+  const ImVec2 room = ImGui::CalcTextSize(words.c_str());
+  ImGui::GetWindowDrawList()->AddText(state.low + (size - room) * 0.5f, ui.theme.quiet, words.c_str());
+}
+
+void draw_marks(const PictureState& state, const std::string& key, float height) {
+  Labels labels(state.ui, ImGui::GetWindowDrawList());
+  draw_cutting_plane(state);
+  draw_legends(state, height, labels);
+  draw_fit_to_neck(state, labels);
+  draw_humps(state, labels);
+  draw_lost(state);
+  const bool over = ImGui::IsItemHovered() || state.hand.what == What::grip;
+  const bool framed = draw_inlay_frame(state, labels, over && state.hand.what == What::none);
+  if (ImGui::IsItemHovered()) draw_piece_reading(state, labels);
+  draw_measurement(state, labels);
+  draw_marked_finding(state, labels);
+  if (!(framed && over)) draw_dimensions(state, key, labels);  // a hand at the frame needs the room
+}
+
+void draw_picture(const HandState& state, const BoardPicture& picture) {
+  const ImVec2 low = state.low, size(picture.width, picture.height);
+  ImGui::SetCursorScreenPos(low);
+  ImGui::InvisibleButton(
+      "picture", size,
+      ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+  ImDrawList* paint = ImGui::GetWindowDrawList();
+  paint->AddImage(picture.texture, low, low + size, ImVec2(0, 1), ImVec2(1, 0));
+  state.ui.note("picture");
+  choose_from_rows(state.rows, state.view, state.document.board(), state.results);
+  if (!state.results.good && !state.sound) draw_reason(state, size);
+  if (ImGui::IsItemActivated()) begin_hand(state);
+  if (state.hand.what != What::none) move_hand(state);
+  const ImGuiIO& io = ImGui::GetIO();
+  if (ImGui::IsItemHovered() && io.MouseWheel != 0) state.view.flight.reset();
+  if (ImGui::IsItemHovered() && io.MouseWheel != 0)
+    state.view.camera =
+        state.view.camera.zoomed(std::pow(wheel_step, io.MouseWheel), {io.MousePos.x - low.x, io.MousePos.y - low.y});
+  paint->PushClipRect(low, low + size, true);
+  draw_marks(state.seen(), state.rows.in_hand(), picture.height);
+  paint->PopClipRect();
+}
+
+}  // namespace
+
+float board_bar_height(const Ui& ui) { return ui.px(15.5f + 10) + ui.px(16); }
+
+Requests draw_board(HandState state, ImVec2 low, ImVec2 size, const BoardPicture& picture) {
+  Requests asked;
+  Ui& ui = state.ui;
+  if (ui.begin_panel("Board", low, size, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse, true)) {
+    ImGui::SetCursorScreenPos(low + ImVec2(ui.px(12), ui.px(8)));
+    ImGui::BeginGroup();
+    draw_bar(ui, state.view, low.x + size.x - ui.px(12), asked);
+    ImGui::EndGroup();
+    state.low = ImVec2(low.x, low.y + board_bar_height(ui));
+    draw_picture(state, picture);
+    if (state.view.cutting) {
+      const float top = state.low.y + picture.height;
+      const Requests more = draw_slice(ui, state.view, state.results, state.manner, ImVec2(low.x, top),
+                                       ImVec2(size.x, low.y + size.y - top));
+      asked.insert(asked.end(), more.begin(), more.end());
+    }
+  }
+  ui.end_panel();
+  return asked;
+}
+
+}  // namespace sagitta::viewer
