@@ -4,7 +4,7 @@
 #include <cstdio>
 
 #include "cad/Interrupt.hpp"
-#include "lift/Apart.hpp"
+#include "lift/ConnectedComponents.hpp"
 #include "mesh/MeshFlaw.hpp"
 #include "plan/WoodVolume.hpp"
 #include "solid/SolidFlaw.hpp"
@@ -40,7 +40,7 @@ SoundSolid made_solid(const Shell& shell, const BodyPlace& place) {
   try {
     SoundSolid made{make_solid(shell), {}};
     if (const auto flaw = flaw_in(made.solid, 2 - 2 * genus(shell))) refuse(place, shell, *flaw);
-    made.measured = figures(made.solid);
+    made.measured = mass_properties(made.solid);
     return made;
   } catch (const Standard_Failure& failure) {
     refuse(place, shell, kernel_gave_up(shell, failure));
@@ -75,7 +75,7 @@ std::vector<SoundSolid> sound_solids(const Shell& shell, const BodyPlace& place,
   judge_plan(shell, place);
   std::vector<SoundSolid> solids;
   double volume = 0;
-  for (const Shell& part : apart(shell)) {
+  for (const Shell& part : connected_components(shell)) {
     solids.push_back(made_solid(part, place));
     volume += solids.back().measured.volume;
     stop_if_wanted(cancel);

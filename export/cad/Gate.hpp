@@ -33,7 +33,7 @@ struct Unsound : std::runtime_error {
 /// A solid that was found sound, with its figures.
 struct SoundSolid {
   TopoDS_Solid solid;
-  SolidFigures measured;
+  MassProperties measured;
 };
 
 /// The one solid of a shell. Throws Unsound, BuildError.

@@ -7,14 +7,14 @@
 namespace sagitta {
 namespace {
 
-GuideLine in_bound(std::string name, std::string layer, const Loop& loop, const Bound& bound) {
+GuideLine in_bound(std::string name, std::string layer, const Loop& loop, const BoundingSurface& bound) {
   GuideLine guide{std::move(name), std::move(layer), {}};
-  for (const Piece& piece : loop) guide.pieces.push_back({piece, bound});
+  for (const CurveSegment& segment : loop) guide.pieces.push_back({segment, bound});
   return guide;
 }
 
 /// The middle line between the two sides of the wood that it runs through at this stage.
-Segment middle_line(const PreparedBoard& ready, const Slot& slot, bool outlined) {
+LineSegment middle_line(const PreparedBoard& ready, const Slot& slot, bool outlined) {
   if (slot.blind) {
     const std::vector<Point> core = slot_shape(ready.layout(), slot).core;
     return {core.front(), core.back()};
@@ -23,17 +23,17 @@ Segment middle_line(const PreparedBoard& ready, const Slot& slot, bool outlined)
   const Point along = slot.treble_end - slot.bass_end;
   const auto at = [&](double y) { return slot.bass_end + ((y - slot.bass_end.y) / along.y) * along; };
   const Box& strip = ready.layout().strip;
-  return along.y > 0 ? Segment{at(strip.low.y), at(strip.high.y)} : Segment{at(strip.high.y), at(strip.low.y)};
+  return along.y > 0 ? LineSegment{at(strip.low.y), at(strip.high.y)} : LineSegment{at(strip.high.y), at(strip.low.y)};
 }
 
 GuideLine slot_line(const PreparedBoard& ready, const Slot& slot, bool outlined) {
   const double depth = slot_depth(ready.board());
   const bool level = ready.board().slots.floor == SlotFloor::level;
-  const Segment middle = middle_line(ready, slot, outlined);
+  const LineSegment middle = middle_line(ready, slot, outlined);
   const std::optional<double> fall = ready.layout().fall_start;
   const auto bound = [&](Point a, Point b) {
-    if (level) return Bound{Bound::Kind::level, ready.surface().thickness - depth, false};
-    return Bound{Bound::Kind::arc, depth, fall && (a.x + b.x) / 2 > *fall};
+    if (level) return BoundingSurface{BoundingSurface::Kind::level, ready.surface().thickness - depth, false};
+    return BoundingSurface{BoundingSurface::Kind::offset_surface, depth, fall && (a.x + b.x) / 2 > *fall};
   };
   std::vector<Point> stations{middle.a, middle.b};
   if (fall && !level && (middle.a.x - *fall) * (middle.b.x - *fall) < 0) {
@@ -59,7 +59,8 @@ std::vector<GuideLine> guide_lines(const PreparedBoard& ready, Stage stage) {
       if (feature.kind == Source::Kind::pocket)
         guides.push_back(in_bound(feature.name + " pocket", "pockets",
                                   feature.shape ? outline(*feature.shape) : feature.loop, feature.bound));
-  guides.push_back(in_bound("board outline", "outline", ready.layout().outline, {Bound::Kind::level, 0, false}));
+  guides.push_back(
+      in_bound("board outline", "outline", ready.layout().outline, {BoundingSurface::Kind::level, 0, false}));
   return guides;
 }
 

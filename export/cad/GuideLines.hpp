@@ -9,8 +9,8 @@ namespace sagitta {
 
 /// A piece of a line, lying in the surface that `bound` names.
 struct GuidePiece {
-  Piece piece;
-  Bound bound;
+  CurveSegment segment;
+  BoundingSurface bound;
 };
 
 /// A line for a CAM package to follow without picking faces: pieces head to tail.

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "board/Materials.hpp"
-#include "inlay/Refit.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta {

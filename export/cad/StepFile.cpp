@@ -99,7 +99,7 @@ class Document {
     return label;
   }
 
-  static void weigh(const TDF_Label& label, const SolidFigures& figures) {
+  static void weigh(const TDF_Label& label, const MassProperties& figures) {
     XCAFDoc_Volume::Set(label, figures.volume);
     XCAFDoc_Area::Set(label, figures.area);
     XCAFDoc_Centroid::Set(label, gp_Pnt(figures.centroid[0], figures.centroid[1], figures.centroid[2]));

@@ -15,7 +15,7 @@ struct StepBody {
   std::string layer;   ///< ASCII; its colour and layer are on the whole solid
   std::string colour;  ///< "#rrggbb" in sRGB
   TopoDS_Solid solid;
-  SolidFigures figures;  ///< the solid's
+  MassProperties figures;  ///< the solid's
 };
 
 /// A line beside the bodies, each a product of its own.

@@ -19,9 +19,9 @@ std::string colour_of(const std::string& layer) {
   return "#00843d";
 }
 
-TopoDS_Vertex vertex(const Surface& surface, const GuidePiece& piece, Point p) {
+TopoDS_Vertex vertex(const Surface& surface, const GuidePiece& segment, Point p) {
   TopoDS_Vertex made;
-  BRep_Builder().MakeVertex(made, gp_Pnt(p.x, p.y, height(surface, piece.bound, p)), vertex_tolerance);
+  BRep_Builder().MakeVertex(made, gp_Pnt(p.x, p.y, height(surface, segment.bound, p)), vertex_tolerance);
   return made;
 }
 
@@ -31,12 +31,12 @@ TopoDS_Edge edge(const Surface& surface, const GuidePiece& guide, const TopoDS_V
   Shell shell;
   shell.plan.surface = surface;
   const auto lifted_end = [&](Point p) { return ShellVertex{p, height(surface, guide.bound, p)}; };
-  shell.vertices = {lifted_end(guide.piece.a), lifted_end(guide.piece.b)};
+  shell.vertices = {lifted_end(guide.segment.a), lifted_end(guide.segment.b)};
   ShellEdge lifted;
   lifted.from = 0;
   lifted.to = 1;
   lifted.bound = guide.bound;
-  lifted.piece = guide.piece;
+  lifted.segment = guide.segment;
   const EdgeCurve curve = curve_of(shell, lifted);
   BRep_Builder builder;
   TopoDS_Edge made;
@@ -53,12 +53,12 @@ TopoDS_Wire wire(const Surface& surface, const std::vector<GuidePiece>& pieces) 
   BRep_Builder builder;
   TopoDS_Wire made;
   builder.MakeWire(made);
-  const bool closed = distance(pieces.front().piece.a, pieces.back().piece.b) <= tolerance::vertex;
-  const TopoDS_Vertex first = vertex(surface, pieces.front(), pieces.front().piece.a);
+  const bool closed = distance(pieces.front().segment.a, pieces.back().segment.b) <= tolerance::vertex;
+  const TopoDS_Vertex first = vertex(surface, pieces.front(), pieces.front().segment.a);
   TopoDS_Vertex from = first;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const bool closes = closed && i + 1 == pieces.size();
-    const TopoDS_Vertex to = closes ? first : vertex(surface, pieces[i], pieces[i].piece.b);
+    const TopoDS_Vertex to = closes ? first : vertex(surface, pieces[i], pieces[i].segment.b);
     builder.Add(made, edge(surface, pieces[i], from, to));
     from = to;
   }

@@ -13,7 +13,7 @@ void mirror(Figure& figure) {
   if (figure.closed)
     figure.pieces = mirrored(figure.pieces);
   else
-    for (Piece& piece : figure.pieces) piece = piece.mirrored();
+    for (CurveSegment& segment : figure.pieces) segment = segment.mirrored();
 }
 
 }  // namespace
@@ -21,9 +21,9 @@ void mirror(Figure& figure) {
 bool is_circle(const Figure& figure) {
   if (!figure.closed || figure.pieces.empty()) return false;
   double turn = 0;
-  for (const Piece& piece : figure.pieces) {
-    if (!piece.is_arc() || distance(piece.centre, figure.pieces.front().centre) > tolerance::same) return false;
-    turn += piece.sweep;
+  for (const CurveSegment& segment : figure.pieces) {
+    if (!segment.is_arc() || distance(segment.centre, figure.pieces.front().centre) > tolerance::same) return false;
+    turn += segment.sweep;
   }
   return std::abs(std::abs(turn) - 2 * std::numbers::pi) < tolerance::same;
 }
@@ -62,10 +62,10 @@ Drawing moved(Drawing drawing, Point by) {
   for (Layer& layer : drawing.layers)
     for (Figure& figure : layer.figures) {
       if (figure.ellipse) figure.ellipse = figure.ellipse->moved(by);
-      for (Piece& piece : figure.pieces) {
-        piece.a = piece.a + by;
-        piece.b = piece.b + by;
-        piece.centre = piece.centre + by;
+      for (CurveSegment& segment : figure.pieces) {
+        segment.a = segment.a + by;
+        segment.b = segment.b + by;
+        segment.centre = segment.centre + by;
       }
     }
   return drawing;

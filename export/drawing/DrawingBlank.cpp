@@ -27,7 +27,7 @@ Point middle(const Box& box) { return between(box.low, box.high, 0.5); }
 Figure box_figure(std::string name, Point low, Point high) { return {std::move(name), rectangle(low, high), true}; }
 
 /// Stretches of one long edge, as fractions of it, that tabs may not touch: slots and side dots.
-std::vector<double> stops_on(const Layout& layout, const Segment& edge) {
+std::vector<double> stops_on(const Layout& layout, const LineSegment& edge) {
   const Point along = unit(edge.b - edge.a);
   const double whole = distance(edge.a, edge.b);
   const bool low = edge.a.y + edge.b.y < 0;
@@ -52,7 +52,7 @@ double tab_place(const std::vector<double>& stops, double wanted, double need) {
   return nearest < 2 ? best : fallback;
 }
 
-Figure tab_figure(const Segment& edge, double place) {
+Figure tab_figure(const LineSegment& edge, double place) {
   const Point along = unit(edge.b - edge.a), m = between(edge.a, edge.b, place);
   const Point u = tab_width / 2 * along, v = tab_reach * left_of(along);
   const Point a = m - u - v, b = m + u - v, c = m + u + v, d = m - u + v;
@@ -103,7 +103,7 @@ std::vector<Figure> clamp_figures(const PreparedBoard& ready) {
 
 std::vector<Figure> tab_figures(const Layout& layout) {
   std::vector<Figure> figures;
-  for (const Segment& edge : layout.edges) {
+  for (const LineSegment& edge : layout.edges) {
     const double whole = distance(edge.a, edge.b);
     const std::vector<double> stops = stops_on(layout, edge);
     double last = -1;

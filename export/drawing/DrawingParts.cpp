@@ -4,13 +4,13 @@
 #include <limits>
 
 #include "layout/SlotLines.hpp"
-#include "plane/Rounded.hpp"
+#include "plane/RoundedPolygon.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
 
-Figure closed(std::string name, Loop pieces) { return {std::move(name), std::move(pieces), true}; }
+Figure closed(std::string name, Loop segments) { return {std::move(name), std::move(segments), true}; }
 Figure open(std::string name, Point a, Point b) { return {std::move(name), {line(a, b)}, false}; }
 
 /// Where the line through p in direction d (toward +y) meets the edge at negative (side -1) or positive y (side +1).
@@ -23,21 +23,21 @@ Point on_edge(const Layout& layout, int side, Point p, Point d) {
 std::pair<double, double> reach_in(const Loop& outline, Point p, Point d) {
   double least = std::numeric_limits<double>::infinity(), most = -least;
   const auto meet = [&](double t) { least = std::min(least, t), most = std::max(most, t); };
-  for (const Piece& piece : outline) {
-    if (!piece.is_arc()) {
-      const double a = cross(d, piece.a - p), b = cross(d, piece.b - p);
-      if (a != b && a * b <= 0) meet(dot(d, between(piece.a, piece.b, a / (a - b)) - p));
+  for (const CurveSegment& segment : outline) {
+    if (!segment.is_arc()) {
+      const double a = cross(d, segment.a - p), b = cross(d, segment.b - p);
+      if (a != b && a * b <= 0) meet(dot(d, between(segment.a, segment.b, a / (a - b)) - p));
       continue;
     }
-    const double off = cross(d, piece.centre - p), half = piece.radius * piece.radius - off * off;
+    const double off = cross(d, segment.centre - p), half = segment.radius * segment.radius - off * off;
     if (half < 0) continue;
     for (const int side : {-1, 1}) {
-      const double t = dot(d, piece.centre - p) + side * std::sqrt(half);
-      const Point from = p + t * d - piece.centre;
-      double turn = std::remainder(std::atan2(from.y, from.x) - piece.start, 2 * std::numbers::pi);
-      if (piece.sweep < 0) turn = -turn;
+      const double t = dot(d, segment.centre - p) + side * std::sqrt(half);
+      const Point from = p + t * d - segment.centre;
+      double turn = std::remainder(std::atan2(from.y, from.x) - segment.start, 2 * std::numbers::pi);
+      if (segment.sweep < 0) turn = -turn;
       if (turn < 0) turn += 2 * std::numbers::pi;
-      if (turn <= std::abs(piece.sweep)) meet(t);
+      if (turn <= std::abs(segment.sweep)) meet(t);
     }
   }
   return {least, most};
@@ -50,13 +50,13 @@ Loop strip_loop(Point a, Point b, double width) {
 }
 
 /// A through slot's middle line, longer by the overrun at both ends.
-Segment overrun_slot(const Slot& slot) {
+LineSegment overrun_slot(const Slot& slot) {
   const Point along = unit(slot.treble_end - slot.bass_end);
   return {slot.bass_end - drawing_overrun * along, slot.treble_end + drawing_overrun * along};
 }
 
 /// A blind slot's middle line between the centres of its round ends.
-Segment between_tips(const Slot& slot) {
+LineSegment between_tips(const Slot& slot) {
   const Point along = unit(slot.treble_end - slot.bass_end);
   return {slot.bass_end + slot.width / 2 * along, slot.treble_end - slot.width / 2 * along};
 }
@@ -70,7 +70,7 @@ Figure radius_area_figure(const Layout& layout) {
 std::vector<Figure> slot_middle_figures(const std::vector<Slot>& slots) {
   std::vector<Figure> figures;
   for (const Slot& slot : slots) {
-    const Segment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
+    const LineSegment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
     figures.push_back(open(slot_name(slot), middle.a, middle.b));
   }
   return figures;
@@ -79,8 +79,8 @@ std::vector<Figure> slot_middle_figures(const std::vector<Slot>& slots) {
 std::vector<Figure> slot_outline_figures(const std::vector<Slot>& slots) {
   std::vector<Figure> figures;
   for (const Slot& slot : slots) {
-    const Segment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
-    Loop loop = slot.blind ? outline(Rounded{{middle.a, middle.b}, slot.width / 2})
+    const LineSegment middle = slot.blind ? between_tips(slot) : overrun_slot(slot);
+    Loop loop = slot.blind ? outline(RoundedPolygon{{middle.a, middle.b}, slot.width / 2})
                            : strip_loop(middle.a, middle.b, slot.width);
     figures.push_back(closed(slot_name(slot), std::move(loop)));
   }
@@ -105,7 +105,7 @@ std::vector<Figure> binding_figures(const PreparedBoard& ready) {
   const Layout& layout = ready.layout();
   std::vector<Figure> figures;
   if (!board.binding) return figures;
-  for (const Segment& edge : layout.edges) {
+  for (const LineSegment& edge : layout.edges) {
     Point along = unit(edge.b - edge.a);
     if (along.x < 0) along = -1 * along;
     const bool low = edge.a.y + edge.b.y < 0;
@@ -135,11 +135,11 @@ std::vector<Figure> pin_figures(const Layout& layout) {
 bool same_figure(const Figure& a, const Figure& b) {
   if (a.closed != b.closed || a.pieces.size() != b.pieces.size()) return false;
   const auto near = [](Point p, Point q) { return distance(p, q) < tolerance::vertex; };
-  for (const Piece& piece : a.pieces) {
-    const bool found = std::any_of(b.pieces.begin(), b.pieces.end(), [&](const Piece& other) {
-      const bool ends = (near(piece.a, other.a) && near(piece.b, other.b)) ||
-                        (!a.closed && near(piece.a, other.b) && near(piece.b, other.a));
-      return ends && near(piece.at(0.5), other.at(0.5));
+  for (const CurveSegment& segment : a.pieces) {
+    const bool found = std::any_of(b.pieces.begin(), b.pieces.end(), [&](const CurveSegment& other) {
+      const bool ends = (near(segment.a, other.a) && near(segment.b, other.b)) ||
+                        (!a.closed && near(segment.a, other.b) && near(segment.b, other.a));
+      return ends && near(segment.at(0.5), other.at(0.5));
     });
     if (!found) return false;
   }

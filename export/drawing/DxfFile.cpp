@@ -29,7 +29,7 @@ int colour_number(const std::string& colour) {
   return best;
 }
 
-double bulge(const Piece& piece) { return piece.is_arc() ? std::tan(piece.sweep / 4) : 0; }
+double bulge(const CurveSegment& segment) { return segment.is_arc() ? std::tan(segment.sweep / 4) : 0; }
 
 /// The entities of one drawing, in either version.
 class Entities {
@@ -70,26 +70,26 @@ class Entities {
     if (version_ == DxfVersion::r2000) tags_.text(100, subclass);
   }
 
-  void stroke(const Piece& piece) {
-    if (!piece.is_arc()) {
+  void stroke(const CurveSegment& segment) {
+    if (!segment.is_arc()) {
       begin("LINE", "AcDbLine");
-      tags_.point(10, piece.a).point(11, piece.b);
+      tags_.point(10, segment.a).point(11, segment.b);
       return;
     }
-    const double end = piece.start + piece.sweep;
+    const double end = segment.start + segment.sweep;
     const double degrees = 180 / std::numbers::pi;
     begin("ARC", "AcDbCircle");
-    tags_.point(10, piece.centre).number(40, piece.radius);
+    tags_.point(10, segment.centre).number(40, segment.radius);
     if (version_ == DxfVersion::r2000) tags_.text(100, "AcDbArc");
-    tags_.number(50, std::min(piece.start, end) * degrees).number(51, std::max(piece.start, end) * degrees);
+    tags_.number(50, std::min(segment.start, end) * degrees).number(51, std::max(segment.start, end) * degrees);
   }
 
   void light_polyline(const Figure& figure) {
     begin("LWPOLYLINE", "AcDbPolyline");
     tags_.whole(90, static_cast<int>(figure.pieces.size()) + !figure.closed).whole(70, figure.closed);
-    for (const Piece& piece : figure.pieces) {
-      tags_.flat_point(10, piece.a);
-      if (piece.is_arc()) tags_.number(42, bulge(piece));
+    for (const CurveSegment& segment : figure.pieces) {
+      tags_.flat_point(10, segment.a);
+      if (segment.is_arc()) tags_.number(42, bulge(segment));
     }
     if (!figure.closed) tags_.flat_point(10, figure.pieces.back().b);
   }
@@ -102,7 +102,7 @@ class Entities {
       tags_.point(10, p);
       if (bulge != 0) tags_.number(42, bulge);
     };
-    for (const Piece& piece : figure.pieces) vertex(piece.a, bulge(piece));
+    for (const CurveSegment& segment : figure.pieces) vertex(segment.a, bulge(segment));
     if (!figure.closed) vertex(figure.pieces.back().b, 0);
     begin("SEQEND", "");
   }

@@ -3,7 +3,7 @@
 namespace sagitta {
 namespace {
 
-Figure open_line(const std::string& name, const Segment& segment) {
+Figure open_line(const std::string& name, const LineSegment& segment) {
   return {name, {line(segment.a, segment.b)}, false};
 }
 

@@ -1,8 +1,8 @@
 #include "drawing/RefitDrawn.hpp"
 
-#include "inlay/Fit.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/Flatten.hpp"
-#include "inlay/Refit.hpp"
+#include "inlay/OpenClose.hpp"
 #include "layout/Layout.hpp"
 
 namespace sagitta {
@@ -19,10 +19,10 @@ constexpr double crumb = 1e-4;  // mm^2
 /// those of `piece`: every place of the cutter beside the piece that reaches into such a corner.
 Region reachable(const Region& larger, const Region& piece, double radius) {
   if (radius <= slack) return larger;
-  const Region corners = opened(without(grown(grown(larger, radius), -radius), larger), sliver);
+  const Region corners = opened(difference(offset(offset(larger, radius), -radius), larger), sliver);
   if (corners.empty()) return larger;
-  const Region around = without(grown(corners, 2 * radius), piece);
-  return without(larger, opened(around, radius - slack));
+  const Region around = difference(offset(corners, 2 * radius), piece);
+  return difference(larger, opened(around, radius - slack));
 }
 
 /// The one part of the region that is no crumb; empty when there are more, or none.
@@ -44,14 +44,14 @@ std::string refit_drawn(const Board& board, const std::vector<InlayPiece*>& piec
     const double more = board.inlays[static_cast<std::size_t>(piece->inlay)].clearance - clearance;
     if (more == 0) continue;
     const Region before = flattened(piece->piece);
-    Region after = grown(before, more);
+    Region after = offset(before, more);
     if (more > 0) after = reachable(after, before, inlay_cutter_radius(board));
     const Box near = bounds(after).grown(clearance);
     for (const Region& other : made)
-      if (bounds(other).overlaps(near)) after = without(after, grown(other, clearance));
+      if (bounds(other).overlaps(near)) after = difference(after, offset(other, clearance));
     after = whole_part(after);
     if (after.empty()) return piece->name;
-    piece->piece = refitted(after);
+    piece->piece = fit_arc_splines(after);
     piece->ellipse.reset();  // the curve beside an ellipse is none
     made.push_back(std::move(after));
   }

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <cstdio>
 
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "layout/Measure.hpp"
 #include "text/Measures.hpp"
 

@@ -11,15 +11,15 @@ std::string spot(Point p) { return drawn_number(p.x) + " " + drawn_number(-p.y);
 std::string path_of(const Figure& figure) {
   std::string path = "M" + spot(figure.pieces.front().a);
   for (std::size_t i = 0; i < figure.pieces.size(); ++i) {
-    const Piece& piece = figure.pieces[i];
+    const CurveSegment& segment = figure.pieces[i];
     const bool last = figure.closed && i + 1 == figure.pieces.size();
-    if (piece.is_arc()) {
-      const std::string radius = drawn_number(piece.radius);
-      const bool large = std::abs(piece.sweep) > std::numbers::pi;
-      path += "A" + radius + " " + radius + " 0 " + (large ? "1 " : "0 ") + (piece.sweep > 0 ? "0 " : "1 ") +
-              spot(last ? figure.pieces.front().a : piece.b);
+    if (segment.is_arc()) {
+      const std::string radius = drawn_number(segment.radius);
+      const bool large = std::abs(segment.sweep) > std::numbers::pi;
+      path += "A" + radius + " " + radius + " 0 " + (large ? "1 " : "0 ") + (segment.sweep > 0 ? "0 " : "1 ") +
+              spot(last ? figure.pieces.front().a : segment.b);
     } else if (!last) {
-      path += "L" + spot(piece.b);
+      path += "L" + spot(segment.b);
     }
   }
   return path + (figure.closed ? "Z" : "");
@@ -28,9 +28,9 @@ std::string path_of(const Figure& figure) {
 std::string element(const Figure& figure) {
   const std::string title = "><title>" + markup_text(figure.name) + "</title>";
   if (!is_circle(figure)) return "<path d=\"" + path_of(figure) + "\"" + title + "</path>";
-  const Piece& piece = figure.pieces.front();
-  return "<circle cx=\"" + drawn_number(piece.centre.x) + "\" cy=\"" + drawn_number(-piece.centre.y) + "\" r=\"" +
-         drawn_number(piece.radius) + "\"" + title + "</circle>";
+  const CurveSegment& segment = figure.pieces.front();
+  return "<circle cx=\"" + drawn_number(segment.centre.x) + "\" cy=\"" + drawn_number(-segment.centre.y) + "\" r=\"" +
+         drawn_number(segment.radius) + "\"" + title + "</circle>";
 }
 
 }  // namespace

@@ -48,9 +48,9 @@ NeckReading reading_of(const std::string& text) {
 
 json outline_json(const Loop& outline) {
   json pieces = json::array();
-  for (const Piece& piece : outline)
-    pieces.push_back({piece.a.x, piece.a.y, piece.b.x, piece.b.y, piece.centre.x, piece.centre.y, piece.radius,
-                      piece.start, piece.sweep});
+  for (const CurveSegment& segment : outline)
+    pieces.push_back({segment.a.x, segment.a.y, segment.b.x, segment.b.y, segment.centre.x, segment.centre.y,
+                      segment.radius, segment.start, segment.sweep});
   return pieces;
 }
 

@@ -86,7 +86,7 @@ std::string levels_of(const std::vector<JobLevel>& levels) {
   return text + "</table>\n";
 }
 
-std::string setup_of(const JobSetUp& setup, const JobPictures& pictures) {
+std::string setup_of(const JobSetup& setup, const JobPictures& pictures) {
   std::string text =
       "<section>\n<h2>" + markup_text(setup.title) + "</h2>\n<figure class=\"wide\">" +
       image("image/svg+xml", svg_text(setup.hold_down.drawing), setup.title) +
@@ -106,7 +106,7 @@ std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
                      markup_text(sheet.title) + "</h1>\n<p class=\"units\">All lengths in " + sheet.units + ".</p>\n";
   text += "<h2>Open findings</h2>\n" + list_of(sheet.findings, "None.");
   text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.");
-  for (const JobSetUp& setup : sheet.setups) text += setup_of(setup, pictures);
+  for (const JobSetup& setup : sheet.setups) text += setup_of(setup, pictures);
   text += part("Check by caliper", sheet.checks) + part("Pieces", sheet.pieces);
   if (!sheet.no_room.empty()) text += "<h2>Pieces without a sheet</h2>\n" + list_of(sheet.no_room, "");
   text += part("Sheets", sheet.sheets) + part("Wire", sheet.wire);

@@ -33,7 +33,7 @@ class JobPages {
   PdfBook print() {
     list("Open findings", sheet_.findings, "None.");
     list("Cautions", sheet_.cautions, "None.");
-    for (const JobSetUp& setup : sheet_.setups) set_up(setup);
+    for (const JobSetup& setup : sheet_.setups) set_up(setup);
     part_ = "";
     table("Check by caliper", sheet_.checks);
     table("Pieces", sheet_.pieces);
@@ -116,7 +116,7 @@ class JobPages {
     for (FlowBlock& block : table_blocks(ruler_, width(), {table.heads, table.rows, "measured"})) add(std::move(block));
   }
 
-  void set_up(const JobSetUp& setup) {
+  void set_up(const JobSetup& setup) {
     part_ = setup.title;
     heading(setup.title, true);
     hold_down(setup);
@@ -126,7 +126,7 @@ class JobPages {
     for (const JobStep& step : setup.steps) this->step(step, ++number);
   }
 
-  void hold_down(const JobSetUp& setup) {
+  void hold_down(const JobSetup& setup) {
     const Box& blank = setup.hold_down.drawing.page;
     const Point size = blank.high - blank.low;
     const double all = area_.box.high.x - area_.box.low.x, tall = hold_down_share * area_.paper.height - hold_down_foot;

@@ -7,7 +7,7 @@
 
 #include "drawing/BoardDrawing.hpp"
 #include "drawing/InlayOutlines.hpp"
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "frets/WireList.hpp"
 #include "inlay/Nesting.hpp"
 #include "jobsheet/JobSteps.hpp"
@@ -17,7 +17,7 @@
 namespace sagitta {
 namespace {
 
-std::vector<JobLevel> levels_of(const PreparedBoard& ready, const SetUp& setup) {
+std::vector<JobLevel> levels_of(const PreparedBoard& ready, const ResolvedSetup& setup) {
   const Board& board = ready.board();
   std::vector<JobLevel> levels;
   const auto add = [&](const std::string& what, double height, ZZero zero, const std::string& above) {
@@ -39,11 +39,11 @@ std::vector<JobLevel> levels_of(const PreparedBoard& ready, const SetUp& setup) 
   return levels;
 }
 
-std::vector<JobSetUp> job_setups(const PreparedBoard& ready) {
-  std::vector<JobSetUp> list;
+std::vector<JobSetup> job_setups(const PreparedBoard& ready) {
+  std::vector<JobSetup> list;
   const Drawing drawing = drawing_of(ready, inlay_outlines(ready));
-  for (const SetUp& setup : setups_of(ready)) {
-    JobSetUp own;
+  for (const ResolvedSetup& setup : setups_of(ready)) {
+    JobSetup own;
     own.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
     own.folder = setup.folder;
     own.notes = setup_notes(ready, setup);

@@ -27,7 +27,7 @@ struct JobLevel {
   std::string above;    ///< what lies between it and the next: "tape", "board", "comes off"; empty at the top
 };
 
-struct JobSetUp {
+struct JobSetup {
   std::string title, folder;  ///< folder below setups/
   std::vector<std::string> notes;
   HoldDown hold_down;  ///< blank, zero, centre lines, clamps, what is cut
@@ -37,7 +37,7 @@ struct JobSetUp {
 
 struct JobSheet {
   std::string title, units;
-  std::vector<JobSetUp> setups;
+  std::vector<JobSetup> setups;
   JobTable checks;  ///< by caliper
   JobTable pieces, sheets, wire;
   std::vector<std::string> no_room;  ///< pieces that none of the board's sheets has room for

@@ -44,14 +44,14 @@ std::string stage_before(const Board& board, Operation operation) {
 
 double length_of(const Loop& loop) {
   double length = 0;
-  for (const Piece& piece : loop)
-    length += piece.is_arc() ? piece.radius * std::abs(piece.sweep) : distance(piece.a, piece.b);
+  for (const CurveSegment& segment : loop)
+    length += segment.is_arc() ? segment.radius * std::abs(segment.sweep) : distance(segment.a, segment.b);
   return length;
 }
 
 class Steps {
  public:
-  Steps(const PreparedBoard& ready, const SetUp& setup)
+  Steps(const PreparedBoard& ready, const ResolvedSetup& setup)
       : ready_(ready), board_(ready.board()), layout_(ready.layout()), surface_(ready.surface()), setup_(setup) {}
 
   JobStep step(Operation operation) {
@@ -207,7 +207,7 @@ class Steps {
   const Board& board_;
   const Layout& layout_;
   const Surface& surface_;
-  const SetUp& setup_;
+  const ResolvedSetup& setup_;
   JobStep step_;
 };
 
@@ -229,7 +229,7 @@ std::string stage_after(Operation operation) {
   return {};
 }
 
-std::vector<JobStep> job_steps(const PreparedBoard& ready, const SetUp& setup) {
+std::vector<JobStep> job_steps(const PreparedBoard& ready, const ResolvedSetup& setup) {
   std::vector<Operation> operations = setup.operations;
   const auto turn = [&](Operation operation) {
     const std::vector<Operation>& order = ready.board().order;

@@ -4,7 +4,7 @@
 #include <utility>
 #include <vector>
 
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
@@ -21,6 +21,6 @@ struct JobStep {
 std::string stage_after(Operation operation);
 
 /// The set-up's operations in the order of work, with heights from its own zero.
-std::vector<JobStep> job_steps(const PreparedBoard& ready, const SetUp& setup);
+std::vector<JobStep> job_steps(const PreparedBoard& ready, const ResolvedSetup& setup);
 
 }  // namespace sagitta

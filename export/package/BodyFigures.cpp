@@ -29,7 +29,7 @@ ManifestBody figures_of(const Mesh& mesh) {
   return body;
 }
 
-ManifestBody figures_of(const SolidFigures& solid) {
+ManifestBody figures_of(const MassProperties& solid) {
   ManifestBody body;
   body.volume = solid.volume;
   body.area = solid.area;

@@ -9,6 +9,6 @@ namespace sagitta {
 /// Volume, area and box as a manifest gives them; name and material are left empty. A mesh's are those of its own
 /// triangles.
 ManifestBody figures_of(const Mesh& mesh);
-ManifestBody figures_of(const SolidFigures& solid);
+ManifestBody figures_of(const MassProperties& solid);
 
 }  // namespace sagitta

@@ -36,15 +36,15 @@ double slot_shift(const Layout& a, const Layout& b) {
 /// The shortest way from a point to an outline, over points of it.
 double way_to(const Loop& loop, Point p) {
   double least = 1e300;
-  for (const Piece& piece : loop) {
-    if (!piece.is_arc()) {
-      const Point d = piece.b - piece.a;
-      const double s = std::clamp(dot(p - piece.a, d) / dot(d, d), 0.0, 1.0);
-      least = std::min(least, distance(p, between(piece.a, piece.b, s)));
+  for (const CurveSegment& segment : loop) {
+    if (!segment.is_arc()) {
+      const Point d = segment.b - segment.a;
+      const double s = std::clamp(dot(p - segment.a, d) / dot(d, d), 0.0, 1.0);
+      least = std::min(least, distance(p, between(segment.a, segment.b, s)));
       continue;
     }
     constexpr int steps = 256;
-    for (int i = 0; i <= steps; ++i) least = std::min(least, distance(p, piece.at(i / double{steps})));
+    for (int i = 0; i <= steps; ++i) least = std::min(least, distance(p, segment.at(i / double{steps})));
   }
   return least;
 }
@@ -52,8 +52,8 @@ double way_to(const Loop& loop, Point p) {
 double edge_shift(const Loop& a, const Loop& b) {
   double most = 0;
   for (const auto& [from, to] : {std::pair{&a, &b}, std::pair{&b, &a}})
-    for (const Piece& piece : *from)
-      for (int i = 0; i < along; ++i) most = std::max(most, way_to(*to, piece.at(i / double{along})));
+    for (const CurveSegment& segment : *from)
+      for (int i = 0; i < along; ++i) most = std::max(most, way_to(*to, segment.at(i / double{along})));
   return most;
 }
 
@@ -94,7 +94,7 @@ double floor_shift(const PreparedBoard& a, const PreparedBoard& b) {
     const auto other = std::find_if(there.begin(), there.end(), [&](const Feature& f) { return f.id == cut.id; });
     if (other == there.end()) continue;
     const Point p = middle_of(cut);
-    const auto floor = [&](const PreparedBoard& ready, Bound bound) {
+    const auto floor = [&](const PreparedBoard& ready, BoundingSurface bound) {
       bound.fallen = ready.surface().fall_start && p.x > *ready.surface().fall_start;
       return height(ready.surface(), bound, p);
     };

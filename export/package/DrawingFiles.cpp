@@ -7,10 +7,10 @@
 #include "drawing/DxfFile.hpp"
 #include "drawing/InlayOutlines.hpp"
 #include "drawing/MatingDrawing.hpp"
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "drawing/SheetDrawing.hpp"
 #include "drawing/SvgFile.hpp"
-#include "paper/SetUpSheet.hpp"
+#include "paper/SetupSheet.hpp"
 #include "paper/ShopDrawing.hpp"
 #include "paper/Template.hpp"
 #include "tables/FretTable.hpp"
@@ -62,20 +62,20 @@ Drawing part_of(Drawing drawing, const JobPart& part) {
 struct DrawnJob {
   InlayOutlines inlays;
   Drawing board;
-  std::vector<std::pair<SetUp, Drawing>> setups;  ///< those wanted, each drawing in its own zero
+  std::vector<std::pair<ResolvedSetup, Drawing>> setups;  ///< those wanted, each drawing in its own zero
 };
 
 DrawnJob drawn_job(const PreparedBoard& ready, const DrawingOptions& options) {
   DrawnJob job{inlay_outlines(ready), {}, {}};
   job.board = part_of(drawing_of(ready, job.inlays, options), options.part);
-  for (const SetUp& setup : setups_of(ready))
+  for (const ResolvedSetup& setup : setups_of(ready))
     if (options.setups.empty() || options.setups.contains(setup.folder))
       job.setups.emplace_back(setup, setup_drawing(ready, setup, job.board));
   return job;
 }
 
 /// Where a set-up's files lie, without their ending.
-std::string setup_file(const SetUp& setup) { return "setups/" + setup.folder + "/setup"; }
+std::string setup_file(const ResolvedSetup& setup) { return "setups/" + setup.folder + "/setup"; }
 
 std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
   std::vector<PrintedBook> books;

@@ -14,17 +14,17 @@
 
 namespace sagitta {
 
-struct HandOffKinds {
+struct ExportKinds {
   bool step = false, stl = false;
   bool dxf = false, svg = false, pdf = false, csv = false;
   bool three_mf = false, png = false, html = false;
 };
 
 /// What goes into a hand-off folder.
-struct HandOff {
+struct ExportOrder {
   std::vector<Stage> stages;
   std::vector<Assembly> assemblies;
-  HandOffKinds kinds;
+  ExportKinds kinds;
   double deviation = default_deviation;  ///< of the meshes, mm
   DrawingOptions drawing = {};
   StepStyle step_style = {};

@@ -23,7 +23,7 @@
 #include "package/PrintedJob.hpp"
 #include "package/Progress.hpp"
 #include "package/Repeat.hpp"
-#include "paper/Picture.hpp"
+#include "paper/ShadedPicture.hpp"
 #include "plan/Plan.hpp"
 #include "solid/Solid.hpp"
 
@@ -40,15 +40,15 @@ Mesh together(const std::vector<ThreeMfBody>& bodies) {
 /// Pixels, of the pictures beside the solids.
 constexpr int picture_width = 1600;
 
-bool wants_job_sheet(const HandOffKinds& kinds) { return kinds.html || kinds.pdf; }
-bool wants_meshes(const HandOffKinds& kinds) {
+bool wants_job_sheet(const ExportKinds& kinds) { return kinds.html || kinds.pdf; }
+bool wants_meshes(const ExportKinds& kinds) {
   return kinds.stl || kinds.three_mf || kinds.png || wants_job_sheet(kinds);
 }
 
 /// Makes the files of one board, one stage after the other, and keeps the list of them.
 class Writer {
  public:
-  Writer(const PreparedBoard& ready, const HandOff& order, Folder& folder, const Cancel& cancel)
+  Writer(const PreparedBoard& ready, const ExportOrder& order, Folder& folder, const Cancel& cancel)
       : ready_(ready),
         order_(order),
         folder_(folder),
@@ -228,7 +228,7 @@ class Writer {
   }
 
   const PreparedBoard& ready_;
-  const HandOff& order_;
+  const ExportOrder& order_;
   ListedFolder folder_;
   JobPictures small_pictures_;
   const Cancel& cancel_;
@@ -241,7 +241,7 @@ class Writer {
 
 }  // namespace
 
-void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const HandOff& order,
+void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const ExportOrder& order,
                     Folder& folder, const Cancel& cancel) {
   const PreparedBoard part = part_of(ready, order.drawing.part);
   keep_on_fault(ready.board(), findings, options_json(order).dump(), folder.path(), [&] {

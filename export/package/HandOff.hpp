@@ -28,7 +28,7 @@ struct NothingToWrite : std::runtime_error {
 /// the drawings, the job sheet as HTML and PDF, and manifest.json with the board's findings; of a part of the job only
 /// what belongs to it. Shows its progress on a terminal. Every solid and mesh is judged before it is added (Gate.hpp).
 /// Throws FolderError, ProgramFault, PartError, NothingToWrite, and Interrupted when the token is asked to stop.
-void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const HandOff& order,
+void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const ExportOrder& order,
                     Folder& folder, const Cancel& cancel);
 
 }  // namespace sagitta

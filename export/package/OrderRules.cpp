@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "drawing/DrawingParts.hpp"
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "layout/Measure.hpp"
 
 namespace sagitta {
@@ -24,7 +24,7 @@ void judge_range(const std::string& what, double value, double least, double mos
                    in_mm(most));
 }
 
-void judge_stages(const PreparedBoard& ready, const HandOff& order) {
+void judge_stages(const PreparedBoard& ready, const ExportOrder& order) {
   const std::vector<Stage> stages = stages_of(ready.board());
   const std::vector<Assembly> assemblies = assemblies_of(ready);
   std::vector<std::string> all;
@@ -39,9 +39,9 @@ void judge_stages(const PreparedBoard& ready, const HandOff& order) {
     if (std::find(assemblies.begin(), assemblies.end(), each) == assemblies.end()) refuse(name(each));
 }
 
-void judge_setups(const PreparedBoard& ready, const HandOff& order) {
+void judge_setups(const PreparedBoard& ready, const ExportOrder& order) {
   std::vector<std::string> all;
-  for (const SetUp& setup : setups_of(ready)) all.push_back(setup.folder);
+  for (const ResolvedSetup& setup : setups_of(ready)) all.push_back(setup.folder);
   for (const std::string& wanted : order.drawing.setups)
     if (std::find(all.begin(), all.end(), wanted) == all.end())
       throw OrderError("set-up " + wanted + ": the board has no such set-up; it has " + joined(all));
@@ -49,7 +49,7 @@ void judge_setups(const PreparedBoard& ready, const HandOff& order) {
 
 }  // namespace
 
-void judge_order(const PreparedBoard& ready, const HandOff& order) {
+void judge_order(const PreparedBoard& ready, const ExportOrder& order) {
   judge_range("a deviation", order.deviation, least_deviation, most_deviation);
   if (const auto& clearance = order.drawing.part.clearance) {
     judge_range("a clearance", *clearance, least_clearance_again, most_clearance_again);

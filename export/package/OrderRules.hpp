@@ -20,6 +20,6 @@ inline constexpr double least_clearance_again = 0, most_clearance_again = 1;
 
 /// Throws OrderError: a deviation or clearance out of its range, a clearance without pieces, a stage, an assembly or a
 /// set-up that the board has not, dowels that its waste has no room for.
-void judge_order(const PreparedBoard& ready, const HandOff& order);
+void judge_order(const PreparedBoard& ready, const ExportOrder& order);
 
 }  // namespace sagitta

@@ -8,7 +8,7 @@
 
 #include "board/InputPath.hpp"
 #include "drawing/Paper.hpp"
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "files/ReadFile.hpp"
 #include "folder/Digest.hpp"
 #include "folder/Manifest.hpp"
@@ -22,13 +22,13 @@ using Json = nlohmann::ordered_json;
 
 struct KindName {
   const char* name;
-  bool HandOffKinds::*member;
+  bool ExportKinds::*member;
 };
 
 constexpr KindName kind_names[] = {
-    {"step", &HandOffKinds::step}, {"stl", &HandOffKinds::stl}, {"3mf", &HandOffKinds::three_mf},
-    {"dxf", &HandOffKinds::dxf},   {"svg", &HandOffKinds::svg}, {"pdf", &HandOffKinds::pdf},
-    {"csv", &HandOffKinds::csv},   {"png", &HandOffKinds::png}, {"html", &HandOffKinds::html}};
+    {"step", &ExportKinds::step}, {"stl", &ExportKinds::stl}, {"3mf", &ExportKinds::three_mf},
+    {"dxf", &ExportKinds::dxf},   {"svg", &ExportKinds::svg}, {"pdf", &ExportKinds::pdf},
+    {"csv", &ExportKinds::csv},   {"png", &ExportKinds::png}, {"html", &ExportKinds::html}};
 
 JobPart part_in(const Json& words) {
   JobPart part;
@@ -63,8 +63,8 @@ bool one_of(const Json& options, const char* key, const char* first, const char*
   return word == second;
 }
 
-HandOff order_of(const Json& options) {
-  HandOff order;
+ExportOrder order_of(const Json& options) {
+  ExportOrder order;
   for (const std::string& kind : options.at("only").get<std::vector<std::string>>())
     if (!add_kind(order.kinds, kind)) throw RepeatError("this program makes no " + kind + " files");
   for (const std::string& stage : options.at("stages").get<std::vector<std::string>>()) {
@@ -147,7 +147,7 @@ BoardFile board_in(const Json& manifest, const std::string& path, Outside outsid
 
 }  // namespace
 
-Json options_json(const HandOff& order) {
+Json options_json(const ExportOrder& order) {
   Json only = Json::array(), stages = Json::array();
   for (const KindName& kind : kind_names)
     if (order.kinds.*kind.member) only.push_back(kind.name);
@@ -165,7 +165,7 @@ Json options_json(const HandOff& order) {
   return options;
 }
 
-bool add_kind(HandOffKinds& kinds, const std::string& name) {
+bool add_kind(ExportKinds& kinds, const std::string& name) {
   const auto known = std::find_if(std::begin(kind_names), std::end(kind_names),
                                   [&](const KindName& each) { return name == each.name; });
   if (known == std::end(kind_names)) return false;

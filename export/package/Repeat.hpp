@@ -19,7 +19,7 @@ struct RepeatError : std::runtime_error {
 /// What a manifest says of how its folder was made.
 struct Repeat {
   BoardFile file;  ///< the board in it; its problems, if any, carry the manifest's name
-  HandOff order;
+  ExportOrder order;
 };
 
 /// The same of a trial strip's folder.
@@ -29,10 +29,10 @@ struct TrialRepeat {
 };
 
 /// Adds a kind by its name, "step" or "3mf"; false when there is none of that name.
-bool add_kind(HandOffKinds& kinds, const std::string& name);
+bool add_kind(ExportKinds& kinds, const std::string& name);
 
 /// How a folder is made, as a manifest holds it: {only, stages, deviation, paper, dowels, step, step_units}.
-nlohmann::ordered_json options_json(const HandOff& order);
+nlohmann::ordered_json options_json(const ExportOrder& order);
 /// The same of a trial strip: {trial, paper}.
 nlohmann::ordered_json trial_options_json(const Paper& paper);
 

@@ -124,16 +124,17 @@ struct PdfBook::Canvas {
   }
   void go(Point p) { cairo_move_to(cairo, p.x, height - p.y); }
   void draw(Point p) { cairo_line_to(cairo, p.x, height - p.y); }
-  void trace(const Loop& pieces, bool closed) {
+  void trace(const Loop& segments, bool closed) {
     cairo_new_path(cairo);
-    if (pieces.empty()) return;
-    go(pieces.front().a);
-    for (const Piece& piece : pieces) {
-      const auto turn = piece.sweep > 0 ? cairo_arc_negative : cairo_arc;
-      if (piece.is_arc())
-        turn(cairo, piece.centre.x, height - piece.centre.y, piece.radius, -piece.start, -piece.start - piece.sweep);
+    if (segments.empty()) return;
+    go(segments.front().a);
+    for (const CurveSegment& segment : segments) {
+      const auto turn = segment.sweep > 0 ? cairo_arc_negative : cairo_arc;
+      if (segment.is_arc())
+        turn(cairo, segment.centre.x, height - segment.centre.y, segment.radius, -segment.start,
+             -segment.start - segment.sweep);
       else
-        draw(piece.b);
+        draw(segment.b);
     }
     if (closed) cairo_close_path(cairo);
   }
@@ -201,16 +202,16 @@ void PdfBook::mark(Mark made) { pages_.back().marks.push_back(std::move(made)); 
 
 void PdfBook::line(Point a, Point b, Pen pen) { path({sagitta::line(a, b)}, false, pen); }
 
-void PdfBook::path(const Loop& pieces, bool closed, Pen pen) {
+void PdfBook::path(const Loop& segments, bool closed, Pen pen) {
   mark([=](Canvas& c) {
-    c.trace(pieces, closed);
+    c.trace(segments, closed);
     c.stroke(pen);
   });
 }
 
-void PdfBook::fill(const Loop& pieces, double grey) {
+void PdfBook::fill(const Loop& segments, double grey) {
   mark([=](Canvas& c) {
-    c.trace(pieces, true);
+    c.trace(segments, true);
     cairo_set_source_rgb(c.cairo, grey, grey, grey);
     cairo_fill(c.cairo);
   });

@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "drawing/Paper.hpp"
-#include "paper/Picture.hpp"
+#include "paper/ShadedPicture.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta {
@@ -38,8 +38,8 @@ class PdfBook {
 
   void line(Point a, Point b, Pen pen);
   /// Lines and arcs head to tail; closed when `closed`.
-  void path(const Loop& pieces, bool closed, Pen pen);
-  void fill(const Loop& pieces, double grey);
+  void path(const Loop& segments, bool closed, Pen pen);
+  void fill(const Loop& segments, double grey);
   /// Foreign text, see pdf_text. Baseline from `at`, turned counter-clockwise by `turn`.
   void text(Point at, const std::string& text, Text size = Text::body, Align align = Align::left, double turn = 0);
   double width_of(const std::string& text, Text size = Text::body);

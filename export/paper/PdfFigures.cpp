@@ -106,13 +106,13 @@ double paragraph(PdfBook& book, Point top, double width, const std::string& text
   return top.y - y;
 }
 
-Loop placed(const Loop& pieces, double factor, Point origin) {
-  Loop result = pieces;
-  for (Piece& piece : result) {
-    piece.a = origin + factor * piece.a;
-    piece.b = origin + factor * piece.b;
-    piece.centre = origin + factor * piece.centre;
-    piece.radius *= factor;
+Loop placed(const Loop& segments, double factor, Point origin) {
+  Loop result = segments;
+  for (CurveSegment& segment : result) {
+    segment.a = origin + factor * segment.a;
+    segment.b = origin + factor * segment.b;
+    segment.centre = origin + factor * segment.centre;
+    segment.radius *= factor;
   }
   return result;
 }

@@ -45,6 +45,6 @@ std::string cut_to(PdfBook& book, double width, const std::string& text, Text si
 double paragraph(PdfBook& book, Point top, double width, const std::string& text);
 
 /// The pieces larger by the factor, about the frame's origin, which then lies at `origin`.
-Loop placed(const Loop& pieces, double factor, Point origin);
+Loop placed(const Loop& segments, double factor, Point origin);
 
 }  // namespace sagitta

@@ -88,13 +88,13 @@ class PlanView {
 Loop section_loop(const Section& section) {
   const double w = section.half_width;
   const Point a{-w, 0}, b{w, 0}, c{w, section.edge}, d{-w, section.edge};
-  const Piece top =
+  const CurveSegment top =
       section.radius ? arc_between({0, section.middle - *section.radius}, *section.radius, c, d, true) : line(c, d);
   return {line(a, b), line(b, c), top, line(d, a)};
 }
 
 /// The slot's floor, parallel to the top or level.
-Piece floor_of(const Section& section, bool follows) {
+CurveSegment floor_of(const Section& section, bool follows) {
   const Point a{section.slot_end, section.floor_edge}, b{-section.slot_end, section.floor_edge};
   if (!section.radius || !follows) return line(a, b);
   return arc_between({0, section.floor_middle - *section.radius}, *section.radius, a, b, true);

@@ -3,7 +3,7 @@
 
 #include "cad/Interrupt.hpp"
 #include "drawing/BoardDrawing.hpp"
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "folder/Folder.hpp"
 #include "input/BoardFindings.hpp"
 #include "input/PreparedFile.hpp"
@@ -34,9 +34,9 @@ struct Options {
   bool chosen = false;  ///< anything was said about how the folder is to be made
 };
 
-HandOffKinds kinds_of(const std::vector<std::string>& only) {
+ExportKinds kinds_of(const std::vector<std::string>& only) {
   if (only.empty()) return {true, true, true, true, true, true, true, true, true};
-  HandOffKinds kinds;
+  ExportKinds kinds;
   for (const std::string& kind : only)
     if (!add_kind(kinds, kind))
       throw UsageError("--only " + kind + ": there is no such kind of file; choose from " + kind_list);
@@ -56,7 +56,7 @@ JobPart part_wanted(const Options& options) {
 }
 
 /// The wood after the part's operation; the pieces alone where only they are made again.
-void choose_stages(const PreparedBoard& ready, const JobPart& part, HandOff& order) {
+void choose_stages(const PreparedBoard& ready, const JobPart& part, ExportOrder& order) {
   const std::vector<Assembly> all = assemblies_of(ready);
   if (part.operation == Operation::inlay) {
     if (all.empty()) throw UsageError("the board has no inlay pieces");
@@ -70,7 +70,7 @@ void choose_stages(const PreparedBoard& ready, const JobPart& part, HandOff& ord
 }
 
 /// What of stages and assemblies is wanted; an empty word: all.
-void choose_stages(const PreparedBoard& ready, const std::string& wanted, HandOff& order) {
+void choose_stages(const PreparedBoard& ready, const std::string& wanted, ExportOrder& order) {
   if (wanted.empty()) {
     order.stages = stages_of(ready.board());
     order.assemblies = assemblies_of(ready);
@@ -85,14 +85,15 @@ void choose_stages(const PreparedBoard& ready, const std::string& wanted, HandOf
 
 /// The folders of the set-ups named, by their name or their folder's.
 std::set<std::string> setups_wanted(const Options& options, const PreparedBoard& ready) {
-  const std::vector<SetUp> all = setups_of(ready);
+  const std::vector<ResolvedSetup> all = setups_of(ready);
   std::set<std::string> folders;
   for (const std::string& word : options.setups) {
-    const auto found = std::find_if(all.begin(), all.end(),
-                                    [&](const SetUp& setup) { return setup.name == word || setup.folder == word; });
+    const auto found = std::find_if(
+        all.begin(), all.end(), [&](const ResolvedSetup& setup) { return setup.name == word || setup.folder == word; });
     if (found == all.end()) {
       std::string message = "--setups " + word + ": the board has no such set-up; it has";
-      for (const SetUp& setup : all) message += (setup.folder == all.front().folder ? " " : ", ") + setup.folder;
+      for (const ResolvedSetup& setup : all)
+        message += (setup.folder == all.front().folder ? " " : ", ") + setup.folder;
       throw UsageError(message);
     }
     folders.insert(found->folder);
@@ -100,12 +101,12 @@ std::set<std::string> setups_wanted(const Options& options, const PreparedBoard&
   return folders;
 }
 
-HandOff order_of(const Options& options, const PreparedBoard& ready) {
+ExportOrder order_of(const Options& options, const PreparedBoard& ready) {
   const DrawingOptions drawing{options.dowels, paper_wanted(options.paper), part_wanted(options),
                                setups_wanted(options, ready)};
   const StepStyle style{options.step == "ap242" ? StepSchema::ap242 : StepSchema::ap214,
                         options.step_units == "in" ? Units::inch : Units::mm};
-  HandOff order;
+  ExportOrder order;
   options.stage.empty() ? choose_stages(ready, drawing.part, order) : choose_stages(ready, options.stage, order);
   order.kinds = kinds_of(options.only);
   order.deviation = options.deviation;
@@ -128,7 +129,7 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
     return exit_input;
   }
   const PreparedBoard& ready = std::get<PreparedBoard>(prepared);
-  const HandOff order = repeat ? repeat->order : order_of(options, ready);
+  const ExportOrder order = repeat ? repeat->order : order_of(options, ready);
   judge_order(ready, order);
   part_of(ready, order.drawing.part);  // what the board has not is said before anything is written
   const std::vector<Finding> findings = board_findings(ready);

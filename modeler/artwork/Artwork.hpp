@@ -24,15 +24,15 @@ struct Bezier {
 };
 
 /// One drawn curve: a line or an arc, or a Bezier.
-using Stroke = std::variant<Piece, Bezier>;
+using PathSegment = std::variant<CurveSegment, Bezier>;
 
 /// A closed outline, strokes head to tail.
-using StrokeLoop = std::vector<Stroke>;
+using PathLoop = std::vector<PathSegment>;
 
 /// An area filled with one colour: outer outlines counter-clockwise, holes clockwise, none crossing another.
 struct DrawnRegion {
   std::string colour;  ///< "#rrggbb", lower case
-  std::vector<StrokeLoop> outlines;
+  std::vector<PathLoop> outlines;
   friend bool operator==(const DrawnRegion&, const DrawnRegion&) = default;
 };
 

@@ -78,7 +78,7 @@ class Assembly {
     std::size_t segments = 0;
     Box box;
     for (const DrawnShape& shape : drawn_.shapes)
-      for (const StrokeLoop& loop : shape.loops) {
+      for (const PathLoop& loop : shape.loops) {
         segments += loop.size();
         const Box part = bounds(loop);
         const bool sound = std::abs(part.low.x) < widest && std::abs(part.low.y) < widest &&
@@ -110,7 +110,7 @@ class Assembly {
   /// One shape without copies, slivers and crossings.
   bool clean(const DrawnShape& shape) {
     Outlines outlines;
-    for (const StrokeLoop& loop : shape.loops) {
+    for (const PathLoop& loop : shape.loops) {
       Outline outline = make_outline(loop, grain_.chord);
       corners_ += outline.corners.size();
       if (corners_ > most_corners) return false;

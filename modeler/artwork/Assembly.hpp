@@ -5,7 +5,7 @@
 #include <variant>
 
 #include "artwork/Artwork.hpp"
-#include "artwork/Outline.hpp"
+#include "artwork/ShapeOutline.hpp"
 #include "board/Problem.hpp"
 
 namespace sagitta {

@@ -14,9 +14,9 @@ namespace {
 Point head(const Run& run) { return start_of(run.strokes.front()); }
 Point tail(const Run& run) { return end_of(run.strokes.back()); }
 
-StrokeLoop turned_round(const StrokeLoop& strokes) {
-  StrokeLoop back(strokes.rbegin(), strokes.rend());
-  for (Stroke& stroke : back) stroke = reversed(stroke);
+PathLoop turned_round(const PathLoop& strokes) {
+  PathLoop back(strokes.rbegin(), strokes.rend());
+  for (PathSegment& stroke : back) stroke = reversed(stroke);
   return back;
 }
 
@@ -75,7 +75,7 @@ class Chainer {
     used_.resize(runs_.size());
   }
 
-  std::vector<StrokeLoop> run() {
+  std::vector<PathLoop> run() {
     for (std::size_t i = 0; i < runs_.size(); ++i) {
       if (used_[i]) continue;
       Run chain = take(i, false);
@@ -94,7 +94,7 @@ class Chainer {
  private:
   static std::vector<double> key(const Run& run) {
     std::vector<double> low, high;
-    for (const Stroke& stroke : run.strokes) {
+    for (const PathSegment& stroke : run.strokes) {
       const Point p = std::visit([](const auto& part) { return part.at(0.5); }, stroke);
       low.insert(low.end(), {p.x, p.y});
       high.insert(high.begin(), {p.x, p.y});
@@ -150,7 +150,7 @@ class Chainer {
   }
 
   /// Ends the strokes exactly at `to`: lines and curves are moved there, an arc gets a short line.
-  void bridge(StrokeLoop& strokes, Point to, const std::string& where) {
+  void bridge(PathLoop& strokes, Point to, const std::string& where) {
     const Point from = end_of(strokes.back());
     if (from == to) return;
     if (distance(from, to) > tolerance::vertex)
@@ -160,11 +160,11 @@ class Chainer {
       curve->b = to;
       return;
     }
-    Piece& piece = std::get<Piece>(strokes.back());
-    if (!piece.is_arc() && distance(piece.a, to) > tolerance::drawn_join)
-      piece.b = to;
-    else if (piece.is_arc() && distance(from, to) <= tolerance::vertex)
-      piece = arc_through(piece, to);
+    CurveSegment& segment = std::get<CurveSegment>(strokes.back());
+    if (!segment.is_arc() && distance(segment.a, to) > tolerance::drawn_join)
+      segment.b = to;
+    else if (segment.is_arc() && distance(from, to) <= tolerance::vertex)
+      segment = arc_through(segment, to);
     else
       strokes.push_back(line(from, to));
   }
@@ -185,11 +185,11 @@ class Chainer {
   Notes& notes_;
   Ends ends_;
   std::vector<bool> used_;
-  std::vector<StrokeLoop> loops_;
+  std::vector<PathLoop> loops_;
 };
 
 }  // namespace
 
-std::vector<StrokeLoop> chained(std::vector<Run> runs, Notes& notes) { return Chainer(std::move(runs), notes).run(); }
+std::vector<PathLoop> chained(std::vector<Run> runs, Notes& notes) { return Chainer(std::move(runs), notes).run(); }
 
 }  // namespace sagitta

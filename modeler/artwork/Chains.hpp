@@ -12,12 +12,12 @@ namespace sagitta {
 
 /// A run of strokes, head to tail, and where it came from.
 struct Run {
-  StrokeLoop strokes;
+  PathLoop strokes;
   std::string where;
 };
 
 /// Closed outlines from runs of one colour. Ends up to tolerance::drawn_join apart are one; runs drawn twice are taken
 /// once. What stays open is noted with the place of its ends and left out.
-std::vector<StrokeLoop> chained(std::vector<Run> runs, Notes& notes);
+std::vector<PathLoop> chained(std::vector<Run> runs, Notes& notes);
 
 }  // namespace sagitta

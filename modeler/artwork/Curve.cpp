@@ -24,7 +24,7 @@ EllipseArc image(const EllipseArc& arc, const Affine& frame) {
 }
 
 /// The arc of a circle between the same ends: its centre is moved onto the line that is as far from one as the other.
-Piece round_arc(const EllipseArc& arc) {
+CurveSegment round_arc(const EllipseArc& arc) {
   const double turn = cross(arc.u, arc.v) > 0 ? 1 : -1;
   Point centre = arc.centre;
   const Point chord = arc.b - arc.a;
@@ -49,7 +49,7 @@ double unit_error(double angle) {
   return 2.0 / 27 * std::pow(s, 6) / (c * c);
 }
 
-void draw_as_beziers(const EllipseArc& arc, StrokeLoop& strokes) {
+void draw_as_beziers(const EllipseArc& arc, PathLoop& strokes) {
   int count = std::max(1, static_cast<int>(std::ceil(std::abs(arc.sweep) / (pi / 2) - tolerance::same)));
   while (count < 256 && unit_error(std::abs(arc.sweep) / count) > tolerance::drawn_round) ++count;
   const double step = arc.sweep / count, handle = 4.0 / 3 * std::tan(step / 4);
@@ -63,7 +63,7 @@ void draw_as_beziers(const EllipseArc& arc, StrokeLoop& strokes) {
   }
 }
 
-void draw_arc(const EllipseArc& arc, StrokeLoop& strokes) {
+void draw_arc(const EllipseArc& arc, PathLoop& strokes) {
   if (!is_circle(arc.u, arc.v)) return draw_as_beziers(arc, strokes);
   if (arc.a != arc.b) {
     strokes.push_back(round_arc(arc));
@@ -83,11 +83,11 @@ int chords(const Bezier& curve, double deviation) {
   return std::clamp(static_cast<int>(std::ceil(std::sqrt(bend / (8 * deviation)))), 1, 2000);
 }
 
-int chords(const Piece& piece, double deviation) {
-  if (!piece.is_arc()) return 1;
-  const double step = 2 * std::acos(std::max(-1.0, 1 - deviation / piece.radius));
-  const double count = std::ceil(std::abs(piece.sweep) / std::max(step, tolerance::same));
-  return static_cast<int>(std::clamp(count, std::ceil(std::abs(piece.sweep) / (pi / 2)), 2000.0));
+int chords(const CurveSegment& segment, double deviation) {
+  if (!segment.is_arc()) return 1;
+  const double step = 2 * std::acos(std::max(-1.0, 1 - deviation / segment.radius));
+  const double count = std::ceil(std::abs(segment.sweep) / std::max(step, tolerance::same));
+  return static_cast<int>(std::clamp(count, std::ceil(std::abs(segment.sweep) / (pi / 2)), 2000.0));
 }
 
 /// Twice the area between the curve and the origin. OverlaySource: the integral of x dy - y dx over the Bernstein
@@ -111,9 +111,9 @@ void add_turning_points(double p, double q, double r, double s, std::vector<doub
   if (sum != 0) at.push_back(c / sum);
 }
 
-void add_bounds(const Stroke& stroke, Box& box) {
-  if (const Piece* piece = std::get_if<Piece>(&stroke)) {
-    const Box part = bounds(*piece);
+void add_bounds(const PathSegment& stroke, Box& box) {
+  if (const CurveSegment* segment = std::get_if<CurveSegment>(&stroke)) {
+    const Box part = bounds(*segment);
     box.add(part.low);
     box.add(part.high);
     return;
@@ -138,12 +138,12 @@ EllipseArc ellipse_arc(Point centre, Point u, Point v, double start, double swee
 Curve svg_arc(Point a, Point b, double rx, double ry, double turn, bool large, bool sweep) {
   rx = std::abs(rx);
   ry = std::abs(ry);
-  if (rx == 0 || ry == 0) return Segment{a, b};
+  if (rx == 0 || ry == 0) return LineSegment{a, b};
   const Point axis_u = turned({1, 0}, turn), axis_v = left_of(axis_u);
   const Point half = 0.5 * (a - b);
   const double x = dot(half, axis_u) / rx, y = dot(half, axis_v) / ry;  // F.6.5.1, in units of the radii
   const double lambda = x * x + y * y;                                  // F.6.6.2
-  if (!(lambda < 1e100)) return Segment{a, b};                          // radii that are nothing beside the chord
+  if (!(lambda < 1e100)) return LineSegment{a, b};                      // radii that are nothing beside the chord
   if (lambda > 1) {
     rx *= std::sqrt(lambda);
     ry *= std::sqrt(lambda);
@@ -165,26 +165,26 @@ Bezier raised(Point a, Point control, Point b) {
   return {a, between(control, a, 1.0 / 3), between(control, b, 1.0 / 3), b};
 }
 
-Point start_of(const Stroke& stroke) {
+Point start_of(const PathSegment& stroke) {
   return std::visit([](const auto& part) { return part.a; }, stroke);
 }
 
-Point end_of(const Stroke& stroke) {
+Point end_of(const PathSegment& stroke) {
   return std::visit([](const auto& part) { return part.b; }, stroke);
 }
 
-Stroke reversed(const Stroke& stroke) {
-  if (const Piece* piece = std::get_if<Piece>(&stroke)) return piece->reversed();
+PathSegment reversed(const PathSegment& stroke) {
+  if (const CurveSegment* segment = std::get_if<CurveSegment>(&stroke)) return segment->reversed();
   const Bezier& z = std::get<Bezier>(stroke);
   return Bezier{z.b, z.d, z.c, z.a};
 }
 
-Piece arc_through(const Piece& arc, Point end) {
+CurveSegment arc_through(const CurveSegment& arc, Point end) {
   return round_arc({arc.a, end, arc.centre, {arc.radius, 0}, {0, arc.radius}, arc.start, arc.sweep});
 }
 
-void draw(const Curve& curve, const Affine& frame, StrokeLoop& strokes) {
-  if (const Segment* segment = std::get_if<Segment>(&curve)) {
+void draw(const Curve& curve, const Affine& frame, PathLoop& strokes) {
+  if (const LineSegment* segment = std::get_if<LineSegment>(&curve)) {
     const Point a = frame(segment->a), b = frame(segment->b);
     if (a != b) strokes.push_back(line(a, b));
   } else if (const Bezier* z = std::get_if<Bezier>(&curve)) {
@@ -196,21 +196,21 @@ void draw(const Curve& curve, const Affine& frame, StrokeLoop& strokes) {
   }
 }
 
-void flatten(const Stroke& stroke, double deviation, std::vector<Point>& points) {
+void flatten(const PathSegment& stroke, double deviation, std::vector<Point>& points) {
   const int count = std::visit([&](const auto& part) { return chords(part, deviation); }, stroke);
   for (int i = 1; i < count; ++i)
     points.push_back(std::visit([&](const auto& part) { return part.at(static_cast<double>(i) / count); }, stroke));
   points.push_back(end_of(stroke));
 }
 
-double area(const StrokeLoop& loop) {
+double area(const PathLoop& loop) {
   if (loop.empty()) return 0;
   const Point origin = start_of(loop.front());
   double twice = 0;
-  for (const Stroke& stroke : loop) {
-    if (const Piece* piece = std::get_if<Piece>(&stroke)) {
-      twice += cross(piece->a - origin, piece->b - origin);
-      if (piece->is_arc()) twice += piece->radius * piece->radius * (piece->sweep - std::sin(piece->sweep));
+  for (const PathSegment& stroke : loop) {
+    if (const CurveSegment* segment = std::get_if<CurveSegment>(&stroke)) {
+      twice += cross(segment->a - origin, segment->b - origin);
+      if (segment->is_arc()) twice += segment->radius * segment->radius * (segment->sweep - std::sin(segment->sweep));
     } else {
       const Bezier& z = std::get<Bezier>(stroke);
       twice += twice_area({z.a - origin, z.c - origin, z.d - origin, z.b - origin});
@@ -219,9 +219,9 @@ double area(const StrokeLoop& loop) {
   return twice / 2;
 }
 
-Box bounds(const StrokeLoop& loop) {
+Box bounds(const PathLoop& loop) {
   Box box;
-  for (const Stroke& stroke : loop) add_bounds(stroke, box);
+  for (const PathSegment& stroke : loop) add_bounds(stroke, box);
   return box;
 }
 

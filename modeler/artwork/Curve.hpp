@@ -19,10 +19,10 @@ struct EllipseArc {
   Point at(double t) const { return centre + std::cos(t) * u + std::sin(t) * v; }
 };
 
-using Curve = std::variant<Segment, Bezier, EllipseArc>;
+using Curve = std::variant<LineSegment, Bezier, EllipseArc>;
 
 /// A run of curves, head to tail.
-struct Trail {
+struct Subpath {
   std::vector<Curve> curves;
   bool closed = false;  ///< the drawing says that it is closed
 };
@@ -37,24 +37,24 @@ Curve svg_arc(Point a, Point b, double rx, double ry, double turn, bool large, b
 /// A quadratic Bezier curve as a cubic one: the same curve.
 Bezier raised(Point a, Point control, Point b);
 
-Point start_of(const Stroke& stroke);
-Point end_of(const Stroke& stroke);
-Stroke reversed(const Stroke& stroke);
+Point start_of(const PathSegment& stroke);
+Point end_of(const PathSegment& stroke);
+PathSegment reversed(const PathSegment& stroke);
 
 /// The arc with its end moved a little, its centre as far from one end as from the other.
-Piece arc_through(const Piece& arc, Point end);
+CurveSegment arc_through(const CurveSegment& arc, Point end);
 
 /// Adds the image of a curve to the strokes, without those that have no length. An ellipse that has become a circle
 /// stays an arc; any other becomes Bezier curves within tolerance::drawn_round.
-void draw(const Curve& curve, const Affine& frame, StrokeLoop& strokes);
+void draw(const Curve& curve, const Affine& frame, PathLoop& strokes);
 
 /// Points of the stroke behind its start, its end included; the chords depart from it by at most `deviation`.
-void flatten(const Stroke& stroke, double deviation, std::vector<Point>& points);
+void flatten(const PathSegment& stroke, double deviation, std::vector<Point>& points);
 
 /// The area that a closed run of strokes encloses, positive when counter-clockwise. Exact for lines, arcs and Bezier
 /// curves.
-double area(const StrokeLoop& loop);
+double area(const PathLoop& loop);
 /// The smallest box around the strokes, exact.
-Box bounds(const StrokeLoop& loop);
+Box bounds(const PathLoop& loop);
 
 }  // namespace sagitta

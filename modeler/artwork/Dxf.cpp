@@ -6,8 +6,8 @@
 
 #include "artwork/Chains.hpp"
 #include "artwork/Colour.hpp"
-#include "artwork/Crossing.hpp"
 #include "artwork/DxfCurves.hpp"
+#include "artwork/OutlineClusters.hpp"
 #include "artwork/ReadArtwork.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -168,7 +168,7 @@ class DxfDrawing {
       notes_.add(one.where(), *why, "draw it as lines, arcs or a spline with control points");
       return true;
     }
-    const Trail& trail = std::get<Trail>(drawn);
+    const Subpath& trail = std::get<Subpath>(drawn);
     Run run{{}, one.where()};
     for (const Curve& part : trail.curves) draw(part, around.frame, run.strokes);
     segments_ += run.strokes.size();
@@ -186,9 +186,9 @@ class DxfDrawing {
   }
 
   /// Outlines of one colour into shapes: how many others lie around one says whether it is an outer one or a hole.
-  bool nest(const std::string& colour, std::vector<StrokeLoop> loops) {
+  bool nest(const std::string& colour, std::vector<PathLoop> loops) {
     Box all;
-    for (const StrokeLoop& loop : loops) {
+    for (const PathLoop& loop : loops) {
       const Box box = bounds(loop);
       all.add(box.low);
       all.add(box.high);
@@ -196,7 +196,7 @@ class DxfDrawing {
     const double side = loops.empty() ? 1 : std::max(all.high.x - all.low.x, all.high.y - all.low.y);
     const double chord = std::max(side * tolerance::drawn_chord, tolerance::same);
     Outlines outlines;
-    for (StrokeLoop& loop : loops) outlines.push_back(make_outline(std::move(loop), chord));
+    for (PathLoop& loop : loops) outlines.push_back(make_outline(std::move(loop), chord));
     std::stable_sort(outlines.begin(), outlines.end(),
                      [](const Outline& a, const Outline& b) { return std::abs(a.area) > std::abs(b.area); });
     std::vector<std::size_t> depth(outlines.size()), shape_of(outlines.size());

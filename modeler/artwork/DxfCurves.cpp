@@ -26,15 +26,15 @@ struct Vertex {
 };
 
 Curve bulged(Point a, Point b, double bulge) {
-  if (std::abs(bulge) < tolerance::same) return Segment{a, b};
+  if (std::abs(bulge) < tolerance::same) return LineSegment{a, b};
   const Point centre = between(a, b, 0.5) + ((1 - bulge * bulge) / (4 * bulge)) * left_of(b - a);
   const double radius = distance(a, b) * (1 + bulge * bulge) / (4 * std::abs(bulge));
   const Point from = a - centre;
   return EllipseArc{a, b, centre, {radius, 0}, {0, radius}, std::atan2(from.y, from.x), 4 * std::atan(bulge)};
 }
 
-Trail through(const std::vector<Vertex>& vertices, bool closed) {
-  Trail trail;
+Subpath through(const std::vector<Vertex>& vertices, bool closed) {
+  Subpath trail;
   trail.closed = closed;
   for (std::size_t i = 0; i < vertices.size(); ++i) {
     if (i + 1 == vertices.size() && !closed) break;
@@ -44,7 +44,7 @@ Trail through(const std::vector<Vertex>& vertices, bool closed) {
   return trail;
 }
 
-Trail light_polyline(const DxfEntity& entity) {
+Subpath light_polyline(const DxfEntity& entity) {
   std::vector<Vertex> vertices;
   double x = 0;
   for (const DxfTag& tag : entity.tags) {
@@ -57,7 +57,7 @@ Trail light_polyline(const DxfEntity& entity) {
   return through(vertices, (entity.whole(70) & 1) != 0);
 }
 
-std::variant<Trail, std::string> old_polyline(const DxfEntity& entity) {
+std::variant<Subpath, std::string> old_polyline(const DxfEntity& entity) {
   const int flags = entity.whole(70);
   if (flags & (16 | 64)) return std::string("a mesh is no outline and was left out");
   std::vector<Vertex> vertices;
@@ -69,9 +69,9 @@ std::variant<Trail, std::string> old_polyline(const DxfEntity& entity) {
 }
 
 /// Full ellipses and circles close by themselves.
-Trail around(const EllipseArc& arc) { return {{arc}, std::abs(arc.sweep) > 2 * pi - tolerance::same}; }
+Subpath around(const EllipseArc& arc) { return {{arc}, std::abs(arc.sweep) > 2 * pi - tolerance::same}; }
 
-Trail ellipse(const DxfEntity& entity) {
+Subpath ellipse(const DxfEntity& entity) {
   const Point major = entity.point(11);
   const double side = entity.number(230, 1) < 0 ? -1 : 1;
   const Point minor = (side * entity.number(40, 1)) * left_of(major);
@@ -79,7 +79,7 @@ Trail ellipse(const DxfEntity& entity) {
   return around(ellipse_arc(entity.point(10), major, minor, start, turn_between(start, end)));
 }
 
-std::variant<Trail, std::string> spline(const DxfEntity& entity) {
+std::variant<Subpath, std::string> spline(const DxfEntity& entity) {
   Spline one;
   one.degree = entity.whole(71, 3);
   one.knots = entity.numbers(40);
@@ -89,7 +89,7 @@ std::variant<Trail, std::string> spline(const DxfEntity& entity) {
   if (one.poles.empty()) return std::string("a spline that is known only by points on it was left out");
   const auto pieces = beziers(one);
   if (!pieces) return std::string("a spline whose knots do not fit its control points was left out");
-  Trail trail;
+  Subpath trail;
   for (const Bezier& piece : *pieces) trail.curves.emplace_back(piece);
   return trail;
 }
@@ -102,11 +102,11 @@ bool is_dxf_curve(const DxfEntity& entity) {
   return false;
 }
 
-std::variant<Trail, std::string> dxf_curves(const DxfEntity& entity) {
+std::variant<Subpath, std::string> dxf_curves(const DxfEntity& entity) {
   const double radius = entity.number(40);
   if ((entity.type == "CIRCLE" || entity.type == "ARC") && radius <= 0)
     return std::string("a circle without a radius was left out");
-  if (entity.type == "LINE") return Trail{{Segment{entity.point(10), entity.point(11)}}, false};
+  if (entity.type == "LINE") return Subpath{{LineSegment{entity.point(10), entity.point(11)}}, false};
   if (entity.type == "CIRCLE") return around(ellipse_arc(entity.point(10), {radius, 0}, {0, radius}, 0, 2 * pi));
   if (entity.type == "ARC") {
     const double start = std::fmod(entity.number(50), 360) * degree, end = std::fmod(entity.number(51), 360) * degree;

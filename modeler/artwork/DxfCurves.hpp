@@ -7,7 +7,7 @@
 #include <variant>
 
 #include "artwork/Curve.hpp"
-#include "artwork/DxfFile.hpp"
+#include "artwork/DxfEntities.hpp"
 
 namespace sagitta {
 
@@ -16,7 +16,7 @@ namespace sagitta {
 bool is_dxf_curve(const DxfEntity& entity);
 
 /// The curves of such an entity in its drawing's units, or why it cannot be taken.
-std::variant<Trail, std::string> dxf_curves(const DxfEntity& entity);
+std::variant<Subpath, std::string> dxf_curves(const DxfEntity& entity);
 
 /// Entities with their own plane: as it is, or mirrored in x where the plane is seen from behind. Nothing when the
 /// plane is a tilted one.

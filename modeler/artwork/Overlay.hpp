@@ -6,8 +6,8 @@
 #include <optional>
 #include <vector>
 
-#include "artwork/Crossing.hpp"
-#include "artwork/Outline.hpp"
+#include "artwork/OutlineClusters.hpp"
+#include "artwork/ShapeOutline.hpp"
 
 namespace sagitta {
 

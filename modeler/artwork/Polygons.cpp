@@ -40,7 +40,7 @@ class Table {
     for (const GridPath& path : paths) {
       Outline outline = made(path);
       double around = 0;
-      for (const Stroke& stroke : outline.strokes) around += distance(start_of(stroke), end_of(stroke));
+      for (const PathSegment& stroke : outline.strokes) around += distance(start_of(stroke), end_of(stroke));
       if (std::abs(outline.area) > 2 * grain_.chord * around) all.push_back(std::move(outline));
     }
     return all;
@@ -48,7 +48,7 @@ class Table {
 
  private:
   Outline made(const GridPath& path) const {
-    StrokeLoop strokes;
+    PathLoop strokes;
     Point at = grid_.point(path.back());
     for (const GridPoint& corner : path) {
       const Point next = grid_.point(corner);

@@ -295,8 +295,8 @@ class SvgWalk {
                      around.style[Property::fill_rule] == "evenodd" ? FillRule::evenodd : FillRule::nonzero,
                      *colour,
                      where(node)};
-    for (const Trail& trail : std::get<0>(trails)) {
-      StrokeLoop strokes;
+    for (const Subpath& trail : std::get<0>(trails)) {
+      PathLoop strokes;
       for (const Curve& curve : trail.curves) draw(curve, around.frame, strokes);
       segments_ += strokes.size();
       if (segments_ > most_segments)
@@ -311,7 +311,7 @@ class SvgWalk {
   }
 
   /// A fill closes what is open (section 11.3).
-  void close(StrokeLoop& strokes, bool said, const std::string& place) {
+  void close(PathLoop& strokes, bool said, const std::string& place) {
     const Point from = end_of(strokes.back()), to = start_of(strokes.front());
     if (from == to) return;
     if (!said && distance(from, to) > tolerance::drawn_join)

@@ -8,7 +8,7 @@ namespace sagitta {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-using Trails = std::variant<std::vector<Trail>, std::string>;
+using EdgePolylines = std::variant<std::vector<Subpath>, std::string>;
 
 /// Lengths out of an element's attributes; remembers the first that cannot be read.
 struct Lengths {
@@ -31,15 +31,15 @@ struct Lengths {
   }
 };
 
-std::vector<Trail> closed(std::vector<Curve> curves) { return {Trail{std::move(curves), true}}; }
+std::vector<Subpath> closed(std::vector<Curve> curves) { return {Subpath{std::move(curves), true}}; }
 
 /// Section 9.2: a side, then the corner that follows it.
-std::vector<Trail> rectangle_trail(Point low, Point size, double rx, double ry) {
+std::vector<Subpath> rectangle_trail(Point low, Point size, double rx, double ry) {
   const Point high = low + size;
   std::vector<Curve> curves;
   Point at{low.x + rx, low.y};
   const auto side = [&](Point to) {
-    if (at != to) curves.emplace_back(Segment{at, to});
+    if (at != to) curves.emplace_back(LineSegment{at, to});
     at = to;
   };
   const auto corner = [&](Point to) {
@@ -57,23 +57,23 @@ std::vector<Trail> rectangle_trail(Point low, Point size, double rx, double ry) 
   return closed(std::move(curves));
 }
 
-Trails rectangle_of(Lengths& length) {
+EdgePolylines rectangle_of(Lengths& length) {
   const Point low{length("x", Along::x), length("y", Along::y)};
   const Point size{length("width", Along::x, true), length("height", Along::y, true)};
   double rx = length("rx", Along::x, true), ry = length("ry", Along::y, true);
   if (!length.has("rx")) rx = ry;
   if (!length.has("ry")) ry = rx;
   if (!length.error.empty()) return length.error;
-  if (size.x == 0 || size.y == 0) return std::vector<Trail>{};
+  if (size.x == 0 || size.y == 0) return std::vector<Subpath>{};
   return rectangle_trail(low, size, std::min(rx, size.x / 2), std::min(ry, size.y / 2));
 }
 
-Trails ellipse_of(Lengths& length, bool circle) {
+EdgePolylines ellipse_of(Lengths& length, bool circle) {
   const Point centre{length("cx", Along::x), length("cy", Along::y)};
   const double rx = circle ? length("r", Along::both, true) : length("rx", Along::x, true);
   const double ry = circle ? rx : length("ry", Along::y, true);
   if (!length.error.empty()) return length.error;
-  if (rx == 0 || ry == 0) return std::vector<Trail>{};
+  if (rx == 0 || ry == 0) return std::vector<Subpath>{};
   return closed({ellipse_arc(centre, {rx, 0}, {0, ry}, 0, 2 * pi)});
 }
 
@@ -84,11 +84,11 @@ bool is_basic_shape(std::string_view name) {
          name == "polyline" || name == "polygon";
 }
 
-Trails basic_shape(const pugi::xml_node& element, std::string_view name, const Viewport& viewport) {
+EdgePolylines basic_shape(const pugi::xml_node& element, std::string_view name, const Viewport& viewport) {
   Lengths length{element, viewport, {}};
   if (name == "rect") return rectangle_of(length);
   if (name == "circle" || name == "ellipse") return ellipse_of(length, name == "circle");
-  if (name == "line") return std::vector<Trail>{};  // section 9.5: a line has no inside
+  if (name == "line") return std::vector<Subpath>{};  // section 9.5: a line has no inside
   const auto wrong = [](const PathError& error, const char* attribute) {
     return std::string(attribute) + ", character " + std::to_string(error.at + 1) + ": " + error.message;
   };
@@ -99,7 +99,7 @@ Trails basic_shape(const pugi::xml_node& element, std::string_view name, const V
   }
   auto read = read_points(element.attribute("points").value(), name == "polygon");
   if (const auto* error = std::get_if<PathError>(&read)) return wrong(*error, "points");
-  return std::vector<Trail>{std::move(std::get<0>(read))};
+  return std::vector<Subpath>{std::move(std::get<0>(read))};
 }
 
 }  // namespace sagitta

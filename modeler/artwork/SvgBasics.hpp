@@ -19,7 +19,7 @@ namespace sagitta {
 bool is_basic_shape(std::string_view name);
 
 /// What the element draws, or what is wrong with its attributes. Sizes of 0 draw nothing.
-std::variant<std::vector<Trail>, std::string> basic_shape(const pugi::xml_node& element, std::string_view name,
-                                                          const Viewport& viewport);
+std::variant<std::vector<Subpath>, std::string> basic_shape(const pugi::xml_node& element, std::string_view name,
+                                                            const Viewport& viewport);
 
 }  // namespace sagitta

@@ -21,7 +21,7 @@ class PathWalk {
  public:
   explicit PathWalk(std::string_view data) : scan_{data} {}
 
-  std::variant<std::vector<Trail>, PathError> read() {
+  std::variant<std::vector<Subpath>, PathError> read() {
     scan_.skip_space();
     while (!scan_.done() && !error_) command();
     if (error_) return *error_;
@@ -88,11 +88,11 @@ class PathWalk {
     const Point a = at_, last = base + Point{n[0], n[1]}, second = base + Point{n[2], n[3]};
     switch (kind) {
       case 'H':
-        return add(Segment{a, {base.x + n[0], a.y}}, 'L', a);
+        return add(LineSegment{a, {base.x + n[0], a.y}}, 'L', a);
       case 'V':
-        return add(Segment{a, {a.x, base.y + n[0]}}, 'L', a);
+        return add(LineSegment{a, {a.x, base.y + n[0]}}, 'L', a);
       case 'L':
-        return add(Segment{a, last}, 'L', a);
+        return add(LineSegment{a, last}, 'L', a);
       case 'C':
         return add(Bezier{a, last, second, base + Point{n[4], n[5]}}, 'C', second);
       case 'S':
@@ -152,7 +152,7 @@ class PathWalk {
   }
 
   void close() {
-    if (at_ != start_) trail_.curves.push_back(Segment{at_, start_});
+    if (at_ != start_) trail_.curves.push_back(LineSegment{at_, start_});
     trail_.closed = true;
     finish();
     at_ = start_;
@@ -165,8 +165,8 @@ class PathWalk {
   }
 
   Scan scan_;
-  std::vector<Trail> trails_;
-  Trail trail_;
+  std::vector<Subpath> trails_;
+  Subpath trail_;
   std::optional<PathError> error_;
   Point at_, start_, control_;
   char previous_ = 'M';
@@ -176,9 +176,9 @@ class PathWalk {
 
 }  // namespace
 
-std::variant<std::vector<Trail>, PathError> read_path(std::string_view data) { return PathWalk(data).read(); }
+std::variant<std::vector<Subpath>, PathError> read_path(std::string_view data) { return PathWalk(data).read(); }
 
-std::variant<Trail, PathError> read_points(std::string_view data, bool closed) {
+std::variant<Subpath, PathError> read_points(std::string_view data, bool closed) {
   Scan scan{data};
   std::vector<Point> points;
   scan.skip_space();
@@ -191,11 +191,11 @@ std::variant<Trail, PathError> read_points(std::string_view data, bool closed) {
     points.push_back({*x, *y});
     scan.skip_comma();
   }
-  Trail trail;
+  Subpath trail;
   trail.closed = closed;
-  for (std::size_t i = 1; i < points.size(); ++i) trail.curves.push_back(Segment{points[i - 1], points[i]});
+  for (std::size_t i = 1; i < points.size(); ++i) trail.curves.push_back(LineSegment{points[i - 1], points[i]});
   if (closed && points.size() > 1 && points.back() != points.front())
-    trail.curves.push_back(Segment{points.back(), points.front()});
+    trail.curves.push_back(LineSegment{points.back(), points.front()});
   return trail;
 }
 

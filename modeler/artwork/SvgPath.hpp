@@ -19,9 +19,9 @@ struct PathError {
 
 /// The subpaths of path data, in its own units, without those that draw nothing. Quadratic curves come as cubic ones,
 /// which is the same curve.
-std::variant<std::vector<Trail>, PathError> read_path(std::string_view data);
+std::variant<std::vector<Subpath>, PathError> read_path(std::string_view data);
 
 /// The corners of `points` attributes (section 9.6), joined by lines.
-std::variant<Trail, PathError> read_points(std::string_view data, bool closed);
+std::variant<Subpath, PathError> read_points(std::string_view data, bool closed);
 
 }  // namespace sagitta

@@ -10,7 +10,7 @@ constexpr double one_centre = 1e-4;  // mm; arcs of one circle found twice
 
 }  // namespace
 
-Piece arc_along(Point p, Point t, Point q, double flat) {
+CurveSegment arc_along(Point p, Point t, Point q, double flat) {
   const Point chord = q - p;
   const double aside = cross(t, chord), square = dot(chord, chord);
   // Height of the arc over its chord: half the chord times tan(quarter turn), nearly aside / 4.
@@ -20,7 +20,7 @@ Piece arc_along(Point p, Point t, Point q, double flat) {
   return arc_between(centre, std::abs(radius), p, q, radius > 0);
 }
 
-std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share, double flat) {
+std::vector<CurveSegment> biarc(Point p, Point t, Point q, Point u, double share, double flat) {
   const Point chord = q - p, sum = t + u;
   const double square = dot(chord, chord), along = dot(chord, sum), spread = 2 * (1 - dot(t, u));
   double leg = 0;
@@ -35,10 +35,10 @@ std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share, doubl
   const double second_leg = (square / 2 - first_leg * dot(chord, t)) / (dot(chord, u) + first_leg * (1 - dot(t, u)));
   if (!(first_leg > 0) || !(second_leg > 0)) return {};
   const Point joint = between(p + first_leg * t, q - second_leg * u, first_leg / (first_leg + second_leg));
-  const Piece first = arc_along(p, t, joint, flat);
-  const Piece second = arc_along(q, -1.0 * u, joint, flat).reversed();
-  for (const Piece& piece : {first, second}) {
-    if (piece.is_arc() && std::abs(piece.sweep) > most_turn) return {};
+  const CurveSegment first = arc_along(p, t, joint, flat);
+  const CurveSegment second = arc_along(q, -1.0 * u, joint, flat).reversed();
+  for (const CurveSegment& segment : {first, second}) {
+    if (segment.is_arc() && std::abs(segment.sweep) > most_turn) return {};
   }
   // The way round that was asked for, not the shorter one.
   if (dot(joint - p, t) < 0 || dot(q - joint, u) < 0) return {};
@@ -49,22 +49,22 @@ std::vector<Piece> biarc(Point p, Point t, Point q, Point u, double share, doubl
   return {first, second};
 }
 
-Point end_direction(const Piece& piece) { return unit(piece.slope(1)); }
+Point end_direction(const CurveSegment& segment) { return unit(segment.slope(1)); }
 
-double off_chain(const std::vector<Piece>& chain, Point x) {
+double off_chain(const std::vector<CurveSegment>& chain, Point x) {
   double least = 1e300;
-  for (const Piece& piece : chain) {
-    double off = std::min(distance(x, piece.a), distance(x, piece.b));
-    if (!piece.is_arc()) {
-      const Point d = piece.b - piece.a;
-      const double s = dot(x - piece.a, d);
-      if (s > 0 && s < dot(d, d)) off = std::abs(cross(d, x - piece.a)) / length(d);
+  for (const CurveSegment& segment : chain) {
+    double off = std::min(distance(x, segment.a), distance(x, segment.b));
+    if (!segment.is_arc()) {
+      const Point d = segment.b - segment.a;
+      const double s = dot(x - segment.a, d);
+      if (s > 0 && s < dot(d, d)) off = std::abs(cross(d, x - segment.a)) / length(d);
     } else {
-      const Point from_centre = x - piece.centre;
-      const double turn = piece.sweep > 0 ? 1 : -1;
-      const bool between_rays = turn * cross(piece.a - piece.centre, from_centre) >= 0 &&
-                                turn * cross(from_centre, piece.b - piece.centre) >= 0;
-      if (between_rays) off = std::abs(length(from_centre) - piece.radius);
+      const Point from_centre = x - segment.centre;
+      const double turn = segment.sweep > 0 ? 1 : -1;
+      const bool between_rays = turn * cross(segment.a - segment.centre, from_centre) >= 0 &&
+                                turn * cross(from_centre, segment.b - segment.centre) >= 0;
+      if (between_rays) off = std::abs(length(from_centre) - segment.radius);
     }
     least = std::min(least, off);
   }

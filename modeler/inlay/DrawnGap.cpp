@@ -19,7 +19,7 @@ Narrowest largest_in(const Region& hole, double radius) {
   Region middles = hole;
   while (bars - enters > exact) {
     const double half = (enters + bars) / 2;
-    Region left = grown(hole, -half);
+    Region left = offset(hole, -half);
     if (left.empty()) {
       bars = half;
     } else {
@@ -81,7 +81,7 @@ Narrowest drawn_gap(const Region& island, double cut) {
   for (const Polygon& hole : island) {
     if (area(hole) > 0) continue;
     const Region own = filled_hole(hole);
-    if (!grown(own, -cut / 2).empty()) continue;
+    if (!offset(own, -cut / 2).empty()) continue;
     if (const Narrowest narrow = largest_in(own, cut / 2); narrow.width < best.width) best = narrow;
   }
   return best;

@@ -15,30 +15,30 @@ namespace {
 
 class FigureFit {
  public:
-  FigureFit(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel, const Tally& tally)
+  FigureFit(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel, const ProgressCounter& progress)
       : artwork_(artwork),
         cut_(cut),
         own_{std::max(cut.radius, tolerance::snap), cut.clearance},
         cancel_(cancel),
-        tally_(tally) {
+        progress_(progress) {
     const Box box = bounds(artwork);
     middle_ = between(box.low, box.high, 0.5);
   }
 
   std::variant<FittedFigure, Faults> run() {
     const int count = static_cast<int>(artwork_.regions.size());
-    tally_.expect(count);
+    progress_.expect(count);
     drawn_.resize(artwork_.regions.size());
     parallel_for(count, [&](int i) {
       drawn_[i] = filled(flattened(artwork_.regions[i].outlines, cut_.scale, middle_), cancel_);
-      if (!cut_.within.empty()) drawn_[i] = common(drawn_[i], cut_.within, cancel_);
+      if (!cut_.within.empty()) drawn_[i] = intersection(drawn_[i], cut_.within, cancel_);
     });
     islands_ = islands_of(drawn_, own_);
-    tally_.expect(static_cast<int>(islands_.size()));
+    progress_.expect(static_cast<int>(islands_.size()));
     for (const std::vector<int>& turn : turns_of(islands_))
       parallel_for(static_cast<int>(turn.size()), [&](int i) {
         if (!cancel_.wanted()) fit_island(islands_, turn[i], own_, cancel_);
-        tally_.count();
+        progress_.count();
       });
     if (cancel_.wanted()) return FittedFigure{};
     const std::vector<RegionFigures> figures = judged();
@@ -58,7 +58,7 @@ class FigureFit {
     parallel_for(judgements * count, [&](int i) {
       const int judgement = i % judgements;
       judge.judge(i / judgements, judgement, figures[i / judgements]);
-      if (judgement == judgements - 1) tally_.count();
+      if (judgement == judgements - 1) progress_.count();
     });
     return figures;
   }
@@ -83,7 +83,7 @@ class FigureFit {
   const FigureCut& cut_;
   IslandCut own_;
   const Cancel& cancel_;
-  const Tally& tally_;
+  const ProgressCounter& progress_;
   Point middle_;
   std::vector<Region> drawn_;  ///< each region's polygons
   std::vector<Island> islands_;
@@ -92,8 +92,8 @@ class FigureFit {
 }  // namespace
 
 std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel,
-                                              const Tally& tally) {
-  return FigureFit(artwork, cut, cancel, tally).run();
+                                              const ProgressCounter& progress) {
+  return FigureFit(artwork, cut, cancel, progress).run();
 }
 
 }  // namespace sagitta

@@ -5,7 +5,7 @@
 
 #include "inlay/Inlays.hpp"
 #include "inlay/Meetings.hpp"
-#include "plane/Tally.hpp"
+#include "plane/ProgressCounter.hpp"
 
 namespace sagitta {
 
@@ -33,6 +33,6 @@ struct FigureCut {
 /// clearance of an earlier piece. Pockets between which less wood than the clearance would be left run together where
 /// the cutter can take it away. Faults: a drawing of which nothing is left. Cancelled: no parts and no faults.
 std::variant<FittedFigure, Faults> fit_figure(const Artwork& artwork, const FigureCut& cut, const Cancel& cancel,
-                                              const Tally& tally = {});
+                                              const ProgressCounter& progress = {});
 
 }  // namespace sagitta

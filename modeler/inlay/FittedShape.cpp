@@ -16,7 +16,7 @@ namespace {
 constexpr double beside_ellipse = tolerance::vertex / 5;
 
 /// Of shapes with straight sides, and of the dot.
-Rounded core_of(const Inlay& inlay) {
+RoundedPolygon core_of(const Inlay& inlay) {
   const double x = inlay.along.value_or(0) / 2, y = inlay.across.value_or(0) / 2;
   switch (inlay.shape) {
     case InlayShape::dot:
@@ -37,7 +37,7 @@ Rounded core_of(const Inlay& inlay) {
 
 /// How far a cutter of radius r stays away from the sharpest corner, and which that is: an inside corner of angle a
 /// keeps its middle r / sin(a/2) away from its point. 0 for shapes without corners.
-std::pair<double, Point> off_corners(const Rounded& shape, double cutter) {
+std::pair<double, Point> off_corners(const RoundedPolygon& shape, double cutter) {
   const std::size_t n = shape.core.size();
   double sharpest = std::numbers::pi;
   Point at;
@@ -54,11 +54,11 @@ Point placed(const Placement& place, Point p) {
   return place.centre + turned(p, place.mirrored ? -place.turn : place.turn);
 }
 
-FittedShape fit(const Rounded& drawn, double cutter, double clearance, const Placement& place) {
+FittedShape fit(const RoundedPolygon& drawn, double cutter, double clearance, const Placement& place) {
   FittedShape fitted;
-  const Rounded core = shrunk(drawn, cutter);
+  const RoundedPolygon core = shrunk(drawn, cutter);
   if (core.empty()) return fitted;
-  const Rounded pocket = shrunk(core, -(cutter + clearance));
+  const RoundedPolygon pocket = shrunk(core, -(cutter + clearance));
   const double turn = place.mirrored ? -place.turn : place.turn;
   fitted.rounded_pocket = moved(turn == 0 ? pocket : turned(pocket, turn), place.centre);
   fitted.rounded = shrunk(*fitted.rounded_pocket, clearance);

@@ -7,15 +7,15 @@
 #include "board/Board.hpp"
 #include "inlay/Placement.hpp"
 #include "plane/Ellipse.hpp"
-#include "plane/Rounded.hpp"
+#include "plane/RoundedPolygon.hpp"
 
 namespace sagitta {
 
 /// The piece is the shape opened by the cutter, its pocket is that moved out by the clearance.
 struct FittedShape {
-  Loops piece, pocket;                               ///< none where the cutters do not go in
-  std::optional<Rounded> rounded, rounded_pocket{};  ///< the same where they are convex with round corners
-  std::optional<Ellipse> ellipse{};                  ///< the piece's outline, where it is one
+  Loops piece, pocket;                                      ///< none where the cutters do not go in
+  std::optional<RoundedPolygon> rounded, rounded_pocket{};  ///< the same where they are convex with round corners
+  std::optional<Ellipse> ellipse{};                         ///< the piece's outline, where it is one
   double departure = 0;  ///< how far the cutters stay away from the sharpest place of what is drawn
   Point departure_at;    ///< where that is
 };

@@ -10,10 +10,10 @@ constexpr int most_chords = 4096;  // of an arc
 constexpr int most_halvings = 12;  // of a Bezier
 
 /// Chords for an arc: each strays from it by r (1 - cos(angle / 2)).
-int chords(const Piece& piece, double off) {
-  if (!piece.is_arc()) return 1;
-  const double step = 2 * std::acos(std::max(0.0, 1 - off / piece.radius));
-  return std::clamp(static_cast<int>(std::ceil(std::abs(piece.sweep) / step)), 1, most_chords);
+int chords(const CurveSegment& segment, double off) {
+  if (!segment.is_arc()) return 1;
+  const double step = 2 * std::acos(std::max(0.0, 1 - off / segment.radius));
+  return std::clamp(static_cast<int>(std::ceil(std::abs(segment.sweep) / step)), 1, most_chords);
 }
 
 /// A Bezier as points from its beginning up to before its end, halved until each part strays by less than `off` from
@@ -37,16 +37,16 @@ void add_chords(const Bezier& curve, double off, int halvings, Polygon& polygon)
   add_chords({middle, cdb, db, curve.b}, off, halvings - 1, polygon);
 }
 
-Polygon polygon_of(const StrokeLoop& loop, double scale, Point middle) {
+Polygon polygon_of(const PathLoop& loop, double scale, Point middle) {
   Polygon polygon;
-  for (const Stroke& stroke : loop) {
+  for (const PathSegment& stroke : loop) {
     if (const auto* curve = std::get_if<Bezier>(&stroke)) {
       add_chords(*curve, tolerance::flattening / scale, most_halvings, polygon);
       continue;
     }
-    const Piece& piece = std::get<Piece>(stroke);
-    const int n = chords(piece, tolerance::flattening / scale);
-    for (int i = 0; i < n; ++i) polygon.push_back(piece.at(1.0 * i / n));
+    const CurveSegment& segment = std::get<CurveSegment>(stroke);
+    const int n = chords(segment, tolerance::flattening / scale);
+    for (int i = 0; i < n; ++i) polygon.push_back(segment.at(1.0 * i / n));
   }
   for (Point& p : polygon) p = scale * (p - middle);
   return polygon;
@@ -71,9 +71,9 @@ void add(const Bezier& curve, Box& box) {
 
 }  // namespace
 
-Region flattened(const std::vector<StrokeLoop>& outlines, double scale, Point middle) {
+Region flattened(const std::vector<PathLoop>& outlines, double scale, Point middle) {
   Region region;
-  for (const StrokeLoop& loop : outlines) region.push_back(polygon_of(loop, scale, middle));
+  for (const PathLoop& loop : outlines) region.push_back(polygon_of(loop, scale, middle));
   return region;
 }
 
@@ -81,9 +81,9 @@ Region flattened(const Loops& loops, double chord) {
   Region region;
   for (const Loop& loop : loops) {
     Polygon& polygon = region.emplace_back();
-    for (const Piece& piece : loop) {
-      const int n = chords(piece, chord);
-      for (int i = 0; i < n; ++i) polygon.push_back(piece.at(1.0 * i / n));
+    for (const CurveSegment& segment : loop) {
+      const int n = chords(segment, chord);
+      for (int i = 0; i < n; ++i) polygon.push_back(segment.at(1.0 * i / n));
     }
   }
   return region;
@@ -92,12 +92,12 @@ Region flattened(const Loops& loops, double chord) {
 Box bounds(const Artwork& artwork) {
   Box box;
   for (const DrawnRegion& region : artwork.regions)
-    for (const StrokeLoop& loop : region.outlines)
-      for (const Stroke& stroke : loop) {
+    for (const PathLoop& loop : region.outlines)
+      for (const PathSegment& stroke : loop) {
         if (const auto* curve = std::get_if<Bezier>(&stroke)) {
           add(*curve, box);
         } else {
-          const Box own = bounds(std::get<Piece>(stroke));
+          const Box own = bounds(std::get<CurveSegment>(stroke));
           box.add(own.low);
           box.add(own.high);
         }

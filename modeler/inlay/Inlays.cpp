@@ -6,11 +6,11 @@
 
 #include "artwork/ColourMaterials.hpp"
 #include "board/Cutters.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/FigureStore.hpp"
 #include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Placement.hpp"
-#include "inlay/Refit.hpp"
 #include "inlay/Stencil.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -62,9 +62,9 @@ double space_at(const Layout& layout, int fret) {
 
 class Fitter {
  public:
-  Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel, const Tally& tally,
-         FigureStore& store)
-      : board_(board), layout_(layout), drawings_(drawings), cancel_(cancel), tally_(tally), store_(store) {}
+  Fitter(const Board& board, const Layout& layout, const Drawings& drawings, const Cancel& cancel,
+         const ProgressCounter& progress, FigureStore& store)
+      : board_(board), layout_(layout), drawings_(drawings), cancel_(cancel), progress_(progress), store_(store) {}
 
   std::variant<Inlays, Faults> run() {
     for (const Marker& marker : layout_.markers) {
@@ -112,7 +112,7 @@ class Fitter {
     FittedShape fitted = fit_shape(board_, inlay_of(marker), place_of(marker));
     const bool empty = fitted.piece.empty();
     inlays_.pockets.push_back(
-        {marker.inlay, marker.fret, marker.part, fitted.pocket, empty ? Rounded{} : fitted.rounded_pocket, {}});
+        {marker.inlay, marker.fret, marker.part, fitted.pocket, empty ? RoundedPolygon{} : fitted.rounded_pocket, {}});
     if (fitted.ellipse) inlays_.pockets.back().beside = {*fitted.ellipse, inlay_of(marker).clearance};
     if (empty) return;
     InlayPiece piece = piece_at(marker);
@@ -144,7 +144,7 @@ class Fitter {
     const Inlay& inlay = inlay_of(marker);
     if (!inlay.edge_left) return {};
     const double inward = *inlay.edge_left + (board_.binding ? board_.binding->width : 0);
-    return place.back(grown(flattened({layout_.outline}), -inward));
+    return place.back(offset(flattened({layout_.outline}), -inward));
   }
 
   Placement place_of(const Marker& marker) const {
@@ -173,7 +173,7 @@ class Fitter {
                         inlay.clearance, narrowest_cut(board_, CutterUse::pocket_clear).value_or(0) / 2,
                         within(marker, place_of(marker))};
     if (auto there = store_.find(inlay.file, cut)) return there;
-    auto made = fit_figure(artwork, cut, cancel_, tally_);
+    auto made = fit_figure(artwork, cut, cancel_, progress_);
     if (cancel_.wanted()) return nullptr;
     if (const auto* wrong = std::get_if<Faults>(&made)) {
       for (const Fault& fault : *wrong) blame(marker, ".file", fault);
@@ -233,7 +233,7 @@ class Fitter {
   const Layout& layout_;
   const Drawings& drawings_;
   const Cancel& cancel_;
-  const Tally& tally_;
+  const ProgressCounter& progress_;
   Inlays inlays_;
   Faults faults_;
   PocketPlaces places_;
@@ -285,16 +285,16 @@ std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside
 }
 
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
-                                        const Cancel& cancel, const Tally& tally, FigureStore* store) {
+                                        const Cancel& cancel, const ProgressCounter& progress, FigureStore* store) {
   FigureStore own;
-  return Fitter(board, layout, drawings, cancel, tally, store ? *store : own).run();
+  return Fitter(board, layout, drawings, cancel, progress, store ? *store : own).run();
 }
 
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside, const Cancel& cancel,
-                                        const Tally& tally) {
+                                        const ProgressCounter& progress) {
   auto drawings = read_drawings(board, outside);
   if (auto* faults = std::get_if<Faults>(&drawings)) return std::move(*faults);
-  return fit_inlays(board, layout, std::get<Drawings>(drawings), cancel, tally);
+  return fit_inlays(board, layout, std::get<Drawings>(drawings), cancel, progress);
 }
 
 }  // namespace sagitta

@@ -15,8 +15,8 @@
 #include "layout/Layout.hpp"
 #include "plane/Cancel.hpp"
 #include "plane/Ellipse.hpp"
-#include "plane/Rounded.hpp"
-#include "plane/Tally.hpp"
+#include "plane/ProgressCounter.hpp"
+#include "plane/RoundedPolygon.hpp"
 #include "polygon/Region.hpp"
 
 namespace sagitta {
@@ -34,10 +34,10 @@ struct InlayPiece {
   double thickness = 0;  ///< of the piece as cut from its sheet
   Loops piece;
   Loops pocket;
-  std::optional<Rounded> shape;    ///< of the piece where it is convex with round corners: it may be drawn back
-  std::optional<Ellipse> ellipse;  ///< where its outline is one: `piece` is that within tolerance::vertex
-  double departure = 0;            ///< how far the cutters stay away from the sharpest place of what is drawn
-  Point departure_at;              ///< where that is
+  std::optional<RoundedPolygon> shape;  ///< of the piece where it is convex with round corners: it may be drawn back
+  std::optional<Ellipse> ellipse;       ///< where its outline is one: `piece` is that within tolerance::vertex
+  double departure = 0;                 ///< how far the cutters stay away from the sharpest place of what is drawn
+  Point departure_at;                   ///< where that is
   friend bool operator==(const InlayPiece&, const InlayPiece&) = default;
 };
 
@@ -51,7 +51,7 @@ struct Pocket {
   int fret = 0;
   int pair = 0;  ///< as InlayPiece::pair
   Loops outlines;
-  std::optional<Rounded> shape;           ///< where it is convex with round corners; empty: no cutter named goes in
+  std::optional<RoundedPolygon> shape;    ///< where it is convex with round corners; empty: no cutter named goes in
   std::optional<OffsetEllipse> beside{};  ///< where its outline is that, as InlayPiece::ellipse
   friend bool operator==(const Pocket&, const Pocket&) = default;
 };
@@ -121,11 +121,11 @@ class FigureStore;
 /// come up. What `store` has of these drawings is not fitted again, and what is fitted is kept there; null: a store for
 /// this call only.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
-                                        const Cancel& cancel = {}, const Tally& tally = {},
+                                        const Cancel& cancel = {}, const ProgressCounter& progress = {},
                                         FigureStore* store = nullptr);
 /// The two in one.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, Outside outside = Outside::refused,
-                                        const Cancel& cancel = {}, const Tally& tally = {});
+                                        const Cancel& cancel = {}, const ProgressCounter& progress = {});
 
 /// inlays[].piece_thickness, with its default resolved.
 double piece_thickness(const Inlay& inlay);

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <numeric>
 
-#include "inlay/Fit.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/Flatten.hpp"
+#include "inlay/OpenClose.hpp"
 #include "inlay/PartPocket.hpp"
-#include "inlay/Refit.hpp"
 #include "polygon/Extent.hpp"
 
 namespace sagitta {
@@ -42,7 +42,7 @@ Region taken_near(const std::vector<Island>& islands, int own, double reach) {
 
 IslandPart part_of(const Region& polygons, const IslandCut& cut, const Cancel& cancel) {
   IslandPart part;
-  part.piece = refitted(polygons, tolerance::refit, cut.radius, cut.radius);
+  part.piece = fit_arc_splines(polygons, tolerance::refit, cut.radius, cut.radius);
   part.piece_polygons = flattened(part.piece, tolerance::fine_chords);
   PartPocket pocket = part_pocket(part.piece, part.piece_polygons, cut.clearance, cut.radius, cancel);
   part.kept_clear = std::move(pocket.grown_piece);
@@ -58,13 +58,14 @@ void add_parts(Island& island, const Region& polygons, const IslandCut& cut, con
   Region before;
   if (2 * cut.radius < cut.clearance)
     for (const IslandPart& part : island.parts) before.insert(before.end(), part.clear().begin(), part.clear().end());
-  if (before.empty() || common(polygons, before, cancel).empty()) {
+  if (before.empty() || intersection(polygons, before, cancel).empty()) {
     island.parts.push_back(part_of(polygons, cut, cancel));
     return;
   }
   Region all = taken;
   all.insert(all.end(), before.begin(), before.end());
-  for (const Region& part : parts(fit(without(polygons, before, cancel), cut.fitted_radius(), all, cancel).region))
+  for (const Region& part :
+       parts(open_close(difference(polygons, before, cancel), cut.fitted_radius(), all, cancel).region))
     if (area(part) > crumb) island.parts.push_back(part_of(part, cut, cancel));
 }
 
@@ -100,7 +101,8 @@ void fit_island(std::vector<Island>& islands, int own, const IslandCut& cut, con
   Island& island = islands[own];
   const double radius = cut.fitted_radius();
   const Region taken = taken_near(islands, own, 2 * radius);
-  Fit made = fit(taken.empty() ? island.drawn : without(island.drawn, taken, cancel), radius, taken, cancel);
+  OpenClosed made =
+      open_close(taken.empty() ? island.drawn : difference(island.drawn, taken, cancel), radius, taken, cancel);
   island.narrow = made.narrow;
   if (cancel.wanted()) return;
   for (const Region& polygons : parts(made.region)) {

@@ -101,7 +101,7 @@ Region medial_discs(const Region& region, OutlineSide side, double radius, const
       }
     }
   }
-  return cancel.wanted() ? Region{} : grown(filled(all, cancel), radius - half_needle, cancel);
+  return cancel.wanted() ? Region{} : offset(filled(all, cancel), radius - half_needle, cancel);
 }
 
 }  // namespace sagitta

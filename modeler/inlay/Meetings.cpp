@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <map>
 
-#include "inlay/Fit.hpp"
 #include "inlay/NarrowPlaces.hpp"
+#include "inlay/OpenClose.hpp"
 #include "plane/Tolerance.hpp"
 #include "polygon/Clusters.hpp"
 #include "polygon/OutlineIndex.hpp"
@@ -92,10 +92,10 @@ Region wall_between(const Region& a, const Region& b, const IslandCut& cut, cons
   const Point low{std::max(one.low.x, other.low.x), std::max(one.low.y, other.low.y)},
       high{std::min(one.high.x, other.high.x), std::min(one.high.y, other.high.y)};
   const Region window{{low, {high.x, low.y}, high, {low.x, high.y}}};
-  const Region both = common(united(a, b, cancel), window, cancel);
+  const Region both = intersection(union_of(a, b, cancel), window, cancel);
   const Region cuttable = opened(closed(both, cut.clearance / 2, cancel), cut.radius, cancel);
   Region wall;
-  for (const Region& part : true_parts(without(cuttable, both, cancel)))
+  for (const Region& part : true_parts(difference(cuttable, both, cancel)))
     if (touches(part, a) && touches(part, b)) wall.insert(wall.end(), part.begin(), part.end());
   return wall;
 }

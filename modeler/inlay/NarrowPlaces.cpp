@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "inlay/Fit.hpp"
 #include "inlay/MedialDiscs.hpp"
+#include "inlay/OpenClose.hpp"
 #include "polygon/Clusters.hpp"
 
 namespace sagitta {
@@ -68,9 +68,9 @@ class Remedies {
       widened = all;
     } else {
       const Region wide =
-          without(piece_, medial_discs(piece_, OutlineSide::outside, radius_ + spare, all, cancel_), cancel_);
-      const std::vector<Region> lost = parts(without(piece_, opened(wide, opening_, cancel_), cancel_));
-      const std::vector<Region> blocked = true_parts(common(together(added), taken_, cancel_));
+          difference(piece_, medial_discs(piece_, OutlineSide::outside, radius_ + spare, all, cancel_), cancel_);
+      const std::vector<Region> lost = parts(difference(piece_, opened(wide, opening_, cancel_), cancel_));
+      const std::vector<Region> blocked = true_parts(intersection(together(added), taken_, cancel_));
       for (const Place& place : places_) {
         const double more = area_near(added, place.box, overlap);
         const bool fills =
@@ -81,11 +81,11 @@ class Remedies {
         }
         for (const Region& part : added)
           if (place.box.overlaps(bounds(part), overlap))
-            filled = united(filled, without(grown(part, overlap, cancel_), taken_, cancel_), cancel_);
+            filled = union_of(filled, difference(offset(part, overlap, cancel_), taken_, cancel_), cancel_);
       }
     }
     const Region discs = medial_discs(piece_, OutlineSide::outside, radius_ + spare, widened, cancel_);
-    return opened(without(filled, discs, cancel_), opening_, cancel_);
+    return opened(difference(filled, discs, cancel_), opening_, cancel_);
   }
 
  private:
@@ -102,13 +102,13 @@ class Remedies {
 
   /// The gaps, and what makes the necks wide enough that are left between them.
   std::vector<Region> fillings(const Region& gap, const std::vector<Box>& boxes) const {
-    const Region filled = united(piece_, grown(gap, overlap, cancel_), cancel_);
+    const Region filled = union_of(piece_, offset(gap, overlap, cancel_), cancel_);
     std::vector<Box> necks;
-    for (const Box& box : boxes_of(true_parts(without(filled, opened(filled, opening_, cancel_), cancel_))))
+    for (const Box& box : boxes_of(true_parts(difference(filled, opened(filled, opening_, cancel_), cancel_))))
       if (std::any_of(boxes.begin(), boxes.end(), [&](const Box& b) { return b.overlaps(box, radius_); }))
         necks.push_back(box);
     const Region discs = medial_discs(filled, OutlineSide::inside, radius_ + spare, necks, cancel_);
-    return true_parts(without(united(filled, discs, cancel_), piece_, cancel_));
+    return true_parts(difference(union_of(filled, discs, cancel_), piece_, cancel_));
   }
 
   const Region& piece_;

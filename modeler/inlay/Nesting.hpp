@@ -43,7 +43,7 @@ struct NestedSheet {
   std::string material;
   int sheet = 0;  ///< index into Board::sheets
   double length = 0, width = 0, thickness = 0;
-  Segment along, across;  ///< the sheet's centre lines, to be marked on it as on the blank
+  LineSegment along, across;  ///< the sheet's centre lines, to be marked on it as on the blank
   std::vector<NestedPiece> pieces;
   double used = 0;  ///< mm^2 of pieces
 };

@@ -31,13 +31,13 @@ struct Lying {
 };
 
 /// Two arcs over a stretch of the curve.
-std::vector<Piece> stretch(const Lying& oval, double off, double t0, double t1) {
+std::vector<CurveSegment> stretch(const Lying& oval, double off, double t0, double t1) {
   return biarc(oval.at(t0, off), oval.tangent(t0), oval.at(t1, off), oval.tangent(t1), 1, tolerance::same);
 }
 
 double strays(const Lying& oval, double off, double t0, double t1) {
   constexpr int looks = 8;
-  const std::vector<Piece> arcs = stretch(oval, off, t0, t1);
+  const std::vector<CurveSegment> arcs = stretch(oval, off, t0, t1);
   double most = 0;
   for (int i = 1; i < looks; ++i) most = std::max(most, off_chain(arcs, oval.at(t0 + (t1 - t0) * i / looks, off)));
   return most;
@@ -64,20 +64,21 @@ Loop upper_half(const Lying& oval, double off, double stray) {
   for (std::size_t i = ends.size() - 1; i-- > 0;) ends.push_back(pi - ends[i]);
   Loop half;
   for (std::size_t i = 0; i + 1 < ends.size(); ++i)
-    for (const Piece& arc : stretch(oval, off, ends[i], ends[i + 1])) half.push_back(arc);
+    for (const CurveSegment& arc : stretch(oval, off, ends[i], ends[i + 1])) half.push_back(arc);
   return half;
 }
 
-Piece turned_half(const Piece& piece) {
+CurveSegment turned_half(const CurveSegment& segment) {
   const auto about = [](Point p) { return -1.0 * p; };
-  Piece image = piece;
-  image.a = about(piece.a), image.b = about(piece.b), image.centre = about(piece.centre), image.start += pi;
+  CurveSegment image = segment;
+  image.a = about(segment.a), image.b = about(segment.b), image.centre = about(segment.centre), image.start += pi;
   return image;
 }
 
-Piece turned_quarter(const Piece& piece) {
-  Piece image = piece;
-  image.a = left_of(piece.a), image.b = left_of(piece.b), image.centre = left_of(piece.centre), image.start += pi / 2;
+CurveSegment turned_quarter(const CurveSegment& segment) {
+  CurveSegment image = segment;
+  image.a = left_of(segment.a), image.b = left_of(segment.b), image.centre = left_of(segment.centre),
+  image.start += pi / 2;
   return image;
 }
 
@@ -106,10 +107,10 @@ Loop Oval::outline(double off, double stray) const {
     half.back().sweep = 2 * angle;
   }
   Loop loop = half;
-  for (const Piece& piece : half) loop.push_back(turned_half(piece));
+  for (const CurveSegment& segment : half) loop.push_back(turned_half(segment));
   for (std::size_t i = 0; i < loop.size(); ++i) loop[i].b = loop[(i + 1) % loop.size()].a;
   if (y > x)
-    for (Piece& piece : loop) piece = turned_quarter(piece);
+    for (CurveSegment& segment : loop) segment = turned_quarter(segment);
   return loop;
 }
 

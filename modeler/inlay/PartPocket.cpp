@@ -2,14 +2,14 @@
 
 #include <algorithm>
 
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/Biarc.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
-#include "inlay/Refit.hpp"
 #include "plane/Tolerance.hpp"
 #include "polygon/Clusters.hpp"
+#include "polygon/DisjointSets.hpp"
 #include "polygon/Extent.hpp"
-#include "polygon/Groups.hpp"
 
 namespace sagitta {
 namespace {
@@ -21,18 +21,18 @@ constexpr double least_piece = 0.001;  // mm; of a moved arc, and of its radius
 bool moves_whole(const Loops& loops, double by) {
   for (const Loop& loop : loops)
     for (std::size_t i = 0; i < loop.size(); ++i) {
-      const Piece &piece = loop[i], &next = loop[i + 1 < loop.size() ? i + 1 : 0];
-      const Point in = end_direction(piece), out = unit(next.slope(0));
+      const CurveSegment &segment = loop[i], &next = loop[i + 1 < loop.size() ? i + 1 : 0];
+      const Point in = end_direction(segment), out = unit(next.slope(0));
       if (dot(in, out) < 0 || std::abs(cross(in, out)) > one_way) return false;
-      const double radius = piece.radius + (piece.sweep > 0 ? by : -by);
-      if (piece.is_arc() && (radius < least_piece || radius * std::abs(piece.sweep) < least_piece)) return false;
+      const double radius = segment.radius + (segment.sweep > 0 ? by : -by);
+      if (segment.is_arc() && (radius < least_piece || radius * std::abs(segment.sweep) < least_piece)) return false;
     }
   return true;
 }
 
 Region without_skins(const Region& pocket, const Cancel& cancel) {
   if (!narrower(pocket, false, 2 * tolerance::snap)) return pocket;
-  return grown(grown(pocket, tolerance::snap, cancel), -tolerance::snap, cancel);
+  return offset(offset(pocket, tolerance::snap, cancel), -tolerance::snap, cancel);
 }
 
 /// The pockets of a figure on their way to one set of outlines.
@@ -57,7 +57,7 @@ class Pockets {
       for (const Region& part : parts(without_skins(together(ours), cancel_))) {
         if (cancel_.wanted()) return {};
         const int own = alone(part, ours);
-        add(own >= 0 ? parts_[own]->pocket : refitted(part, tolerance::refit, cut_.radius));
+        add(own >= 0 ? parts_[own]->pocket : fit_arc_splines(part, tolerance::refit, cut_.radius));
       }
     }
     return all;
@@ -72,7 +72,7 @@ class Pockets {
     for (const IslandPart* part : parts_) extents.emplace_back(part->clear());
     std::vector<Box> boxes;
     for (const Extent& extent : extents) boxes.push_back(extent.box());
-    Groups groups(parts_.size());
+    DisjointSets groups(parts_.size());
     for (const PartMeeting& meeting : meetings_) groups.join(meeting.a, meeting.b);
     for (const std::vector<int>& near : clusters(boxes, 2 * tolerance::snap))
       for (std::size_t i = 0; i < near.size(); ++i)
@@ -93,10 +93,10 @@ class Pockets {
     for (const PartMeeting& meeting : meetings_) {
       if (meeting.wood <= 0 || !std::binary_search(ours.begin(), ours.end(), meeting.a)) continue;
       const Region wall = wall_between(polygons(meeting.a), polygons(meeting.b), cut_, cancel_);
-      for (Polygon& polygon : grown(wall, tolerance::snap, cancel_)) walls.push_back(std::move(polygon));
+      for (Polygon& polygon : offset(wall, tolerance::snap, cancel_)) walls.push_back(std::move(polygon));
     }
     all = filled(all, cancel_);
-    return walls.empty() ? all : united(all, walls, cancel_);
+    return walls.empty() ? all : union_of(all, walls, cancel_);
   }
 
   /// The pocket among `ours` that is the part, whole and alone; -1: none.
@@ -129,9 +129,9 @@ PartPocket part_pocket(const Loops& piece, const Region& polygons, double cleara
     pocket.outlines = nudged(piece, clearance);
   } else {
     // Where the piece turns in as tightly as the cutter, its pocket does so more tightly by the clearance.
-    pocket.grown_piece = grown(polygons, clearance, cancel);
-    pocket.outlines = refitted(without_skins(pocket.grown_piece, cancel), tolerance::refit, least_radius,
-                               std::max(0.0, least_radius - clearance));
+    pocket.grown_piece = offset(polygons, clearance, cancel);
+    pocket.outlines = fit_arc_splines(without_skins(pocket.grown_piece, cancel), tolerance::refit, least_radius,
+                                      std::max(0.0, least_radius - clearance));
   }
   pocket.polygons = flattened(pocket.outlines, tolerance::fine_chords);
   return pocket;

@@ -16,10 +16,11 @@ Loops Placement::operator()(const Loops& loops) const {
   for (const Loop& loop : loops) {
     Loop& image = placed.emplace_back();
     image.reserve(loop.size());
-    for (const Piece& piece : loop) {
-      const Point a = (*this)(piece.a), b = (*this)(piece.b);
-      const bool left = (piece.sweep > 0) != mirrored;
-      Piece moved = piece.is_arc() ? arc_between((*this)(piece.centre), piece.radius, a, b, left) : line(a, b);
+    for (const CurveSegment& segment : loop) {
+      const Point a = (*this)(segment.a), b = (*this)(segment.b);
+      const bool left = (segment.sweep > 0) != mirrored;
+      CurveSegment moved =
+          segment.is_arc() ? arc_between((*this)(segment.centre), segment.radius, a, b, left) : line(a, b);
       image.push_back(mirrored ? moved.reversed() : moved);
     }
     if (mirrored) std::reverse(image.begin(), image.end());

@@ -3,12 +3,12 @@
 #include <algorithm>
 
 #include "inlay/DrawnGap.hpp"
-#include "inlay/Fit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/NarrowPlaces.hpp"
 #include "inlay/Narrowest.hpp"
-#include "polygon/Departure.hpp"
+#include "inlay/OpenClose.hpp"
 #include "polygon/Extent.hpp"
+#include "polygon/HausdorffDistance.hpp"
 
 namespace sagitta {
 namespace {
@@ -74,8 +74,8 @@ void RegionJudge::judge_clearing(const Made& made, RegionFigures& figures) const
   Region left = made.pocket;
   if (clearing_radius_ > 0) {
     // Outlines that run along each other a hair apart cross at every point: one is moved clear of the other.
-    const Region middles = grown(made.pocket, -clearing_radius_, cancel_);
-    left = without(made.pocket, grown(middles, clearing_radius_ + clear_of, cancel_), cancel_);
+    const Region middles = offset(made.pocket, -clearing_radius_, cancel_);
+    left = difference(made.pocket, offset(middles, clearing_radius_ + clear_of, cancel_), cancel_);
   }
   figures.detail_area = area(left);
   figures.cleared_area = whole - figures.detail_area;
@@ -100,16 +100,16 @@ void RegionJudge::judge_areas(int region, RegionFigures& figures) const {
   const Region& drawn = drawn_[static_cast<std::size_t>(region)];
   const Made& made = made_[static_cast<std::size_t>(region)];
   figures.drawn_area = area(drawn);
-  figures.lost = without(drawn, made.piece, cancel_);
+  figures.lost = difference(drawn, made.piece, cancel_);
   figures.lost_area = area(figures.lost);
   figures.lost_at = place_of(figures.lost);
-  figures.void_area = area(without(figures.lost, near(region, true), cancel_));
-  figures.covered_area = area(common(figures.lost, near(region, false), cancel_));
+  figures.void_area = area(difference(figures.lost, near(region, true), cancel_));
+  figures.covered_area = area(intersection(figures.lost, near(region, false), cancel_));
   figures.gap_area = std::max(0.0, figures.lost_area - figures.void_area - figures.covered_area);
-  const Region added = without(made.piece, drawn, cancel_);
+  const Region added = difference(made.piece, drawn, cancel_);
   judge_added(added, figures);
   if (made.piece.empty() || cancel_.wanted()) return;
-  const Departure most = departure(drawn, made.piece, figures.lost, added);
+  const HausdorffDistance most = hausdorff_distance(drawn, made.piece, figures.lost, added);
   figures.departure = most.distance;
   figures.departure_at = most.at;
 }

@@ -11,13 +11,13 @@ constexpr double chord = 0.01;
 
 std::vector<Point> corners(const Loop& loop) {
   std::vector<Point> points;
-  for (const Piece& piece : loop) {
+  for (const CurveSegment& segment : loop) {
     int count = 1;
-    if (piece.is_arc()) {
-      const double step = 2 * std::acos(std::max(0.0, 1 - chord / piece.radius));
-      count = std::max(1, static_cast<int>(std::ceil(std::abs(piece.sweep) / step)));
+    if (segment.is_arc()) {
+      const double step = 2 * std::acos(std::max(0.0, 1 - chord / segment.radius));
+      count = std::max(1, static_cast<int>(std::ceil(std::abs(segment.sweep) / step)));
     }
-    for (int i = 1; i <= count; ++i) points.push_back(piece.at(static_cast<double>(i) / count));
+    for (int i = 1; i <= count; ++i) points.push_back(segment.at(static_cast<double>(i) / count));
   }
   return points;
 }
@@ -154,12 +154,12 @@ Stencil stencil(const Loops& piece, double margin, double cell) {
 Loops quarter_turned(const Loops& loops, int quarters) {
   Loops out = loops;
   for (Loop& loop : out)
-    for (Piece& piece : loop)
+    for (CurveSegment& segment : loop)
       for (int i = 0; i < quarters; ++i) {
-        piece.a = turned_once(piece.a);
-        piece.b = turned_once(piece.b);
-        piece.centre = turned_once(piece.centre);
-        piece.start += piece.is_arc() ? std::numbers::pi / 2 : 0;
+        segment.a = turned_once(segment.a);
+        segment.b = turned_once(segment.b);
+        segment.centre = turned_once(segment.centre);
+        segment.start += segment.is_arc() ? std::numbers::pi / 2 : 0;
       }
   return out;
 }
@@ -167,10 +167,10 @@ Loops quarter_turned(const Loops& loops, int quarters) {
 Loops moved(const Loops& loops, Point by) {
   Loops out = loops;
   for (Loop& loop : out)
-    for (Piece& piece : loop) {
-      piece.a = piece.a + by;
-      piece.b = piece.b + by;
-      if (piece.is_arc()) piece.centre = piece.centre + by;
+    for (CurveSegment& segment : loop) {
+      segment.a = segment.a + by;
+      segment.b = segment.b + by;
+      if (segment.is_arc()) segment.centre = segment.centre + by;
     }
   return out;
 }

@@ -4,12 +4,12 @@
 
 #include "board/Cutters.hpp"
 #include "layout/BlankPlace.hpp"
+#include "layout/BoardOutline.hpp"
 #include "layout/Frets.hpp"
 #include "layout/Markers.hpp"
 #include "layout/Measure.hpp"
 #include "layout/Mirror.hpp"
 #include "layout/NutPlace.hpp"
-#include "layout/Outline.hpp"
 #include "layout/OwnPlaces.hpp"
 #include "layout/SlotLines.hpp"
 #include "layout/StringLines.hpp"
@@ -53,7 +53,7 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
   if (!board.binding) return;
   const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
   double narrowest = std::min(taper.half(layout.nut_end), taper.half(layout.heel_end));
-  for (const Piece& piece : layout.outline) narrowest = std::min(narrowest, taper.half(piece.a.x));
+  for (const CurveSegment& segment : layout.outline) narrowest = std::min(narrowest, taper.half(segment.a.x));
   if (board.binding->width * taper.stretch() < narrowest - tolerance::snap) return;
   faults.push_back({FaultCode::binding_too_wide, "binding.width",
                     "two bindings of " + in_mm(board.binding->width) + " leave nothing of a board that is " +

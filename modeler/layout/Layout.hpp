@@ -78,10 +78,10 @@ struct Pin {
 struct Layout {
   double bass_scale = 0, treble_scale = 0;
   double mean_scale = 0;
-  std::vector<FretLine> frets;   ///< 0 .. last
-  std::vector<Segment> strings;  ///< middle of each string, bass first, from x = 0 to the mean scale
-  double spread_at_nut = 0;      ///< outer strings at x = 0
-  double spread_slope = 0;       ///< change of the spread per mm of x
+  std::vector<FretLine> frets;       ///< 0 .. last
+  std::vector<LineSegment> strings;  ///< middle of each string, bass first, from x = 0 to the mean scale
+  double spread_at_nut = 0;          ///< outer strings at x = 0
+  double spread_slope = 0;           ///< change of the spread per mm of x
 
   double half_width_at_nut = 0;  ///< at x = 0, square to the centre line
   double half_width_slope = 0;   ///< change of the half width per mm of x
@@ -91,7 +91,7 @@ struct Layout {
   Loop outline;                  ///< the finished board from above, counter-clockwise
   /// Ends of the two long edges, so that edges[0] is at negative y; each from the nut end to where its heel corner
   /// begins.
-  Segment edges[2];
+  LineSegment edges[2];
 
   std::vector<Slot> slots;  ///< in order of x; slot zero first when the board has a zero fret
   std::optional<NutGround> nut;

@@ -35,7 +35,7 @@ double middle_of_space(const Layout& layout, int space) {
 }
 
 void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
-  const Segment edge = layout.edges[0];
+  const LineSegment edge = layout.edges[0];
   const Point along = unit(edge.b - edge.a);
   const double from_nut = dot(dot_.mouth - edge.a, along), to_heel = dot(edge.b - dot_.mouth, along);
   const std::string name = "the side dot of space " + std::to_string(dot_.fret);

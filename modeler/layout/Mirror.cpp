@@ -7,7 +7,7 @@ namespace sagitta {
 namespace {
 
 Point mirror(Point p) { return {p.x, 0 - p.y}; }
-Segment mirror(Segment s) { return {mirror(s.a), mirror(s.b)}; }
+LineSegment mirror(LineSegment s) { return {mirror(s.a), mirror(s.b)}; }
 /// A direction of a line that points toward +y stays one.
 Point mirror_direction(Point d) { return {0 - d.x, d.y}; }
 
@@ -16,7 +16,7 @@ Point mirror_direction(Point d) { return {0 - d.x, d.y}; }
 Layout mirrored(Layout layout) {
   for (FretLine& fret : layout.frets)
     for (Point* p : {&fret.bass, &fret.treble, &fret.middle, &fret.bass_edge, &fret.treble_edge}) *p = mirror(*p);
-  for (Segment& string : layout.strings) string = mirror(string);
+  for (LineSegment& string : layout.strings) string = mirror(string);
   layout.nut_direction = mirror_direction(layout.nut_direction);
   if (!layout.outline.empty()) {
     layout.outline = mirrored(layout.outline);

@@ -58,7 +58,7 @@ void take_slots(const std::vector<Slot>& slots, Layout& layout, Faults& faults) 
   check_gaps(layout, faults);
 }
 
-Rounded slot_shape(const Layout& layout, const Slot& slot) {
+RoundedPolygon slot_shape(const Layout& layout, const Slot& slot) {
   const Point along = slot.bass_end.x == slot.treble_end.x ? Point{0, slot.treble_end.y > slot.bass_end.y ? 1.0 : -1.0}
                                                            : unit(slot.treble_end - slot.bass_end);
   const double half = slot.width / 2;

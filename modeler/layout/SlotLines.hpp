@@ -3,7 +3,7 @@
 #include <string>
 
 #include "layout/Layout.hpp"
-#include "plane/Rounded.hpp"
+#include "plane/RoundedPolygon.hpp"
 
 namespace sagitta {
 
@@ -15,7 +15,7 @@ void take_slots(const std::vector<Slot>& slots, Layout& layout, Faults& faults);
 
 /// What a slot covers of the board from above: for a through slot the strip between the board's edges, for a blind one
 /// the strip with round ends.
-Rounded slot_shape(const Layout& layout, const Slot& slot);
+RoundedPolygon slot_shape(const Layout& layout, const Slot& slot);
 
 /// "slot zero" or "the slot of fret 7", for messages.
 std::string slot_name(const Slot& slot);

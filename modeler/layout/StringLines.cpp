@@ -46,7 +46,7 @@ bool gauges_fit(const Strings& strings, Faults& faults) {
 
 }  // namespace
 
-std::vector<Segment> place_strings(const Board& board, const Layout& layout, Faults& faults) {
+std::vector<LineSegment> place_strings(const Board& board, const Layout& layout, Faults& faults) {
   const Strings& strings = board.strings;
   if (strings.count < 1) {
     faults.push_back({FaultCode::wrong_count, "strings.count", "a board needs at least one string", ""});
@@ -58,7 +58,7 @@ std::vector<Segment> place_strings(const Board& board, const Layout& layout, Fau
     return gaps ? by_gaps(strings.gauges, spread) : by_centres(strings.count, spread);
   };
   const std::vector<double> nut = at(strings.nut_spread), saddle = at(strings.saddle_spread);
-  std::vector<Segment> lines;
+  std::vector<LineSegment> lines;
   for (std::size_t i = 0; i < nut.size(); ++i) lines.push_back({{0, nut[i]}, {layout.mean_scale, saddle[i]}});
   return lines;
 }

@@ -14,7 +14,7 @@ struct WallPiece {
   int plan_edge = -1;
   int low = -1, high = -1;  ///< shell edges
   bool wood_left = true;
-  std::vector<ShellUse> uprights;
+  std::vector<Coedge> uprights;
   std::vector<int> joined;  ///< neighbours that continue it without an upright between
 };
 
@@ -22,7 +22,7 @@ struct WallPiece {
 /// same side.
 bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece& b);
 
-/// Whether two arcs of one circle are one drawn piece; a closed wall is parted where its drawn pieces meet.
+/// Whether two arcs of one circle are one drawn segment; a closed wall is parted where its drawn segments meet.
 bool same_drawn_piece(const Subdivision& map, const WallPiece& a, const WallPiece& b);
 
 void add_level_faces(Shell& shell, const std::vector<EdgeHeights>& over);

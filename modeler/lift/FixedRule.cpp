@@ -39,18 +39,18 @@ struct Moments {
   Point way;
 };
 
-Moments exact(std::span<const Piece> run, Point middle) {
+Moments exact(std::span<const CurveSegment> run, Point middle) {
   Moments sum;
-  for (const Piece& piece : run) {
-    sum.swept += cross(piece.a - middle, piece.b - middle);
-    if (piece.is_arc()) sum.swept += piece.radius * piece.radius * (piece.sweep - std::sin(piece.sweep));
-    sum.way = sum.way + (piece.b - piece.a);
+  for (const CurveSegment& segment : run) {
+    sum.swept += cross(segment.a - middle, segment.b - middle);
+    if (segment.is_arc()) sum.swept += segment.radius * segment.radius * (segment.sweep - std::sin(segment.sweep));
+    sum.way = sum.way + (segment.b - segment.a);
   }
   return sum;
 }
 
 /// The same by the rule, over the run's length.
-Moments by_rule(std::span<const Piece> run, Point middle, double whole) {
+Moments by_rule(std::span<const CurveSegment> run, Point middle, double whole) {
   static const Rule rule = gauss_legendre();
   Moments sum;
   std::size_t i = 0;
@@ -68,16 +68,16 @@ Moments by_rule(std::span<const Piece> run, Point middle, double whole) {
 
 }  // namespace
 
-bool integrates(std::span<const Piece> run, double reach, double beside) {
+bool integrates(std::span<const CurveSegment> run, double reach, double beside) {
   double whole = 0;
-  for (const Piece& piece : run) whole += piece.length();
+  for (const CurveSegment& segment : run) whole += segment.length();
   const Point middle = between(run.front().a, run.back().b, 0.5);
   const Moments is = exact(run, middle), seen = by_rule(run, middle, whole);
   const double off = std::abs(seen.swept - is.swept) / 2 + reach * length(seen.way - is.way);
   return off <= beside * whole;
 }
 
-std::vector<ArcSpan> spans_that_integrate(const std::vector<Piece>& run, double reach, double beside,
+std::vector<ArcSpan> spans_that_integrate(const std::vector<CurveSegment>& run, double reach, double beside,
                                           std::size_t least) {
   struct Best {
     std::size_t walls = 0;  ///< from here to the end

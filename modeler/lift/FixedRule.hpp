@@ -15,7 +15,7 @@ namespace sagitta {
 /// Whether one rule along the run finds its moments well: the area between the run and any point within `reach` (mm) of
 /// its middle is off by no more than if the run lay `beside` (mm) beside its place. Where every run of a closed outline
 /// is held to the same `beside`, the area is off by at most `beside` times the outline's length.
-bool integrates(std::span<const Piece> run, double reach, double beside);
+bool integrates(std::span<const CurveSegment> run, double reach, double beside);
 
 /// Arcs of a run, from `first` up to but not including `end`.
 struct ArcSpan {
@@ -25,7 +25,7 @@ struct ArcSpan {
 /// The arcs of a run that become one wall each, `least` or more together, so that the run has as few walls as can be
 /// where every one of them integrates. Arcs in no span stay walls of their own. Found from the end backwards (dynamic
 /// programming); a longer span is looked at only while the shorter ones integrate.
-std::vector<ArcSpan> spans_that_integrate(const std::vector<Piece>& run, double reach, double beside,
+std::vector<ArcSpan> spans_that_integrate(const std::vector<CurveSegment>& run, double reach, double beside,
                                           std::size_t least);
 
 }  // namespace sagitta

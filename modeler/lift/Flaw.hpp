@@ -20,7 +20,7 @@ struct Flaw {
     euler,         ///< V - E + F - (L - F) is not the shell's
     kernel,        ///< solid: the kernel's own check finds it invalid
     tolerance,     ///< solid: a vertex is less certain than a vertex of the plan may be
-    image,         ///< solid: an edge strays from its image in the parameters of a face
+    pcurve,        ///< solid: an edge strays from its pcurve in the parameters of a face
     volume,        ///< the volume is not the plan's
     coverage,      ///< the cells within a cut have not the area within its outline
     file           ///< solid: what a reader makes of its STEP file is not one sound solid

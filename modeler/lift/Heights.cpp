@@ -9,10 +9,10 @@ namespace sagitta {
 namespace {
 
 /// Heights do not change places within an edge: equal at five places means equal all along.
-bool same_height(const Plan& plan, const PlanEdge& edge, const Bound& a, const Bound& b) {
+bool same_height(const Plan& plan, const PlanEdge& edge, const BoundingSurface& a, const BoundingSurface& b) {
   if (a == b) return true;
   if (edge.crossing >= 0) {
-    const Crossing& crossing = plan.map.crossings[edge.crossing];
+    const IntersectionCurve& crossing = plan.map.crossings[edge.crossing];
     if (meets_along(crossing, a) && meets_along(crossing, b)) return true;
   }
   for (const double t : {0.5, 0.0, 1.0, 0.25, 0.75}) {
@@ -22,7 +22,7 @@ bool same_height(const Plan& plan, const PlanEdge& edge, const Bound& a, const B
   return true;
 }
 
-using Sides = std::array<const Bound*, 8>;
+using Sides = std::array<const BoundingSurface*, 8>;
 
 Sides sides_beside(const Plan& plan, const PlanEdge& edge) {
   Sides all{};
@@ -35,11 +35,11 @@ std::array<int, 8> gather(const Plan& plan, const PlanEdge& edge, const Sides& a
   std::array<int, 8> which{};
   for (int i = 0; i < 8; ++i) {
     which[i] = -1;
-    if (all[i]->kind == Bound::Kind::none) continue;
+    if (all[i]->kind == BoundingSurface::Kind::none) continue;
     auto found = std::find_if(heights.begin(), heights.end(),
                               [&](const Height& h) { return same_height(plan, edge, h.bound, *all[i]); });
     if (found == heights.end()) found = heights.insert(found, {*all[i], false, -1});
-    if (all[i]->kind == Bound::Kind::level) found->bound = *all[i];
+    if (all[i]->kind == BoundingSurface::Kind::level) found->bound = *all[i];
     which[i] = static_cast<int>(found - heights.begin());
   }
   return which;
@@ -69,7 +69,7 @@ bool is_wood(const int* which, int low) {
 
 }  // namespace
 
-const Bound& bound_of(const Cell& cell, Side side) {
+const BoundingSurface& bound_of(const Cell& cell, Side side) {
   switch (side) {
     case Side::top:
       return cell.top;

@@ -11,8 +11,8 @@ namespace sagitta {
 
 /// One of the distinct heights over a plan edge.
 struct Height {
-  Bound bound;        ///< a level where one of the equal bounds is level
-  bool used = false;  ///< some face has an edge here
+  BoundingSurface bound;  ///< a level where one of the equal bounds is level
+  bool used = false;      ///< some face has an edge here
   int shell_edge = -1;
 };
 
@@ -26,7 +26,7 @@ struct Wall {
 enum class Side { top, bottom, trough, vault };
 inline constexpr std::array<Side, 4> sides{Side::top, Side::bottom, Side::trough, Side::vault};
 inline bool looks_up(Side side) { return side == Side::top || side == Side::trough; }
-const Bound& bound_of(const Cell& cell, Side side);
+const BoundingSurface& bound_of(const Cell& cell, Side side);
 
 /// Distinct heights over a plan edge, rising, and the faces of wood beside it.
 struct EdgeHeights {

@@ -28,9 +28,9 @@ class Joiner {
   }
 
  private:
-  ShellUse resolve(ShellUse use) const {
+  Coedge resolve(Coedge use) const {
     while (became_[use.edge].edge != use.edge) {
-      const ShellUse next = became_[use.edge];
+      const Coedge next = became_[use.edge];
       use = {next.edge, next.forward == use.forward};
     }
     return use;
@@ -38,19 +38,19 @@ class Joiner {
 
   bool continues(const ShellEdge& a, const ShellEdge& b) {
     if (a.upright || b.upright || a.crossing >= 0 || b.crossing >= 0 || a.bound != b.bound) return false;
-    if (a.piece.is_arc() != b.piece.is_arc()) return false;
-    if (a.piece.is_arc())
-      return a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius && !turns_too_far(a, b) &&
+    if (a.segment.is_arc() != b.segment.is_arc()) return false;
+    if (a.segment.is_arc())
+      return a.segment.centre == b.segment.centre && a.segment.radius == b.segment.radius && !turns_too_far(a, b) &&
              !beside_slender(a);
-    const Point d = a.piece.b - a.piece.a, e = b.piece.b - b.piece.a;
+    const Point d = a.segment.b - a.segment.a, e = b.segment.b - b.segment.a;
     return std::abs(cross(d, e)) <= 1e-7 * std::min(length(d), length(e));  // mm, as for walls
   }
 
-  /// The kernel's adaptive integrals come out wrong over a curved face whose edge turns back on itself: more than half a
-  /// circle stays two edges there.
+  /// The kernel's adaptive integrals come out wrong over a curved face whose edge turns back on itself: more than half
+  /// a circle stays two edges there.
   static bool turns_too_far(const ShellEdge& a, const ShellEdge& b) {
-    const double sweep = std::abs(a.piece.sweep + b.piece.sweep);
-    return a.bound.kind == Bound::Kind::arc && sweep > std::numbers::pi + tolerance::vertex;
+    const double sweep = std::abs(a.segment.sweep + b.segment.sweep);
+    return a.bound.kind == BoundingSurface::Kind::offset_surface && sweep > std::numbers::pi + tolerance::vertex;
   }
 
   /// The arcs of a slender face are parted at places that face each other, and stay so.
@@ -69,7 +69,7 @@ class Joiner {
   void reverse(int e) {
     ShellEdge& edge = shell_.edges[e];
     std::swap(edge.from, edge.to);
-    edge.piece = edge.piece.reversed();
+    edge.segment = edge.segment.reversed();
     std::reverse(edge.chain.begin(), edge.chain.end());
     for (HalfEdge& h : edge.chain) h ^= 1;
   }
@@ -87,18 +87,18 @@ class Joiner {
     const bool after = one.to == v;
     const ShellEdge& head = after ? one : two;
     const ShellEdge& tail = after ? two : one;
-    Piece piece = line(head.piece.a, tail.piece.b);
-    if (one.piece.is_arc()) {
-      piece = head.piece;
-      piece.b = tail.piece.b;
-      piece.sweep += tail.piece.sweep;
+    CurveSegment segment = line(head.segment.a, tail.segment.b);
+    if (one.segment.is_arc()) {
+      segment = head.segment;
+      segment.b = tail.segment.b;
+      segment.sweep += tail.segment.sweep;
     }
     std::vector<HalfEdge> chain = head.chain;
     chain.insert(chain.end(), tail.chain.begin(), tail.chain.end());
     const int from = head.from, to = tail.to;
     one.from = from;
     one.to = to;
-    one.piece = piece;
+    one.segment = segment;
     one.chain = std::move(chain);
     became_[b] = {a, same_way};
   }
@@ -106,7 +106,7 @@ class Joiner {
   void rewrite_loops() {
     for (ShellFace& face : shell_.faces)
       for (auto& loop : face.loops) {
-        for (ShellUse& use : loop) use = resolve(use);
+        for (Coedge& use : loop) use = resolve(use);
         loop.erase(std::unique(loop.begin(), loop.end()), loop.end());
         while (loop.size() > 1 && loop.front() == loop.back()) loop.pop_back();
       }
@@ -120,7 +120,7 @@ class Joiner {
 
   Shell& shell_;
   std::map<int, std::optional<bool>> slender_;  ///< faces of the plan
-  std::vector<ShellUse> became_;                ///< the edge that took this one in, and whether it runs the same way
+  std::vector<Coedge> became_;                  ///< the edge that took this one in, and whether it runs the same way
 };
 
 }  // namespace
@@ -146,7 +146,7 @@ void drop_edges(Shell& shell, const std::vector<bool>& dropped) {
     }
   for (ShellFace& face : shell.faces)
     for (auto& loop : face.loops)
-      for (ShellUse& use : loop) use.edge = edge_place[use.edge];
+      for (Coedge& use : loop) use.edge = edge_place[use.edge];
   shell.edges = std::move(edges);
   shell.vertices = std::move(vertices);
 }

@@ -2,7 +2,7 @@
 #include <map>
 
 #include "lift/Faces.hpp"
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 
 namespace sagitta {
 namespace {
@@ -15,7 +15,7 @@ class LevelFaces {
 
   void run() {
     for (const PlanEdge& edge : map_.edges)
-      if (bound(edge.left).kind != Bound::Kind::none && bound(edge.left) == bound(edge.right))
+      if (bound(edge.left).kind != BoundingSurface::Kind::none && bound(edge.left) == bound(edge.right))
         groups_.join(edge.left, edge.right);
     std::vector<bool> seen(map_.next.size(), false);
     for (HalfEdge h = 0; h < static_cast<int>(map_.next.size()); ++h)
@@ -23,7 +23,7 @@ class LevelFaces {
   }
 
  private:
-  const Bound& bound(int cell) const { return bound_of(shell_.plan.cells[cell], side_); }
+  const BoundingSurface& bound(int cell) const { return bound_of(shell_.plan.cells[cell], side_); }
   /// The shell edge that borders the face to the left of h; -1 where the face goes on.
   int shell_edge(HalfEdge h) const {
     const EdgeHeights& over = over_[h >> 1];
@@ -32,7 +32,7 @@ class LevelFaces {
   }
 
   void add_loop(HalfEdge first, std::vector<bool>& seen) {
-    std::vector<ShellUse> loop;
+    std::vector<Coedge> loop;
     double twice_area = 0;
     HalfEdge h = first;
     do {
@@ -44,9 +44,9 @@ class LevelFaces {
     } while (h != first);
     if (!looks_up(side_)) {
       std::reverse(loop.begin(), loop.end());
-      for (ShellUse& use : loop) use.forward = !use.forward;
+      for (Coedge& use : loop) use.forward = !use.forward;
     }
-    std::vector<std::vector<ShellUse>>& loops = face_of(map_.face(first)).loops;
+    std::vector<std::vector<Coedge>>& loops = face_of(map_.face(first)).loops;
     loops.insert(twice_area > 0 ? loops.begin() : loops.end(), std::move(loop));
   }
 
@@ -79,7 +79,7 @@ class LevelFaces {
   const Subdivision& map_;
   const std::vector<EdgeHeights>& over_;
   const Side side_;
-  Groups groups_;
+  DisjointSets groups_;
   std::map<int, int> faces_;
 };
 

@@ -4,7 +4,7 @@
 #include "lift/Heights.hpp"
 #include "lift/Shell.hpp"
 #include "plane/Tolerance.hpp"
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 
 namespace sagitta {
 namespace {
@@ -16,7 +16,7 @@ struct WallEnd {
   bool wood_ahead = true;  ///< the wood follows counter-clockwise
 };
 
-/// Two drawn pieces of one circle meet over a plan vertex, from shell vertex `low` to the next.
+/// Two drawn segments of one circle meet over a plan vertex, from shell vertex `low` to the next.
 struct RoundJoint {
   int low = -1;
   WallEnd a, b;
@@ -58,7 +58,7 @@ class Lifter {
       h.shell_edge = static_cast<int>(shell_.edges.size());
       ShellEdge lifted;
       lifted.bound = h.bound;
-      lifted.piece = edge.piece;
+      lifted.segment = edge.segment;
       lifted.crossing = edge.crossing;
       lifted.chain = {2 * e};
       shell_.edges.push_back(lifted);
@@ -78,7 +78,7 @@ class Lifter {
       for (const bool start : {true, false}) {
         const int v = start ? below.from : below.to;
         seats[v].push_back({height(shell_.plan.surface, edge.bound, map_.vertices[v]),
-                            edge.bound.kind == Bound::Kind::level, start ? &edge.from : &edge.to});
+                            edge.bound.kind == BoundingSurface::Kind::level, start ? &edge.from : &edge.to});
       }
     }
     first_vertex_.assign(map_.vertices.size() + 1, 0);
@@ -104,7 +104,7 @@ class Lifter {
     HalfEdge h = first;
     do {
       out.push_back(h);
-      h = map_.turn[h];
+      h = map_.next_around_vertex[h];
     } while (h != first);
     return out;
   }
@@ -119,14 +119,14 @@ class Lifter {
     join_round_walls();
   }
 
-  /// Drawn pieces of one circle become one wall, as long as that does not go all the way round.
+  /// Drawn segments of one circle become one wall, as long as that does not go all the way round.
   void join_round_walls() {
-    Groups groups(walls_.size());  // walls joined so far
+    DisjointSets groups(walls_.size());  // walls joined so far
     for (std::size_t w = 0; w < walls_.size(); ++w)
       for (const int other : walls_[w].joined) groups.join(static_cast<int>(w), other);
     std::vector<double> sweep(walls_.size(), 0);
     for (std::size_t w = 0; w < walls_.size(); ++w)
-      sweep[groups.of(static_cast<int>(w))] += std::abs(map_.edges[walls_[w].plan_edge].piece.sweep);
+      sweep[groups.of(static_cast<int>(w))] += std::abs(map_.edges[walls_[w].plan_edge].segment.sweep);
     for (const RoundJoint& joint : round_joints_) {
       const int a = groups.of(joint.a.wall), b = groups.of(joint.b.wall);
       if (a == b || sweep[a] + sweep[b] > 2 * std::numbers::pi - tolerance::vertex) {

@@ -6,9 +6,9 @@
 namespace sagitta {
 namespace {
 
-Point along(const std::vector<Piece>& run, double t) {
+Point along(const std::vector<CurveSegment>& run, double t) {
   double left = 0;
-  for (const Piece& piece : run) left += t * piece.length();
+  for (const CurveSegment& segment : run) left += t * segment.length();
   std::size_t i = 0;
   for (; i + 1 < run.size() && left > run[i].length(); ++i) left -= run[i].length();
   return run[i].at(std::min(1.0, left / run[i].length()));
@@ -21,7 +21,7 @@ Point Shell::at(const ShellEdge& edge, double t) const {
   if (edge.upright) return a;
   if (!edge.run.empty()) return along(edge.run, t);
   if (edge.crossing >= 0) return plan.map.crossings[edge.crossing].at(a, b, t);
-  return edge.piece.is_arc() ? edge.piece.at(t) : between(a, b, t);
+  return edge.segment.is_arc() ? edge.segment.at(t) : between(a, b, t);
 }
 
 std::vector<Point> Shell::places(const ShellEdge& edge) const {
@@ -43,7 +43,7 @@ FeatureId id_of(const Shell& shell, const ShellFace& face) {
     case ShellFace::Kind::top:
       break;
   }
-  const bool played = face.bound.kind == Bound::Kind::arc || shell.plan.surface.flat;
+  const bool played = face.bound.kind == BoundingSurface::Kind::offset_surface || shell.plan.surface.flat;
   return {played ? Kind::playing_surface : Kind::blank_top};
 }
 

@@ -15,43 +15,43 @@ struct ShellVertex {
   double z = 0;
 };
 
-/// A lifted edge, from one vertex to another. Over plan edges it follows `piece` (or the crossing curve) at the height
-/// of `bound`; an upright one rises over one plan vertex.
+/// A lifted edge, from one vertex to another. Over plan edges it follows `segment` (or the intersection curve) at the
+/// height of `bound`; an upright one rises over one plan vertex.
 struct ShellEdge {
   int from = -1, to = -1;
   bool upright = false;
-  Bound bound;             ///< the surface it lies in, when not upright
-  Piece piece;             ///< its line or arc from above; the first of `run`
-  std::vector<Piece> run;  ///< arcs with one tangent that are one edge, `from` to `to`; empty: `piece` alone
+  BoundingSurface bound;          ///< the surface it lies in, when not upright
+  CurveSegment segment;           ///< its line or arc from above; the first of `run`
+  std::vector<CurveSegment> run;  ///< arcs with one tangent that are one edge, `from` to `to`; empty: `segment` alone
   std::optional<OffsetEllipse> ellipse;  ///< what `run` stands for, where that is one
   int crossing = -1;                     ///< index into the map's crossings; -1 for a line or an arc
   std::vector<HalfEdge> chain;           ///< the plan's half-edges below it, in order; empty when upright
 };
 
-struct ShellUse {
+struct Coedge {
   int edge = -1;
   bool forward = true;
-  friend bool operator==(const ShellUse&, const ShellUse&) = default;
+  friend bool operator==(const Coedge&, const Coedge&) = default;
 };
 
 /// A wall over one plan edge, between two heights.
 struct WallStrip {
   int plan_edge = -1;
-  Bound low, high;
+  BoundingSurface low, high;
 };
 
 /// A face: outer loop first. Seen from outside the wood the face lies to the left of its loops.
 struct ShellFace {
   enum class Kind { top, bottom, wall };  ///< looks up, looks down, upright
   Kind kind = Kind::top;
-  Bound bound;             ///< top and bottom: the surface, a hole's trough and vault among them
-  Piece piece;             ///< wall: a piece that it stands on
-  std::vector<Piece> run;  ///< smooth wall: all of them in order, `piece` first; its edges run the same way
+  BoundingSurface bound;          ///< top and bottom: the surface, a hole's trough and vault among them
+  CurveSegment segment;           ///< wall: a segment that it stands on
+  std::vector<CurveSegment> run;  ///< smooth wall: all of them in order, `segment` first; its edges run the same way
   std::optional<OffsetEllipse> ellipse;  ///< smooth wall: what `run` stands for, where that is one
-  bool wood_left = true;                 ///< wall: the wood lies left of that piece
+  bool wood_left = true;                 ///< wall: the wood lies left of that segment
   std::vector<WallStrip> strips;         ///< wall: the same again, one plan edge at a time
   int feature = -1;  ///< index into Plan::features of the cut it belongs to; -1: the board's own faces
-  std::vector<std::vector<ShellUse>> loops;
+  std::vector<std::vector<Coedge>> loops;
 };
 
 struct Shell {
@@ -60,12 +60,12 @@ struct Shell {
   std::vector<ShellEdge> edges;
   std::vector<ShellFace> faces;
 
-  int start(ShellUse use) const { return use.forward ? edges[use.edge].from : edges[use.edge].to; }
-  int end(ShellUse use) const { return use.forward ? edges[use.edge].to : edges[use.edge].from; }
+  int start(Coedge use) const { return use.forward ? edges[use.edge].from : edges[use.edge].to; }
+  int end(Coedge use) const { return use.forward ? edges[use.edge].to : edges[use.edge].from; }
   /// The point at t in [0, 1] of an edge from above (its height: `bound`, or between the ends when upright).
   Point at(const ShellEdge& edge, double t) const;
   /// Places along an edge from above, near enough to each other to tell how far it reaches: both ends, and the quarters
-  /// of each of its pieces.
+  /// of each of its segments.
   std::vector<Point> places(const ShellEdge& edge) const;
 };
 

@@ -33,13 +33,13 @@ struct PlainWall {
   int low = -1, high = -1;                   ///< edges
   bool low_along = true, high_along = true;  ///< they run as the arc does
   int begin = -1, end = -1;                  ///< uprights
-  Piece arc;
+  CurveSegment arc;
   int before = -1, after = -1;  ///< walls that continue it
 
   bool found() const { return begin >= 0 && end >= 0; }
 };
 
-Point unit_slope(const Piece& piece, double t) { return unit(piece.slope(t)); }
+Point unit_slope(const CurveSegment& segment, double t) { return unit(segment.slope(t)); }
 
 class SmoothWalls {
  public:
@@ -67,7 +67,7 @@ class SmoothWalls {
  private:
   bool may_join(const ShellFace& face) const {
     return face.kind == ShellFace::Kind::wall && face.feature >= 0 && shell_.plan.features[face.feature].drawn &&
-           face.piece.is_arc() && face.loops.size() == 1 && face.loops[0].size() == 4;
+           face.segment.is_arc() && face.loops.size() == 1 && face.loops[0].size() == 4;
   }
 
   PlainWall plain(int f) const {
@@ -76,21 +76,21 @@ class SmoothWalls {
     if (!may_join(face)) return wall;
     std::vector<int> uprights;
     wall.face = f;
-    for (const ShellUse use : face.loops[0]) {
+    for (const Coedge use : face.loops[0]) {
       const ShellEdge& edge = shell_.edges[use.edge];
       if (edge.upright) {
         uprights.push_back(use.edge);
         continue;
       }
-      const bool along = (edge.piece.sweep > 0) == (face.piece.sweep > 0);
+      const bool along = (edge.segment.sweep > 0) == (face.segment.sweep > 0);
       const bool is_low = (use.forward == along) == face.wood_left;
-      if (edge.crossing >= 0 || edge.bound.of_hole() || std::abs(edge.piece.sweep) > most_turn) return {};
+      if (edge.crossing >= 0 || edge.bound.of_hole() || std::abs(edge.segment.sweep) > most_turn) return {};
       (is_low ? wall.low : wall.high) = use.edge;
       (is_low ? wall.low_along : wall.high_along) = along;
     }
     if (wall.low < 0 || wall.high < 0) return {};
     const ShellEdge& low = shell_.edges[wall.low];
-    wall.arc = wall.low_along ? low.piece : low.piece.reversed();
+    wall.arc = wall.low_along ? low.segment : low.segment.reversed();
     const int begin = wall.low_along ? low.from : low.to, end = wall.low_along ? low.to : low.from;
     wall.arc.a = shell_.vertices[begin].p;
     wall.arc.b = shell_.vertices[end].p;
@@ -194,7 +194,7 @@ class SmoothWalls {
     if (const auto& ellipse = ellipse_of(chain); ellipse && lies_on(*ellipse, chain))
       return join_ellipse(chain, *ellipse);
     if (chain.size() < least_arcs) return;
-    std::vector<Piece> run;
+    std::vector<CurveSegment> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
     const auto at = [&](std::size_t i) { return chain.begin() + static_cast<std::ptrdiff_t>(i); };
     for (const ArcSpan& span : spans_that_integrate(run, reach_of(chain), beside_of(chain), least_arcs))
@@ -203,12 +203,12 @@ class SmoothWalls {
 
   void join(const std::vector<int>& chain, const std::optional<OffsetEllipse>& ellipse) {
     const PlainWall &first = walls_[chain.front()], &last = walls_[chain.back()];
-    std::vector<Piece> run;
+    std::vector<CurveSegment> run;
     for (const int w : chain) run.push_back(walls_[w].arc);
     ShellFace& face = shell_.faces[first.face];
     take_together(chain, &PlainWall::low, &PlainWall::low_along, run);
     take_together(chain, &PlainWall::high, &PlainWall::high_along, run);
-    for (ShellUse& use : face.loops[0])
+    for (Coedge& use : face.loops[0])
       if (use.edge == first.end) use.edge = last.end;
     for (std::size_t i = 1; i < chain.size(); ++i) {
       const PlainWall& wall = walls_[chain[i]];
@@ -217,7 +217,7 @@ class SmoothWalls {
       gone_[wall.face] = true;
       dropped_[wall.begin] = true;
     }
-    face.piece = run.front();
+    face.segment = run.front();
     face.run = std::move(run);
     face.ellipse = ellipse;
     for (const int edge : {first.low, first.high}) shell_.edges[edge].ellipse = ellipse;
@@ -225,14 +225,14 @@ class SmoothWalls {
 
   /// The chain's lower or upper edges become the first wall's.
   void take_together(const std::vector<int>& chain, int PlainWall::*edge, bool PlainWall::*along,
-                     const std::vector<Piece>& run) {
+                     const std::vector<CurveSegment>& run) {
     const PlainWall &first = walls_[chain.front()], &last = walls_[chain.back()];
     const ShellEdge& end = shell_.edges[last.*edge];
     const int to = last.*along ? end.to : end.from;
     ShellEdge joined = shell_.edges[first.*edge];
     if (!(first.*along)) std::swap(joined.from, joined.to);
     joined.to = to;
-    joined.piece = run.front();
+    joined.segment = run.front();
     joined.run = run;
     joined.chain.clear();
     for (const int w : chain) {
@@ -255,8 +255,8 @@ class SmoothWalls {
       if (gone_[f]) continue;
       ShellFace& face = faces.emplace_back(std::move(shell_.faces[f]));
       for (auto& loop : face.loops) {
-        std::erase_if(loop, [&](ShellUse use) { return dropped_[use.edge]; });
-        for (ShellUse& use : loop) use.forward = use.forward != flipped_[use.edge];
+        std::erase_if(loop, [&](Coedge use) { return dropped_[use.edge]; });
+        for (Coedge& use : loop) use.forward = use.forward != flipped_[use.edge];
       }
     }
     shell_.faces = std::move(faces);

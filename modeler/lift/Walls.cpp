@@ -2,7 +2,7 @@
 
 #include "lift/Faces.hpp"
 #include "plane/Tolerance.hpp"
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 
 namespace sagitta {
 namespace {
@@ -10,21 +10,21 @@ namespace {
 /// A wall face seen flat: s along the wall to the right as seen from outside, z up.
 struct WallView {
   const Shell& shell;
-  const Piece& piece;
-  double sense;       ///< +1 when s grows along the piece
+  const CurveSegment& segment;
+  double sense;       ///< +1 when s grows along the segment
   double middle = 0;  ///< of a round wall: the direction half way along it
 
   Point flat(Point p, double z) const {
-    if (piece.is_arc()) {
-      const Point d = p - piece.centre;
+    if (segment.is_arc()) {
+      const Point d = p - segment.centre;
       double turn = std::atan2(d.y, d.x) - middle;  // kept within half a turn
       turn -= 2 * std::numbers::pi * std::round(turn / (2 * std::numbers::pi));
-      return {sense * (piece.sweep > 0 ? turn : -turn) * piece.radius, z};
+      return {sense * (segment.sweep > 0 ? turn : -turn) * segment.radius, z};
     }
-    return {sense * dot(p - piece.a, unit(piece.b - piece.a)), z};
+    return {sense * dot(p - segment.a, unit(segment.b - segment.a)), z};
   }
   Point vertex(int v) const { return flat(shell.vertices[v].p, shell.vertices[v].z); }
-  Point along(ShellUse use, double t) const {
+  Point along(Coedge use, double t) const {
     const ShellEdge& edge = shell.edges[use.edge];
     if (!use.forward) t = 1 - t;
     if (edge.upright) return between(vertex(edge.from), vertex(edge.to), t);
@@ -38,12 +38,12 @@ double middle_of(const Subdivision& map, const ShellFace& face) {
   constexpr double slack = 1e-6;
   const double full = 2 * std::numbers::pi;
   const auto apart = [&](double a, double b) { return std::abs(std::remainder(a - b, full)); };
-  const auto begin = [](const Piece& arc) { return std::min(arc.start, arc.start + arc.sweep); };
-  double low = begin(face.piece), high = low + std::abs(face.piece.sweep);
+  const auto begin = [](const CurveSegment& arc) { return std::min(arc.start, arc.start + arc.sweep); };
+  double low = begin(face.segment), high = low + std::abs(face.segment.sweep);
   for (bool grown = true; grown && high - low < full - slack;) {
     grown = false;
     for (const WallStrip& strip : face.strips) {
-      const Piece& arc = map.edges[strip.plan_edge].piece;
+      const CurveSegment& arc = map.edges[strip.plan_edge].segment;
       const double sweep = std::abs(arc.sweep);
       if (high - low + sweep > full + slack) continue;
       const bool after = apart(begin(arc), high) < slack, before = apart(begin(arc) + sweep, low) < slack;
@@ -56,7 +56,7 @@ double middle_of(const Subdivision& map, const ShellFace& face) {
 }
 
 /// Of several ways on from a vertex, the one that keeps the face to the left: the first clockwise from the way back.
-std::size_t choose(const WallView& view, ShellUse arrived, const std::vector<ShellUse>& uses,
+std::size_t choose(const WallView& view, Coedge arrived, const std::vector<Coedge>& uses,
                    const std::vector<std::size_t>& ways) {
   const Point at = view.along(arrived, 1);
   const Point back = view.along(arrived, 0.75) - at;
@@ -72,18 +72,18 @@ std::size_t choose(const WallView& view, ShellUse arrived, const std::vector<She
   return best;
 }
 
-double area_of(const WallView& view, const std::vector<ShellUse>& loop) {
+double area_of(const WallView& view, const std::vector<Coedge>& loop) {
   double sum = 0;
-  for (const ShellUse use : loop)
+  for (const Coedge use : loop)
     for (int i = 0; i < 4; ++i) sum += cross(view.along(use, i / 4.0), view.along(use, (i + 1) / 4.0));
   return sum / 2;
 }
 
-void link(const Shell& shell, ShellFace& face, std::vector<ShellUse> uses) {
-  const WallView view{shell, face.piece, face.wood_left ? 1.0 : -1.0,
-                      face.piece.is_arc() ? middle_of(shell.plan.map, face) : 0};
+void link(const Shell& shell, ShellFace& face, std::vector<Coedge> uses) {
+  const WallView view{shell, face.segment, face.wood_left ? 1.0 : -1.0,
+                      face.segment.is_arc() ? middle_of(shell.plan.map, face) : 0};
   while (!uses.empty()) {
-    std::vector<ShellUse> loop{uses.back()};
+    std::vector<Coedge> loop{uses.back()};
     uses.pop_back();
     while (shell.end(loop.back()) != shell.start(loop.front())) {
       std::vector<std::size_t> ways;
@@ -105,12 +105,12 @@ void link(const Shell& shell, ShellFace& face, std::vector<ShellUse> uses) {
 bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece& b) {
   const PlanEdge& one = map.edges[a.plan_edge];
   const PlanEdge& two = map.edges[b.plan_edge];
-  if (one.piece.is_arc() != two.piece.is_arc() || one.crossing >= 0 || two.crossing >= 0) return false;
-  if (one.piece.is_arc())
-    return one.source.feature == two.source.feature && one.piece.centre == two.piece.centre &&
-           one.piece.radius == two.piece.radius && (one.piece.sweep > 0) == (two.piece.sweep > 0) &&
+  if (one.segment.is_arc() != two.segment.is_arc() || one.crossing >= 0 || two.crossing >= 0) return false;
+  if (one.segment.is_arc())
+    return one.source.feature == two.source.feature && one.segment.centre == two.segment.centre &&
+           one.segment.radius == two.segment.radius && (one.segment.sweep > 0) == (two.segment.sweep > 0) &&
            a.wood_left == b.wood_left;
-  const Point d = one.piece.b - one.piece.a, e = two.piece.b - two.piece.a;
+  const Point d = one.segment.b - one.segment.a, e = two.segment.b - two.segment.a;
   const double off = std::abs(cross(d, e)) / std::min(length(d), length(e));  // the further end's way off the line
   if (off > 1e-7) return false;                                               // mm, ten times under tolerance::vertex
   return (dot(d, e) > 0) == (a.wood_left == b.wood_left);
@@ -118,14 +118,14 @@ bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece&
 
 bool same_drawn_piece(const Subdivision& map, const WallPiece& a, const WallPiece& b) {
   const PlanEdge& one = map.edges[a.plan_edge];
-  return !one.piece.is_arc() || one.source == map.edges[b.plan_edge].source;
+  return !one.segment.is_arc() || one.source == map.edges[b.plan_edge].source;
 }
 
 void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {
-  Groups groups(walls.size());
+  DisjointSets groups(walls.size());
   for (std::size_t w = 0; w < walls.size(); ++w)
     for (const int other : walls[w].joined) groups.join(static_cast<int>(w), other);
-  std::vector<std::vector<ShellUse>> uses(walls.size());
+  std::vector<std::vector<Coedge>> uses(walls.size());
   std::vector<std::vector<WallStrip>> strips(walls.size());
   for (std::size_t w = 0; w < walls.size(); ++w) {
     auto& group = uses[groups.of(static_cast<int>(w))];
@@ -140,7 +140,7 @@ void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {
     const PlanEdge& edge = shell.plan.map.edges[walls[w].plan_edge];
     ShellFace face;
     face.kind = ShellFace::Kind::wall;
-    face.piece = edge.piece;
+    face.segment = edge.segment;
     face.wood_left = walls[w].wood_left;
     face.feature = edge.source.feature;
     face.strips = std::move(strips[w]);

@@ -17,8 +17,9 @@ double area(const Mesh& mesh, const std::array<std::uint32_t, 3>& t) {
 }
 
 bool flat(const Shell& shell, const ShellFace& face) {
-  if (face.kind == ShellFace::Kind::wall) return !face.piece.is_arc();
-  return face.bound.kind == Bound::Kind::level || (face.bound.kind == Bound::Kind::arc && shell.plan.surface.flat);
+  if (face.kind == ShellFace::Kind::wall) return !face.segment.is_arc();
+  return face.bound.kind == BoundingSurface::Kind::level ||
+         (face.bound.kind == BoundingSurface::Kind::offset_surface && shell.plan.surface.flat);
 }
 
 }  // namespace

@@ -20,7 +20,7 @@ class Curvature {
     const Surface& surface = shell.plan.surface;
     if (surface.flat) return;
     for (const ShellEdge& edge : shell.edges)
-      if (!edge.upright && edge.bound.kind == Bound::Kind::arc)
+      if (!edge.upright && edge.bound.kind == BoundingSurface::Kind::offset_surface)
         for (const Point p : shell.places(edge)) places_.emplace_back(std::abs(p.y), surface.radius(p.x));
     std::sort(places_.begin(), places_.end());
     for (std::size_t i = places_.size(); i-- > 1;)
@@ -95,7 +95,7 @@ std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& l
     if (face.kind == ShellFace::Kind::wall || face.bound.of_hole()) continue;
     for (const auto& loop : face.loops) {
       Span span;
-      for (const ShellUse use : loop)
+      for (const Coedge use : loop)
         for (const Point p : shell.places(shell.edges[use.edge])) span.add(p.y);
       const double short_by = std::min(off, span.height() / 4);
       const auto line = std::upper_bound(lines.begin(), lines.end(), span.low + short_by);
@@ -130,9 +130,9 @@ std::vector<Span> common_parts(std::vector<Span> spans) {
 
 }  // namespace
 
-std::vector<double> band_lines(const Shell& shell, const std::vector<TrailPoint>& vertices, double off) {
+std::vector<double> band_lines(const Shell& shell, const std::vector<PolylinePoint>& vertices, double off) {
   std::vector<double> heights;
-  for (const TrailPoint& at : vertices) heights.push_back(at.p.y);
+  for (const PolylinePoint& at : vertices) heights.push_back(at.p.y);
   std::sort(heights.begin(), heights.end());
   std::vector<double> lines = lines_over(shell, heights, off);
   for (const Span& part : common_parts(between_lines(shell, lines, off)))
@@ -146,7 +146,7 @@ std::vector<double> lines_across(const Shell& shell, const ShellFace& face, doub
   const Tunnel& tunnel = face.bound.tunnel;
   std::vector<double> vertices;
   for (const auto& loop : face.loops)
-    for (const ShellUse use : loop) vertices.push_back(tunnel.across(shell.vertices[shell.start(use)].p));
+    for (const Coedge use : loop) vertices.push_back(tunnel.across(shell.vertices[shell.start(use)].p));
   std::sort(vertices.begin(), vertices.end());
   const double step = 2 * std::acos(std::max(0.0, 1 - off / tunnel.radius));
   const int count = std::max(6, static_cast<int>(std::ceil(std::numbers::pi / step)));
@@ -158,7 +158,7 @@ std::vector<double> lines_across(const Shell& shell, const ShellFace& face, doub
   }
   for (std::size_t island = 1; island < face.loops.size(); ++island) {
     double low = 1e300, high = -1e300;
-    for (const ShellUse use : face.loops[island])
+    for (const Coedge use : face.loops[island])
       for (const double t : {0.0, 0.5}) {
         const double across = tunnel.across(shell.at(shell.edges[use.edge], t));
         low = std::min(low, across);

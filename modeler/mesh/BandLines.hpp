@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "mesh/Trail.hpp"
+#include "mesh/EdgePolyline.hpp"
 
 namespace sagitta {
 
@@ -14,7 +14,7 @@ inline constexpr double clear_of_points = 1e-3;
 /// The y of lines over the plan, rising, floats: so close together that a chord from one to the next strays by `off`
 /// (mm) from the playing surface, and at least one through every loop that is no side hole's. `vertices` are the
 /// plan's; lines keep clear of them.
-std::vector<double> band_lines(const Shell& shell, const std::vector<TrailPoint>& vertices, double off);
+std::vector<double> band_lines(const Shell& shell, const std::vector<PolylinePoint>& vertices, double off);
 
 /// Bands of a side hole's wall, whose chords stray by `off`; one more through every island in it: distances from its
 /// axis.

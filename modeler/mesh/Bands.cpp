@@ -122,7 +122,7 @@ class Bands {
       for (const std::size_t i : loop) polygon.push_back(sides[i].a.p);
       std::vector<std::array<int, 3>> parts = cut_monotone(polygon);
       if (parts.empty()) parts = cut_ears(polygon);
-      even_out(polygon, parts);
+      flip_to_delaunay(polygon, parts);
       for (const auto& [a, b, c] : parts)
         triangles.push_back({sides[loop[a]].a.id, sides[loop[b]].a.id, sides[loop[c]].a.id});
     }

@@ -4,7 +4,7 @@
 #include <map>
 #include <numeric>
 
-#include "mesh/Turn.hpp"
+#include "mesh/Orient2d.hpp"
 
 namespace sagitta {
 namespace {
@@ -57,20 +57,20 @@ class EarCutter {
     if (p == a) return enters(j, a, b, c);
     if (p == b) return enters(j, b, c, a);
     if (p == c) return enters(j, c, a, b);
-    return turn(a, b, p) >= 0 && turn(b, c, p) >= 0 && turn(c, a, p) >= 0;
+    return orient2d(a, b, p) >= 0 && orient2d(b, c, p) >= 0 && orient2d(c, a, p) >= 0;
   }
 
   /// A polygon that visits a place twice (a bridge to a hole) may run through the triangle from there.
   bool enters(int j, Point corner, Point next, Point last) const {
     for (const int k : {before_[j], after_[j]})
-      if (turn(corner, next, points_[k]) > 0 && turn(corner, points_[k], last) > 0) return true;
+      if (orient2d(corner, next, points_[k]) > 0 && orient2d(corner, points_[k], last) > 0) return true;
     return false;
   }
 
   /// Area over the longest side squared; `blocked` while another corner lies within; 0 where the corner is no ear.
   double quality(int i) const {
     const Point a = points_[before_[i]], b = points_[i], c = points_[after_[i]];
-    const double area = turn(a, b, c);
+    const double area = orient2d(a, b, c);
     if (area <= 0) return 0;
     const double high = std::max({a.x, b.x, c.x});
     auto at = std::lower_bound(by_x_.begin(), by_x_.end(), std::min({a.x, b.x, c.x}),
@@ -128,7 +128,7 @@ class Flipper {
     const int t = one->second, u = two->second;
     const int c = apex(t, a, b), d = apex(u, a, b);
     const Point pa = points_[a], pb = points_[b], pc = points_[c], pd = points_[d];
-    if (c == d || turn(pd, pb, pc) <= 0 || turn(pc, pa, pd) <= 0) return;  // the four corners are not convex
+    if (c == d || orient2d(pd, pb, pc) <= 0 || orient2d(pc, pa, pd) <= 0) return;  // the four corners are not convex
     const double sine =
         cross(pa - pc, pb - pc) * dot(pb - pd, pa - pd) + dot(pa - pc, pb - pc) * cross(pb - pd, pa - pd);
     const double size = dot(pb - pa, pb - pa) * dot(pd - pc, pd - pc);
@@ -200,7 +200,7 @@ std::vector<std::vector<int>> parted(const std::vector<Point>& polygon) {
 
 }  // namespace
 
-void even_out(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles) {
+void flip_to_delaunay(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles) {
   if (triangles.size() > 1) Flipper(points, triangles).run();
 }
 

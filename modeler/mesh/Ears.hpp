@@ -15,6 +15,6 @@ std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon);
 
 /// Turns inner sides until every pair of triangles is locally Delaunay (opposite angles sum to at most two right ones):
 /// short triangles instead of long ones. The polygon's own sides stay.
-void even_out(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles);
+void flip_to_delaunay(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles);
 
 }  // namespace sagitta

@@ -5,9 +5,9 @@
 #include <unordered_map>
 
 #include "mesh/Bands.hpp"
+#include "mesh/EdgePolyline.hpp"
 #include "mesh/Merge.hpp"
 #include "mesh/Shared.hpp"
-#include "mesh/Trail.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -57,7 +57,7 @@ class Mesher {
       : shell_(shell), surface_(shell.plan.surface), aim_(deviation), cancel_(cancel) {}
 
   Mesh run() {
-    trails_ = trails_of(shell_, aim_ / 4);
+    trails_ = edge_polylines(shell_, aim_ / 4);
     for (const ShellVertex& v : shell_.vertices) points_.at(rounded(v.p), v.z);
     for (const bool holes : {false, true})
       for (std::size_t f = 0; f < shell_.faces.size(); ++f) {
@@ -88,23 +88,23 @@ class Mesher {
   }
 
   struct Corner {
-    TrailPoint at;
+    PolylinePoint at;
     int id = -1;
   };
   using Corners = std::vector<Corner>;
 
-  static void add_to(Corners& corners, const TrailPoint& at, int id) {
+  static void add_to(Corners& corners, const PolylinePoint& at, int id) {
     if (corners.empty() || corners.back().id != id) corners.push_back({at, id});
   }
 
   /// All points of a face's loop, each once where neighbours fall together.
-  Corners boundary(const std::vector<ShellUse>& loop) {
+  Corners boundary(const std::vector<Coedge>& loop) {
     Corners corners;
-    for (const ShellUse use : loop) {
+    for (const Coedge use : loop) {
       const ShellEdge& edge = shell_.edges[use.edge];
       if (edge.upright) {
         const ShellVertex& v = shell_.vertices[shell_.start(use)];
-        const TrailPoint at{rounded(v.p), v.p};
+        const PolylinePoint at{rounded(v.p), v.p};
         add_to(corners, at, points_.at(at.p, v.z));
       } else if (use.forward) {
         for (const HalfEdge h : edge.chain) follow(h, edge.bound, corners);
@@ -116,20 +116,20 @@ class Mesher {
     return corners;
   }
 
-  int point(const TrailPoint& at, const Bound& bound) {
+  int point(const PolylinePoint& at, const BoundingSurface& bound) {
     return points_.at(at.p, height(surface_, bound, bound.of_hole() ? at.exact : at.p));
   }
 
   /// The points of a plan half-edge from its origin on, its target left out.
-  void follow(HalfEdge h, const Bound& bound, Corners& out) {
+  void follow(HalfEdge h, const BoundingSurface& bound, Corners& out) {
     const PlanEdge& edge = shell_.plan.map.edges[h >> 1];
-    const std::vector<TrailPoint>& inner = trails_.edges[h >> 1];
-    const auto add = [&](const TrailPoint& at) { add_to(out, at, point(at, bound)); };
+    const std::vector<PolylinePoint>& inner = trails_.edges[h >> 1];
+    const auto add = [&](const PolylinePoint& at) { add_to(out, at, point(at, bound)); };
     add(trails_.vertices[h & 1 ? edge.to : edge.from]);
     if (h & 1) {
       for (auto at = inner.rbegin(); at != inner.rend(); ++at) add(*at);
     } else {
-      for (const TrailPoint& at : inner) add(at);
+      for (const PolylinePoint& at : inner) add(at);
     }
   }
 
@@ -154,11 +154,11 @@ class Mesher {
 
   void add_spread(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
-    const auto loops = flat_loops(face, [](const TrailPoint& at) { return at.p; });
+    const auto loops = flat_loops(face, [](const PolylinePoint& at) { return at.p; });
     const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
     for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between)) {
       top ? add_triangle(a, b, c) : add_triangle(c, b, a);
-      if (face.bound.kind == Bound::Kind::arc && !surface_.flat) measure(face.bound, a, b, c);
+      if (face.bound.kind == BoundingSurface::Kind::offset_surface && !surface_.flat) measure(face.bound, a, b, c);
     }
   }
 
@@ -166,7 +166,7 @@ class Mesher {
   void add_hole_wall(const ShellFace& face) {
     const Tunnel& tunnel = face.bound.tunnel;
     const std::vector<double>& lines = trails_.across[tunnel];
-    const auto loops = flat_loops(face, [&](const TrailPoint& at) {
+    const auto loops = flat_loops(face, [&](const PolylinePoint& at) {
       const double across = tunnel.across(at.exact);
       const auto line = std::lower_bound(lines.begin(), lines.end(), across - tolerance::same);
       const bool on_line = line != lines.end() && std::abs(*line - across) <= tolerance::same;
@@ -179,7 +179,7 @@ class Mesher {
     }
   }
 
-  void measure_hole(const Bound& bound, int a, int b, int c) {
+  void measure_hole(const BoundingSurface& bound, int a, int b, int c) {
     const auto& p = points_.points[a];
     const auto& q = points_.points[b];
     const auto& r = points_.points[c];
@@ -196,9 +196,9 @@ class Mesher {
 
   /// Points along a band's line, close enough for the change of radius along the board: of the second derivatives
   /// D_xx = y^2 (R'^2/R^3 - R''/2R^2) and D_xy = -y R'/R^2 of the drop, the chord and the twist.
-  std::vector<BandPoint> fill(const Bound& bound, const BandPoint& a, const BandPoint& b) {
+  std::vector<BandPoint> fill(const BoundingSurface& bound, const BandPoint& a, const BandPoint& b) {
     std::vector<BandPoint> points;
-    if (bound.kind != Bound::Kind::arc || surface_.flat) return points;
+    if (bound.kind != BoundingSurface::Kind::offset_surface || surface_.flat) return points;
     const auto line = std::lower_bound(trails_.lines.begin(), trails_.lines.end(), a.p.y);
     double step = 0;  // the wider of the bands that meet here
     if (line != trails_.lines.begin()) step = a.p.y - *(line - 1);
@@ -231,7 +231,7 @@ class Mesher {
   }
 
   /// Distance of a triangle from the moved surface, at fifteen places.
-  void measure(const Bound& bound, int a, int b, int c) {
+  void measure(const BoundingSurface& bound, int a, int b, int c) {
     const auto& p = points_.points[a];
     const auto& q = points_.points[b];
     const auto& r = points_.points[c];
@@ -250,23 +250,23 @@ class Mesher {
   void add_wall(const ShellFace& face) {
     for (const WallStrip& strip : face.strips) {
       const PlanEdge& edge = shell_.plan.map.edges[strip.plan_edge];
-      std::vector<TrailPoint> trail{trails_.vertices[edge.from]};
+      std::vector<PolylinePoint> trail{trails_.vertices[edge.from]};
       trail.insert(trail.end(), trails_.edges[strip.plan_edge].begin(), trails_.edges[strip.plan_edge].end());
       trail.push_back(trails_.vertices[edge.to]);
       for (std::size_t i = 0; i + 1 < trail.size(); ++i)
         if (!(trail[i].p == trail[i + 1].p))
           add_panel(column(trail[i], strip), column(trail[i + 1], strip), strip_wood_left(face, edge));
-      if (edge.piece.is_arc()) measure_round(edge.piece, trail);
+      if (edge.segment.is_arc()) measure_round(edge.segment, trail);
     }
   }
 
   bool strip_wood_left(const ShellFace& face, const PlanEdge& edge) const {
-    if (face.piece.is_arc()) return face.wood_left;
-    const bool same_way = dot(face.piece.b - face.piece.a, edge.piece.b - edge.piece.a) > 0;
+    if (face.segment.is_arc()) return face.wood_left;
+    const bool same_way = dot(face.segment.b - face.segment.a, edge.segment.b - edge.segment.a) > 0;
     return face.wood_left == same_way;
   }
 
-  std::vector<int> column(const TrailPoint& at, const WallStrip& strip) {
+  std::vector<int> column(const PolylinePoint& at, const WallStrip& strip) {
     const int low = point(at, strip.low), high = point(at, strip.high);
     std::vector<int> points{low};
     for (const int i : points_.strictly_between(at.p, low, high)) points.push_back(i);
@@ -286,7 +286,7 @@ class Mesher {
     }
   }
 
-  void measure_round(const Piece& arc, const std::vector<TrailPoint>& trail) {
+  void measure_round(const CurveSegment& arc, const std::vector<PolylinePoint>& trail) {
     for (std::size_t i = 0; i + 1 < trail.size(); ++i) {
       const Point middle = between(trail[i].p, trail[i + 1].p, 0.5);
       mesh_.deviation = std::max(mesh_.deviation, std::abs(distance(middle, arc.centre) - arc.radius));
@@ -297,7 +297,7 @@ class Mesher {
   const Surface& surface_;
   double aim_;
   const Cancel& cancel_;
-  Trails trails_;
+  EdgePolylines trails_;
   Points points_;
   Mesh mesh_;
   EdgeSet edges_;  ///< of the first `kept_` triangles

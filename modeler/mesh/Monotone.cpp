@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "mesh/Turn.hpp"
+#include "mesh/Orient2d.hpp"
 
 namespace sagitta {
 namespace {
@@ -43,7 +43,7 @@ std::vector<std::array<int, 3>> cut_monotone(const std::vector<Point>& polygon) 
   /// b follows a on the lower side, or on the upper side the other way round.
   const auto add = [&](int a, int b, int c, bool lower) {
     const std::array<int, 3> triangle = lower ? std::array{a, b, c} : std::array{b, a, c};
-    flat = flat || turn(polygon[triangle[0]], polygon[triangle[1]], polygon[triangle[2]]) <= 0;
+    flat = flat || orient2d(polygon[triangle[0]], polygon[triangle[1]], polygon[triangle[2]]) <= 0;
     triangles.push_back(triangle);
   };
   std::vector<Corner> open{corners[0], corners[1]};  // from west to east, none of whose corners is an ear
@@ -58,7 +58,7 @@ std::vector<std::array<int, 3>> cut_monotone(const std::vector<Point>& polygon) 
     }
     while (open.size() > 1) {
       const int a = open[open.size() - 2].index, b = open.back().index;
-      const double way = turn(polygon[a], polygon[b], polygon[next.index]);
+      const double way = orient2d(polygon[a], polygon[b], polygon[next.index]);
       if (next.lower ? way <= 0 : way >= 0) break;
       add(a, b, next.index, next.lower);
       open.pop_back();

@@ -7,16 +7,16 @@
 
 #include "plan/Meet.hpp"
 #include "plan/NearPairs.hpp"
+#include "plan/PlanarGraph.hpp"
 #include "plan/Rounding.hpp"
 #include "plan/Slender.hpp"
-#include "plan/Web.hpp"
 #include "plane/Tolerance.hpp"
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 
 namespace sagitta {
 namespace {
 
-/// A point on a strand: before clustering, an index into the cloud.
+/// A point on a input curve: before clustering, an index into the cloud.
 struct Stop {
   double t = 0;
   int point = 0;
@@ -24,16 +24,16 @@ struct Stop {
 
 struct Cloud {
   std::vector<Point> points;
-  std::vector<std::vector<Stop>> stops;  ///< for each strand
+  std::vector<std::vector<Stop>> stops;  ///< for each input curve
 };
 
-void meet_all(const std::vector<Strand>& strands, Cloud& cloud) {
+void meet_all(const std::vector<InputCurve>& strands, Cloud& cloud) {
   std::vector<Box> boxes;
-  for (const Strand& strand : strands) boxes.push_back(bounds(strand.piece));
+  for (const InputCurve& strand : strands) boxes.push_back(bounds(strand.segment));
   std::vector<Meeting> meetings;
   near_pairs(boxes, tolerance::vertex, [&](int i, int j) {
     meetings.clear();
-    meet(strands[i].piece, strands[j].piece, meetings);
+    meet(strands[i].segment, strands[j].segment, meetings);
     for (const Meeting& m : meetings) {
       cloud.stops[i].push_back({m.on_first, static_cast<int>(cloud.points.size())});
       cloud.stops[j].push_back({m.on_second, static_cast<int>(cloud.points.size())});
@@ -42,13 +42,13 @@ void meet_all(const std::vector<Strand>& strands, Cloud& cloud) {
   });
 }
 
-Cloud gather(const std::vector<Strand>& strands) {
+Cloud gather(const std::vector<InputCurve>& strands) {
   Cloud cloud;
   cloud.stops.resize(strands.size());
   for (std::size_t i = 0; i < strands.size(); ++i)
     for (const double t : {0.0, 1.0}) {
       cloud.stops[i].push_back({t, static_cast<int>(cloud.points.size())});
-      cloud.points.push_back(t == 0 ? strands[i].piece.a : strands[i].piece.b);
+      cloud.points.push_back(t == 0 ? strands[i].segment.a : strands[i].segment.b);
     }
   meet_all(strands, cloud);
   return cloud;
@@ -57,7 +57,7 @@ Cloud gather(const std::vector<Strand>& strands) {
 /// Points within tolerance::vertex of each other (chains included) become one vertex, at the earliest of them: drawn
 /// ends come before computed meetings. Returns the vertex of each point.
 std::vector<int> cluster(const std::vector<Point>& points, std::vector<Point>& vertices) {
-  Groups groups(points.size());
+  DisjointSets groups(points.size());
   const double size = 4 * tolerance::vertex;
   const auto bucket = [&](double v) { return static_cast<std::int64_t>(std::floor(v / size)); };
   const auto key = [](std::int64_t x, std::int64_t y) { return x * 0x9E3779B97F4A7C15 + y; };
@@ -87,18 +87,18 @@ std::vector<int> cluster(const std::vector<Point>& points, std::vector<Point>& v
   return vertex;
 }
 
-void weave(const Strand& strand, std::vector<Stop> stops, const std::vector<int>& vertex,
-           const std::vector<Point>& points, Weaver& weaver) {
+void weave(const InputCurve& strand, std::vector<Stop> stops, const std::vector<int>& vertex,
+           const std::vector<Point>& points, EdgeInserter& weaver) {
   std::sort(stops.begin(), stops.end(), [](const Stop& a, const Stop& b) { return a.t < b.t; });
-  // A strand's own ends outrank meetings that clamp to the same parameter.
+  // A input curve's own ends outrank meetings that clamp to the same parameter.
   const int first = vertex[stops.front().point], last = vertex[stops.back().point];
   int at = first;
   double from = 0;
   for (const Stop& stop : stops) {
     const int v = vertex[stop.point];
     if (v == at) continue;
-    const Piece piece = part_between(strand.piece, from, stop.t, points[at], points[v]);
-    weaver.add({at, v, piece, strand.source, {{strand.loop, 1}}});
+    const CurveSegment segment = part_between(strand.segment, from, stop.t, points[at], points[v]);
+    weaver.add({at, v, segment, strand.source, {{strand.loop, 1}}});
     at = v;
     from = stop.t;
     if (v == last) break;
@@ -106,7 +106,7 @@ void weave(const Strand& strand, std::vector<Stop> stops, const std::vector<int>
 }
 
 /// Winding numbers by walking from face to face; each edge passed changes them by what runs along it.
-std::vector<std::vector<int>> covers(const Subdivision& map, const Web& web) {
+std::vector<std::vector<int>> covers(const Subdivision& map, const PlanarGraph& web) {
   std::vector<std::vector<std::pair<int, int>>> counts(map.faces.size());
   std::vector<std::vector<HalfEdge>> borders(map.faces.size());
   for (HalfEdge h = 0; h < 2 * static_cast<int>(map.edges.size()); ++h) borders[map.face(h)].push_back(h);
@@ -138,17 +138,17 @@ std::vector<std::vector<int>> covers(const Subdivision& map, const Web& web) {
   return result;
 }
 
-Subdivision map_of(const Web& web) {
+Subdivision map_of(const PlanarGraph& web) {
   Subdivision map;
   map.vertices = web.points;
-  for (const WebEdge& made : web.edges) {
+  for (const GraphEdge& made : web.edges) {
     PlanEdge& edge = map.edges.emplace_back();
     edge.from = made.from;
     edge.to = made.to;
-    edge.piece = made.piece;
+    edge.segment = made.segment;
     edge.source = made.source;
   }
-  map.trace();
+  map.build_faces();
   return map;
 }
 
@@ -163,11 +163,11 @@ std::vector<double> Arrangement::covered(int loops) const {
   return sums;
 }
 
-Arrangement arrange(const std::vector<Strand>& strands, double snap) {
-  Web web;
+Arrangement arrange(const std::vector<InputCurve>& strands, double snap) {
+  PlanarGraph web;
   const Cloud cloud = gather(strands);
   const std::vector<int> vertex = cluster(cloud.points, web.points);
-  Weaver weaver(web, 2 * tolerance::vertex);
+  EdgeInserter weaver(web, 2 * tolerance::vertex);
   for (std::size_t i = 0; i < strands.size(); ++i) weave(strands[i], cloud.stops[i], vertex, web.points, weaver);
   round_off(web, snap);
   Arrangement result;

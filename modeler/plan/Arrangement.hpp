@@ -11,8 +11,8 @@
 namespace sagitta {
 
 /// A curve to be laid down. Closed outlines share `loop`; a line that bounds nothing has loop = -1.
-struct Strand {
-  Piece piece;
+struct InputCurve {
+  CurveSegment segment;
   Source source;
   int loop = -1;
 };
@@ -26,9 +26,9 @@ struct Arrangement {
   std::vector<double> covered(int loops) const;
 };
 
-/// Cuts the strands where they meet. Points within tolerance::vertex become one vertex, pieces that run together
+/// Cuts the input curves where they meet. Points within tolerance::vertex become one vertex, segments that run together
 /// become one edge with the source of the first; then the arrangement is rounded (see Rounding.hpp): nothing in it
-/// comes nearer to anything else than about `snap`. No strand may be shorter than tolerance::vertex.
-Arrangement arrange(const std::vector<Strand>& strands, double snap = tolerance::snap);
+/// comes nearer to anything else than about `snap`. No input curve may be shorter than tolerance::vertex.
+Arrangement arrange(const std::vector<InputCurve>& strands, double snap = tolerance::snap);
 
 }  // namespace sagitta

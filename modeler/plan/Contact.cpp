@@ -11,19 +11,19 @@ namespace {
 
 /// A straight obstacle: a shape that stays on the side away from `normal` reaches up to `offset`.
 struct Line {
-  Piece piece;
-  Point normal;  ///< unit, to the right of the piece
+  CurveSegment segment;
+  Point normal;  ///< unit, to the right of the segment
   double offset = 0;
 };
 
-Line line_of(const Piece& piece) {
-  const Point d = unit(piece.b - piece.a);
+Line line_of(const CurveSegment& segment) {
+  const Point d = unit(segment.b - segment.a);
   const Point n{d.y, -d.x};
-  return {piece, n, dot(n, piece.a)};
+  return {segment, n, dot(n, segment.a)};
 }
 
 /// The core's points that reach furthest along n: one for a point contact, two for a side.
-std::vector<Point> furthest(const Rounded& shape, Point n) {
+std::vector<Point> furthest(const RoundedPolygon& shape, Point n) {
   double most = -1e300;
   for (const Point p : shape.core) most = std::max(most, dot(n, p));
   std::vector<Point> found;
@@ -32,22 +32,22 @@ std::vector<Point> furthest(const Rounded& shape, Point n) {
   return found;
 }
 
-bool beside(const Piece& piece, Point p) {
-  const Point d = piece.b - piece.a;
-  const double s = dot(p - piece.a, d) / dot(d, d);
+bool beside(const CurveSegment& segment, Point p) {
+  const Point d = segment.b - segment.a;
+  const double s = dot(p - segment.a, d) / dot(d, d);
   const double slack = tolerance::snap / length(d);
   return s >= -slack && s <= 1 + slack;
 }
 
 /// Moves the side that faces n by `by` along n.
-void move_side(Rounded& shape, Point n, double by) {
+void move_side(RoundedPolygon& shape, Point n, double by) {
   const std::vector<Point> side = furthest(shape, n);
   for (Point& p : shape.core)
     if (std::find(side.begin(), side.end(), p) != side.end()) p = p + by * n;
 }
 
 /// A slot keeps its width: the end that faces n moves back along the middle line until it stands `by` further off.
-void shorten(Rounded& slot, Point n, double by) {
+void shorten(RoundedPolygon& slot, Point n, double by) {
   const bool second = dot(n, slot.core[1]) > dot(n, slot.core[0]);
   Point& end = slot.core[second ? 1 : 0];
   const Point inward = unit(slot.core[second ? 0 : 1] - end);
@@ -96,7 +96,7 @@ struct Settler {
       const double gap = way * obstacle.offset - support(*feature.shape, n);
       if (std::abs(gap) > snap || feature.shape->core.empty()) continue;
       const std::vector<Point> reach = furthest(*feature.shape, n);
-      if (!std::any_of(reach.begin(), reach.end(), [&](Point p) { return beside(obstacle.piece, p); })) continue;
+      if (!std::any_of(reach.begin(), reach.end(), [&](Point p) { return beside(obstacle.segment, p); })) continue;
       if (reach.size() > 1 && !along_tunnel(feature, n)) {
         if (std::abs(gap) > tolerance::same) move_side(*feature.shape, n, gap);
       } else if (way > 0 && inside_ok) {
@@ -109,9 +109,9 @@ struct Settler {
   }
 
   /// Contact with an arc of an outline. `hole`: the wood lies outside the arc's circle.
-  void against_arc(Feature& feature, const Feature& other, const Piece& arc, bool hole) const {
-    const Rounded centre{{arc.centre}, 0};
-    const double apart = distance(Rounded{feature.shape->core, 0}, centre);
+  void against_arc(Feature& feature, const Feature& other, const CurveSegment& arc, bool hole) const {
+    const RoundedPolygon centre{{arc.centre}, 0};
+    const double apart = distance(RoundedPolygon{feature.shape->core, 0}, centre);
     double far = 0;
     Point furthest_point{};
     for (const Point p : feature.shape->core)
@@ -141,7 +141,7 @@ struct Settler {
   }
 
   /// A disc about the same centre as another and as large becomes that one.
-  bool made_equal(Rounded& disc, const Rounded& other) const {
+  bool made_equal(RoundedPolygon& disc, const RoundedPolygon& other) const {
     if (disc.core.size() != 1 || distance(disc.core[0], other.core[0]) > snap) return false;
     if (std::abs(disc.radius - other.radius) > snap) return false;
     disc = other;
@@ -150,14 +150,14 @@ struct Settler {
 
   /// Two discs about one centre, or one within the other: made equal, or drawn back so that a ledge stays.
   bool equal_discs(Feature& feature, const Feature& other) const {
-    Rounded& a = *feature.shape;
-    const Rounded& b = *other.shape;
+    RoundedPolygon& a = *feature.shape;
+    const RoundedPolygon& b = *other.shape;
     if (a.core.size() != 1 || b.core.size() != 1) return false;
     return made_equal(a, b) || left_within(a, b.core[0], b.radius);
   }
 
   /// A disc that touches a circle from inside, or is touched by it: drawn back, or grown, so that a ledge stays.
-  bool left_within(Rounded& disc, Point centre, double radius) const {
+  bool left_within(RoundedPolygon& disc, Point centre, double radius) const {
     const double within = std::abs(disc.radius - radius) - distance(disc.core[0], centre);
     if (std::abs(within) > snap) return false;
     if (within < snap - tolerance::same) disc.radius += (disc.radius > radius ? 1 : -1) * (snap - within);
@@ -166,8 +166,8 @@ struct Settler {
 
   /// A disc that touches another shape's round end or corner from inside, or holds it and is touched so.
   bool settled_in_an_end(Feature& feature, const Feature& other) const {
-    Rounded& disc = *feature.shape;
-    const Rounded& shape = *other.shape;
+    RoundedPolygon& disc = *feature.shape;
+    const RoundedPolygon& shape = *other.shape;
     const std::size_t n = shape.core.size();
     if (disc.core.size() != 1 || n < 2 || shape.radius == 0) return false;
     for (std::size_t i = 0; i < n; ++i) {
@@ -184,14 +184,14 @@ struct Settler {
 
   /// A pin that touches a pocket's straight side from inside is drawn back so that a ledge of the pocket's floor stays.
   bool left_a_ledge(Feature& pin, const Feature& other) const {
-    const Rounded& pocket = *other.shape;
+    const RoundedPolygon& pocket = *other.shape;
     const std::size_t n = pocket.core.size();
     if (pin.role != Feature::Role::pin || n < 3) return false;
     bool drawn = false;
     for (std::size_t i = 0; i < n; ++i) {
       const Line side = line_of(line(pocket.core[i], pocket.core[(i + 1) % n]));
       const double gap = side.offset + pocket.radius - support(*pin.shape, side.normal);
-      if (std::abs(gap) > snap || !beside(side.piece, pin.shape->core.front())) continue;
+      if (std::abs(gap) > snap || !beside(side.segment, pin.shape->core.front())) continue;
       drawn = true;
       if (gap >= snap - tolerance::same) continue;
       pin.shape = shrunk(*pin.shape, snap - gap);
@@ -201,7 +201,7 @@ struct Settler {
   }
 
   /// Polygon sides that face each other within the snap are moved together.
-  bool settle_sides(Feature& feature, const Rounded& other) const {
+  bool settle_sides(Feature& feature, const RoundedPolygon& other) const {
     const std::size_t n = other.core.size();
     if (n < 2) return false;
     for (std::size_t i = 0; i < n; ++i) {
@@ -237,14 +237,14 @@ int rank(const Feature& f) {
 
 void settle(Feature& feature, const Feature& other, const Settler& settler) {
   if (other.shape) return settler.against_shape(feature, other);
-  for (const Piece& piece : other.loop)
-    if (piece.is_arc() && settler.made_equal(*feature.shape, {{piece.centre}, piece.radius})) return;
+  for (const CurveSegment& segment : other.loop)
+    if (segment.is_arc() && settler.made_equal(*feature.shape, {{segment.centre}, segment.radius})) return;
   const bool own_stock = other.role == Feature::Role::stock || other.role == Feature::Role::strip;
-  for (const Piece& piece : other.loop) {
-    if (piece.is_arc()) {
-      settler.against_arc(feature, other, piece, piece.sweep < 0);
+  for (const CurveSegment& segment : other.loop) {
+    if (segment.is_arc()) {
+      settler.against_arc(feature, other, segment, segment.sweep < 0);
     } else {
-      settler.against_line(feature, other, line_of(piece), !own_stock);
+      settler.against_line(feature, other, line_of(segment), !own_stock);
     }
   }
 }
@@ -252,8 +252,9 @@ void settle(Feature& feature, const Feature& other, const Settler& settler) {
 /// What a feature may touch. An arc with the wood outside stands for its whole circle (against_arc).
 Box box_of(const Feature& feature) {
   Box box;
-  for (const Piece& piece : feature.shape ? outline(*feature.shape) : feature.loop) {
-    const Box part = piece.is_arc() && piece.sweep < 0 ? bounds(circle(piece.centre, piece.radius)) : bounds(piece);
+  for (const CurveSegment& segment : feature.shape ? outline(*feature.shape) : feature.loop) {
+    const Box part =
+        segment.is_arc() && segment.sweep < 0 ? bounds(circle(segment.centre, segment.radius)) : bounds(segment);
     box.add(part.low);
     box.add(part.high);
   }

@@ -19,7 +19,7 @@ struct Leaving {
 
 class Untangler {
  public:
-  Untangler(Web& web, double reach) : web_(web), reach_(reach) {}
+  Untangler(PlanarGraph& web, double reach) : web_(web), reach_(reach) {}
 
   void run() {
     constexpr int rounds = 4;  // an arc turned at one end turns at the other
@@ -45,13 +45,15 @@ class Untangler {
     return changed;
   }
 
-  const WebEdge& edge(const Leaving& l) const { return web_.edges[static_cast<std::size_t>(l.edge)]; }
-  Piece leaving(const Leaving& l) const { return l.from ? edge(l).piece : edge(l).piece.reversed(); }
+  const GraphEdge& edge(const Leaving& l) const { return web_.edges[static_cast<std::size_t>(l.edge)]; }
+  CurveSegment leaving(const Leaving& l) const { return l.from ? edge(l).segment : edge(l).segment.reversed(); }
 
-  static double curvature(const Piece& piece) { return piece.is_arc() ? (piece.sweep > 0 ? 1 : -1) / piece.radius : 0; }
+  static double curvature(const CurveSegment& segment) {
+    return segment.is_arc() ? (segment.sweep > 0 ? 1 : -1) / segment.radius : 0;
+  }
 
   /// From the tangent of one to that of the other, counter-clockwise.
-  static double between_tangents(const Piece& one, const Piece& other) {
+  static double between_tangents(const CurveSegment& one, const CurveSegment& other) {
     const Point a = one.slope(0), b = other.slope(0);
     return std::atan2(cross(a, b), dot(a, b));
   }
@@ -60,38 +62,38 @@ class Untangler {
   /// k1). That is a crossing of its own unless it lies within the reach, or the lens between is as good as flat and the
   /// arc that is turned moves no further than it is deep.
   bool cross_again(const Leaving& a, const Leaving& b) const {
-    const Piece one = leaving(a), other = leaving(b);
+    const CurveSegment one = leaving(a), other = leaving(b);
     const double delta = between_tangents(one, other), bend = curvature(other) - curvature(one);
     if (std::abs(delta) > side_by_side || bend == 0) return false;
     const double again = -2 * delta / bend, depth = std::abs(bend) * again * again / 8;
     if (again <= tolerance::same || again >= std::min(one.length(), other.length())) return false;
-    const Piece& turned = turns_first(a, b) ? one : other;
+    const CurveSegment& turned = turns_first(a, b) ? one : other;
     const double moved = distance(turned.a, turned.b) * std::abs(delta) / 8;
     return again < 2 * reach_ || (depth <= tolerance::vertex && moved <= tolerance::vertex);
   }
 
   /// Whether it is the first that is turned: the arc, or the one of the lesser feature.
   bool turns_first(const Leaving& a, const Leaving& b) const {
-    if (!edge(a).piece.is_arc() || !edge(b).piece.is_arc()) return edge(a).piece.is_arc();
+    if (!edge(a).segment.is_arc() || !edge(b).segment.is_arc()) return edge(a).segment.is_arc();
     return edge(a).source.feature > edge(b).source.feature;
   }
 
   void touch(const Leaving& a, const Leaving& b) {
     const bool first = turns_first(a, b);
     const Leaving& turned = first ? a : b;
-    const Piece guide = leaving(first ? b : a), own = leaving(turned);
+    const CurveSegment guide = leaving(first ? b : a), own = leaving(turned);
     const Point way = guide.slope(0), chord = own.b - own.a;
     const double sweep = 2 * std::atan2(cross(way, chord), dot(way, chord));  // the angle to the chord, twice
-    const Piece bent = arc_turning(own.a, own.b, sweep);
-    web_.edges[static_cast<std::size_t>(turned.edge)].piece = turned.from ? bent : bent.reversed();
+    const CurveSegment bent = arc_turning(own.a, own.b, sweep);
+    web_.edges[static_cast<std::size_t>(turned.edge)].segment = turned.from ? bent : bent.reversed();
   }
 
-  Web& web_;
+  PlanarGraph& web_;
   double reach_;
 };
 
 }  // namespace
 
-void untangle_cusps(Web& web, double reach) { Untangler(web, reach).run(); }
+void untangle_cusps(PlanarGraph& web, double reach) { Untangler(web, reach).run(); }
 
 }  // namespace sagitta

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "plan/Web.hpp"
+#include "plan/PlanarGraph.hpp"
 
 namespace sagitta {
 
@@ -8,6 +8,6 @@ namespace sagitta {
 /// no deeper than tolerance::vertex: the lesser of them, or the one that is an arc, is turned there until the two touch
 /// in the point and cross nowhere near it. The arc keeps its ends; its middle moves by its chord times the angle
 /// over 8. A web without such edges is left exactly as it is.
-void untangle_cusps(Web& web, double reach);
+void untangle_cusps(PlanarGraph& web, double reach);
 
 }  // namespace sagitta

@@ -11,8 +11,8 @@ namespace {
 /// How far beyond the strip the cuts that run to its sides are drawn. mm.
 constexpr double overrun = 1;
 
-Bound level(double z) { return {Bound::Kind::level, z}; }
-Bound moved_down(double by) { return {Bound::Kind::arc, by}; }
+BoundingSurface level(double z) { return {BoundingSurface::Kind::level, z}; }
+BoundingSurface moved_down(double by) { return {BoundingSurface::Kind::offset_surface, by}; }
 
 /// The band between two parallel lines through p and q, from y = low to y = high.
 Loop band(Point p, Point q, Point direction, double low, double high) {
@@ -61,7 +61,7 @@ Feature nut_feature(const Board& board, const Layout& layout) {
 std::vector<Feature> binding_features(const Board& board, const Layout& layout) {
   std::vector<Feature> features;
   const double width = board.binding->width;
-  for (const Segment& edge : layout.edges) {
+  for (const LineSegment& edge : layout.edges) {
     const int side = edge.a.y + edge.b.y < 0 ? FeatureId::lower : FeatureId::upper;
     Feature f = feature_called({.kind = FeatureId::Kind::binding, .part = side});
     f.kind = Source::Kind::binding;
@@ -110,7 +110,7 @@ Feature pin_feature(const Pin& pin, int index) {
   f.kind = Source::Kind::pin;
   f.key = "pins.at";
   f.bound = level(pin.depth);
-  f.shape = Rounded{{pin.centre}, pin.radius};
+  f.shape = RoundedPolygon{{pin.centre}, pin.radius};
   return f;
 }
 
@@ -142,7 +142,7 @@ Feature seam_feature(const Layout& layout, double x) {
 
 }  // namespace
 
-double moved_by(const Rounded& before, const Rounded& after) {
+double moved_by(const RoundedPolygon& before, const RoundedPolygon& after) {
   double most = 0;
   for (const Point p : before.core) {
     double nearest = 1e300;

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "plan/Plan.hpp"
-#include "plane/Rounded.hpp"
+#include "plane/RoundedPolygon.hpp"
 
 namespace sagitta {
 
@@ -27,10 +27,10 @@ struct Feature {
   FeatureId id;
   std::string name;  ///< for people
   std::string key;   ///< the board-file key that places it
-  Bound bound;
-  Bound ceiling;                         ///< of a piece
+  BoundingSurface bound;
+  BoundingSurface ceiling;               ///< of a piece
   bool in_strip = false;                 ///< counts only inside the strip
-  std::optional<Rounded> shape;          ///< convex with round corners: may be drawn back where it only touches
+  std::optional<RoundedPolygon> shape;   ///< convex with round corners: may be drawn back where it only touches
   Loop loop;                             ///< used when there is no `shape`; drawn: all its outlines one after the other
   bool drawn = false;                    ///< arcs that follow each other with one tangent stand for one curve
   std::optional<OffsetEllipse> ellipse;  ///< drawn: that curve, where it is one
@@ -39,7 +39,7 @@ struct Feature {
 
 /// How far an outline was moved at most, `before` to `after`: no point of a rounded polygon moves further than the
 /// nearest corner of its core, and its radius changes. mm.
-double moved_by(const Rounded& before, const Rounded& after);
+double moved_by(const RoundedPolygon& before, const RoundedPolygon& after);
 
 /// A feature that is called by what its id says.
 Feature feature_called(const FeatureId& id);

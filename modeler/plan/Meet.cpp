@@ -8,47 +8,47 @@ using std::numbers::pi;
 bool within(double t, double size, double reach) { return t * size >= -reach && (t - 1) * size <= reach; }
 double clamped(double t) { return t < 0 ? 0 : t > 1 ? 1 : t; }
 
-/// Parameter of the point of `piece` nearest to p along its carrier (line or circle), unclamped.
-double parameter(const Piece& piece, Point p) {
-  if (!piece.is_arc()) {
-    const Point d = piece.b - piece.a;
-    return dot(p - piece.a, d) / dot(d, d);
+/// Parameter of the point of `segment` nearest to p along its carrier (line or circle), unclamped.
+double parameter(const CurveSegment& segment, Point p) {
+  if (!segment.is_arc()) {
+    const Point d = segment.b - segment.a;
+    return dot(p - segment.a, d) / dot(d, d);
   }
-  const Point d = p - piece.centre;
-  double turn = (std::atan2(d.y, d.x) - piece.start) / piece.sweep;
-  const double full = 2 * pi / std::abs(piece.sweep);
+  const Point d = p - segment.centre;
+  double turn = (std::atan2(d.y, d.x) - segment.start) / segment.sweep;
+  const double full = 2 * pi / std::abs(segment.sweep);
   turn -= full * std::floor(turn / full);
   const double past_end = turn - 1, before_start = full - turn;  // of the two ways round, the shorter
   return turn > 1 && before_start < past_end ? turn - full : turn;
 }
 
 /// Distance from p to the carrier.
-double off(const Piece& piece, Point p) {
-  if (piece.is_arc()) return std::abs(distance(p, piece.centre) - piece.radius);
-  const Point d = piece.b - piece.a;
-  return std::abs(cross(d, p - piece.a)) / length(d);
+double off(const CurveSegment& segment, Point p) {
+  if (segment.is_arc()) return std::abs(distance(p, segment.centre) - segment.radius);
+  const Point d = segment.b - segment.a;
+  return std::abs(cross(d, p - segment.a)) / length(d);
 }
 
-/// Finds where two pieces meet.
+/// Finds where two segments meet.
 struct Meeter {
   double reach;
   std::vector<Meeting>& out;
 
-  void add(const Piece& first, const Piece& second, Point p) const {
+  void add(const CurveSegment& first, const CurveSegment& second, Point p) const {
     const double s = parameter(first, p), t = parameter(second, p);
     if (within(s, first.length(), reach) && within(t, second.length(), reach))
       out.push_back({clamped(s), clamped(t), p});
   }
 
-  /// Ends of one piece that lie on the other.
-  void meet_at_ends(const Piece& first, const Piece& second) const {
+  /// Ends of one segment that lie on the other.
+  void meet_at_ends(const CurveSegment& first, const CurveSegment& second) const {
     for (const Point p : {first.a, first.b})
       if (off(second, p) <= reach) add(first, second, p);
     for (const Point p : {second.a, second.b})
       if (off(first, p) <= reach) add(first, second, p);
   }
 
-  void meet_lines(const Piece& first, const Piece& second) const {
+  void meet_lines(const CurveSegment& first, const CurveSegment& second) const {
     const Point d = first.b - first.a, e = second.b - second.a;
     const double turn = cross(d, e);
     if (std::abs(turn) <= 1e-14 * length(d) * length(e)) return;
@@ -58,7 +58,7 @@ struct Meeter {
       out.push_back({clamped(s), clamped(t), between(first.a, first.b, s)});
   }
 
-  void meet_line_arc(const Piece& straight, const Piece& round, bool swapped) const {
+  void meet_line_arc(const CurveSegment& straight, const CurveSegment& round, bool swapped) const {
     const Point d = unit(straight.b - straight.a);
     const Point foot = straight.a + dot(round.centre - straight.a, d) * d;
     const double away = distance(foot, round.centre);
@@ -70,7 +70,7 @@ struct Meeter {
     put(foot + half_chord * d);
   }
 
-  void meet_arcs(const Piece& first, const Piece& second) const {
+  void meet_arcs(const CurveSegment& first, const CurveSegment& second) const {
     const double r = first.radius, q = second.radius;
     const Point across = second.centre - first.centre;
     const double apart = length(across);
@@ -90,7 +90,7 @@ struct Meeter {
 
 }  // namespace
 
-void meet(const Piece& first, const Piece& second, std::vector<Meeting>& out, double reach) {
+void meet(const CurveSegment& first, const CurveSegment& second, std::vector<Meeting>& out, double reach) {
   const Meeter meeter{reach, out};
   meeter.meet_at_ends(first, second);
   if (!first.is_arc() && !second.is_arc()) return meeter.meet_lines(first, second);
@@ -99,11 +99,11 @@ void meet(const Piece& first, const Piece& second, std::vector<Meeting>& out, do
   meeter.meet_line_arc(first, second, false);
 }
 
-std::optional<double> passes_near(const Piece& piece, Point p, double reach) {
+std::optional<double> passes_near(const CurveSegment& segment, Point p, double reach) {
   for (const double end : {0.0, 1.0})
-    if (distance(p, end == 0 ? piece.a : piece.b) <= reach) return end;
-  if (off(piece, p) > reach) return std::nullopt;
-  const double t = parameter(piece, p);
+    if (distance(p, end == 0 ? segment.a : segment.b) <= reach) return end;
+  if (off(segment, p) > reach) return std::nullopt;
+  const double t = parameter(segment, p);
   if (t <= 0 || t >= 1) return std::nullopt;
   return t;
 }

@@ -21,8 +21,8 @@ Feature piece_feature(const InlayPiece& piece, double floor, double top) {
   f.kind = Source::Kind::pocket;
   f.name = piece.name;
   f.key = "inlays[" + std::to_string(piece.inlay) + "]";
-  f.bound = {Bound::Kind::level, floor};
-  f.ceiling = {Bound::Kind::level, top};
+  f.bound = {BoundingSurface::Kind::level, floor};
+  f.ceiling = {BoundingSurface::Kind::level, top};
   f.shape = piece.shape;
   f.drawn = !piece.shape;
   if (piece.ellipse) f.ellipse = {*piece.ellipse, 0};

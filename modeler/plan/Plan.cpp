@@ -5,11 +5,11 @@
 
 #include "plan/Arrangement.hpp"
 #include "plan/Contact.hpp"
-#include "plan/Crossings.hpp"
+#include "plan/DisconnectedComponent.hpp"
 #include "plan/Feature.hpp"
 #include "plan/Floors.hpp"
-#include "plan/Loose.hpp"
-#include "plan/Pinch.hpp"
+#include "plan/IntersectionCurves.hpp"
+#include "plan/NonManifoldVertex.hpp"
 #include "plan/Rounding.hpp"
 #include "plan/SideHoles.hpp"
 #include "plane/Tolerance.hpp"
@@ -34,7 +34,7 @@ class Planner {
     Box extent;
     for (const Feature& f : features_)
       if (f.role == Feature::Role::stock)
-        for (const Piece& piece : f.loop) extent.add(piece.a);
+        for (const CurveSegment& segment : f.loop) extent.add(segment.a);
     const double snap = snap_for(extent);
     const std::vector<Feature> drawn = features_;
     plan_.notes = settle_contacts(features_, snap);
@@ -62,7 +62,7 @@ class Planner {
     covered_ = arrangement.covered(static_cast<int>(features_.size()));
     plan_.map = std::move(arrangement.map);
     std::vector<Candidates> candidates = candidates_of(arrangement.covers);
-    grazed_ = divide_at_crossings(plan_.map, candidates, surface_);
+    grazed_ = divide_at_intersections(plan_.map, candidates, surface_);
     resolve(candidates);
   }
 
@@ -114,11 +114,11 @@ class Planner {
     if (of_piece_) return {};
     for (const Feature& f : features_)
       if (f.role == Feature::Role::pin || f.role == Feature::Role::hole) bored = &f;
-    const auto loose = bored ? loose_cell(plan_) : std::nullopt;
+    const auto loose = bored ? disconnected_cell(plan_) : std::nullopt;
     if (!loose) return {};
     const HalfEdge border = plan_.map.faces[loose->face].loops.front();
     const Point at = plan_.map.at(plan_.map.edges[border >> 1], 0.5);
-    const auto way = [&](const Feature& f) { return f.shape ? distance(Rounded{{at}, 0}, *f.shape) : 0; };
+    const auto way = [&](const Feature& f) { return f.shape ? distance(RoundedPolygon{{at}, 0}, *f.shape) : 0; };
     for (const Feature& f : features_)
       if (f.role == bored->role && way(f) < way(*bored)) bored = &f;
     if (loose->over_hole) bored = &features_[static_cast<std::size_t>(plan_.cells[loose->face].hole_feature)];
@@ -141,7 +141,7 @@ class Planner {
   bool part_pinched(double snap) {
     std::set<int> yielding;
     std::vector<Feature> joints;
-    for (const int vertex : pinched_vertices(plan_)) {
+    for (const int vertex : non_manifold_vertices(plan_)) {
       const int feature = lesser_feature_at(plan_, vertex);
       if (feature < 0) continue;
       if (features_[feature].shape)
@@ -170,7 +170,7 @@ class Planner {
   static Feature joint_at(const Feature& drawn, Point p) {
     Feature joint = drawn;
     joint.role = Feature::Role::cut;
-    joint.shape = Rounded{{p}, longest_cusp};
+    joint.shape = RoundedPolygon{{p}, longest_cusp};
     joint.loop.clear();
     joint.drawn = false;
     joint.ellipse.reset();
@@ -187,12 +187,12 @@ class Planner {
     return faults;
   }
 
-  std::vector<Strand> strands() const {
-    std::vector<Strand> strands;
+  std::vector<InputCurve> strands() const {
+    std::vector<InputCurve> strands;
     for (int i = 0; i < static_cast<int>(features_.size()); ++i) {
       const Feature& f = features_[i];
       int piece = 0;
-      for (const Piece& p : f.shape ? outline(*f.shape) : f.loop)
+      for (const CurveSegment& p : f.shape ? outline(*f.shape) : f.loop)
         strands.push_back({p, {f.kind, i, piece++}, f.seam ? -1 : i});
     }
     return strands;
@@ -206,16 +206,16 @@ class Planner {
     floors_.add(top_);
     floors_.add(crown_of_moved(-done_.on_top));
     for (const Feature& f : features_) {
-      for (const Bound& bound : {f.bound, f.ceiling})
-        if (bound.kind == Bound::Kind::level) floors_.add(bound.value);
-      if (f.bound.kind == Bound::Kind::arc) floors_.add(crown_of_moved(f.bound.value));
+      for (const BoundingSurface& bound : {f.bound, f.ceiling})
+        if (bound.kind == BoundingSurface::Kind::level) floors_.add(bound.value);
+      if (f.bound.kind == BoundingSurface::Kind::offset_surface) floors_.add(crown_of_moved(f.bound.value));
     }
   }
 
   /// Keeps the lower of two bounds of one kind: levels by height, moved surfaces by how far they are moved.
-  static void lower(Candidates& here, Bound other, int feature) {
-    const bool moved = other.kind == Bound::Kind::arc;
-    std::optional<Bound>& bound = moved ? here.moved : here.level;
+  static void lower(Candidates& here, BoundingSurface other, int feature) {
+    const bool moved = other.kind == BoundingSurface::Kind::offset_surface;
+    std::optional<BoundingSurface>& bound = moved ? here.moved : here.level;
     if (bound && (moved ? other.value <= bound->value : other.value >= bound->value)) return;
     bound = other;
     (moved ? here.moved_feature : here.level_feature) = feature;
@@ -257,7 +257,8 @@ class Planner {
     const bool fallen = beyond_fall(face);
     const bool radiused = done_.radius && strip;
     lower(here,
-          canonical(radiused ? Bound{Bound::Kind::arc, -done_.on_top, false} : Bound{Bound::Kind::level, top_, false},
+          canonical(radiused ? BoundingSurface{BoundingSurface::Kind::offset_surface, -done_.on_top, false}
+                             : BoundingSurface{BoundingSurface::Kind::level, top_, false},
                     fallen),
           -1);
     for (const int i : cover) {
@@ -277,16 +278,17 @@ class Planner {
 
   /// The bound with its height, or its crown's, shared by all within `one_floor`; on a flat surface without fall a
   /// plain level. So a floor that would meet a crown a hair beside the centre line touches it there.
-  Bound canonical(Bound bound, bool fallen) {
-    if (bound.kind == Bound::Kind::level) return {Bound::Kind::level, floors_.canonical(bound.value), false};
+  BoundingSurface canonical(BoundingSurface bound, bool fallen) {
+    if (bound.kind == BoundingSurface::Kind::level)
+      return {BoundingSurface::Kind::level, floors_.canonical(bound.value), false};
     const double own = crown_of_moved(bound.value), crown = floors_.canonical(own);
-    if (surface_.flat && !fallen) return {Bound::Kind::level, crown, false};
-    return {Bound::Kind::arc, bound.value + (own - crown), fallen};
+    if (surface_.flat && !fallen) return {BoundingSurface::Kind::level, crown, false};
+    return {BoundingSurface::Kind::offset_surface, bound.value + (own - crown), fallen};
   }
 
   /// The strongest difference (a - b) over a face's border and just inside it.
-  double difference(int face, const Bound& a, const Bound& b) const {
-    if (a.kind == Bound::Kind::level && b.kind == Bound::Kind::level) return a.value - b.value;
+  double difference(int face, const BoundingSurface& a, const BoundingSurface& b) const {
+    if (a.kind == BoundingSurface::Kind::level && b.kind == BoundingSurface::Kind::level) return a.value - b.value;
     double strongest = 0;
     const auto judge = [&](Point p) {
       const double d = height(surface_, a, p) - height(surface_, b, p);
@@ -313,7 +315,7 @@ class Planner {
       const Candidates& here = candidates[face];
       if (!here.wood) continue;
       const bool moved = !here.level || (here.moved && difference(face, *here.moved, *here.level) < -tolerance::height);
-      const Bound top = moved ? *here.moved : *here.level, bottom{Bound::Kind::level, here.bottom};
+      const BoundingSurface top = moved ? *here.moved : *here.level, bottom{BoundingSurface::Kind::level, here.bottom};
       if (difference(face, top, bottom) <= tolerance::height) continue;
       Cell& cell = plan_.cells[face];
       cell.top = top;
@@ -324,10 +326,12 @@ class Planner {
   }
 
   /// Takes the wood of a side hole from a cell.
-  void bore(int face, const Bound& trough, int feature) {
+  void bore(int face, const BoundingSurface& trough, int feature) {
     Cell& cell = plan_.cells[face];
-    const Bound vault = vault_over(trough);
-    const auto higher = [&](const Bound& a, const Bound& b) { return difference(face, a, b) > tolerance::height; };
+    const BoundingSurface vault = vault_over(trough);
+    const auto higher = [&](const BoundingSurface& a, const BoundingSurface& b) {
+      return difference(face, a, b) > tolerance::height;
+    };
     if (!higher(cell.top, trough) || !higher(vault, cell.bottom)) return;
     const bool below = higher(trough, cell.bottom), above = higher(cell.top, vault);
     cell.hole_feature = feature;
@@ -350,19 +354,20 @@ class Planner {
 
 }  // namespace
 
-double height(const Surface& surface, const Bound& bound, Point p) {
+double height(const Surface& surface, const BoundingSurface& bound, Point p) {
   const Tunnel& tunnel = bound.tunnel;
-  if (bound.kind == Bound::Kind::trough) return bound.value - tunnel.half_height(tunnel.across(p));
-  if (bound.kind == Bound::Kind::vault) return bound.value + tunnel.half_height(tunnel.across(p));
-  if (bound.kind != Bound::Kind::arc) return bound.value;
+  if (bound.kind == BoundingSurface::Kind::trough) return bound.value - tunnel.half_height(tunnel.across(p));
+  if (bound.kind == BoundingSurface::Kind::vault) return bound.value + tunnel.half_height(tunnel.across(p));
+  if (bound.kind != BoundingSurface::Kind::offset_surface) return bound.value;
   const double fall = bound.fallen ? surface.fall_slope * (p.x - *surface.fall_start) : 0;
   return surface.thickness - fall - surface.drop(p.x, p.y) - bound.value;
 }
 
-bool meets_along(const Crossing& crossing, const Bound& bound) {
-  if (bound.kind == Bound::Kind::arc) return bound.value == crossing.offset && bound.fallen == crossing.fallen;
-  if (!crossing.tunnel) return bound.kind == Bound::Kind::level && bound.value == crossing.level;
-  const Bound::Kind wall = crossing.side > 0 ? Bound::Kind::vault : Bound::Kind::trough;
+bool meets_along(const IntersectionCurve& crossing, const BoundingSurface& bound) {
+  if (bound.kind == BoundingSurface::Kind::offset_surface)
+    return bound.value == crossing.offset && bound.fallen == crossing.fallen;
+  if (!crossing.tunnel) return bound.kind == BoundingSurface::Kind::level && bound.value == crossing.level;
+  const BoundingSurface::Kind wall = crossing.side > 0 ? BoundingSurface::Kind::vault : BoundingSurface::Kind::trough;
   return bound.kind == wall && bound.value == crossing.axis && bound.tunnel == *crossing.tunnel;
 }
 

@@ -20,41 +20,42 @@
 namespace sagitta {
 
 /// A surface that bounds a cell from above or below.
-struct Bound {
+struct BoundingSurface {
   enum class Kind {
     none,
-    level,   ///< a horizontal plane
-    arc,     ///< the playing surface, moved down
-    trough,  ///< the lower half of a side hole's round wall: bounds the wood below it
-    vault    ///< the upper half: bounds the wood above it
+    level,           ///< a horizontal plane
+    offset_surface,  ///< the playing surface, moved down
+    trough,          ///< the lower half of a side hole's round wall: bounds the wood below it
+    vault            ///< the upper half: bounds the wood above it
   };
   Kind kind = Kind::none;
-  double value = 0;  ///< level: its height z; arc: how far it is moved down (negative: up); trough, vault: the axis' z
-  bool fallen = false;  ///< arc: the part beyond the line where the fall-away begins
+  double value =
+      0;  ///< level: its height z; offset_surface: how far it is moved down (negative: up); trough, vault: the axis' z
+  bool fallen = false;  ///< offset_surface: the part beyond the line where the fall-away begins
   Tunnel tunnel = {};   ///< trough, vault
 
   /// Whether it is half of a side hole's wall.
   bool of_hole() const { return kind == Kind::trough || kind == Kind::vault; }
-  friend auto operator<=>(const Bound&, const Bound&) = default;
+  friend auto operator<=>(const BoundingSurface&, const BoundingSurface&) = default;
 };
 
 /// Height of a bound at p; the part (fallen or not) is taken from the bound, not from p.
-double height(const Surface& surface, const Bound& bound, Point p);
+double height(const Surface& surface, const BoundingSurface& bound, Point p);
 
 /// Whether the bound is one of the two that meet along the crossing.
-bool meets_along(const Crossing& crossing, const Bound& bound);
+bool meets_along(const IntersectionCurve& crossing, const BoundingSurface& bound);
 
 /// The wood over a cell, by the surfaces that bound it (kind none: not there): from `bottom` to `top`, or, where a side
 /// hole passes, from `bottom` to `trough` and from `vault` to `top`, or one of the two.
 struct Cell {
-  Bound top, bottom, trough, vault;
+  BoundingSurface top, bottom, trough, vault;
   int feature = -1;       ///< index into Plan::features of the cut whose floor the top is; -1: no cut's
   int hole_feature = -1;  ///< the same for the side hole
 
-  bool below() const { return bottom.kind != Bound::Kind::none; }  ///< wood from the bottom up
-  bool above() const { return vault.kind != Bound::Kind::none; }   ///< wood from a hole's vault up
+  bool below() const { return bottom.kind != BoundingSurface::Kind::none; }  ///< wood from the bottom up
+  bool above() const { return vault.kind != BoundingSurface::Kind::none; }   ///< wood from a hole's vault up
   bool wood() const { return below() || above(); }
-  const Bound& top_of_lower() const { return trough.kind != Bound::Kind::none ? trough : top; }
+  const BoundingSurface& top_of_lower() const { return trough.kind != BoundingSurface::Kind::none ? trough : top; }
 };
 
 /// Something that shapes the wood, for `Source::feature`.

@@ -39,7 +39,7 @@ struct Parting {
 
 class Rounder {
  public:
-  Rounder(Web& web, double snap) : web_(web), reach_(reach_of_snap * snap), seats_(web.points, reach_) {}
+  Rounder(PlanarGraph& web, double snap) : web_(web), reach_(reach_of_snap * snap), seats_(web.points, reach_) {}
 
   void run() {
     look();
@@ -54,9 +54,9 @@ class Rounder {
   }
 
  private:
-  const WebEdge& edge(int e) const { return web_.edges[e]; }
+  const GraphEdge& edge(int e) const { return web_.edges[e]; }
   Point point(int i) const { return web_.points[i]; }
-  static bool ends_in(const WebEdge& e, int v) { return e.from == v || e.to == v; }
+  static bool ends_in(const GraphEdge& e, int v) { return e.from == v || e.to == v; }
 
   /// Finds what must be done.
   void look() {
@@ -67,8 +67,8 @@ class Rounder {
     moved_ = crowded_ = false;
     std::vector<Box> boxes;
     boxes.reserve(count);
-    for (const WebEdge& e : web_.edges) {
-      boxes.push_back(bounds(e.piece));
+    for (const GraphEdge& e : web_.edges) {
+      boxes.push_back(bounds(e.segment));
       crowded_ = crowded_ || distance(point(e.from), point(e.to)) < reach_;
     }
     std::vector<std::pair<int, int>> beside;
@@ -82,12 +82,12 @@ class Rounder {
   }
 
   /// Two lines with a common end cross nowhere else: only their other ends may be near.
-  bool plainly_apart(const WebEdge& a, const WebEdge& b) const {
-    if (a.piece.is_arc() || b.piece.is_arc()) return false;
+  bool plainly_apart(const GraphEdge& a, const GraphEdge& b) const {
+    if (a.segment.is_arc() || b.segment.is_arc()) return false;
     if (!ends_in(a, b.from) && !ends_in(a, b.to)) return false;
     for (const auto& [one, other] : {std::pair{&a, &b}, std::pair{&b, &a}})
       for (const int v : {one->from, one->to})
-        if (!ends_in(*other, v) && passes_near(other->piece, point(v), reach_)) return false;
+        if (!ends_in(*other, v) && passes_near(other->segment, point(v), reach_)) return false;
     return true;
   }
 
@@ -100,7 +100,7 @@ class Rounder {
   /// Notes where two edges meet or come near.
   void cross(int i, int j) {
     meetings_.clear();
-    meet(edge(i).piece, edge(j).piece, meetings_, reach_);
+    meet(edge(i).segment, edge(j).segment, meetings_, reach_);
     for (const Meeting& m : meetings_) {
       if (common_end(i, j, m.p)) continue;
       int at = seats_.near(m.p);
@@ -125,12 +125,12 @@ class Rounder {
   /// Arcs that run side by side are parted at places that face each other: then polylines in place of them do not
   /// cross, whoever draws them.
   void face_each_other(int i, int j) {
-    if (!edge(i).piece.is_arc() || !edge(j).piece.is_arc()) return;
+    if (!edge(i).segment.is_arc() || !edge(j).segment.is_arc()) return;
     for (const auto& [own, other] : {std::pair{i, j}, std::pair{j, i}})
       for (const int v : {edge(other).from, edge(other).to}) {
-        const Piece& arc = edge(own).piece;
+        const CurveSegment& arc = edge(own).segment;
         const double off = std::abs(distance(point(v), arc.centre) - arc.radius);
-        if (off < reach_ || off > side_by_side || dot(point(v) - arc.centre, point(v) - edge(other).piece.centre) < 0)
+        if (off < reach_ || off > side_by_side || dot(point(v) - arc.centre, point(v) - edge(other).segment.centre) < 0)
           continue;
         const auto t = passes_near(arc, point(v), side_by_side);
         if (!t || *t <= 0 || *t >= 1 || near_end(own, arc.at(*t))) continue;
@@ -146,16 +146,16 @@ class Rounder {
 
   /// Whether both parts are shorter than the whole: then no edge is parted without end. The chord of an arc of more
   /// than two radians may be shorter than its part's: there the turn counts.
-  bool shortens(const WebEdge& whole, double t, int at) const {
-    if (turns_far(whole)) return std::min(t, 1 - t) * whole.piece.length() > reach_ / 2;
+  bool shortens(const GraphEdge& whole, double t, int at) const {
+    if (turns_far(whole)) return std::min(t, 1 - t) * whole.segment.length() > reach_ / 2;
     const double length = distance(point(whole.from), point(whole.to));
     return distance(point(whole.from), point(at)) < length && distance(point(at), point(whole.to)) < length;
   }
 
-  static bool turns_far(const WebEdge& e) { return e.piece.is_arc() && std::abs(e.piece.sweep) > 2; }
+  static bool turns_far(const GraphEdge& e) { return e.segment.is_arc() && std::abs(e.segment.sweep) > 2; }
 
   void stop(int e, double t, int at) {
-    const WebEdge& whole = edge(e);
+    const GraphEdge& whole = edge(e);
     if (ends_in(whole, at)) return;
     if (!shortens(whole, t, at)) return;
     for (const Stop& other : stops_[e])
@@ -177,7 +177,7 @@ class Rounder {
 
   std::optional<Parting> parting_of(int i, bool along_from, int j, bool from) {
     if (!stops_[i].empty() || !stops_[j].empty() || partings_[i] || partings_[j]) return std::nullopt;
-    const Piece &along = edge(i).piece, &own = edge(j).piece;
+    const CurveSegment &along = edge(i).segment, &own = edge(j).segment;
     const double length = along.length();
     if (length < longest_cusp || own.length() < longest_cusp) return std::nullopt;
     const auto at = [&](double s) { return along.at((along_from ? s : length - s) / length); };
@@ -195,10 +195,10 @@ class Rounder {
   }
 
   std::optional<Parting> parting_at(int i, bool along_from, int j, bool from, double t) {
-    const Point p = edge(i).piece.at(t);
-    const auto own = passes_near(edge(j).piece, p, 2 * parting * reach_);
+    const Point p = edge(i).segment.at(t);
+    const auto own = passes_near(edge(j).segment, p, 2 * parting * reach_);
     if (!own) return std::nullopt;
-    const Point q = edge(j).piece.at(*own);
+    const Point q = edge(j).segment.at(*own);
     const auto seat = [&](Point place) {
       const int near = seats_.near(place);
       return near >= 0 ? near : seats_.add(place);
@@ -216,13 +216,13 @@ class Rounder {
   /// greater feature has.
   void seat_again() {
     std::vector<int> rank(web_.points.size(), 1 << 30);
-    for (const WebEdge& e : web_.edges)
+    for (const GraphEdge& e : web_.edges)
       for (const int v : {e.from, e.to}) rank[v] = std::min(rank[v], e.source.feature);
     for (const auto& [v, e] : slid_) {
       if (edge(e).source.feature >= rank[v]) continue;
-      const auto t = passes_near(edge(e).piece, point(v), reach_);
+      const auto t = passes_near(edge(e).segment, point(v), reach_);
       if (!t || *t <= 0 || *t >= 1) continue;
-      web_.points[v] = edge(e).piece.at(*t);
+      web_.points[v] = edge(e).segment.at(*t);
       rank[v] = edge(e).source.feature;
     }
     std::vector<int> order;
@@ -235,7 +235,7 @@ class Rounder {
       const int near = seats.near(point(v));
       place[v] = near >= 0 ? near : seats.add(point(v));
     }
-    for (WebEdge& e : web_.edges) {
+    for (GraphEdge& e : web_.edges) {
       e.from = place[e.from];
       e.to = place[e.to];
     }
@@ -248,9 +248,9 @@ class Rounder {
 
   /// Makes the edges anew, through their stops.
   void weave() {
-    Web woven;
+    PlanarGraph woven;
     woven.points = web_.points;
-    Weaver weaver(woven, parting * reach_);
+    EdgeInserter weaver(woven, parting * reach_);
     for (int e = 0; e < static_cast<int>(web_.edges.size()); ++e) {
       if (partings_[e]) {
         add_parted(e, weaver);
@@ -261,16 +261,16 @@ class Rounder {
     web_.edges = std::move(woven.edges);
   }
 
-  void add_part(const WebEdge& whole, Stop a, Stop b, Weaver& weaver) const {
+  void add_part(const GraphEdge& whole, Stop a, Stop b, EdgeInserter& weaver) const {
     if (a.point == b.point) return;
-    WebEdge part = whole;
+    GraphEdge part = whole;
     part.from = a.point;
     part.to = b.point;
-    part.piece = part_between(whole.piece, a.t, b.t, point(a.point), point(b.point));
+    part.segment = part_between(whole.segment, a.t, b.t, point(a.point), point(b.point));
     weaver.add(std::move(part));
   }
 
-  void add_through(const WebEdge& whole, std::vector<Stop> stops, Weaver& weaver) const {
+  void add_through(const GraphEdge& whole, std::vector<Stop> stops, EdgeInserter& weaver) const {
     std::sort(stops.begin(), stops.end(), [](const Stop& a, const Stop& b) { return a.t < b.t; });
     stops.insert(stops.begin(), {0, whole.from});
     stops.push_back({1, whole.to});
@@ -282,29 +282,29 @@ class Rounder {
     for (std::size_t k = 0; k + 1 < stops.size(); ++k) add_part(whole, stops[k], stops[k + 1], weaver);
   }
 
-  void add_parted(int e, Weaver& weaver) const {
+  void add_parted(int e, EdgeInserter& weaver) const {
     const Parting& where = *partings_[e];
-    const WebEdge& own = edge(e);
-    const WebEdge& along = edge(where.along);
+    const GraphEdge& own = edge(e);
+    const GraphEdge& along = edge(where.along);
     const Stop common{where.from ? 0.0 : 1.0, where.from ? own.from : own.to};
     const Stop far{where.from ? 1.0 : 0.0, where.from ? own.to : own.from};
-    WebEdge led = own, rest = own;
+    GraphEdge led = own, rest = own;
     if (!where.from) {  // run from the common end, whatever way the edge runs
-      for (WebEdge* side : {&led, &rest})
+      for (GraphEdge* side : {&led, &rest})
         for (Passing& passing : side->passings) passing.sign = -passing.sign;
-      rest.piece = own.piece.reversed();
+      rest.segment = own.segment.reversed();
     }
-    led.piece = where.along_from ? along.piece : along.piece.reversed();
+    led.segment = where.along_from ? along.segment : along.segment.reversed();
     const double on_led = where.along_from ? where.t_along : 1 - where.t_along;
     const double on_rest = where.from ? where.at.t : 1 - where.at.t;
     add_part(led, {0, common.point}, {on_led, where.on_along}, weaver);
-    WebEdge step = rest;
-    step.piece = line(point(where.on_along), point(where.at.point));
+    GraphEdge step = rest;
+    step.segment = line(point(where.on_along), point(where.at.point));
     add_part(step, {0, where.on_along}, {1, where.at.point}, weaver);
     add_part(rest, {on_rest, where.at.point}, {1, far.point}, weaver);
   }
 
-  Web& web_;
+  PlanarGraph& web_;
   double reach_;
   Seats seats_;
   std::vector<std::vector<Stop>> stops_;          ///< for each edge
@@ -317,7 +317,7 @@ class Rounder {
 
 }  // namespace
 
-void round_off(Web& web, double snap) {
+void round_off(PlanarGraph& web, double snap) {
   Rounder(web, snap).run();
   untangle_cusps(web, reach_of_snap * snap);
 }

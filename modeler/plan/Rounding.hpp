@@ -1,6 +1,6 @@
 #pragma once
 
-#include "plan/Web.hpp"
+#include "plan/PlanarGraph.hpp"
 
 namespace sagitta {
 
@@ -10,7 +10,7 @@ namespace sagitta {
 ///   - a point is at least 0.7 r from an edge that does not end in it, and so are two edges without a common end;
 ///   - two edges with a common end are at least r apart from `longest_cusp` on, counted along the edge.
 /// A web in which this holds already is left exactly as it is. The proof stands in DEVELOPERS.md.
-void round_off(Web& web, double snap);
+void round_off(PlanarGraph& web, double snap);
 
 /// Two edges may leave a common end along one tangent, as a circle does that touches a line from inside: up to so far
 /// they may be nearer together than the snap. mm.

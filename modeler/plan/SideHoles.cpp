@@ -11,7 +11,7 @@ namespace {
 /// How far a hole's rectangle reaches out of the edge. mm.
 constexpr double overreach = 1;
 
-Bound trough_of(const Rounded& rectangle, Point inward, double z) {
+BoundingSurface trough_of(const RoundedPolygon& rectangle, Point inward, double z) {
   Tunnel tunnel{-inward.y, inward.x, 0, 0};
   double low = 1e300, high = -1e300;
   for (const Point p : rectangle.core) {
@@ -20,7 +20,7 @@ Bound trough_of(const Rounded& rectangle, Point inward, double z) {
   }
   tunnel.offset = (low + high) / 2;
   tunnel.radius = (high - low) / 2;
-  return {Bound::Kind::trough, z, false, tunnel};
+  return {BoundingSurface::Kind::trough, z, false, tunnel};
 }
 
 /// None where the binding is thicker than the hole is deep.
@@ -33,15 +33,16 @@ std::optional<Feature> hole_of(const Board& board, const SideDot& dot, const Sur
   f.key = "side_dots.frets";
   const Point aside = dot.radius * left_of(dot.inward);
   const Point mouth = dot.mouth - overreach * dot.inward, end = dot.mouth + dot.depth * dot.inward;
-  f.shape = Rounded{{mouth - aside, end - aside, end + aside, mouth + aside}, 0};
+  f.shape = RoundedPolygon{{mouth - aside, end - aside, end + aside, mouth + aside}, 0};
   f.bound = trough_of(*f.shape, dot.inward, surface.height(dot.mouth) / 2);
   return f;
 }
 
 std::optional<double> level_of(const Feature& f, const Surface& surface) {
   const bool cuts = f.role == Feature::Role::cut || f.role == Feature::Role::pin;
-  if (cuts && f.bound.kind == Bound::Kind::level) return f.bound.value;
-  if (cuts && f.bound.kind == Bound::Kind::arc && surface.flat) return surface.thickness - f.bound.value;
+  if (cuts && f.bound.kind == BoundingSurface::Kind::level) return f.bound.value;
+  if (cuts && f.bound.kind == BoundingSurface::Kind::offset_surface && surface.flat)
+    return surface.thickness - f.bound.value;
   return std::nullopt;
 }
 

@@ -10,8 +10,8 @@ double area(const Subdivision& map, int face) {
     do {
       const PlanEdge& edge = map.edges[h >> 1];
       double swept = cross(map.vertices[edge.from] - origin, map.vertices[edge.to] - origin);
-      if (edge.piece.is_arc()) {
-        const double r = edge.piece.radius, w = edge.piece.sweep;
+      if (edge.segment.is_arc()) {
+        const double r = edge.segment.radius, w = edge.segment.sweep;
         swept += r * r * (w - std::sin(w));
       }
       twice += h & 1 ? -swept : swept;
@@ -26,7 +26,7 @@ double mean_width(const Subdivision& map, int face) {
   for (const HalfEdge start : map.faces[face].loops) {
     HalfEdge h = start;
     do {
-      perimeter += map.edges[h >> 1].piece.length();
+      perimeter += map.edges[h >> 1].segment.length();
       h = map.next[h];
     } while (h != start);
   }

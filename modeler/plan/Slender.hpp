@@ -4,11 +4,11 @@
 
 namespace sagitta {
 
-/// Area of a face by Green's theorem, holes taken off, mm^2: exact for lines and arcs. Crossing curves count as their
-/// chords.
+/// Area of a face by Green's theorem, holes taken off, mm^2: exact for lines and arcs. Intersection curves count as
+/// their chords.
 double area(const Subdivision& map, int face);
 
-/// The mean width of a face: twice its area over its perimeter, mm. Crossing curves count as their chords.
+/// The mean width of a face: twice its area over its perimeter, mm. Intersection curves count as their chords.
 double mean_width(const Subdivision& map, int face);
 
 /// Faces narrower than this are taken care of: programs that check a face take arcs for polylines, and those of two

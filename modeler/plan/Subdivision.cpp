@@ -5,7 +5,7 @@
 
 #include "plane/Tolerance.hpp"
 #include "polygon/BoxIndex.hpp"
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 
 namespace sagitta {
 namespace {
@@ -24,10 +24,10 @@ Point at_distance(const Subdivision& map, HalfEdge h, double s) {
     }
     return map.crossings[edge.crossing].at(from, to, high);
   }
-  if (!edge.piece.is_arc()) return from + s * unit(to - from);
-  const double turn = 2 * std::asin(std::min(1.0, s / (2 * edge.piece.radius)));
-  const bool counter_clockwise = (edge.piece.sweep > 0) != ((h & 1) != 0);
-  return edge.piece.centre + turned(from - edge.piece.centre, counter_clockwise ? turn : -turn);
+  if (!edge.segment.is_arc()) return from + s * unit(to - from);
+  const double turn = 2 * std::asin(std::min(1.0, s / (2 * edge.segment.radius)));
+  const bool counter_clockwise = (edge.segment.sweep > 0) != ((h & 1) != 0);
+  return edge.segment.centre + turned(from - edge.segment.centre, counter_clockwise ? turn : -turn);
 }
 
 double chord(const Subdivision& map, HalfEdge h) {
@@ -85,7 +85,7 @@ void sort_star(const Subdivision& map, std::vector<Leaving>& star) {
 void order_about_vertices(Subdivision& map) {
   std::vector<std::vector<HalfEdge>> stars(map.vertices.size());
   for (HalfEdge h = 0; h < 2 * static_cast<int>(map.edges.size()); ++h) stars[map.origin(h)].push_back(h);
-  map.turn.assign(2 * map.edges.size(), -1);
+  map.next_around_vertex.assign(2 * map.edges.size(), -1);
   std::vector<Leaving> star;
   for (std::size_t v = 0; v < stars.size(); ++v) {
     if (stars[v].empty()) continue;
@@ -96,20 +96,21 @@ void order_about_vertices(Subdivision& map) {
       star.push_back({std::atan2(d.y, d.x), h});
     }
     sort_star(map, star);
-    for (std::size_t i = 0; i < star.size(); ++i) map.turn[star[i].h] = star[(i + 1) % star.size()].h;
+    for (std::size_t i = 0; i < star.size(); ++i) map.next_around_vertex[star[i].h] = star[(i + 1) % star.size()].h;
   }
   map.next.assign(2 * map.edges.size(), -1);
-  for (HalfEdge h = 0; h < static_cast<int>(map.turn.size()); ++h) map.next[map.turn[h] ^ 1] = h;
+  for (HalfEdge h = 0; h < static_cast<int>(map.next_around_vertex.size()); ++h)
+    map.next[map.next_around_vertex[h] ^ 1] = h;
 }
 
-/// Signed area under one half-edge (x dy - y dx over two), exact for lines and arcs, sampled for crossing curves.
+/// Signed area under one half-edge (x dy - y dx over two), exact for lines and arcs, sampled for intersection curves.
 double swept_area(const Subdivision& map, HalfEdge h) {
   const PlanEdge& edge = map.edges[h >> 1];
   const double sign = h & 1 ? -1 : 1;
   const Point a = map.vertices[edge.from], b = map.vertices[edge.to];
   double twice = cross(a, b);
-  if (edge.piece.is_arc()) {
-    const double r = edge.piece.radius, w = edge.piece.sweep;
+  if (edge.segment.is_arc()) {
+    const double r = edge.segment.radius, w = edge.segment.sweep;
     twice += r * r * (w - std::sin(w));
   } else if (edge.crossing >= 0) {
     twice = 0;
@@ -129,7 +130,7 @@ int crossed(Point p, Point a, Point b, double y) {
   return y > p.y ? (b.x < a.x ? 1 : -1) : 0;
 }
 
-int crossed_by_arc(const Piece& arc, Point p) {
+int crossed_by_arc(const CurveSegment& arc, Point p) {
   int count = 0;
   double t = 0;
   Point last = arc.a;
@@ -152,7 +153,7 @@ int crossed_by_arc(const Piece& arc, Point p) {
 int crossed_by_edge(const Subdivision& map, HalfEdge h, Point p) {
   const PlanEdge& edge = map.edges[h >> 1];
   const int sign = h & 1 ? -1 : 1;
-  if (edge.piece.is_arc()) return sign * crossed_by_arc(edge.piece, p);
+  if (edge.segment.is_arc()) return sign * crossed_by_arc(edge.segment, p);
   const Point a = map.vertices[edge.from], b = map.vertices[edge.to];
   if ((a.x <= p.x) == (b.x <= p.x)) return 0;
   const bool bent = edge.crossing >= 0 && !map.crossings[edge.crossing].straight;
@@ -167,15 +168,15 @@ struct TracedLoop {
   Box box;
 };
 
-/// Which vertices hang together by edges.
-Groups components_of(const Subdivision& map) {
-  Groups components(map.vertices.size());
+/// Which vertices are connected by edges.
+DisjointSets components_of(const Subdivision& map) {
+  DisjointSets components(map.vertices.size());
   for (const PlanEdge& edge : map.edges) components.join(edge.from, edge.to);
   return components;
 }
 
 std::vector<TracedLoop> trace_loops(const Subdivision& map, std::vector<int>& loop_of) {
-  Groups components = components_of(map);
+  DisjointSets components = components_of(map);
   std::vector<TracedLoop> loops;
   loop_of.assign(map.next.size(), -1);
   for (HalfEdge start = 0; start < static_cast<int>(map.next.size()); ++start) {
@@ -211,7 +212,7 @@ class Rays {
 
   Box box_of(const PlanEdge& edge) const {
     const bool bent = edge.crossing >= 0 && !map_.crossings[edge.crossing].straight;
-    if (edge.piece.is_arc()) return bounds(edge.piece);
+    if (edge.segment.is_arc()) return bounds(edge.segment);
     Box box;
     box.add(map_.vertices[edge.from]);
     box.add(map_.vertices[edge.to]);
@@ -246,7 +247,7 @@ int enclosing(const Subdivision& map, const Rays& rays, const std::vector<Traced
 Point Subdivision::at(const PlanEdge& edge, double t) const {
   const Point a = vertices[edge.from], b = vertices[edge.to];
   if (edge.crossing >= 0) return crossings[edge.crossing].at(a, b, t);
-  return edge.piece.is_arc() ? edge.piece.at(t) : between(a, b, t);
+  return edge.segment.is_arc() ? edge.segment.at(t) : between(a, b, t);
 }
 
 bool Subdivision::winds_about(const std::vector<HalfEdge>& border, Point p) const {
@@ -255,7 +256,7 @@ bool Subdivision::winds_about(const std::vector<HalfEdge>& border, Point p) cons
   return count != 0;
 }
 
-void Subdivision::trace() {
+void Subdivision::build_faces() {
   order_about_vertices(*this);
   std::vector<int> loop_of;
   const std::vector<TracedLoop> loops = trace_loops(*this, loop_of);

@@ -1,7 +1,7 @@
 #pragma once
 
 /// A planar subdivision: vertices, edges that meet only at vertices, and the faces between them. An edge is a line, an
-/// arc, or a crossing curve of two height functions. Lengths in mm.
+/// arc, or an intersection curve of two height functions. Lengths in mm.
 
 #include <compare>
 #include <memory>
@@ -13,18 +13,18 @@
 
 namespace sagitta {
 
-/// What drew an edge: feature and which piece of its outline.
+/// What drew an edge: feature and which segment of its outline.
 struct Source {
   enum class Kind { blank, strip, outline, slot, nut, pocket, binding, pin, side_dot, fall, crossing };
   Kind kind = Kind::outline;
   int feature = 0;  ///< index into the plan's features
-  int piece = 0;    ///< which piece of that feature's outline
+  int segment = 0;  ///< which segment of that feature's outline
   friend auto operator<=>(const Source&, const Source&) = default;
 };
 
 /// A curve y = side * sqrt(f(x)) or, with `upright`, the straight line x = const: where a level floor meets the playing
 /// surface moved down by `offset`, f = delta (2 R - delta), delta = crown - offset - level.
-struct Crossing {
+struct IntersectionCurve {
   double level = 0;   ///< height of the floor, mm
   double offset = 0;  ///< how far the surface is moved down, mm
   bool fallen = false;
@@ -40,13 +40,13 @@ struct Crossing {
 
   double square(double x) const { return (d0 + d1 * x) * (2 * (r0 + x * (r1 + x * r2)) - (d0 + d1 * x)); }
   double y(double x) const;
-  /// The point at t in [0, 1] of the piece from a to b; smooth at a tip (y = 0) too.
+  /// The point at t in [0, 1] of the segment from a to b; smooth at a tip (y = 0) too.
   Point at(Point a, Point b, double t) const;
 };
 
 struct PlanEdge {
   int from = -1, to = -1;   ///< vertices
-  Piece piece;              ///< line or arc; for a crossing curve its chord
+  CurveSegment segment;     ///< line or arc; for an intersection curve its chord
   int crossing = -1;        ///< index into Subdivision::crossings, -1 for a line or an arc
   int left = 0, right = 0;  ///< faces; 0 is the outside
   Source source;
@@ -62,9 +62,9 @@ struct Face {
 struct Subdivision {
   std::vector<Point> vertices;
   std::vector<PlanEdge> edges;
-  std::vector<Crossing> crossings;
-  std::vector<HalfEdge> next;  ///< the half-edge that follows in the loop of the face to the left
-  std::vector<HalfEdge> turn;  ///< the next half-edge counter-clockwise about the same origin
+  std::vector<IntersectionCurve> crossings;
+  std::vector<HalfEdge> next;                ///< the half-edge that follows in the loop of the face to the left
+  std::vector<HalfEdge> next_around_vertex;  ///< the next half-edge counter-clockwise about the same origin
   std::vector<Face> faces;
 
   int origin(HalfEdge h) const { return h & 1 ? edges[h >> 1].to : edges[h >> 1].from; }
@@ -75,7 +75,7 @@ struct Subdivision {
   /// Whether the closed boundary made of these half-edges (the face to their left) winds about p.
   bool winds_about(const std::vector<HalfEdge>& border, Point p) const;
   /// Finds turn, next, faces, left and right from vertices and edges.
-  void trace();
+  void build_faces();
 };
 
 }  // namespace sagitta

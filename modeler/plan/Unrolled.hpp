@@ -13,7 +13,7 @@ namespace sagitta {
 /// How far the moved surface of a crossing lies above the hole's wall, `along` the axis and at `angle` from the
 /// upright. T is double or a jet.
 template <class T>
-T above_wall(const Crossing& curve, T along, T angle) {
+T above_wall(const IntersectionCurve& curve, T along, T angle) {
   using std::cos, std::sin, std::sqrt;
   const Tunnel& tunnel = *curve.tunnel;
   const T across = tunnel.offset + tunnel.radius * sin(angle);

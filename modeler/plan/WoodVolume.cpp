@@ -32,24 +32,24 @@ double hole_integral(const Tunnel& tunnel, double across) {
 /// A bound's height integrated across, from an origin to a point, and how far the point lies along.
 class Strip {
  public:
-  Strip(const Surface& surface, const Bound& bound, Point origin)
+  Strip(const Surface& surface, const BoundingSurface& bound, Point origin)
       : surface_(surface), bound_(bound), origin_(bound.of_hole() ? bound.tunnel.across(origin) : origin.y) {}
 
   double along(Point p) const { return bound_.of_hole() ? bound_.tunnel.along(p) : p.x; }
 
   double area(Point p) const {
     switch (bound_.kind) {
-      case Bound::Kind::none:
+      case BoundingSurface::Kind::none:
         return 0;
-      case Bound::Kind::level:
+      case BoundingSurface::Kind::level:
         return bound_.value * (p.y - origin_);
-      case Bound::Kind::arc:
+      case BoundingSurface::Kind::offset_surface:
         return crown(p.x) * (p.y - origin_) - dropped(p);
-      case Bound::Kind::trough:
-      case Bound::Kind::vault:
+      case BoundingSurface::Kind::trough:
+      case BoundingSurface::Kind::vault:
         break;
     }
-    const double across = bound_.tunnel.across(p), sense = bound_.kind == Bound::Kind::vault ? 1 : -1;
+    const double across = bound_.tunnel.across(p), sense = bound_.kind == BoundingSurface::Kind::vault ? 1 : -1;
     return bound_.value * (across - origin_) +
            sense * (hole_integral(bound_.tunnel, across) - hole_integral(bound_.tunnel, origin_));
   }
@@ -66,7 +66,7 @@ class Strip {
   }
 
   const Surface& surface_;
-  const Bound& bound_;
+  const BoundingSurface& bound_;
   double origin_;
 };
 
@@ -102,7 +102,7 @@ double along_edge(const Subdivision& map, const PlanEdge& edge, const Strip& str
   const auto straight = [&](Point from, Point to) {
     return from == to ? 0 : along(strip, [=](double t) { return between(from, to, t); });
   };
-  if (edge.crossing < 0 && !edge.piece.is_arc()) return straight(a, b);
+  if (edge.crossing < 0 && !edge.segment.is_arc()) return straight(a, b);
   const auto curve = [&](double t) { return map.at(edge, t); };
   return straight(a, curve(0)) + along(strip, curve) + straight(curve(1), b);
 }
@@ -112,7 +112,7 @@ double along_edge(const Subdivision& map, const PlanEdge& edge, const Strip& str
 double wood_volume(const Plan& plan) {
   const Subdivision& map = plan.map;
   double volume = 0;
-  const auto add = [&](double sense, const Bound& bound, HalfEdge first, Point origin) {
+  const auto add = [&](double sense, const BoundingSurface& bound, HalfEdge first, Point origin) {
     const Strip strip(plan.surface, bound, origin);
     HalfEdge h = first;
     do {

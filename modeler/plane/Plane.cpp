@@ -30,51 +30,53 @@ int chord_winding(Point a, Point b, Point p) {
   return 0;
 }
 
-bool full_turn(const Piece& piece) { return std::abs(piece.sweep) > 2 * pi - tolerance::same; }
+bool full_turn(const CurveSegment& segment) { return std::abs(segment.sweep) > 2 * pi - tolerance::same; }
 
 /// What lies between an arc and its chord adds one turn: the part of the disc on the arc's side of the chord.
-int bulge_winding(const Piece& piece, Point p) {
-  const Point d = p - piece.centre;
-  if (dot(d, d) >= piece.radius * piece.radius) return 0;
-  const int turn = piece.sweep > 0 ? 1 : -1;
-  if (full_turn(piece)) return turn;
-  return side(piece.a, piece.b, p) == -turn ? turn : 0;
+int bulge_winding(const CurveSegment& segment, Point p) {
+  const Point d = p - segment.centre;
+  if (dot(d, d) >= segment.radius * segment.radius) return 0;
+  const int turn = segment.sweep > 0 ? 1 : -1;
+  if (full_turn(segment)) return turn;
+  return side(segment.a, segment.b, p) == -turn ? turn : 0;
 }
 
 /// True when the arc passes through the direction `angle` strictly inside its sweep.
-bool passes(const Piece& piece, double angle) {
-  double ahead = std::fmod(piece.sweep > 0 ? angle - piece.start : piece.start - angle, 2 * pi);
+bool passes(const CurveSegment& segment, double angle) {
+  double ahead = std::fmod(segment.sweep > 0 ? angle - segment.start : segment.start - angle, 2 * pi);
   if (ahead < 0) ahead += 2 * pi;
-  return ahead < std::abs(piece.sweep);
+  return ahead < std::abs(segment.sweep);
 }
 
 }  // namespace
 
-Point Piece::at(double t) const {
+Point CurveSegment::at(double t) const {
   if (t == 0) return a;
   if (t == 1) return b;
   return is_arc() ? on_circle(centre, radius, start + t * sweep) : between(a, b, t);
 }
 
-Point Piece::slope(double t) const {
+Point CurveSegment::slope(double t) const {
   if (!is_arc()) return b - a;
   const double angle = start + t * sweep;
   return radius * sweep * Point{-std::sin(angle), std::cos(angle)};
 }
 
-double Piece::length() const { return is_arc() ? radius * std::abs(sweep) : distance(a, b); }
+double CurveSegment::length() const { return is_arc() ? radius * std::abs(sweep) : distance(a, b); }
 
-Piece Piece::reversed() const { return {b, a, centre, radius, start + sweep, -sweep}; }
+CurveSegment CurveSegment::reversed() const { return {b, a, centre, radius, start + sweep, -sweep}; }
 
-Piece Piece::mirrored() const { return {{a.x, -a.y}, {b.x, -b.y}, {centre.x, -centre.y}, radius, -start, -sweep}; }
+CurveSegment CurveSegment::mirrored() const {
+  return {{a.x, -a.y}, {b.x, -b.y}, {centre.x, -centre.y}, radius, -start, -sweep};
+}
 
-Piece line(Point a, Point b) { return {a, b, {}, 0, 0, 0}; }
+CurveSegment line(Point a, Point b) { return {a, b, {}, 0, 0, 0}; }
 
-Piece arc(Point centre, double radius, double start, double sweep) {
+CurveSegment arc(Point centre, double radius, double start, double sweep) {
   return {on_circle(centre, radius, start), on_circle(centre, radius, start + sweep), centre, radius, start, sweep};
 }
 
-Piece arc_between(Point centre, double radius, Point a, Point b, bool counter_clockwise) {
+CurveSegment arc_between(Point centre, double radius, Point a, Point b, bool counter_clockwise) {
   const Point from = a - centre, to = b - centre;
   double sweep = std::atan2(cross(from, to), dot(from, to));
   if (counter_clockwise && sweep < 0) sweep += 2 * pi;
@@ -86,16 +88,16 @@ double area(const Loop& loop) {
   if (loop.empty()) return 0;
   const Point origin = loop.front().a;
   double twice = 0;
-  for (const Piece& piece : loop) {
-    twice += cross(piece.a - origin, piece.b - origin);
-    if (piece.is_arc()) twice += piece.radius * piece.radius * (piece.sweep - std::sin(piece.sweep));
+  for (const CurveSegment& segment : loop) {
+    twice += cross(segment.a - origin, segment.b - origin);
+    if (segment.is_arc()) twice += segment.radius * segment.radius * (segment.sweep - std::sin(segment.sweep));
   }
   return twice / 2;
 }
 
 double perimeter(const Loop& loop) {
   double sum = 0;
-  for (const Piece& piece : loop) sum += piece.length();
+  for (const CurveSegment& segment : loop) sum += segment.length();
   return sum;
 }
 
@@ -108,9 +110,9 @@ Loop mirrored(const Loop& loop) {
 
 int winding(const Loop& loop, Point p) {
   int turns = 0;
-  for (const Piece& piece : loop) {
-    turns += chord_winding(piece.a, piece.b, p);
-    if (piece.is_arc()) turns += bulge_winding(piece, p);
+  for (const CurveSegment& segment : loop) {
+    turns += chord_winding(segment.a, segment.b, p);
+    if (segment.is_arc()) turns += bulge_winding(segment, p);
   }
   return turns;
 }
@@ -137,21 +139,21 @@ bool Box::overlaps(const Box& other, double margin) const {
 
 Box Box::grown(double margin) const { return {{low.x - margin, low.y - margin}, {high.x + margin, high.y + margin}}; }
 
-Box bounds(const Piece& piece) {
+Box bounds(const CurveSegment& segment) {
   Box box;
-  box.add(piece.a);
-  box.add(piece.b);
-  if (!piece.is_arc()) return box;
-  const Point reach[4] = {{piece.radius, 0}, {0, piece.radius}, {-piece.radius, 0}, {0, -piece.radius}};
+  box.add(segment.a);
+  box.add(segment.b);
+  if (!segment.is_arc()) return box;
+  const Point reach[4] = {{segment.radius, 0}, {0, segment.radius}, {-segment.radius, 0}, {0, -segment.radius}};
   for (int quarter = 0; quarter < 4; ++quarter)
-    if (passes(piece, quarter * pi / 2)) box.add(piece.centre + reach[quarter]);
+    if (passes(segment, quarter * pi / 2)) box.add(segment.centre + reach[quarter]);
   return box;
 }
 
 Box bounds(const Loop& loop) {
   Box box;
-  for (const Piece& piece : loop) {
-    const Box part = bounds(piece);
+  for (const CurveSegment& segment : loop) {
+    const Box part = bounds(segment);
     box.add(part.low);
     box.add(part.high);
   }

@@ -39,15 +39,15 @@ inline Point turned(Point a, double angle) {
   return {c * a.x - s * a.y, s * a.x + c * a.y};
 }
 
-/// A straight piece from a to b.
-struct Segment {
+/// A straight segment from a to b.
+struct LineSegment {
   Point a, b;
-  friend bool operator==(const Segment&, const Segment&) = default;
+  friend bool operator==(const LineSegment&, const LineSegment&) = default;
 };
 
-/// A piece of an outline: a straight line from a to b, or (radius > 0) an arc about `centre` from a to b, starting at
+/// A segment of an outline: a straight line from a to b, or (radius > 0) an arc about `centre` from a to b, starting at
 /// angle `start` and turning by `sweep` (counter-clockwise positive, at most a full turn).
-struct Piece {
+struct CurveSegment {
   Point a, b;
   Point centre;
   double radius = 0;
@@ -60,21 +60,21 @@ struct Piece {
   /// d/dt of at(t).
   Point slope(double t) const;
   double length() const;
-  Piece reversed() const;
+  CurveSegment reversed() const;
   /// Mirrored in y (y -> -y), still running from a's image to b's image.
-  Piece mirrored() const;
-  friend bool operator==(const Piece&, const Piece&) = default;
+  CurveSegment mirrored() const;
+  friend bool operator==(const CurveSegment&, const CurveSegment&) = default;
 };
 
-Piece line(Point a, Point b);
+CurveSegment line(Point a, Point b);
 /// An arc about `centre`; its ends are computed from the angles.
-Piece arc(Point centre, double radius, double start, double sweep);
+CurveSegment arc(Point centre, double radius, double start, double sweep);
 /// An arc about `centre` through the given ends, the shorter way round in the sense of `counter_clockwise`; the ends
 /// are kept exactly.
-Piece arc_between(Point centre, double radius, Point a, Point b, bool counter_clockwise);
+CurveSegment arc_between(Point centre, double radius, Point a, Point b, bool counter_clockwise);
 
-/// A closed outline: pieces head to tail, counter-clockwise when it bounds a filled region.
-using Loop = std::vector<Piece>;
+/// A closed outline: segments head to tail, counter-clockwise when it bounds a filled region.
+using Loop = std::vector<CurveSegment>;
 
 /// Area enclosed, mm^2; positive for a counter-clockwise loop. Exact for lines and arcs.
 double area(const Loop& loop);
@@ -92,7 +92,7 @@ struct Box {
   bool overlaps(const Box& other, double margin = 0) const;
   Box grown(double margin) const;
 };
-Box bounds(const Piece& piece);
+Box bounds(const CurveSegment& segment);
 Box bounds(const Loop& loop);
 
 }  // namespace sagitta

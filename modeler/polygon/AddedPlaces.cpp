@@ -6,7 +6,7 @@
 #include "polygon/Clusters.hpp"
 #include "polygon/OutlineIndex.hpp"
 #include "polygon/PolygonFigures.hpp"
-#include "polygon/Sweep.hpp"
+#include "polygon/TiledBoolean.hpp"
 
 namespace sagitta {
 namespace {
@@ -101,9 +101,9 @@ Region inside(const Region& region, const Box& box) {
   return found;
 }
 
-Region difference(const Region& a, const Region& b, const Cancel& cancel) {
+Region clipped_difference(const Region& a, const Region& b, const Cancel& cancel) {
   return fine_grid.polygons(
-      swept({fine_grid.paths(a), fine_grid.paths(b), SetOperation::without, FillRule::nonzero}, cancel));
+      tiled_boolean({fine_grid.paths(a), fine_grid.paths(b), SetOperation::without, FillRule::nonzero}, cancel));
 }
 
 /// The windows are halved until one is left, and the outlines with them.
@@ -112,7 +112,7 @@ void add_in(std::vector<Box> windows, const Region& whole, const Region& region,
   const Box all = about(windows);
   const Region own = inside(whole, all), other = inside(region, all);
   if (windows.size() == 1) {
-    for (Polygon& polygon : difference(own, other, cancel)) found.push_back(std::move(polygon));
+    for (Polygon& polygon : clipped_difference(own, other, cancel)) found.push_back(std::move(polygon));
     return;
   }
   const auto axis = axes[all.high.x - all.low.x < all.high.y - all.low.y ? 1 : 0];

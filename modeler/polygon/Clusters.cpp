@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <numeric>
 
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 
 namespace sagitta {
 
 std::vector<std::vector<int>> clusters(const std::vector<Box>& boxes, double apart) {
   const int n = static_cast<int>(boxes.size());
-  Groups groups(boxes.size());
+  DisjointSets groups(boxes.size());
   std::vector<int> order(n), active;
   std::iota(order.begin(), order.end(), 0);
   std::sort(order.begin(), order.end(),

@@ -10,7 +10,7 @@ namespace {
 constexpr double full_turn = 2 * std::numbers::pi;
 
 /// Whether the arc passes through the direction from its centre.
-bool faces(const Piece& arc, Point direction) {
+bool faces(const CurveSegment& arc, Point direction) {
   const double angle = std::atan2(direction.y, direction.x);
   double ahead = std::fmod(arc.sweep > 0 ? angle - arc.start : arc.start - angle, full_turn);
   if (ahead < 0) ahead += full_turn;
@@ -21,26 +21,26 @@ void take(Gap& best, Point a, Point b) {
   if (const double width = distance(a, b); width < best.width) best = {width, a, b};
 }
 
-Point foot(const Piece& line, Point p) {
+Point foot(const CurveSegment& line, Point p) {
   const Point along = line.b - line.a;
   const double square = dot(along, along);
   return square == 0 ? line.a : between(line.a, line.b, std::clamp(dot(p - line.a, along) / square, 0.0, 1.0));
 }
 
 /// The nearest point of a piece.
-Point nearest(const Piece& piece, Point p) {
-  if (!piece.is_arc()) return foot(piece, p);
-  const Point out = p - piece.centre;
-  if (length(out) > 0 && faces(piece, out)) return piece.centre + piece.radius * unit(out);
-  return distance(p, piece.a) < distance(p, piece.b) ? piece.a : piece.b;
+Point nearest(const CurveSegment& segment, Point p) {
+  if (!segment.is_arc()) return foot(segment, p);
+  const Point out = p - segment.centre;
+  if (length(out) > 0 && faces(segment, out)) return segment.centre + segment.radius * unit(out);
+  return distance(p, segment.a) < distance(p, segment.b) ? segment.a : segment.b;
 }
 
-void take_ends(Gap& best, const Piece& a, const Piece& b) {
+void take_ends(Gap& best, const CurveSegment& a, const CurveSegment& b) {
   for (const Point p : {a.a, a.b}) take(best, p, nearest(b, p));
   for (const Point p : {b.a, b.b}) take(best, nearest(a, p), p);
 }
 
-void cross_lines(Gap& best, const Piece& a, const Piece& b) {
+void cross_lines(Gap& best, const CurveSegment& a, const CurveSegment& b) {
   const Point u = a.b - a.a, v = b.b - b.a, w = b.a - a.a;
   const double turn = cross(u, v);
   if (turn == 0) return;
@@ -51,7 +51,7 @@ void cross_lines(Gap& best, const Piece& a, const Piece& b) {
 }
 
 /// Where a line crosses an arc, or is parallel to it at its nearest.
-void line_to_arc(Gap& best, const Piece& line, const Piece& arc) {
+void line_to_arc(Gap& best, const CurveSegment& line, const CurveSegment& arc) {
   const double whole = distance(line.a, line.b);
   if (whole == 0) return;
   const Point along = unit(line.b - line.a);
@@ -72,7 +72,7 @@ void line_to_arc(Gap& best, const Piece& line, const Piece& arc) {
 }
 
 /// Where two arcs cross, or have one normal.
-void arc_to_arc(Gap& best, const Piece& a, const Piece& b) {
+void arc_to_arc(Gap& best, const CurveSegment& a, const CurveSegment& b) {
   const double apart = distance(a.centre, b.centre);
   if (apart == 0) return;  // an end of one of them is nearest, as every point between is
   const Point u = unit(b.centre - a.centre);
@@ -90,15 +90,15 @@ void arc_to_arc(Gap& best, const Piece& a, const Piece& b) {
 
 Gap turned_round(const Gap& gap) { return {gap.width, gap.b, gap.a}; }
 
-std::vector<Piece> all_of(const std::vector<Loop>& loops) {
-  std::vector<Piece> all;
+std::vector<CurveSegment> all_of(const std::vector<Loop>& loops) {
+  std::vector<CurveSegment> all;
   for (const Loop& loop : loops) all.insert(all.end(), loop.begin(), loop.end());
   return all;
 }
 
 }  // namespace
 
-Gap gap(const Piece& a, const Piece& b) {
+Gap gap(const CurveSegment& a, const CurveSegment& b) {
   if (a.is_arc() && !b.is_arc()) return turned_round(gap(b, a));
   Gap best;
   take_ends(best, a, b);
@@ -113,15 +113,15 @@ Gap gap(const Piece& a, const Piece& b) {
 }
 
 Gap gap(const std::vector<Loop>& a, const std::vector<Loop>& b, double most) {
-  const std::vector<Piece> of_a = all_of(a), of_b = all_of(b);
+  const std::vector<CurveSegment> of_a = all_of(a), of_b = all_of(b);
   std::vector<Box> boxes;
-  for (const Piece& piece : of_b) boxes.push_back(bounds(piece));
+  for (const CurveSegment& segment : of_b) boxes.push_back(bounds(segment));
   const BoxIndex index(boxes);
   Gap best;
-  for (const Piece& piece : of_a) {
-    const Box box = bounds(piece);
+  for (const CurveSegment& segment : of_a) {
+    const Box box = bounds(segment);
     for (const int i : index.near(box, std::min(most, best.width))) {
-      const Gap own = gap(piece, of_b[static_cast<std::size_t>(i)]);
+      const Gap own = gap(segment, of_b[static_cast<std::size_t>(i)]);
       if (own.width < best.width) best = own;
     }
     if (best.width == 0) break;
@@ -136,12 +136,12 @@ Reach reach(const std::vector<Loop>& loops, Point n) {
     if (so_far > found.high) found.high = so_far, found.high_at = p;
   };
   for (const Loop& loop : loops)
-    for (const Piece& piece : loop) {
-      look(dot(n, piece.a), piece.a);
-      if (!piece.is_arc()) continue;
+    for (const CurveSegment& segment : loop) {
+      look(dot(n, segment.a), segment.a);
+      if (!segment.is_arc()) continue;
       for (const double side : {1.0, -1.0})
-        if (faces(piece, side * n))
-          look(dot(n, piece.centre) + side * piece.radius, piece.centre + (side * piece.radius) * n);
+        if (faces(segment, side * n))
+          look(dot(n, segment.centre) + side * segment.radius, segment.centre + (side * segment.radius) * n);
     }
   return found;
 }

@@ -14,7 +14,7 @@ struct Gap {
   Point middle() const { return between(a, b, 0.5); }
 };
 
-Gap gap(const Piece& a, const Piece& b);
+Gap gap(const CurveSegment& a, const CurveSegment& b);
 /// Between the nearest two of their pieces; 1e300 wide where that is more than `most` along x or along y. What lies
 /// inside of an outline is not looked at.
 Gap gap(const std::vector<Loop>& a, const std::vector<Loop>& b, double most = 1e300);

@@ -4,7 +4,7 @@
 #include <cstdint>
 
 #include "polygon/Clusters.hpp"
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 #include "polygon/PolygonFigures.hpp"
 
 namespace sagitta {
@@ -31,7 +31,7 @@ class CellVisits {
   }
 
   /// Joins polygons that pass through one cell or through cells beside each other.
-  void join(Groups& groups) {
+  void join(DisjointSets& groups) {
     std::sort(visits_.begin(), visits_.end());
     visits_.erase(std::unique(visits_.begin(), visits_.end()), visits_.end());
     // Cells before the own one: the others look back at it.
@@ -65,7 +65,7 @@ std::vector<Neighbours> of_cluster(const std::vector<const Polygon*>& polygons, 
   const double size = std::max(whole.high.x - whole.low.x, whole.high.y - whole.low.y);
   CellVisits cells(whole.low, std::max({2 * reach, size / most_cells, 1e-3}));
   for (const int i : cluster) cells.add(*polygons[i], i);
-  Groups groups(polygons.size());
+  DisjointSets groups(polygons.size());
   cells.join(groups);
   std::vector<Neighbours> found;
   std::vector<int> place(polygons.size(), -1);

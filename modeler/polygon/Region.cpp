@@ -10,7 +10,7 @@
 #include "polygon/MovedPath.hpp"
 #include "polygon/Neighbours.hpp"
 #include "polygon/PolygonFigures.hpp"
-#include "polygon/Sweep.hpp"
+#include "polygon/TiledBoolean.hpp"
 
 namespace sagitta {
 namespace {
@@ -86,11 +86,11 @@ class Clipping {
       (of_a(i) ? job.subject : job.clip).push_back(fine_grid.path(*all_[i]));
       add(*all_[i], box);
     }
-    if (about_a == 0 && about_b == 0) return fine_grid.polygons(swept(job, cancel));
+    if (about_a == 0 && about_b == 0) return fine_grid.polygons(tiled_boolean(job, cancel));
     const Frame frame(box.grown(frame_margin), fine_grid);
     frame.add(about_a, job.subject);
     frame.add(about_b, job.clip);
-    GridPaths paths = swept(job, cancel);
+    GridPaths paths = tiled_boolean(job, cancel);
     frame.take_off(paths);
     return fine_grid.polygons(paths);
   }
@@ -258,7 +258,7 @@ Box bounds(const Region& region) {
   return box;
 }
 
-Region grown(const Region& region, double by, const Cancel& cancel) {
+Region offset(const Region& region, double by, const Cancel& cancel) {
   if (region.empty() || by == 0) return region;
   const std::vector<Neighbours> groups = neighbours(all_of(region), 2 * std::abs(by) + 0.001);
   Region result = gathered(static_cast<int>(groups.size()), points(region), [&](int g) {
@@ -271,23 +271,23 @@ Region grown(const Region& region, double by, const Cancel& cancel) {
       job.subject.push_back(moved_out(region[i], by));
       add(region[i], box);
     }
-    if (about == 0) return fine_grid.polygons(swept(job, cancel));
+    if (about == 0) return fine_grid.polygons(tiled_boolean(job, cancel));
     const Frame frame(box.grown(std::abs(by)).grown(frame_margin), fine_grid);
     frame.add(about, job.subject);
-    GridPaths paths = swept(job, cancel);
+    GridPaths paths = tiled_boolean(job, cancel);
     frame.take_off(paths);
     return fine_grid.polygons(paths);
   });
   return cancel.wanted() ? Region{} : thinned(without_slivers(std::move(result), region, std::abs(by)), offset_noise);
 }
 
-Region without(const Region& a, const Region& b, const Cancel& cancel) {
+Region difference(const Region& a, const Region& b, const Cancel& cancel) {
   return clipped(a, b, SetOperation::without, cancel);
 }
-Region united(const Region& a, const Region& b, const Cancel& cancel) {
+Region union_of(const Region& a, const Region& b, const Cancel& cancel) {
   return clipped(a, b, SetOperation::united, cancel);
 }
-Region common(const Region& a, const Region& b, const Cancel& cancel) {
+Region intersection(const Region& a, const Region& b, const Cancel& cancel) {
   return clipped(a, b, SetOperation::common, cancel);
 }
 
@@ -298,7 +298,7 @@ Region filled(const Region& polygons, const Cancel& cancel) {
   return gathered(static_cast<int>(groups.size()), points(polygons), [&](int g) {
     ClipJob job;
     for (const int i : groups[g]) job.subject.push_back(fine_grid.path(polygons[i]));
-    return cancel.wanted() ? Region{} : fine_grid.polygons(swept(job, cancel));
+    return cancel.wanted() ? Region{} : fine_grid.polygons(tiled_boolean(job, cancel));
   });
 }
 

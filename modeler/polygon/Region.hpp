@@ -22,11 +22,11 @@ Box bounds(const Region& region);
 
 /// All points within `by` of the region; a negative `by` takes off all points within -by of what is outside it. Arcs
 /// are drawn with chords within 0.0001 mm.
-Region grown(const Region& region, double by, const Cancel& cancel = {});
+Region offset(const Region& region, double by, const Cancel& cancel = {});
 /// What is in a and not in b.
-Region without(const Region& a, const Region& b, const Cancel& cancel = {});
-Region united(const Region& a, const Region& b, const Cancel& cancel = {});
-Region common(const Region& a, const Region& b, const Cancel& cancel = {});
+Region difference(const Region& a, const Region& b, const Cancel& cancel = {});
+Region union_of(const Region& a, const Region& b, const Cancel& cancel = {});
+Region intersection(const Region& a, const Region& b, const Cancel& cancel = {});
 /// Any polygons made into a region: filled is what they wind about counter-clockwise.
 Region filled(const Region& polygons, const Cancel& cancel = {});
 

@@ -4,7 +4,8 @@
 
 namespace sagitta {
 
-std::shared_ptr<const FittedInlays> InlayFitter::fit(const Drawn& drawn, const Cancel& cancel, const Tally& tally) {
+std::shared_ptr<const FittedInlays> InlayFitter::fit(const Drawn& drawn, const Cancel& cancel,
+                                                     const ProgressCounter& progress) {
   const Board& board = drawn.board;
   Asked asked{board.inlays, board.cutters, drawn.layout.markers, board.hand, board.folder, {}};
   for (const Inlay& inlay : board.inlays) {
@@ -23,7 +24,7 @@ std::shared_ptr<const FittedInlays> InlayFitter::fit(const Drawn& drawn, const C
     fitted.drawings = std::get<Drawings>(std::move(drawings));
     for (const auto& [file, artwork] : fitted.drawings)
       if (!artwork.regions.empty()) fitted.boxes[file] = bounds(artwork);
-    auto inlays = fit_inlays(board, drawn.layout, fitted.drawings, cancel, tally, &store_);
+    auto inlays = fit_inlays(board, drawn.layout, fitted.drawings, cancel, progress, &store_);
     if (cancel.wanted()) return nullptr;
     if (auto* wrong = std::get_if<Faults>(&inlays))
       fitted.faults = std::move(*wrong);

@@ -25,7 +25,8 @@ class InlayFitter {
   explicit InlayFitter(Outside outside = Outside::refused) : outside_(outside) {}
 
   /// Null when it was cancelled. Steps are counted as for fit_inlays().
-  std::shared_ptr<const FittedInlays> fit(const Drawn& drawn, const Cancel& cancel = {}, const Tally& tally = {});
+  std::shared_ptr<const FittedInlays> fit(const Drawn& drawn, const Cancel& cancel = {},
+                                          const ProgressCounter& progress = {});
   Outside outside() const { return outside_; }
 
  private:

@@ -8,10 +8,10 @@
 
 #include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
+#include "solid/CompositeCurve.hpp"
 #include "solid/EllipseRun.hpp"
 #include "solid/Height.hpp"
-#include "solid/Image.hpp"
-#include "solid/RunCurve.hpp"
+#include "solid/Pcurve.hpp"
 
 namespace sagitta {
 namespace {
@@ -36,7 +36,7 @@ struct Conic {
 
 /// The section of a straight wall from a to b with a cone or cylinder z = c - R + sqrt((R - y)(R + y)), R and c linear.
 /// Both factors are linear along the wall, and the root of a product of two linear functions is rational quadratic.
-Conic wall_section(const Surface& surface, const Bound& bound, Point a, Point b) {
+Conic wall_section(const Surface& surface, const BoundingSurface& bound, Point a, Point b) {
   const double ra = surface.radius(a.x), rb = surface.radius(b.x);
   const double a0 = std::sqrt(ra - a.y), b0 = std::sqrt(ra + a.y), a1 = std::sqrt(rb - b.y), b1 = std::sqrt(rb + b.y);
   const double sa = a0 * b0, sb = a1 * b1, q = a0 * b1 + a1 * b0;
@@ -49,14 +49,14 @@ Conic wall_section(const Surface& surface, const Bound& bound, Point a, Point b)
 }
 
 /// How deep the surface's section at x lies under its crown, at p.
-double sagitta_at(const Crossing& curve, Point p) {
+double sagitta_at(const IntersectionCurve& curve, Point p) {
   const double radius = curve.r0 + p.x * (curve.r1 + curve.r2 * p.x);
   return p.y * p.y / (radius + std::sqrt((radius - p.y) * (radius + p.y)));
 }
 
 /// Where a level floor meets the surface, y^2 = delta (2 R - delta) with both factors linear in x, from a to b. delta
 /// is what leads through a and b: they may lie on a floor within tolerance::height of this one, and so may the curve.
-Conic level_section(const Crossing& curve, Point a, Point b) {
+Conic level_section(const IntersectionCurve& curve, Point a, Point b) {
   const auto rest = [&](Point p) { return 2 * (curve.r0 + curve.r1 * p.x); };
   const double da = sagitta_at(curve, a), db = sagitta_at(curve, b);
   const double ya = std::sqrt(da * (rest(a) - da)), yb = std::sqrt(db * (rest(b) - db));
@@ -105,14 +105,14 @@ EdgeCurve of_conic(const Conic& c) {
 }
 
 EdgeCurve of_fit(const std::function<std::array<Jet, 3>(double)>& f, double last) {
-  return fitted_course([f](double t, std::size_t) { return f(t); }, {0, last});
+  return fitted_curve([f](double t, std::size_t) { return f(t); }, {0, last});
 }
 
 /// An upright plane cuts a side hole's wall in an ellipse: a rational quadratic up to a third of a turn, which stays
 /// sound however long the ellipse.
-EdgeCurve over_hole_line(const Bound& bound, Point a, Point b) {
+EdgeCurve over_hole_line(const BoundingSurface& bound, Point a, Point b) {
   const Tunnel& tunnel = bound.tunnel;
-  const double sense = bound.kind == Bound::Kind::vault ? 1 : -1, r = tunnel.radius;
+  const double sense = bound.kind == BoundingSurface::Kind::vault ? 1 : -1, r = tunnel.radius;
   const double from = tunnel.angle(tunnel.across(a)), to = tunnel.angle(tunnel.across(b));
   const auto z = [&](double angle, double reach) { return bound.value + sense * reach * r * std::cos(angle); };
   if (std::abs(to - from) < 1e-9) return straight(a, z(from, 1), b, z(to, 1));
@@ -130,10 +130,10 @@ EdgeCurve over_hole_line(const Bound& bound, Point a, Point b) {
   return of_fit([=](double t) { return place(Jet{from + t * (to - from), to - from, 0}); }, 1);
 }
 
-EdgeCurve over_line(const Surface& surface, const Bound& bound, Point a, Point b) {
+EdgeCurve over_line(const Surface& surface, const BoundingSurface& bound, Point a, Point b) {
   if (bound.of_hole()) return over_hole_line(bound, a, b);
   const bool sections_are_conic = surface.r2 == 0 || std::abs(b.x - a.x) <= tolerance::same;
-  if (bound.kind == Bound::Kind::level || surface.flat)
+  if (bound.kind == BoundingSurface::Kind::level || surface.flat)
     return straight(a, height(surface, bound, a), b, height(surface, bound, b));
   if (sections_are_conic) return of_conic(wall_section(surface, bound, a, b));
   return of_fit(
@@ -145,37 +145,36 @@ EdgeCurve over_line(const Surface& surface, const Bound& bound, Point a, Point b
 }
 
 /// Parametrised by the angle from the arc's counter-clockwise start.
-EdgeCurve over_arc(const Surface& surface, const Bound& bound, Piece piece) {
-  const bool reversed = piece.sweep < 0;
-  if (reversed) piece = piece.reversed();
+EdgeCurve over_arc(const Surface& surface, const BoundingSurface& bound, CurveSegment arc) {
+  const bool reversed = arc.sweep < 0;
+  if (reversed) arc = arc.reversed();
   EdgeCurve result;
-  if (bound.kind == Bound::Kind::level) {
-    const gp_Ax2 axes(point(piece.centre, bound.value), gp::DZ(),
-                      gp_Dir(std::cos(piece.start), std::sin(piece.start), 0));
-    result.curve = new Geom_Circle(axes, piece.radius);
-    result.last = piece.sweep;
-    result.place = [piece, z = bound.value](double t, std::size_t) {
-      const Jet angle{piece.start + t, 1, 0};
-      return std::array<Jet, 3>{piece.centre.x + piece.radius * cos(angle), piece.centre.y + piece.radius * sin(angle),
+  if (bound.kind == BoundingSurface::Kind::level) {
+    const gp_Ax2 axes(point(arc.centre, bound.value), gp::DZ(), gp_Dir(std::cos(arc.start), std::sin(arc.start), 0));
+    result.curve = new Geom_Circle(axes, arc.radius);
+    result.last = arc.sweep;
+    result.place = [arc, z = bound.value](double t, std::size_t) {
+      const Jet angle{arc.start + t, 1, 0};
+      return std::array<Jet, 3>{arc.centre.x + arc.radius * cos(angle), arc.centre.y + arc.radius * sin(angle),
                                 constant(z)};
     };
   } else {
     result = of_fit(
         [=](double t) {
-          const Jet angle{piece.start + t, 1, 0};
-          const Jet x = piece.centre.x + piece.radius * cos(angle), y = piece.centre.y + piece.radius * sin(angle);
+          const Jet angle{arc.start + t, 1, 0};
+          const Jet x = arc.centre.x + arc.radius * cos(angle), y = arc.centre.y + arc.radius * sin(angle);
           return std::array<Jet, 3>{x, y, height(surface, bound, x, y)};
         },
-        piece.sweep);
+        arc.sweep);
   }
   result.reversed = reversed;
   return result;
 }
 
 /// Parametrised by the length along the run.
-EdgeCurve over_run(const Surface& surface, const Bound& bound, const std::vector<Piece>& run) {
-  const RunCurve curve(run);
-  return fitted_course(
+EdgeCurve over_run(const Surface& surface, const BoundingSurface& bound, const std::vector<CurveSegment>& run) {
+  const CompositeCurve curve(run);
+  return fitted_curve(
       [=](double s, std::size_t span) {
         const auto [x, y] = curve.at(s, span);
         return std::array<Jet, 3>{x, y, height(surface, bound, x, y)};
@@ -253,27 +252,27 @@ EdgeCurve along_wall(const WallChord& chord, Gap gap, Place place) {
 }
 
 /// A round wall that stands across a side hole: the angle about its own centre against the angle about the hole's axis.
-EdgeCurve over_hole_arc(const Bound& bound, const Piece& piece) {
+EdgeCurve over_hole_arc(const BoundingSurface& bound, const CurveSegment& arc) {
   const Tunnel tunnel = bound.tunnel;
-  const double sense = bound.kind == Bound::Kind::vault ? 1 : -1, r = tunnel.radius, big = piece.radius;
-  const double first = r * tunnel.angle(tunnel.across(piece.a)), last = r * tunnel.angle(tunnel.across(piece.b));
-  const WallChord chord{big * piece.start, first, big * (piece.start + piece.sweep), last};
+  const double sense = bound.kind == BoundingSurface::Kind::vault ? 1 : -1, r = tunnel.radius, big = arc.radius;
+  const double first = r * tunnel.angle(tunnel.across(arc.a)), last = r * tunnel.angle(tunnel.across(arc.b));
+  const WallChord chord{big * arc.start, first, big * (arc.start + arc.sweep), last};
   const auto across = [=](Jet v) {
     const Jet angle = (1 / big) * v;
-    return tunnel.nx * (piece.centre.x + big * cos(angle)) + tunnel.ny * (piece.centre.y + big * sin(angle)) -
+    return tunnel.nx * (arc.centre.x + big * cos(angle)) + tunnel.ny * (arc.centre.y + big * sin(angle)) -
            constant(tunnel.offset);
   };
   return along_wall(
       chord, [=](Jet v, Jet w) { return across(v) - r * sin((1 / r) * w); },
       [=](Jet v, Jet w) {
         const Jet angle = (1 / big) * v;
-        return std::array<Jet, 3>{piece.centre.x + big * cos(angle), piece.centre.y + big * sin(angle),
+        return std::array<Jet, 3>{arc.centre.x + big * cos(angle), arc.centre.y + big * sin(angle),
                                   bound.value + (sense * r) * cos((1 / r) * w)};
       });
 }
 
 /// Where a side hole's wall meets a moved surface.
-EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
+EdgeCurve on_hole_wall(const IntersectionCurve& curve, Point a, Point b) {
   const Tunnel tunnel = *curve.tunnel;
   const double r = tunnel.radius;
   const WallChord chord{tunnel.along(a), r * tunnel.angle(tunnel.across(a)), tunnel.along(b),
@@ -287,9 +286,10 @@ EdgeCurve on_hole_wall(const Crossing& curve, Point a, Point b) {
       });
 }
 
-/// On an even-edge surface the crossing curve is not a conic: y = side sqrt(delta (2 R - delta)). The root of delta,
-/// which is linear in x and leads through a and b, runs evenly from a to b: so y is smooth at a tip, and near one.
-EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
+/// On an even-edge surface the intersection curve is not a conic: y = side sqrt(delta (2 R - delta)). The root of
+/// delta, which is linear in x and leads through a and b, runs evenly from a to b: so y is smooth at a tip, and near
+/// one.
+EdgeCurve fitted_crossing(const IntersectionCurve& curve, Point a, Point b) {
   const auto root_at = [&](Point p) {
     return std::abs(p.y) <= tolerance::vertex ? 0 : std::sqrt(sagitta_at(curve, p));
   };
@@ -305,15 +305,15 @@ EdgeCurve fitted_crossing(const Crossing& curve, Point a, Point b) {
       1);
 }
 
-EdgeCurve over_crossing(const Crossing& curve, Point a, Point b) {
+EdgeCurve over_crossing(const IntersectionCurve& curve, Point a, Point b) {
   if (curve.tunnel) return on_hole_wall(curve, a, b);
   return curve.r2 == 0 ? of_conic(level_section(curve, a, b)) : fitted_crossing(curve, a, b);
 }
 
 /// How far a curve in a level floor leaves the moved surface that it crosses there. What it is moved sideways by may be
 /// far more: the two meet at a flat angle.
-double off_surface(const Surface& surface, const Crossing& crossing, const EdgeCurve& curve) {
-  const Bound moved{Bound::Kind::arc, crossing.offset, crossing.fallen};
+double off_surface(const Surface& surface, const IntersectionCurve& crossing, const EdgeCurve& curve) {
+  const BoundingSurface moved{BoundingSurface::Kind::offset_surface, crossing.offset, crossing.fallen};
   constexpr int samples = 64;
   double most = 0;
   for (int k = 0; k <= samples; ++k) {
@@ -337,7 +337,7 @@ EdgeCurve ending_in(const ShellVertex& a, const ShellVertex& b, EdgeCurve exact)
   const double off = std::max(std::hypot(from[0], from[1], from[2]), std::hypot(to[0], to[1], to[2]));
   if (off <= tolerance::same) return exact;
   const double length = exact.last - exact.first;
-  EdgeCurve bent = fitted_course(
+  EdgeCurve bent = fitted_curve(
       [=, first = exact.first, place = exact.place](double t, std::size_t span) {
         std::array<Jet, 3> p = place(t, span);
         for (int k = 0; k < 3; ++k)
@@ -356,14 +356,16 @@ EdgeCurve exact_curve(const Shell& shell, const ShellEdge& edge, const ShellVert
   if (edge.crossing >= 0) return over_crossing(shell.plan.map.crossings[edge.crossing], a.p, b.p);
   if (edge.ellipse) return over_ellipse(shell.plan.surface, edge.bound, {*edge.ellipse, edge.run});
   if (!edge.run.empty()) return over_run(shell.plan.surface, edge.bound, edge.run);
-  if (edge.piece.is_arc() && edge.bound.of_hole()) return over_hole_arc(edge.bound, edge.piece);
-  if (edge.piece.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.piece);
+  if (edge.segment.is_arc() && edge.bound.of_hole()) return over_hole_arc(edge.bound, edge.segment);
+  if (edge.segment.is_arc()) return over_arc(shell.plan.surface, edge.bound, edge.segment);
   return over_line(shell.plan.surface, edge.bound, a.p, b.p);
 }
 
 }  // namespace
 
-EdgeCurve level_run(const std::vector<Piece>& run, double z) { return over_run({}, {Bound::Kind::level, z}, run); }
+EdgeCurve level_run(const std::vector<CurveSegment>& run, double z) {
+  return over_run({}, {BoundingSurface::Kind::level, z}, run);
+}
 
 std::vector<double> EdgeCurve::spans() const {
   std::vector<double> all{first};
@@ -372,15 +374,15 @@ std::vector<double> EdgeCurve::spans() const {
   return all;
 }
 
-EdgeCurve fitted_course(const Course<3>& course, const std::vector<double>& spans) {
-  const Fitted<3> fitted = fit<3>(course, spans, {1, 1, 1}, aim);
+EdgeCurve fitted_curve(const ParametricCurve<3>& exact, const std::vector<double>& spans) {
+  const HermiteSpline<3> fitted = fit_hermite_spline<3>(exact, spans, {1, 1, 1}, aim);
   EdgeCurve result;
   result.curve = spline_of(fitted);
   result.first = spans.front();
   result.last = spans.back();
   result.breaks.assign(spans.begin() + 1, spans.end() - 1);
   result.deviation = fitted.deviation;
-  result.place = course;
+  result.place = exact;
   return result;
 }
 
@@ -388,10 +390,11 @@ EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   const ShellVertex& a = shell.vertices[edge.from];
   const ShellVertex& b = shell.vertices[edge.to];
   EdgeCurve exact = exact_curve(shell, edge, a, b);
-  const bool may_miss = !edge.upright && (edge.bound.kind == Bound::Kind::arc || edge.crossing >= 0);
+  const bool may_miss =
+      !edge.upright && (edge.bound.kind == BoundingSurface::Kind::offset_surface || edge.crossing >= 0);
   if (!may_miss) return exact;
   EdgeCurve ending = ending_in(a, b, std::move(exact));
-  const Crossing* crossing = edge.crossing < 0 ? nullptr : &shell.plan.map.crossings[edge.crossing];
+  const IntersectionCurve* crossing = edge.crossing < 0 ? nullptr : &shell.plan.map.crossings[edge.crossing];
   const bool in_floor = crossing && !crossing->tunnel;
   ending.deviation += in_floor ? off_surface(shell.plan.surface, *crossing, ending) : ending.moved;
   return ending;

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "lift/Shell.hpp"
-#include "solid/Fit.hpp"
+#include "solid/HermiteSpline.hpp"
 
 namespace sagitta {
 
@@ -16,17 +16,17 @@ struct EdgeCurve {
   double deviation = 0;        ///< of the curve from the exact one, or from the two faces that meet in it, mm
   double moved = 0;            ///< by how much its ends had to be moved to end in the vertices, mm
   std::vector<double> breaks;  ///< parameters strictly between first and last where the second derivative jumps
-  Course<3> place;             ///< x, y and z with derivatives by the curve's parameter
+  ParametricCurve<3> place;    ///< x, y and z with derivatives by the curve's parameter
 
   /// first, the breaks and last.
   std::vector<double> spans() const;
 };
 
 /// The curve of a run of arcs at one height, over its length from above.
-EdgeCurve level_run(const std::vector<Piece>& run, double z);
+EdgeCurve level_run(const std::vector<CurveSegment>& run, double z);
 
 /// The spline near a course within 1e-7 mm, or with its deviation said.
-EdgeCurve fitted_course(const Course<3>& course, const std::vector<double>& spans);
+EdgeCurve fitted_curve(const ParametricCurve<3>& exact, const std::vector<double>& spans);
 
 /// Lines, circles, ellipses and conics exactly: a straight wall's section of the playing surface is rational quadratic,
 /// as is the curve where a level floor meets it. Round and elliptic walls, and straight ones on an even-edge surface,

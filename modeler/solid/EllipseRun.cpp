@@ -11,7 +11,7 @@ namespace {
 constexpr double turn = 2 * std::numbers::pi;
 }  // namespace
 
-EllipseRun::EllipseRun(const OffsetEllipse& whole, const std::vector<Piece>& run)
+EllipseRun::EllipseRun(const OffsetEllipse& whole, const std::vector<CurveSegment>& run)
     : ellipse(whole.ellipse), off(whole.off), reversed(run.front().sweep < 0) {
   const Point from = reversed ? run.back().b : run.front().a, to = reversed ? run.front().a : run.back().b;
   first = within_turn(ellipse.nearest(from));
@@ -37,7 +37,7 @@ gp_Ax2 EllipseRun::axes(double z) const {
   return {gp_Pnt(ellipse.centre.x, ellipse.centre.y, z), gp::DZ(), gp_Dir(ellipse.major.x, ellipse.major.y, 0)};
 }
 
-EdgeCurve over_ellipse(const Surface& surface, const Bound& bound, const EllipseRun& arc) {
+EdgeCurve over_ellipse(const Surface& surface, const BoundingSurface& bound, const EllipseRun& arc) {
   const Ellipse e = arc.ellipse;
   const auto place = [e, off = arc.off, surface, bound](double t, std::size_t) {
     const Jet at{t, 1, 0}, c = cos(at), s = sin(at);
@@ -51,13 +51,13 @@ EdgeCurve over_ellipse(const Surface& surface, const Bound& bound, const Ellipse
     return std::array<Jet, 3>{x, y, height(surface, bound, x, y)};
   };
   EdgeCurve result;
-  if (bound.kind == Bound::Kind::level && arc.off == 0) {
+  if (bound.kind == BoundingSurface::Kind::level && arc.off == 0) {
     result.curve = new Geom_Ellipse(arc.axes(bound.value), arc.major(), arc.minor());
     result.place = place;
     result.first = arc.first;
     result.last = arc.last;
   } else {
-    result = fitted_course(place, arc.spans());
+    result = fitted_curve(place, arc.spans());
   }
   result.reversed = arc.reversed;
   return result;

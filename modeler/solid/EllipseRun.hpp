@@ -12,7 +12,7 @@ namespace sagitta {
 /// ellipse's own parameter: from `first` to `last`, within a whole turn of the kernel's (0 to 2 pi), as no run is
 /// longer than half a turn.
 struct EllipseRun {
-  EllipseRun(const OffsetEllipse& whole, const std::vector<Piece>& run);
+  EllipseRun(const OffsetEllipse& whole, const std::vector<CurveSegment>& run);
 
   Ellipse ellipse;  ///< begun at the end of its longer axis that the arc does not pass
   double off = 0;   ///< how far beside it
@@ -30,6 +30,6 @@ struct EllipseRun {
 
 /// An ellipse at a level height exactly; over the playing surface, or beside an ellipse, within 1e-7 mm. Parametrised
 /// by the ellipse's own parameter.
-EdgeCurve over_ellipse(const Surface& surface, const Bound& bound, const EllipseRun& arc);
+EdgeCurve over_ellipse(const Surface& surface, const BoundingSurface& bound, const EllipseRun& arc);
 
 }  // namespace sagitta

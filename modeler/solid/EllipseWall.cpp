@@ -3,7 +3,7 @@
 #include <Geom2d_Line.hxx>
 #include <Geom_Ellipse.hxx>
 
-#include "solid/Image.hpp"
+#include "solid/Pcurve.hpp"
 
 namespace sagitta {
 
@@ -18,13 +18,13 @@ EllipseWall::EllipseWall(const Shell& shell, const ShellFace& face)
   surface_ = new Geom_SurfaceOfLinearExtrusion(foot, gp::DZ());
 }
 
-Handle(Geom2d_Curve) EllipseWall::image(const ShellEdge& edge, const EdgeCurve& curve) const {
+Handle(Geom2d_Curve) EllipseWall::pcurve(const ShellEdge& edge, const EdgeCurve& curve) const {
   if (edge.upright) {
     const ShellVertex& foot = shell_.vertices[edge.from];
     return new Geom2d_Line(gp_Pnt2d(foot.p == first_ ? arc_.first : arc_.last, foot.z), gp_Dir2d(0, 1));
   }
   const Handle(Geom_BSplineCurve) spline = Handle(Geom_BSplineCurve)::DownCast(curve.curve);
-  if (!spline.IsNull()) return height_image(spline, 0);
+  if (!spline.IsNull()) return height_pcurve(spline, 0);
   return new Geom2d_Line(gp_Pnt2d(0, edge.bound.value), gp_Dir2d(1, 0));
 }
 

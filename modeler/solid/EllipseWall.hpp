@@ -14,8 +14,8 @@ class EllipseWall {
  public:
   EllipseWall(const Shell& shell, const ShellFace& face);
   const Handle(Geom_SurfaceOfLinearExtrusion) & surface() const { return surface_; }
-  /// The image of one of the wall's own edges over the same parameter as its curve; exact.
-  Handle(Geom2d_Curve) image(const ShellEdge& edge, const EdgeCurve& curve) const;
+  /// The pcurve of one of the wall's own edges over the same parameter as its curve; exact.
+  Handle(Geom2d_Curve) pcurve(const ShellEdge& edge, const EdgeCurve& curve) const;
   /// How far a point near the ellipse lies off it, seen from above. mm.
   double off(Point p) const { return ellipse_.distance_to(p); }
 

@@ -2,8 +2,8 @@
 
 namespace sagitta {
 
-Jet height(const Surface& surface, const Bound& bound, Jet x, Jet y) {
-  if (bound.kind == Bound::Kind::level) return constant(bound.value);
+Jet height(const Surface& surface, const BoundingSurface& bound, Jet x, Jet y) {
+  if (bound.kind == BoundingSurface::Kind::level) return constant(bound.value);
   const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
   const Jet crown = (surface.thickness - bound.value + slope * start) - slope * x;
   if (surface.flat) return crown;

@@ -6,6 +6,6 @@
 namespace sagitta {
 
 /// Height of a level or of the moved playing surface over jets of x and y. mm.
-Jet height(const Surface& surface, const Bound& bound, Jet x, Jet y);
+Jet height(const Surface& surface, const BoundingSurface& bound, Jet x, Jet y);
 
 }  // namespace sagitta

@@ -1,6 +1,7 @@
 #pragma once
 
-/// Quintic Hermite pieces: the polynomial of degree five with given values, slopes and second derivatives at both ends.
+/// Quintic Hermite segments: the polynomial of degree five with given values, slopes and second derivatives at both
+/// ends.
 
 #include <array>
 
@@ -8,7 +9,7 @@
 
 namespace sagitta {
 
-/// Bezier points of the piece between jets a and b, whose parameters lie h apart.
+/// Bezier points of the segment between jets a and b, whose parameters lie h apart.
 inline std::array<double, 6> bezier(const Jet& a, const Jet& b, double h) {
   return {a.v,
           a.v + h * a.d / 5,
@@ -18,7 +19,7 @@ inline std::array<double, 6> bezier(const Jet& a, const Jet& b, double h) {
           b.v};
 }
 
-/// The piece at t in [0, 1], with its derivatives by the parameter of the jets.
+/// The segment at t in [0, 1], with its derivatives by the parameter of the jets.
 inline Jet hermite(const Jet& a, const Jet& b, double h, double t) {
   const std::array<double, 6> c = bezier(a, b, h);
   const Jet p{t, 1 / h, 0}, q = 1 - p;

@@ -12,14 +12,14 @@ namespace sagitta {
 class HoleWall {
  public:
   /// kind trough or vault.
-  explicit HoleWall(const Bound& bound);
+  explicit HoleWall(const BoundingSurface& bound);
 
   const Handle(Geom_CylindricalSurface) & surface() const { return cylinder_; }
-  /// An edge's image; `deviation` is raised to the distance it strays, mm.
-  Handle(Geom2d_Curve) image(const EdgeCurve& edge, double& deviation) const;
+  /// An edge's pcurve; `deviation` is raised to the distance it strays, mm.
+  Handle(Geom2d_Curve) pcurve(const EdgeCurve& edge, double& deviation) const;
 
  private:
-  Bound bound_;
+  BoundingSurface bound_;
   double sense_;  ///< +1 for the vault
   Handle(Geom_CylindricalSurface) cylinder_;
 };

@@ -97,12 +97,12 @@ std::vector<std::vector<Place3>> outlines_of(const TopoDS_Face& face) {
 TopoDS_Shape prism(const Loop& outline, double from, double to) {
   const auto lifted = [&](Point p) { return gp_Pnt(p.x, p.y, from); };
   BRepBuilderAPI_MakeWire wire;
-  for (const Piece& piece : outline) {
-    if (piece.is_arc())
-      wire.Add(
-          BRepBuilderAPI_MakeEdge(GC_MakeArcOfCircle(lifted(piece.a), lifted(piece.at(0.5)), lifted(piece.b)).Value()));
+  for (const CurveSegment& segment : outline) {
+    if (segment.is_arc())
+      wire.Add(BRepBuilderAPI_MakeEdge(
+          GC_MakeArcOfCircle(lifted(segment.a), lifted(segment.at(0.5)), lifted(segment.b)).Value()));
     else
-      wire.Add(BRepBuilderAPI_MakeEdge(lifted(piece.a), lifted(piece.b)));
+      wire.Add(BRepBuilderAPI_MakeEdge(lifted(segment.a), lifted(segment.b)));
   }
   return BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(wire.Wire(), true).Face(), gp_Vec(0, 0, to - from));
 }

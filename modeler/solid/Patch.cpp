@@ -6,12 +6,12 @@
 #include <algorithm>
 #include <gp_Ax3.hxx>
 
-#include "solid/Image.hpp"
+#include "solid/Pcurve.hpp"
 
 namespace sagitta {
 namespace {
 
-/// Aim for images in a patch, mm on the surface.
+/// Aim for pcurves in a patch, mm on the surface.
 constexpr double aim = 2e-8;
 
 /// Largest radius of a cylinder, mm. The kernel's readers take edges that leave a vertex side by side for one where
@@ -19,14 +19,14 @@ constexpr double aim = 2e-8;
 /// snap.
 constexpr double largest_cylinder = 600;
 
-Handle(Geom_Surface) plane_of(const Surface& surface, const Bound& bound) {
+Handle(Geom_Surface) plane_of(const Surface& surface, const BoundingSurface& bound) {
   const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
   const gp_Dir normal(slope, 0, 1);
   return new Geom_Plane(gp_Ax3(gp_Pnt(start, 0, surface.thickness - bound.value), normal, gp_Dir(1, 0, -slope)));
 }
 
 /// First parameter pi at the crown and falling with y, so that the seam lies below; second parameter x.
-Handle(Geom_Surface) cylinder_of(const Surface& surface, const Bound& bound) {
+Handle(Geom_Surface) cylinder_of(const Surface& surface, const BoundingSurface& bound) {
   const gp_Pnt centre(0, 0, surface.thickness - bound.value - surface.r0);
   return new Geom_CylindricalSurface(gp_Ax3(centre, gp_Dir(1, 0, 0), gp_Dir(0, 0, -1)), surface.r0);
 }
@@ -34,7 +34,7 @@ Handle(Geom_Surface) cylinder_of(const Surface& surface, const Bound& bound) {
 /// Control points of the arc at x for radius R: (-R sin a, ..), (0, R / cos a), (R sin a, ..); weights 1, cos a, 1.
 /// Parameters x and, from `-width` to `width`, about y: what is apart on the surface is as far apart in them.
 Handle(Geom_Surface)
-    patch_of(const Surface& surface, const Bound& bound, double low, double high, double sine, double width) {
+    patch_of(const Surface& surface, const BoundingSurface& bound, double low, double high, double sine, double width) {
   const int degree = surface.r2 == 0 ? 1 : 2;
   const double cosine = std::sqrt((1 - sine) * (1 + sine));
   const double slope = bound.fallen ? surface.fall_slope : 0, start = bound.fallen ? *surface.fall_start : 0;
@@ -64,11 +64,12 @@ Handle(Geom_Surface)
 
 }  // namespace
 
-Patch::Patch(const Surface& surface, const Bound& bound, double low, double high, double slant) : law_(surface) {
+Patch::Patch(const Surface& surface, const BoundingSurface& bound, double low, double high, double slant)
+    : law_(surface) {
   plane_ = surface.flat;
   cylinder_ = !plane_ && surface.r1 == 0 && surface.r2 == 0 && !(bound.fallen && surface.fall_slope != 0) &&
               surface.r0 <= largest_cylinder;
-  const double sine = slant + 0.05 * std::min(slant, 1 - slant);  // no wider than needed: images keep their digits
+  const double sine = slant + 0.05 * std::min(slant, 1 - slant);  // no wider than needed: pcurves keep their digits
   const double width = surface.radius((low + high) / 2) * sine;
   scale_ = width / std::tan(std::asin(sine) / 2);
   geometry_ = plane_      ? plane_of(surface, bound)
@@ -84,16 +85,16 @@ std::array<Jet, 2> Patch::parameters(Jet x, Jet y) const {
   return {x, scale_ * half};
 }
 
-Handle(Geom2d_Curve) Patch::image(const EdgeCurve& edge, double& deviation) const {
+Handle(Geom2d_Curve) Patch::pcurve(const EdgeCurve& edge, double& deviation) const {
   const std::array<double, 2> weight = cylinder_ ? std::array<double, 2>{law_.r0, 1} : std::array<double, 2>{1, 2};
-  const Fitted<2> fitted = fit<2>(
+  const HermiteSpline<2> fitted = fit<2>(
       [&](double t, std::size_t span) {
         const std::array<Jet, 3> p = edge.place(t, span);
         return parameters(p[0], p[1]);
       },
       edge.spans(), weight, aim);
   deviation = std::max(deviation, fitted.deviation + edge.deviation);
-  return image_of(fitted);
+  return pcurve_of(fitted);
 }
 
 }  // namespace sagitta

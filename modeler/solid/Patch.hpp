@@ -14,13 +14,13 @@ namespace sagitta {
 class Patch {
  public:
   /// `reach`: x over which the patch must serve; `slant`: largest |y| / R there.
-  Patch(const Surface& surface, const Bound& bound, double low, double high, double slant);
+  Patch(const Surface& surface, const BoundingSurface& bound, double low, double high, double slant);
 
   const Handle(Geom_Surface) & surface() const { return geometry_; }
   bool plane() const { return plane_; }
-  /// The edge's image in the patch's parameters, over the same parameter as its curve; `deviation` in mm is raised to
+  /// The edge's pcurve in the patch's parameters, over the same parameter as its curve; `deviation` in mm is raised to
   /// the measured one.
-  Handle(Geom2d_Curve) image(const EdgeCurve& edge, double& deviation) const;
+  Handle(Geom2d_Curve) pcurve(const EdgeCurve& edge, double& deviation) const;
 
  private:
   std::array<Jet, 2> parameters(Jet x, Jet y) const;

@@ -13,8 +13,8 @@ class RoundWall {
  public:
   RoundWall(const Shell& shell, const ShellFace& face);
   const Handle(Geom_CylindricalSurface) & surface() const { return cylinder_; }
-  /// The edge's image over the same parameter as its curve; exact.
-  Handle(Geom2d_Curve) image(const ShellEdge& edge, const EdgeCurve& curve) const;
+  /// The edge's pcurve over the same parameter as its curve; exact.
+  Handle(Geom2d_Curve) pcurve(const ShellEdge& edge, const EdgeCurve& curve) const;
 
  private:
   Handle(Geom2d_Curve) across_hole(const EdgeCurve& curve) const;

@@ -17,12 +17,12 @@
 #include <map>
 #include <memory>
 
+#include "solid/CompositeWall.hpp"
 #include "solid/EdgeCurve.hpp"
 #include "solid/EllipseWall.hpp"
 #include "solid/HoleWall.hpp"
 #include "solid/Patch.hpp"
 #include "solid/RoundWall.hpp"
-#include "solid/RunWall.hpp"
 
 namespace sagitta {
 namespace {
@@ -80,7 +80,7 @@ class Builder {
       for (const Point p : shell_.places(edge)) {
         low_ = std::min(low_, p.x);
         high_ = std::max(high_, p.x);
-        if (edge.bound.kind == Bound::Kind::arc && !shell_.plan.surface.flat)
+        if (edge.bound.kind == BoundingSurface::Kind::offset_surface && !shell_.plan.surface.flat)
           slant_ = std::max(slant_, std::abs(p.y) / shell_.plan.surface.radius(p.x));
       }
     }
@@ -107,7 +107,7 @@ class Builder {
     if (off > least_tolerance / 2) brep_.UpdateVertex(vertices_[v], 1.1 * off + least_tolerance);
   }
 
-  void tolerate(const ShellUse& use, double deviation) {
+  void tolerate(const Coedge& use, double deviation) {
     if (deviation <= least_tolerance / 2) return;
     const double tolerance = deviation + std::min(deviation / 2, unseen) + least_tolerance;
     brep_.UpdateEdge(edges_[use.edge], tolerance);
@@ -117,12 +117,12 @@ class Builder {
 
   /// Joined vertices may lie off the wall that stands on them.
   template <class Off>
-  double off_at_ends(const ShellUse& use, Off off) const {
+  double off_at_ends(const Coedge& use, Off off) const {
     const ShellEdge& edge = shell_.edges[use.edge];
     return std::max(off(shell_.vertices[edge.from].p), off(shell_.vertices[edge.to].p));
   }
 
-  using Loop = std::vector<ShellUse>;
+  using Loop = std::vector<Coedge>;
 
   /// A face within its loops, whose surface looks outward, or inward with `inside_out`.
   TopoDS_Face bounded(const Handle(Geom_Surface) & surface, const ShellFace& face, bool inside_out) {
@@ -135,7 +135,7 @@ class Builder {
 
   bool passes_twice(const Loop& loop) const {
     std::vector<int> starts;
-    for (const ShellUse use : loop) starts.push_back(shell_.start(use));
+    for (const Coedge use : loop) starts.push_back(shell_.start(use));
     std::sort(starts.begin(), starts.end());
     return std::adjacent_find(starts.begin(), starts.end()) != starts.end();
   }
@@ -147,7 +147,7 @@ class Builder {
       TopoDS_Wire wire;
       brep_.MakeWire(wire);
       for (std::size_t i = 0; i < loop.size(); ++i) {
-        const ShellUse use = inside_out ? loop[loop.size() - 1 - i] : loop[i];
+        const Coedge use = inside_out ? loop[loop.size() - 1 - i] : loop[i];
         const bool forward = (use.forward != inside_out) != curves_[use.edge].reversed;
         brep_.Add(wire, edges_[use.edge].Oriented(forward ? TopAbs_FORWARD : TopAbs_REVERSED));
       }
@@ -163,9 +163,9 @@ class Builder {
     std::vector<Loop> parts;
     for (const Loop& loop : loops) {
       Loop open;
-      for (const ShellUse use : loop) {
+      for (const Coedge use : loop) {
         const int v = shell_.start(use);
-        const auto again = std::find_if(open.begin(), open.end(), [&](ShellUse u) { return shell_.start(u) == v; });
+        const auto again = std::find_if(open.begin(), open.end(), [&](Coedge u) { return shell_.start(u) == v; });
         if (again != open.end()) {
           parts.emplace_back(again, open.end());
           open.erase(again, open.end());
@@ -177,14 +177,14 @@ class Builder {
     return parts;
   }
 
-  const Patch& patch(const Bound& bound) {
+  const Patch& patch(const BoundingSurface& bound) {
     auto& made = patches_[bound];
     if (!made) made = std::make_unique<Patch>(shell_.plan.surface, bound, low_ - 1, high_ + 1, slant_);
     return *made;
   }
 
   /// Heights within tolerance::height count as one; an edge may follow the other of the two.
-  double height_apart(const ShellEdge& edge, const Bound& bound) const {
+  double height_apart(const ShellEdge& edge, const BoundingSurface& bound) const {
     double most = 0;
     if (edge.bound == bound) return most;
     if (edge.crossing >= 0 && meets_along(shell_.plan.map.crossings[edge.crossing], bound)) return most;
@@ -198,29 +198,29 @@ class Builder {
   TopoDS_Face level_or_moved(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
     for (const auto& loop : face.loops)
-      for (const ShellUse use : loop)
+      for (const Coedge use : loop)
         tolerate(use, height_apart(shell_.edges[use.edge], face.bound) + curves_[use.edge].deviation);
-    if (face.bound.kind == Bound::Kind::level) {
+    if (face.bound.kind == BoundingSurface::Kind::level) {
       const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
       const TopoDS_Face made = bounded(plane, face, false);
       drawn_on(made);
       return made;
     }
-    if (face.bound.kind != Bound::Kind::arc) return hole_wall(face);
+    if (face.bound.kind != BoundingSurface::Kind::offset_surface) return hole_wall(face);
     const Patch& moved = patch(face.bound);
     if (!moved.plane())
       for (const auto& loop : face.loops)
-        for (const ShellUse use : loop) {
+        for (const Coedge use : loop) {
           double deviation = curves_[use.edge].deviation;
-          const Handle(Geom2d_Curve) image = moved.image(curves_[use.edge], deviation);
-          brep_.UpdateEdge(edges_[use.edge], image, moved.surface(), TopLoc_Location(), least_tolerance);
+          const Handle(Geom2d_Curve) pcurve = moved.pcurve(curves_[use.edge], deviation);
+          brep_.UpdateEdge(edges_[use.edge], pcurve, moved.surface(), TopLoc_Location(), least_tolerance);
           tolerate(use, deviation);
         }
     return bounded(moved.surface(), face, false);
   }
 
   /// The STEP writer looks at all edges of a face for each of them, and projects those of a plane again every time: for
-  /// a blank with a border of waves half a minute. Where the images are kept it only reads them.
+  /// a blank with a border of waves half a minute. Where the pcurves are kept it only reads them.
   static void drawn_on(const TopoDS_Face& plane) {
     constexpr int many = 200;
     std::vector<TopoDS_Edge> edges;
@@ -233,10 +233,10 @@ class Builder {
   TopoDS_Face hole_wall(const ShellFace& face) {
     const HoleWall wall(face.bound);
     for (const auto& loop : face.loops)
-      for (const ShellUse use : loop) {
+      for (const Coedge use : loop) {
         double deviation = curves_[use.edge].deviation;
-        const Handle(Geom2d_Curve) image = wall.image(curves_[use.edge], deviation);
-        brep_.UpdateEdge(edges_[use.edge], image, wall.surface(), TopLoc_Location(), least_tolerance);
+        const Handle(Geom2d_Curve) pcurve = wall.pcurve(curves_[use.edge], deviation);
+        brep_.UpdateEdge(edges_[use.edge], pcurve, wall.surface(), TopLoc_Location(), least_tolerance);
         tolerate(use, deviation);
       }
     return bounded(wall.surface(), face, true);
@@ -245,14 +245,14 @@ class Builder {
   TopoDS_Face wall(const ShellFace& face) {
     if (face.ellipse && face.ellipse->off == 0) return ellipse_wall(face);
     if (!face.run.empty()) return smooth_wall(face);
-    return face.piece.is_arc() ? round_wall(face) : straight_wall(face);
+    return face.segment.is_arc() ? round_wall(face) : straight_wall(face);
   }
 
   TopoDS_Face smooth_wall(const ShellFace& face) {
-    const RunWall smooth(shell_, face);
-    for (const ShellUse use : face.loops[0]) {
-      const Handle(Geom2d_Curve) image = smooth.image(shell_.edges[use.edge], curves_[use.edge]);
-      brep_.UpdateEdge(edges_[use.edge], image, smooth.surface(), TopLoc_Location(), least_tolerance);
+    const CompositeWall smooth(shell_, face);
+    for (const Coedge use : face.loops[0]) {
+      const Handle(Geom2d_Curve) pcurve = smooth.pcurve(shell_.edges[use.edge], curves_[use.edge]);
+      brep_.UpdateEdge(edges_[use.edge], pcurve, smooth.surface(), TopLoc_Location(), least_tolerance);
       tolerate(use, std::max(curves_[use.edge].deviation, off_at_ends(use, [&](Point p) { return smooth.off(p); })));
     }
     return bounded(smooth.surface(), face, face.wood_left != smooth.reversed());
@@ -260,9 +260,9 @@ class Builder {
 
   TopoDS_Face ellipse_wall(const ShellFace& face) {
     const EllipseWall wall(shell_, face);
-    for (const ShellUse use : face.loops[0]) {
-      const Handle(Geom2d_Curve) image = wall.image(shell_.edges[use.edge], curves_[use.edge]);
-      brep_.UpdateEdge(edges_[use.edge], image, wall.surface(), TopLoc_Location(), least_tolerance);
+    for (const Coedge use : face.loops[0]) {
+      const Handle(Geom2d_Curve) pcurve = wall.pcurve(shell_.edges[use.edge], curves_[use.edge]);
+      brep_.UpdateEdge(edges_[use.edge], pcurve, wall.surface(), TopLoc_Location(), least_tolerance);
       tolerate(use, std::max(curves_[use.edge].deviation, off_at_ends(use, [&](Point p) { return wall.off(p); })));
     }
     const bool wood_inside = face.wood_left == (face.run.front().sweep > 0);
@@ -270,9 +270,9 @@ class Builder {
   }
 
   TopoDS_Face straight_wall(const ShellFace& face) {
-    const Point d = unit(face.piece.b - face.piece.a);
+    const Point d = unit(face.segment.b - face.segment.a);
     int first = shell_.start(face.loops[0][0]), last = first;
-    for (const ShellUse use : face.loops[0]) {
+    for (const Coedge use : face.loops[0]) {
       const int v = shell_.start(use);
       if (dot(d, shell_.vertices[v].p) < dot(d, shell_.vertices[first].p)) first = v;
       if (dot(d, shell_.vertices[v].p) > dot(d, shell_.vertices[last].p)) last = v;
@@ -283,21 +283,20 @@ class Builder {
     const gp_Ax3 axes(gp_Pnt(a.x, a.y, 0), normal, gp_Dir(along.x, along.y, 0));
     const Handle(Geom_Surface) plane = new Geom_Plane(axes);
     for (const auto& loop : face.loops)
-      for (const ShellUse use : loop)
-        tolerate(use, off_at_ends(use, [&](Point p) { return std::abs(dot(out, p - a)); }));
+      for (const Coedge use : loop) tolerate(use, off_at_ends(use, [&](Point p) { return std::abs(dot(out, p - a)); }));
     return bounded(plane, face, false);
   }
 
   TopoDS_Face round_wall(const ShellFace& face) {
     const RoundWall round(shell_, face);
     for (const auto& loop : face.loops)
-      for (const ShellUse use : loop) {
-        const Handle(Geom2d_Curve) image = round.image(shell_.edges[use.edge], curves_[use.edge]);
-        brep_.UpdateEdge(edges_[use.edge], image, round.surface(), TopLoc_Location(), least_tolerance);
-        const auto off = [&](Point p) { return std::abs(distance(p, face.piece.centre) - face.piece.radius); };
+      for (const Coedge use : loop) {
+        const Handle(Geom2d_Curve) pcurve = round.pcurve(shell_.edges[use.edge], curves_[use.edge]);
+        brep_.UpdateEdge(edges_[use.edge], pcurve, round.surface(), TopLoc_Location(), least_tolerance);
+        const auto off = [&](Point p) { return std::abs(distance(p, face.segment.centre) - face.segment.radius); };
         tolerate(use, curves_[use.edge].deviation + off_at_ends(use, off));
       }
-    const bool wood_inside = face.wood_left == (face.piece.sweep > 0);
+    const bool wood_inside = face.wood_left == (face.segment.sweep > 0);
     return bounded(round.surface(), face, !wood_inside);
   }
 
@@ -306,7 +305,7 @@ class Builder {
   std::vector<TopoDS_Vertex> vertices_;
   std::vector<TopoDS_Edge> edges_;
   std::vector<EdgeCurve> curves_;
-  std::map<Bound, std::unique_ptr<Patch>> patches_;
+  std::map<BoundingSurface, std::unique_ptr<Patch>> patches_;
   double low_ = 1e300, high_ = -1e300, slant_ = 0;
   std::string here_;
 };

@@ -22,13 +22,13 @@ struct BuildError : std::runtime_error {
 /// Throws BuildError.
 TopoDS_Solid make_solid(const Shell& shell);
 
-struct SolidFigures {
+struct MassProperties {
   double volume = 0;  ///< mm^3
   double area = 0;    ///< mm^2
   double centroid[3] = {};
   double low[3] = {}, high[3] = {};  ///< bounding box
 };
-SolidFigures figures(const TopoDS_Solid& solid);
+MassProperties mass_properties(const TopoDS_Solid& solid);
 
 /// Empty, or what SolidFlaw.hpp finds first, in words for a developer.
 std::string unsound(const TopoDS_Solid& solid, int genus = 0);

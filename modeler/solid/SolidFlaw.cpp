@@ -16,8 +16,8 @@
 #include <vector>
 
 #include "plane/Tolerance.hpp"
-#include "solid/Imaged.hpp"
 #include "solid/NarrowCorner.hpp"
+#include "solid/PcurveFace.hpp"
 #include "solid/ReadBack.hpp"
 #include "solid/ShallowFace.hpp"
 #include "solid/Solid.hpp"
@@ -132,12 +132,12 @@ class Judge {
 
   bool strayed() {
     for (std::size_t f = 0; f < faces_.size(); ++f) {
-      const Imaged imaged(faces_[f]);
+      const PcurveFace imaged(faces_[f]);
       for (TopExp_Explorer it(faces_[f], TopAbs_EDGE); it.More(); it.Next()) {
         const TopoDS_Edge& edge = TopoDS::Edge(it.Current());
         const double off = imaged.deviation(edge);
         if (off > BRep_Tool::Tolerance(edge) + sampling)
-          return tell(Flaw::Kind::image, "an edge strays by " + std::to_string(off) + " mm from its face", edge,
+          return tell(Flaw::Kind::pcurve, "an edge strays by " + std::to_string(off) + " mm from its face", edge,
                       static_cast<int>(f));
       }
     }

@@ -6,7 +6,7 @@
 #include "layout/Measure.hpp"
 #include "layout/SlotLines.hpp"
 #include "plane/Tolerance.hpp"
-#include "surface/Floors.hpp"
+#include "surface/FloorCheck.hpp"
 #include "surface/Surface.hpp"
 
 namespace sagitta {
@@ -17,8 +17,8 @@ namespace {
 std::vector<Point> rim(const Layout& layout) {
   constexpr int steps = 16;
   std::vector<Point> points;
-  for (const Piece& piece : layout.outline)
-    for (int i = 0; i < steps; ++i) points.push_back(piece.at(static_cast<double>(i) / steps));
+  for (const CurveSegment& segment : layout.outline)
+    for (int i = 0; i < steps; ++i) points.push_back(segment.at(static_cast<double>(i) / steps));
   return points;
 }
 

@@ -13,7 +13,7 @@ namespace sagitta::test {
 
 inline double area(const DrawnRegion& region) {
   double sum = 0;
-  for (const StrokeLoop& loop : region.outlines) sum += sagitta::area(loop);
+  for (const PathLoop& loop : region.outlines) sum += sagitta::area(loop);
   return sum;
 }
 
@@ -26,7 +26,7 @@ inline double area(const Artwork& art) {
 inline Box bounds(const Artwork& art) {
   Box box;
   for (const DrawnRegion& region : art.regions)
-    for (const StrokeLoop& loop : region.outlines) {
+    for (const PathLoop& loop : region.outlines) {
       const Box part = sagitta::bounds(loop);
       box.add(part.low);
       box.add(part.high);
@@ -61,7 +61,7 @@ inline void expect_sound(const Artwork& art, const std::string& about) {
   for (const DrawnRegion& region : art.regions) {
     EXPECT_GT(area(region), 0) << about;
     EXPECT_EQ(region.colour.size(), 7U) << about;
-    for (const StrokeLoop& loop : region.outlines)
+    for (const PathLoop& loop : region.outlines)
       for (std::size_t i = 0; i < loop.size(); ++i)
         EXPECT_EQ(end_of(loop[i]), start_of(loop[(i + 1) % loop.size()])) << about;
   }

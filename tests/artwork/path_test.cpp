@@ -11,7 +11,7 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 
-std::vector<Trail> path(std::string_view data) {
+std::vector<Subpath> path(std::string_view data) {
   const auto read = read_path(data);
   if (const auto* error = std::get_if<PathError>(&read)) {
     ADD_FAILURE() << data << ": " << error->message << " at " << error->at;
@@ -22,9 +22,9 @@ std::vector<Trail> path(std::string_view data) {
 
 /// What the first subpath encloses in the path's own units (y down, so clockwise on paper is positive).
 double area_of(std::string_view data) {
-  const std::vector<Trail> trails = path(data);
+  const std::vector<Subpath> trails = path(data);
   if (trails.empty()) return 0;
-  StrokeLoop strokes;
+  PathLoop strokes;
   for (const Curve& curve : trails.front().curves) draw(curve, {}, strokes);
   return area(strokes);
 }
@@ -125,7 +125,7 @@ TEST(SvgPath, StarOfTheFillRules) {
                                   "' d='" + d + "'/></svg>");
     double sum = 0;
     for (const DrawnRegion& region : std::get<Artwork>(read).regions)
-      for (const StrokeLoop& loop : region.outlines) sum += area(loop);
+      for (const PathLoop& loop : region.outlines) sum += area(loop);
     return sum;
   };
   // corners come off the polygon library's whole numbers: the star's side by 9e8

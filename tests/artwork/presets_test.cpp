@@ -35,7 +35,7 @@ TEST(PresetDrawings, KeepTheirCurves) {
   const Artwork egret = good(read_artwork(fs::path(places::tests()) / "../presets/egret-figure.svg"), "egret");
   std::size_t strokes = 0;
   for (const DrawnRegion& region : egret.regions)
-    for (const StrokeLoop& loop : region.outlines) strokes += loop.size();
+    for (const PathLoop& loop : region.outlines) strokes += loop.size();
   EXPECT_LT(strokes, 60U) << "polygons have many more";
 }
 

@@ -234,9 +234,9 @@ TEST(Svg, CirclesStayArcs) {
                              "<circle r='7' transform='rotate(33) scale(-2,2)'/>"}) {
     const Artwork art = good(svg_artwork(page(inside)), inside);
     ASSERT_EQ(art.regions.size(), 1U);
-    for (const Stroke& stroke : art.regions[0].outlines[0]) {
-      ASSERT_TRUE(std::holds_alternative<Piece>(stroke)) << inside;
-      EXPECT_TRUE(std::get<Piece>(stroke).is_arc()) << inside;
+    for (const PathSegment& stroke : art.regions[0].outlines[0]) {
+      ASSERT_TRUE(std::holds_alternative<CurveSegment>(stroke)) << inside;
+      EXPECT_TRUE(std::get<CurveSegment>(stroke).is_arc()) << inside;
     }
   }
 }
@@ -245,7 +245,7 @@ TEST(Svg, CirclesStayArcs) {
 TEST(Svg, EllipsesAreWithinTheStatedTolerance) {
   const Artwork art = good(svg_artwork(page("<ellipse cx='50' cy='50' rx='40' ry='15'/>")), "ellipse");
   double worst = 0;
-  for (const Stroke& stroke : art.regions.at(0).outlines[0])
+  for (const PathSegment& stroke : art.regions.at(0).outlines[0])
     for (int i = 0; i <= 100; ++i) {
       const Point p = std::get<Bezier>(stroke).at(i / 100.0) - Point{50, 50};
       worst = std::max(worst, std::abs(std::hypot(p.x / 40, p.y / 15) - 1));
@@ -258,8 +258,8 @@ TEST(Svg, CurvesAwayFromACrossingAreKept) {
   const Artwork art =
       good(svg_artwork(page("<path d='M0 0L20 20V0L0 20z M50 50C50 30 90 30 90 50z'/>")), "bow and bell");
   int curves = 0;
-  for (const StrokeLoop& loop : art.regions.at(0).outlines)
-    for (const Stroke& stroke : loop) curves += std::holds_alternative<Bezier>(stroke);
+  for (const PathLoop& loop : art.regions.at(0).outlines)
+    for (const PathSegment& stroke : loop) curves += std::holds_alternative<Bezier>(stroke);
   EXPECT_EQ(curves, 1);
 }
 

@@ -127,7 +127,7 @@ class Race : public benchmark::ConsoleReporter {
 /// Both routes must give the same wood, or the race says nothing.
 bool same_wood() {
   const double exact = oracle::quadrature(work()).value;
-  const double lifted = figures(exact_solid()).volume, cut = oracle::booleans(work()).volume;
+  const double lifted = mass_properties(exact_solid()).volume, cut = oracle::booleans(work()).volume;
   std::cout << "volume " << exact << " mm3; lift off by " << lifted / exact - 1 << ", booleans off by "
             << cut / exact - 1 << "\n";
   return std::abs(lifted / exact - 1) < 1e-6 && std::abs(cut / exact - 1) < 1e-6;

@@ -97,8 +97,8 @@ inline CopiedFigure mirrored(CopiedFigure figure) {
 /// A drawn loop as a polyline carries it.
 inline CopiedFigure expected(const Loop& loop) {
   CopiedFigure figure;
-  for (const Piece& piece : loop)
-    figure.corners.push_back({piece.a.x, piece.a.y, piece.is_arc() ? std::tan(piece.sweep / 4) : 0});
+  for (const CurveSegment& segment : loop)
+    figure.corners.push_back({segment.a.x, segment.a.y, segment.is_arc() ? std::tan(segment.sweep / 4) : 0});
   return figure;
 }
 

@@ -22,7 +22,7 @@ inline void expect_sound_or_refused(const ArtworkOrFaults& read) {
     demand(region.colour.size() == 7 && region.colour[0] == '#', "a colour is #rrggbb");
     demand(!region.outlines.empty(), "a region has outlines");
     double sum = 0;
-    for (const StrokeLoop& loop : region.outlines) {
+    for (const PathLoop& loop : region.outlines) {
       demand(!loop.empty(), "an outline has strokes");
       segments += loop.size();
       sum += area(loop);

@@ -213,7 +213,8 @@ TEST(Frames, TheFrameIsAtThePieceThatWasClickedAndAllFollow) {
   std::map<int, double> lengths;
   for (const InlayPiece& piece : hand.desk().results.good->prepared->inlays().pieces) {
     double low_x = 1e9, high_x = -1e9;
-    for (const Piece& side : piece.piece[0]) low_x = std::min(low_x, side.a.x), high_x = std::max(high_x, side.a.x);
+    for (const CurveSegment& side : piece.piece[0])
+      low_x = std::min(low_x, side.a.x), high_x = std::max(high_x, side.a.x);
     lengths[piece.fret] = high_x - low_x;
   }
   EXPECT_NEAR(lengths[3], *hand.inlay().along, 0.01);

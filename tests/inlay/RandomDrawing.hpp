@@ -17,7 +17,7 @@ inline Artwork random_drawing(unsigned seed) {
   Region above;
   for (int i = 0; i < count; ++i) {
     const Point centre{roll(-6, 6), roll(-6, 6)};
-    StrokeLoop loop;
+    PathLoop loop;
     if (dice() % 3 == 0) {
       loop = wave(centre, 5 + static_cast<int>(dice() % 8), roll(2, 6), roll(0, 1.2),
                   seed + 1000 * static_cast<unsigned>(i));
@@ -31,8 +31,8 @@ inline Artwork random_drawing(unsigned seed) {
     // Regions of one drawing do not overlap: what lies above takes its place.
     const Region own = filled(flattened({loop}, 1, {0, 0}));
     DrawnRegion region{"#101010", {}};
-    for (const Polygon& p : without(own, above)) region.outlines.push_back(polygon(p));
-    above = united(above, own);
+    for (const Polygon& p : difference(own, above)) region.outlines.push_back(polygon(p));
+    above = union_of(above, own);
     if (!region.outlines.empty()) artwork.regions.push_back(std::move(region));
   }
   return artwork;

@@ -4,9 +4,9 @@
 
 #include <algorithm>
 
-#include "inlay/Fit.hpp"
 #include "inlay/FittedFigure.hpp"
 #include "inlay/Flatten.hpp"
+#include "inlay/OpenClose.hpp"
 
 namespace sagitta::test {
 
@@ -27,9 +27,9 @@ struct Unreached {
 inline Unreached unreached(const Loops& piece_outlines, const Loops& pocket_outlines, double r, double clearance) {
   constexpr double chord = 0.00001;
   const Region piece = flattened(piece_outlines, chord), pocket = flattened(pocket_outlines, chord);
-  return {true_area(without(piece, opened(piece, r))), true_area(without(closed(piece, r), piece)),
-          true_area(without(pocket, opened(pocket, r))),
-          true_area(without(closed(pocket, std::max(0.0, r - clearance)), pocket))};
+  return {true_area(difference(piece, opened(piece, r))), true_area(difference(closed(piece, r), piece)),
+          true_area(difference(pocket, opened(pocket, r))),
+          true_area(difference(closed(pocket, std::max(0.0, r - clearance)), pocket))};
 }
 
 inline void add(const Unreached& own, Unreached& worst) {
@@ -43,7 +43,7 @@ inline Unreached unreached(const FittedFigure& figure, double r, double clearanc
   Unreached worst;
   for (const FittedFigure::Part& part : figure.parts) add(unreached(part.piece, part.pocket, r, clearance), worst);
   const Region all = flattened(figure.pockets, 0.00001);
-  worst.pocket_opened = std::max(worst.pocket_opened, true_area(without(all, opened(all, r))));
+  worst.pocket_opened = std::max(worst.pocket_opened, true_area(difference(all, opened(all, r))));
   return worst;
 }
 

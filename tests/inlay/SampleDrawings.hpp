@@ -8,28 +8,28 @@
 
 namespace sagitta::test {
 
-inline StrokeLoop polygon(const std::vector<Point>& corners) {
-  StrokeLoop loop;
+inline PathLoop polygon(const std::vector<Point>& corners) {
+  PathLoop loop;
   for (std::size_t i = 0; i < corners.size(); ++i) loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
   return loop;
 }
 
-inline StrokeLoop box(Point low, Point high) { return polygon({low, {high.x, low.y}, high, {low.x, high.y}}); }
+inline PathLoop box(Point low, Point high) { return polygon({low, {high.x, low.y}, high, {low.x, high.y}}); }
 
-inline StrokeLoop disc(Point centre, double radius) {
+inline PathLoop disc(Point centre, double radius) {
   const Loop round = circle(centre, radius);
   return {round.begin(), round.end()};
 }
 
 /// A wavy closed outline of n Bezier curves about `centre`.
-inline StrokeLoop wave(Point centre, int n, double radius, double swing, unsigned seed) {
+inline PathLoop wave(Point centre, int n, double radius, double swing, unsigned seed) {
   std::mt19937 dice(seed);
   const auto throw_ = [&] { return 2.0 * static_cast<double>(dice()) / 4294967295.0 - 1; };
   std::vector<Point> p(n), t(n);
   for (int i = 0; i < n; ++i)
     p[i] = centre + (radius + swing * throw_()) * turned({1, 0}, 2 * std::numbers::pi * i / n);
   for (int i = 0; i < n; ++i) t[i] = (1 / 6.0) * (p[(i + 1) % n] - p[(i + n - 1) % n]);
-  StrokeLoop loop;
+  PathLoop loop;
   for (int i = 0; i < n; ++i)
     loop.push_back(Bezier{p[i], p[i] + t[i], p[(i + 1) % n] - t[(i + 1) % n], p[(i + 1) % n]});
   return loop;
@@ -39,12 +39,12 @@ inline StrokeLoop wave(Point centre, int n, double radius, double swing, unsigne
 inline std::size_t strokes(const Artwork& artwork) {
   std::size_t sum = 0;
   for (const DrawnRegion& region : artwork.regions)
-    for (const StrokeLoop& loop : region.outlines) sum += loop.size();
+    for (const PathLoop& loop : region.outlines) sum += loop.size();
   return sum;
 }
 
 /// A comb of so many teeth, `gap` apart.
-inline StrokeLoop comb(int teeth, double tooth, double gap, double length) {
+inline PathLoop comb(int teeth, double tooth, double gap, double length) {
   const double pitch = tooth + gap, back = 3;
   std::vector<Point> corners{{0, 0}, {teeth * pitch - gap, 0}};
   for (int i = teeth - 1; i >= 0; --i) {
@@ -55,7 +55,7 @@ inline StrokeLoop comb(int teeth, double tooth, double gap, double length) {
 }
 
 /// A band of n straight segments wound round so often, `pitch` from one turn to the next.
-inline StrokeLoop spiral(int n, int turns, double width, double pitch) {
+inline PathLoop spiral(int n, int turns, double width, double pitch) {
   const int half = n / 2 - 1;
   std::vector<Point> corners;
   for (int i = 0; i <= 2 * half + 1; ++i) {
@@ -66,27 +66,27 @@ inline StrokeLoop spiral(int n, int turns, double width, double pitch) {
   return polygon(corners);
 }
 
-inline Artwork drawing(std::vector<std::pair<std::string, std::vector<StrokeLoop>>> regions) {
+inline Artwork drawing(std::vector<std::pair<std::string, std::vector<PathLoop>>> regions) {
   Artwork artwork;
   for (auto& [colour, outlines] : regions) artwork.regions.push_back({colour, std::move(outlines)});
   return artwork;
 }
 
-inline StrokeLoop reversed(const StrokeLoop& loop) {
-  StrokeLoop back;
+inline PathLoop reversed(const PathLoop& loop) {
+  PathLoop back;
   for (auto stroke = loop.rbegin(); stroke != loop.rend(); ++stroke) {
     if (const auto* curve = std::get_if<Bezier>(&*stroke)) {
       back.push_back(Bezier{curve->b, curve->d, curve->c, curve->a});
     } else {
-      back.push_back(std::get<Piece>(*stroke).reversed());
+      back.push_back(std::get<CurveSegment>(*stroke).reversed());
     }
   }
   return back;
 }
 
 /// Wavy rings of so many curves about each other; with no gap each begins where the one inside it ends.
-inline std::vector<std::vector<StrokeLoop>> rings(int count, int curves, double width, double gap) {
-  std::vector<std::vector<StrokeLoop>> all;
+inline std::vector<std::vector<PathLoop>> rings(int count, int curves, double width, double gap) {
+  std::vector<std::vector<PathLoop>> all;
   for (int i = 0; i < count; ++i) {
     const double inner = 5 + i * (width + gap);
     const unsigned seed = static_cast<unsigned>(gap > 0 ? 2 * i : i);
@@ -97,7 +97,7 @@ inline std::vector<std::vector<StrokeLoop>> rings(int count, int curves, double 
 }
 
 /// Bands that share their wavy borders, n segments in all.
-inline std::vector<StrokeLoop> bands(int count, int n) {
+inline std::vector<PathLoop> bands(int count, int n) {
   std::mt19937 dice(5);
   const int along = n / (2 * count);
   std::vector<std::vector<Point>> borders(count + 1);
@@ -106,7 +106,7 @@ inline std::vector<StrokeLoop> bands(int count, int n) {
       const double x = 200.0 * i / along, swing = k > 0 && k < count ? 5 * std::sin(1.1 * x + k) : 0;
       borders[k].push_back({x, 12 * k + swing + 0.1 * static_cast<double>(dice()) / 4294967295.0});
     }
-  std::vector<StrokeLoop> all;
+  std::vector<PathLoop> all;
   for (int k = 0; k < count; ++k) {
     std::vector<Point> corners = borders[k];
     corners.insert(corners.end(), borders[k + 1].rbegin(), borders[k + 1].rend());

@@ -6,16 +6,16 @@
 #include <ctime>
 #include <thread>
 
-#include "inlay/Fit.hpp"
 #include "inlay/FittedFigure.hpp"
 #include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
+#include "inlay/OpenClose.hpp"
 #include "inlay/RandomDrawing.hpp"
 #include "inlay/SampleDrawings.hpp"
 #include "inlay/Stray.hpp"
 #include "layout/Layout.hpp"
 #include "made/WorkshopTime.hpp"
-#include "polygon/Departure.hpp"
+#include "polygon/HausdorffDistance.hpp"
 #include "polygon/OutlineIndex.hpp"
 
 namespace sagitta {
@@ -42,18 +42,18 @@ void expect_fits(const FittedFigure& figure, double r, double clearance, Worst& 
     if (part.region != region) other_regions = all;
     region = part.region;
     const Region piece = flattened(part.piece, 0.0001), pocket = flattened(part.pocket, 0.0001);
-    EXPECT_LT(area(without(piece, pocket)), 1e-6);  // inside everywhere
-    const Region gap = grown(piece, clearance);
+    EXPECT_LT(area(difference(piece, pocket)), 1e-6);  // inside everywhere
+    const Region gap = offset(piece, clearance);
     worst.gap = std::max({worst.gap, stray(pocket, gap), stray(gap, pocket)});
     // The cutter comes into every corner.
-    worst.corner = std::max(worst.corner, departure(pocket, opened(pocket, r - tolerance::gap)).distance);
-    EXPECT_LT(area(common(all, piece)), 1e-6);  // no two overlap
+    worst.corner = std::max(worst.corner, hausdorff_distance(pocket, opened(pocket, r - tolerance::gap)).distance);
+    EXPECT_LT(area(intersection(all, piece)), 1e-6);  // no two overlap
     const OutlineIndex index(piece);
     double nearest = clearance;
     for (const Polygon& polygon : other_regions)
       for (const Point p : polygon) nearest = std::min(nearest, index.nearest(p).distance);
     worst.neighbours = std::max(worst.neighbours, clearance - nearest);
-    all = united(all, piece);
+    all = union_of(all, piece);
   }
   EXPECT_LT(worst.gap, tolerance::gap);
   EXPECT_LT(worst.corner, tolerance::gap);
@@ -112,7 +112,7 @@ TEST(Figure, AgreesWithTheClosedFormOfSimpleShapes) {
   inlay.across = 4;
   inlay.across_nut = 3;
   inlay.across_heel = 5;
-  const std::pair<InlayShape, StrokeLoop> shapes[] = {
+  const std::pair<InlayShape, PathLoop> shapes[] = {
       {InlayShape::dot, disc({0, 0}, inlay.diameter / 2)},
       {InlayShape::block, box({-3.5, -2}, {3.5, 2})},
       {InlayShape::trapezoid, polygon({{-3.5, -1.5}, {3.5, -2.5}, {3.5, 2.5}, {-3.5, 1.5}})},
@@ -160,10 +160,10 @@ TEST(Figure, CountsAsAddedWhatIsThickerThanItsWallsStray) {
   const Box box = bounds(smooth);
   Region moved = drawn;
   for (Point& p : moved[0]) p = p - between(box.low, box.high, 0.5);
-  EXPECT_GT(area(without(flattened(figure.parts[0].piece, 0.0001), moved)), 0.01) << "what the walls stray by";
+  EXPECT_GT(area(difference(flattened(figure.parts[0].piece, 0.0001), moved)), 0.01) << "what the walls stray by";
   EXPECT_EQ(figure.figures[0].added_area, 0);
 
-  const StrokeLoop notched = polygon({{0, 0}, {9, 0}, {9, 6}, {6, 6}, {6, 3}, {3, 3}, {3, 6}, {0, 6}});
+  const PathLoop notched = polygon({{0, 0}, {9, 0}, {9, 6}, {6, 6}, {6, 3}, {3, 3}, {3, 6}, {0, 6}});
   const auto cut = fit_figure(drawing({{"#101010", {notched}}}), {1, 0.3, 0.05, 0}, {});
   EXPECT_NEAR(std::get<FittedFigure>(cut).figures[0].added_area, 2 * (1 - pi / 4) * r * r, 0.0005);
 }
@@ -171,7 +171,7 @@ TEST(Figure, CountsAsAddedWhatIsThickerThanItsWallsStray) {
 /// 500 regions that touch their neighbours, or one ring.
 Artwork large(int segments, bool one) {
   if (one) return drawing({{"#101010", {wave({0, 0}, segments, 40, 0.02, 1)}}});
-  std::vector<std::pair<std::string, std::vector<StrokeLoop>>> regions;
+  std::vector<std::pair<std::string, std::vector<PathLoop>>> regions;
   for (int i = 0; i < 500; ++i)
     regions.push_back(
         {"#101010", {wave({5.0 * (i % 25), 5.0 * (i / 25)}, segments / 500, 2.4, 0.2, static_cast<unsigned>(i))}});
@@ -185,12 +185,12 @@ TEST(Figure, IsQuick) {
       const Artwork drawn = large(segments, one);
       const double took = workshop_seconds(workshop_cores * bar, [&] {
         const std::clock_t since = std::clock();
-        const Tally tally;
-        const auto made = fit_figure(drawn, {1, 0.4, 0.05, 0.8}, {}, tally);
+        const ProgressCounter progress;
+        const auto made = fit_figure(drawn, {1, 0.4, 0.05, 0.8}, {}, progress);
         const double seconds = processor_seconds(since);
         EXPECT_TRUE(std::holds_alternative<FittedFigure>(made));
-        EXPECT_GT(tally.expected(), 0);
-        EXPECT_EQ(tally.done(), tally.expected());
+        EXPECT_GT(progress.expected(), 0);
+        EXPECT_EQ(progress.done(), progress.expected());
         return seconds;
       });
       EXPECT_LT(took, workshop_cores * bar) << segments << (one ? " in one outline" : " in many regions");
@@ -200,7 +200,7 @@ TEST(Figure, IsQuick) {
 
 /// Drawings of 5,000 segments that are hard in different ways: crowded, nested, rough, wound up, dovetailed.
 std::vector<std::pair<std::string, Artwork>> kinds() {
-  std::vector<StrokeLoop> apart, nested, two[2];
+  std::vector<PathLoop> apart, nested, two[2];
   for (int i = 0; i < 100; ++i)
     apart.push_back(wave({12.0 * (i % 10), 12.0 * (i / 10)}, 50, 4.5, 0.4, static_cast<unsigned>(i)));
   for (int i = 0; i < 100; ++i)
@@ -208,9 +208,9 @@ std::vector<std::pair<std::string, Artwork>> kinds() {
         wave({5.0 * (i % 10), 5.0 * (i / 10)}, 50, 2.4, 0.2, static_cast<unsigned>(i)));
   for (const auto& ring : rings(25, 200, 1.5, 1.2)) nested.insert(nested.end(), ring.begin(), ring.end());
   const auto regions = [](const auto& outlines) {
-    std::vector<std::pair<std::string, std::vector<StrokeLoop>>> all;
+    std::vector<std::pair<std::string, std::vector<PathLoop>>> all;
     for (const auto& own : outlines) {
-      if constexpr (std::is_same_v<std::decay_t<decltype(own)>, StrokeLoop>) {
+      if constexpr (std::is_same_v<std::decay_t<decltype(own)>, PathLoop>) {
         all.push_back({"#101010", {own}});
       } else {
         all.push_back({"#101010", own});

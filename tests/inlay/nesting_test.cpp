@@ -45,13 +45,13 @@ std::vector<InlayPiece> many(unsigned seed, int count) {
     if (i % 4 == 0) loops = {circle(at, a / 2)};
     if (i % 4 == 1) loops = {rectangle(at, at + Point{a, b})};
     if (i % 4 == 2) {  // a moon: two arcs of one chord
-      const Piece outer = arc(at, a / 2, pi / 2, pi);
-      const Piece inner = arc_between(at + Point{a, 0}, std::hypot(a, a / 2), outer.b, outer.a, false);
+      const CurveSegment outer = arc(at, a / 2, pi / 2, pi);
+      const CurveSegment inner = arc_between(at + Point{a, 0}, std::hypot(a, a / 2), outer.b, outer.a, false);
       loops = {{outer, inner}};
     }
     if (i % 4 == 3) {
       Loop hole;
-      for (const Piece& part : circle(at, a / 4)) hole.insert(hole.begin(), part.reversed());
+      for (const CurveSegment& part : circle(at, a / 4)) hole.insert(hole.begin(), part.reversed());
       loops = {circle(at, a / 2), hole};
     }
     all.push_back(piece("shell-" + std::to_string(i), loops));
@@ -62,7 +62,7 @@ std::vector<InlayPiece> many(unsigned seed, int count) {
 std::vector<Point> dense(const Loops& loops) {
   std::vector<Point> points;
   for (const Loop& loop : loops)
-    for (const Piece& part : loop) {
+    for (const CurveSegment& part : loop) {
       const int count = 2 + static_cast<int>(part.length() / 0.05);
       for (int i = 0; i < count; ++i) points.push_back(part.at(static_cast<double>(i) / count));
     }
@@ -192,8 +192,8 @@ TEST(Nesting, FillsASheetToTheEdge) {
 
 TEST(Nesting, MarksTheCentreLines) {
   const Nesting nesting = *nest(many(1, 3), {sheet(80, 40)}, rules());
-  EXPECT_EQ(nesting.sheets.at(0).along, (Segment{{0, 20}, {80, 20}}));
-  EXPECT_EQ(nesting.sheets.at(0).across, (Segment{{40, 0}, {40, 40}}));
+  EXPECT_EQ(nesting.sheets.at(0).along, (LineSegment{{0, 20}, {80, 20}}));
+  EXPECT_EQ(nesting.sheets.at(0).across, (LineSegment{{40, 0}, {40, 40}}));
 }
 
 TEST(Nesting, TakesTheWidestCutOfThePieceCutters) {

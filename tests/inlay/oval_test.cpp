@@ -49,8 +49,8 @@ TEST(Oval, HasTheEllipsesAreaAndPerimeter) {
 TEST(Oval, RunsBesideTheEllipseAtOneDistance) {
   for (const auto& [x, y] : sizes)
     for (const double d : {0.05, 0.8})
-      for (const Piece& piece : Oval{x, y, 0}.outline(d, 0.0005))
-        for (int i = 0; i < 8; ++i) EXPECT_NEAR(off_ellipse(piece.at(i / 8.0), x, y), d, 0.00055) << x << " " << y;
+      for (const CurveSegment& segment : Oval{x, y, 0}.outline(d, 0.0005))
+        for (int i = 0; i < 8; ++i) EXPECT_NEAR(off_ellipse(segment.at(i / 8.0), x, y), d, 0.00055) << x << " " << y;
 }
 
 TEST(Oval, HasOneTangentAllRound) {
@@ -58,7 +58,7 @@ TEST(Oval, HasOneTangentAllRound) {
     for (const auto& [x, y] : sizes) {
       const Loop loop = Oval{x, y, cutter}.outline(0.05, 1e-5);
       for (std::size_t i = 0; i < loop.size(); ++i) {
-        const Piece &one = loop[i], &next = loop[(i + 1) % loop.size()];
+        const CurveSegment &one = loop[i], &next = loop[(i + 1) % loop.size()];
         EXPECT_EQ(one.b, next.a);
         EXPECT_NEAR(cross(unit(one.slope(1)), unit(next.slope(0))), 0, 1e-7) << x << " " << y << " " << i;
         EXPECT_GT(one.sweep, 0);
@@ -84,7 +84,7 @@ TEST(Oval, EndsAsTheCutterDoes) {
   const Loop loop = oval.outline(0, 1e-5);
   EXPECT_NEAR(reach({loop}, {1, 0}).high, std::sqrt(63.0) + 2, 1e-9);
   EXPECT_NEAR(reach({loop}, {0, 1}).high, 4, 1e-5);
-  for (const Piece& piece : loop) EXPECT_GE(piece.radius, 2 - 1e-3);
+  for (const CurveSegment& segment : loop) EXPECT_GE(segment.radius, 2 - 1e-3);
   EXPECT_LT(area(loop), pi * 40);
   const Loop disc = Oval{10, 4, 4}.outline(0, 1e-5);
   EXPECT_NEAR(area(disc), pi * 16, 1e-9);  // a disc as wide as the oval goes in at one place
@@ -121,7 +121,7 @@ TEST(Oval, IsAPieceInAPocketOfItsClearance) {
     EXPECT_NEAR(length(piece.ellipse->major), 7, 1e-12);
     EXPECT_NEAR(piece.ellipse->major.x, 0, 1e-12);
     EXPECT_NEAR(piece.ellipse->ratio, 4.0 / 7, 1e-12);
-    for (const Piece& arc : piece.piece.front())
+    for (const CurveSegment& arc : piece.piece.front())
       EXPECT_NEAR(off_ellipse(arc.a - piece.ellipse->centre, 4, 7), 0, 1.1e-5);
   }
 }

@@ -4,10 +4,10 @@
 
 #include <cmath>
 
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/FigureStore.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Inlays.hpp"
-#include "inlay/Refit.hpp"
 #include "inlay/SampleDrawings.hpp"
 
 namespace sagitta {
@@ -83,10 +83,10 @@ TEST(Placing, ADrawingThatOnlyMovesIsNotFittedAgain) {
   Board board = board_with_drawing();
   const Drawings drawings{{"block.svg", drawing({{"#202020", {box({0, 0}, {10, 10})}}})}};
   FigureStore store;
-  const auto fit = [&](const Tally& steps) {
+  const auto fit = [&](const ProgressCounter& steps) {
     return std::get<Inlays>(fit_inlays(board, std::get<Layout>(lay_out(board)), drawings, {}, steps, &store)).pieces;
   };
-  const Tally first, moved_only, larger;
+  const ProgressCounter first, moved_only, larger;
   const auto before = fit(first);
   EXPECT_GT(first.expected(), 0);
   board.inlays[0].shift_across = 3;

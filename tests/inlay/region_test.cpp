@@ -6,10 +6,10 @@
 
 #include <algorithm>
 
-#include "inlay/Fit.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Narrowest.hpp"
-#include "inlay/Refit.hpp"
+#include "inlay/OpenClose.hpp"
 #include "inlay/SampleDrawings.hpp"
 
 namespace sagitta {
@@ -34,13 +34,13 @@ TEST(Region, HasAWidthAtEachSide) {
 
 // A hole 0.001 mm from the outline: it is followed closely there, and nowhere else.
 TEST(Region, IsFollowedCloselyOnlyWhereItIsNarrow) {
-  const Region plain = fit(filled(flattened({wave({0, 0}, 60, 25, 1, 3)}, 1, {0, 0})), 0.4).region;
+  const Region plain = open_close(filled(flattened({wave({0, 0}, 60, 25, 1, 3)}, 1, {0, 0})), 0.4).region;
   const Point p = plain.front()[plain.front().size() / 2], q = plain.front()[plain.front().size() / 2 + 1];
   const Point middle = between(p, q, 0.5) + 0.001 * unit(left_of(q - p)), in = unit(left_of(q - p)), way = unit(q - p);
   Region holed = plain;
   holed.push_back({middle - 0.01 * way, middle + 0.01 * way, middle + 0.01 * way + in, middle - 0.01 * way + in});
   if (area(Region{holed.back()}) > 0) std::reverse(holed.back().begin(), holed.back().end());
-  const std::size_t walls = refitted(plain).front().size(), closer = refitted(holed).front().size();
+  const std::size_t walls = fit_arc_splines(plain).front().size(), closer = fit_arc_splines(holed).front().size();
   EXPECT_LE(closer, walls + 12);
 }
 
@@ -52,12 +52,14 @@ TEST(Region, LosesNothingThatTheCutterReaches) {
   for (unsigned seed = 0; seed < 60; ++seed) {
     Region drawn = filled(flattened({wave({0, 0}, 100, 2.4, 0.2, seed)}, 1, {0, 0}));
     for (const Point beside : {Point{5, 0}, Point{0, 5}}) {
-      const Region other = fit(filled(flattened({wave(beside, 100, 2.4, 0.2, seed + 100)}, 1, {0, 0})), r).region;
-      drawn = without(drawn, grown(other, 0.05));
+      const Region other =
+          open_close(filled(flattened({wave(beside, 100, 2.4, 0.2, seed + 100)}, 1, {0, 0})), r).region;
+      drawn = difference(drawn, offset(other, 0.05));
     }
-    const Fit made = fit(drawn, r);
+    const OpenClosed made = open_close(drawn, r);
     ASSERT_FALSE(made.narrow) << seed;
-    EXPECT_LT(area(without(opened(drawn, r), grown(made.region, tolerance::settled))), 2 * r * 10 * 3 * 0.0001) << seed;
+    EXPECT_LT(area(difference(opened(drawn, r), offset(made.region, tolerance::settled))), 2 * r * 10 * 3 * 0.0001)
+        << seed;
   }
 }
 
@@ -65,9 +67,9 @@ TEST(Region, LosesNothingThatTheCutterReaches) {
 TEST(Region, RefittedOutlinesBoundMoreThanASpeck) {
   const Polygon round = flattened({disc({0, 0}, 3)}, 1, {0, 0}).front();
   const Polygon speck{{2.9, 0}, {2.9, 0.01}, {2.908, 0.005}}, hole{{0, 0}, {0, 0.6}, {0.6, 0.3}};
-  EXPECT_EQ(refitted({round, speck}).size(), 1U);
-  EXPECT_EQ(refitted({round, speck}), refitted({round}));
-  EXPECT_EQ(refitted({round, hole}).size(), 2U);
+  EXPECT_EQ(fit_arc_splines({round, speck}).size(), 1U);
+  EXPECT_EQ(fit_arc_splines({round, speck}), fit_arc_splines({round}));
+  EXPECT_EQ(fit_arc_splines({round, hole}).size(), 2U);
 }
 
 }  // namespace

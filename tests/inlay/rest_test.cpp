@@ -73,7 +73,7 @@ Artwork two_discs(double gap) {
       {{3, 10}, {7, 10}, {7, 23}, {second - 2, 23}, {second - 2, 10}, {second + 2, 10}, {second + 2, 27}, {3, 27}}};
   const Region discs = flattened({disc({5, 7}, 5), disc({second, 7}, 5)}, 1, {0, 0});
   DrawnRegion region{"#101010", {}};
-  for (const Polygon& outline : united(filled(fork), discs)) region.outlines.push_back(polygon(outline));
+  for (const Polygon& outline : union_of(filled(fork), discs)) region.outlines.push_back(polygon(outline));
   return {{region}, {}};
 }
 

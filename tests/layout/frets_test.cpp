@@ -107,8 +107,8 @@ TEST(Strings, EqualCentresAndEqualGaps) {
   board.strings.saddle_spread = 60;
   const Layout centres = sound(board);
   ASSERT_EQ(centres.strings.size(), 4u);
-  EXPECT_EQ(centres.strings[0], (Segment{{0, -25}, {400, -30}}));
-  EXPECT_EQ(centres.strings[3], (Segment{{0, 25}, {400, 30}}));
+  EXPECT_EQ(centres.strings[0], (LineSegment{{0, -25}, {400, -30}}));
+  EXPECT_EQ(centres.strings[3], (LineSegment{{0, 25}, {400, 30}}));
   EXPECT_NEAR(centres.strings[1].a.y, -25.0 / 3, 1e-14);
 
   board.strings.spacing = StringSpacing::equal_gaps;

@@ -21,7 +21,7 @@ void expect_closed_and_positive(const Loop& loop) {
 }
 
 /// Directions agree at the joints that rounded corners make.
-void expect_tangent(const Piece& before, const Piece& after) {
+void expect_tangent(const CurveSegment& before, const CurveSegment& after) {
   EXPECT_NEAR(cross(unit(before.slope(1)), unit(after.slope(0))), 0, 1e-12);
   EXPECT_GT(dot(before.slope(1), after.slope(0)), 0);
 }
@@ -33,8 +33,8 @@ TEST(Outline, SquareHeel) {
   EXPECT_EQ(layout.outline[1], line({384, -28}, {384, 28}));
   EXPECT_EQ(layout.outline[3], line({-8, 28}, {-8, -28}));
   EXPECT_DOUBLE_EQ(area(layout.outline), 392 * 56);
-  EXPECT_EQ(layout.edges[0], (Segment{{-8, -28}, {384, -28}}));
-  EXPECT_EQ(layout.edges[1], (Segment{{-8, 28}, {384, 28}}));
+  EXPECT_EQ(layout.edges[0], (LineSegment{{-8, -28}, {384, -28}}));
+  EXPECT_EQ(layout.edges[1], (LineSegment{{-8, 28}, {384, 28}}));
 }
 
 TEST(Outline, RoundedCornersTakeTheirShare) {
@@ -79,7 +79,7 @@ TEST(Outline, CornersOfRoundHeelsTouchArcAndEdge) {
       ASSERT_EQ(layout.outline.size(), 6u);
       expect_closed_and_positive(layout.outline);
       for (std::size_t i = 0; i < 4; ++i) expect_tangent(layout.outline[i], layout.outline[i + 1]);
-      const Piece &corner = layout.outline[1], &arc = layout.outline[2];
+      const CurveSegment &corner = layout.outline[1], &arc = layout.outline[2];
       EXPECT_NEAR(distance(corner.centre, arc.centre), heel == Heel::arc ? 56 : 64, 1e-12);
       const Point along = unit(layout.edges[0].b - layout.edges[0].a);
       EXPECT_NEAR(cross(along, corner.centre - layout.edges[0].a), 4, 1e-12);
@@ -99,9 +99,9 @@ TEST(Outline, FanEndsRunAlongNutAndLastFret) {
     const Layout layout = sound(board);
     expect_closed_and_positive(layout.outline);
     const FretLine& last = layout.frets.back();
-    const Piece& heel = layout.outline[corner > 0 ? 2 : 1];
+    const CurveSegment& heel = layout.outline[corner > 0 ? 2 : 1];
     EXPECT_NEAR(cross(unit(heel.b - heel.a), unit(last.treble - last.bass)), 0, 1e-14);
-    const Piece& nut = layout.outline.back();
+    const CurveSegment& nut = layout.outline.back();
     EXPECT_NEAR(cross(unit(nut.b - nut.a), layout.nut_direction), 0, 1e-14);
     EXPECT_NEAR(nut.a.x - nut.a.y * (nut.b.x - nut.a.x) / (nut.b.y - nut.a.y), -6, 1e-12);
     if (corner > 0)
@@ -164,7 +164,7 @@ TEST(Outline, LeftHandedIsTheMirror) {
     ASSERT_EQ(left.outline.size(), right.outline.size());
     EXPECT_EQ(area(left.outline) > 0, true);
     EXPECT_NEAR(area(left.outline), area(right.outline), 1e-9);
-    EXPECT_EQ(left.edges[0], (Segment{image(right.edges[1].a), image(right.edges[1].b)}));
+    EXPECT_EQ(left.edges[0], (LineSegment{image(right.edges[1].a), image(right.edges[1].b)}));
     EXPECT_LT(left.edges[0].a.y, 0);
     EXPECT_EQ(left.outline[0].a, left.edges[0].a);
     EXPECT_EQ(left.outline[0].b, left.edges[0].b);

@@ -15,7 +15,7 @@ double distance_to_line(Point p, Point a, Point b) { return std::abs(cross(unit(
 TEST(Slots, WidthIsSquareToTheSlot) {
   const Layout layout = sound(steep_fan());
   for (const Slot& slot : layout.slots) {
-    const Rounded strip = slot_shape(layout, slot);
+    const RoundedPolygon strip = slot_shape(layout, slot);
     ASSERT_EQ(strip.core.size(), 4u);
     for (Point p : strip.core) {
       EXPECT_NEAR(distance_to_line(p, slot.bass_end, slot.treble_end), 0.3, 1e-12);
@@ -37,7 +37,7 @@ TEST(Slots, BlindTipsLieInsideTheEdges) {
     EXPECT_NEAR(distance(slot.bass_end, fret.bass_edge), 1.75, 1e-12);
     EXPECT_NEAR(distance(slot.treble_end, fret.treble_edge), 1.75, 1e-12);
     EXPECT_NEAR(distance_to_line(slot.bass_end, fret.bass, fret.treble), 0, 1e-12);
-    const Rounded shape = slot_shape(layout, slot);
+    const RoundedPolygon shape = slot_shape(layout, slot);
     EXPECT_EQ(shape.radius, 0.3);
     const Point along = unit(slot.treble_end - slot.bass_end);
     EXPECT_NEAR(support(shape, along), dot(along, slot.treble_end), 1e-12);

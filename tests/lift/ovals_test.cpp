@@ -31,9 +31,9 @@ Made made_with(const Board& board) {
     made.volume[stage] = wood_volume(plan);
     made.faces[stage] = lift(std::move(plan)).faces.size();
   }
-  for (const InlayPiece& piece : inlays.pieces)
+  for (const InlayPiece& segment : inlays.pieces)
     made.piece_faces +=
-        lift(std::get<Plan>(make_piece_plan(board, layout, surface, piece, PieceState::job))).faces.size();
+        lift(std::get<Plan>(make_piece_plan(board, layout, surface, segment, PieceState::job))).faces.size();
   return made;
 }
 

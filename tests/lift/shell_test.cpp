@@ -46,7 +46,7 @@ TEST(Shell, ASideIsOneFaceAndItsFootOneEdge) {
   const Shell shell = shell_of(board_of());
   int feet = 0;
   for (const ShellEdge& edge : shell.edges)
-    feet += !edge.upright && edge.bound.kind == Bound::Kind::level && edge.bound.value == 0 ? 1 : 0;
+    feet += !edge.upright && edge.bound.kind == BoundingSurface::Kind::level && edge.bound.value == 0 ? 1 : 0;
   EXPECT_EQ(feet, 4);
 }
 
@@ -56,9 +56,10 @@ TEST(Shell, OverACurvedSurfaceNoEdgeTurnsByMoreThanHalfACircle) {
       "[[inlays]]\nshape = \"dot\"\nfrets = [1]\ndiameter = 30\nshift_across = 20\ndepth = 2\nclearance = 0\n"));
   double most = 0, most_of_floors = 0;
   for (const ShellEdge& edge : shell.edges)
-    if (edge.piece.is_arc())
-      (edge.bound.kind == Bound::Kind::arc ? most : most_of_floors) =
-          std::max(edge.bound.kind == Bound::Kind::arc ? most : most_of_floors, std::abs(edge.piece.sweep));
+    if (edge.segment.is_arc())
+      (edge.bound.kind == BoundingSurface::Kind::offset_surface ? most : most_of_floors) =
+          std::max(edge.bound.kind == BoundingSurface::Kind::offset_surface ? most : most_of_floors,
+                   std::abs(edge.segment.sweep));
   EXPECT_LT(most, std::numbers::pi + 1e-9);
   EXPECT_GT(most_of_floors, std::numbers::pi + 0.1);
 }
@@ -98,7 +99,7 @@ TEST(Shell, StagesBeforeTheOutlineStandOnTheWholeBlank) {
 TEST(Shell, AFlatBoardIsAllLevels) {
   const Shell shell = shell_of(board_of("", "profile = \"flat\"\n"));
   EXPECT_EQ(unsound(shell), "");
-  for (const ShellFace& face : shell.faces) EXPECT_NE(face.bound.kind, Bound::Kind::arc);
+  for (const ShellFace& face : shell.faces) EXPECT_NE(face.bound.kind, BoundingSurface::Kind::offset_surface);
 }
 
 }  // namespace

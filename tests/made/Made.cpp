@@ -14,8 +14,8 @@ bool in_one_hole(const ShellFace& a, const ShellFace& b) {
 
 bool one_cylinder(const ShellFace& a, const ShellFace& b) {
   if (in_one_hole(a, b)) return true;
-  return a.kind == ShellFace::Kind::wall && b.kind == ShellFace::Kind::wall && a.piece.is_arc() && b.piece.is_arc() &&
-         a.piece.centre == b.piece.centre && a.piece.radius == b.piece.radius;
+  return a.kind == ShellFace::Kind::wall && b.kind == ShellFace::Kind::wall && a.segment.is_arc() &&
+         b.segment.is_arc() && a.segment.centre == b.segment.centre && a.segment.radius == b.segment.radius;
 }
 
 }  // namespace
@@ -41,7 +41,7 @@ int face_count(const Shell& shell) {
   std::map<int, int> first_face;
   for (int f = 0; f < static_cast<int>(shell.faces.size()); ++f)
     for (const auto& loop : shell.faces[f].loops)
-      for (const ShellUse& use : loop) {
+      for (const Coedge& use : loop) {
         const auto [it, fresh] = first_face.emplace(use.edge, f);
         if (!fresh && one_cylinder(shell.faces[f], shell.faces[it->second])) group[root(f)] = root(it->second);
       }

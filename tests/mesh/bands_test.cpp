@@ -10,7 +10,7 @@
 #include <numbers>
 #include <set>
 
-#include "mesh/Turn.hpp"
+#include "mesh/Orient2d.hpp"
 
 namespace sagitta {
 namespace {
@@ -68,7 +68,7 @@ void fills(const Loops& loops, const std::vector<double>& lines, double spacing)
   double sum = 0;
   std::map<std::pair<int, int>, int> sides;
   for (const auto& t : triangulate_in_bands(loops, lines, between)) {
-    const double own = turn(places[t[0]], places[t[1]], places[t[2]]);
+    const double own = orient2d(places[t[0]], places[t[1]], places[t[2]]);
     EXPECT_GT(own, 0);
     sum += own;
     for (int k = 0; k < 3; ++k) ++sides[{t[k], t[(k + 1) % 3]}];

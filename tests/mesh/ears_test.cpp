@@ -10,7 +10,7 @@
 #include <map>
 #include <numbers>
 
-#include "mesh/Turn.hpp"
+#include "mesh/Orient2d.hpp"
 
 namespace sagitta {
 namespace {
@@ -32,8 +32,8 @@ void fills(const std::vector<Point>& polygon, const Triangles& triangles) {
   double sum = 0;
   std::map<std::pair<int, int>, int> sides;
   for (const auto& t : triangles) {
-    EXPECT_GT(turn(polygon[t[0]], polygon[t[1]], polygon[t[2]]), 0);
-    sum += turn(polygon[t[0]], polygon[t[1]], polygon[t[2]]);
+    EXPECT_GT(orient2d(polygon[t[0]], polygon[t[1]], polygon[t[2]]), 0);
+    sum += orient2d(polygon[t[0]], polygon[t[1]], polygon[t[2]]);
     for (int k = 0; k < 3; ++k) ++sides[{t[k], t[(k + 1) % 3]}];
   }
   EXPECT_NEAR(sum, twice_area(polygon), 1e-9 * twice_area(polygon));
@@ -85,8 +85,8 @@ TEST(Ears, FillAPolygonThatTouchesItself) {
   const Triangles triangles = cut_ears(polygon);
   double sum = 0;
   for (const auto& t : triangles) {
-    EXPECT_GT(turn(polygon[t[0]], polygon[t[1]], polygon[t[2]]), 0);
-    sum += turn(polygon[t[0]], polygon[t[1]], polygon[t[2]]);
+    EXPECT_GT(orient2d(polygon[t[0]], polygon[t[1]], polygon[t[2]]), 0);
+    sum += orient2d(polygon[t[0]], polygon[t[1]], polygon[t[2]]);
   }
   EXPECT_DOUBLE_EQ(sum, 2 * 32);
 }
@@ -98,7 +98,7 @@ double angle_at(Point corner, Point a, Point b) {
 TEST(Ears, EvenedOutAreDelaunayAndFillTheSame) {
   for (const auto& polygon : {star(9, 10, 6), spiral(30)}) {
     Triangles triangles = cut_ears(polygon);
-    even_out(polygon, triangles);
+    flip_to_delaunay(polygon, triangles);
     fills(polygon, triangles);
     std::map<std::pair<int, int>, double> opposite;  // the angle that a side is seen under
     for (const auto& t : triangles)

@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "mesh/Turn.hpp"
+#include "mesh/Orient2d.hpp"
 
 namespace sagitta {
 namespace {
@@ -20,8 +20,8 @@ void fills(const std::vector<Point>& polygon) {
   ASSERT_EQ(triangles.size() + 2, polygon.size());
   double sum = 0;
   for (const auto& [a, b, c] : triangles) {
-    EXPECT_GT(turn(polygon[a], polygon[b], polygon[c]), 0);
-    sum += turn(polygon[a], polygon[b], polygon[c]);
+    EXPECT_GT(orient2d(polygon[a], polygon[b], polygon[c]), 0);
+    sum += orient2d(polygon[a], polygon[b], polygon[c]);
   }
   EXPECT_DOUBLE_EQ(sum, twice_area(polygon));
 }

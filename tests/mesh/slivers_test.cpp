@@ -6,7 +6,7 @@
 
 #include "board/BoardFile.hpp"
 #include "inlay/SampleDrawings.hpp"
-#include "lift/Apart.hpp"
+#include "lift/ConnectedComponents.hpp"
 #include "mesh/Mesh.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "plan/PiecePlan.hpp"
@@ -41,7 +41,7 @@ TEST(Slivers, ACrumbThinnerThanTheFacetsIsAClosedMesh) {
     const Inlays inlays = std::get<Inlays>(fit_inlays(board, layout, {{"drawn", disc}}));
     const Plan plan =
         std::get<Plan>(make_piece_plan(board, layout, surface_of(board, layout), inlays.pieces.at(0), PieceState::job));
-    const std::vector<Shell> parts = apart(lift(plan));
+    const std::vector<Shell> parts = connected_components(lift(plan));
     ASSERT_EQ(parts.size(), 2U) << past;
     double least = 1e300;
     for (const Shell& part : parts)
@@ -49,10 +49,10 @@ TEST(Slivers, ACrumbThinnerThanTheFacetsIsAClosedMesh) {
         const Mesh mesh = make_mesh(part, deviation);
         EXPECT_EQ(unsound(mesh, genus(part)), "") << past;
         EXPECT_LE(mesh.deviation, deviation);
-        least = std::min(least, figures(make_solid(part)).volume);
-        EXPECT_NEAR(volume(mesh), figures(make_solid(part)).volume, volume_allowance(mesh, part)) << past;
+        least = std::min(least, mass_properties(make_solid(part)).volume);
+        EXPECT_NEAR(volume(mesh), mass_properties(make_solid(part)).volume, volume_allowance(mesh, part)) << past;
       }
-    const Piece& arc = inlays.pieces[0].piece.at(0).at(0);
+    const CurveSegment& arc = inlays.pieces[0].piece.at(0).at(0);
     const double angle = 2 * std::acos((wall - arc.centre.x) / arc.radius);
     EXPECT_NEAR(least / (arc.radius * arc.radius * (angle - std::sin(angle)) / 2 * 1.5), 1, 1e-4) << past;
   }

@@ -35,7 +35,7 @@ Looks looks_of(const Board& board) {
   const TopoDS_Solid solid = make_solid(std::get<Shell>(shell));
   GProp_GProps mass;
   BRepGProp::VolumeProperties(solid, mass, 1e-7);
-  return {made::face_count(std::get<Shell>(shell)), mass.Mass(), figures(solid).area, mass.CentreOfMass().Y()};
+  return {made::face_count(std::get<Shell>(shell)), mass.Mass(), mass_properties(solid).area, mass.CentreOfMass().Y()};
 }
 
 /// Two ways to the same wood differ by rounding only: positions by 1e-12 mm, integrals by what their rule leaves.

@@ -63,7 +63,7 @@ Loop grown(const std::vector<Point>& polygon, double radius) {
     const Point out_in = -radius * left_of(unit(here - before)), out_on = -radius * left_of(unit(after - here));
     const double start = std::atan2(out_in.y, out_in.x);
     const double sweep = std::atan2(cross(out_in, out_on), dot(out_in, out_on));
-    Piece corner = arc(here, radius, start, sweep);
+    CurveSegment corner = arc(here, radius, start, sweep);
     corner.a = here + out_in;
     corner.b = here + out_on;
     if (sweep > 0) loop.push_back(corner);

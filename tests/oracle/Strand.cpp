@@ -14,25 +14,26 @@ Strand straight(Point a, Point b) {
   return {a.x, b.x, a, b, {}, 0, 1};
 }
 
-Strand half(const Piece& piece, Point a, Point b, double middle_angle) {
+Strand half(const CurveSegment& segment, Point a, Point b, double middle_angle) {
   if (a.x > b.x) std::swap(a, b);
-  return {a.x, b.x, a, b, piece.centre, piece.radius, std::sin(middle_angle) >= 0 ? 1.0 : -1.0};
+  return {a.x, b.x, a, b, segment.centre, segment.radius, std::sin(middle_angle) >= 0 ? 1.0 : -1.0};
 }
 
 /// Cut at every angle k pi, where the circle runs upright.
-void add_arc(const Piece& piece, std::vector<Strand>& out) {
-  const double low = std::min(piece.start, piece.start + piece.sweep);
-  const double high = std::max(piece.start, piece.start + piece.sweep);
-  const Point low_end = piece.sweep >= 0 ? piece.a : piece.b, high_end = piece.sweep >= 0 ? piece.b : piece.a;
+void add_arc(const CurveSegment& segment, std::vector<Strand>& out) {
+  const double low = std::min(segment.start, segment.start + segment.sweep);
+  const double high = std::max(segment.start, segment.start + segment.sweep);
+  const Point low_end = segment.sweep >= 0 ? segment.a : segment.b,
+              high_end = segment.sweep >= 0 ? segment.b : segment.a;
   double from = low;
   Point at = low_end;
   for (double k = std::floor(low / pi) + 1; k * pi < high; ++k) {
-    const Point extreme{piece.centre.x + (std::llround(k) % 2 == 0 ? 1 : -1) * piece.radius, piece.centre.y};
-    out.push_back(half(piece, at, extreme, 0.5 * (from + k * pi)));
+    const Point extreme{segment.centre.x + (std::llround(k) % 2 == 0 ? 1 : -1) * segment.radius, segment.centre.y};
+    out.push_back(half(segment, at, extreme, 0.5 * (from + k * pi)));
     from = k * pi;
     at = extreme;
   }
-  out.push_back(half(piece, at, high_end, 0.5 * (from + high)));
+  out.push_back(half(segment, at, high_end, 0.5 * (from + high)));
 }
 
 void add_within(const Strand& s, const Strand& t, double x, std::vector<double>& xs) {
@@ -73,11 +74,11 @@ double Strand::y(double x) const {
 
 std::vector<Strand> strands_of(const Loop& loop) {
   std::vector<Strand> all;
-  for (const Piece& piece : loop) {
-    if (piece.is_arc())
-      add_arc(piece, all);
+  for (const CurveSegment& segment : loop) {
+    if (segment.is_arc())
+      add_arc(segment, all);
     else
-      all.push_back(straight(piece.a, piece.b));
+      all.push_back(straight(segment.a, segment.b));
   }
   std::erase_if(all, [](const Strand& s) { return !(s.x1 > s.x0); });
   return all;

@@ -23,20 +23,21 @@ namespace {
 /// Tools end this far above and below the wood, mm.
 constexpr double past = 5;
 
-TopoDS_Edge edge_of(const Piece& piece, const TopoDS_Vertex& a, const TopoDS_Vertex& b, double z) {
-  if (!piece.is_arc()) return BRepBuilderAPI_MakeEdge(a, b).Edge();
-  const gp_Dir up(0, 0, piece.sweep > 0 ? 1 : -1);
+TopoDS_Edge edge_of(const CurveSegment& segment, const TopoDS_Vertex& a, const TopoDS_Vertex& b, double z) {
+  if (!segment.is_arc()) return BRepBuilderAPI_MakeEdge(a, b).Edge();
+  const gp_Dir up(0, 0, segment.sweep > 0 ? 1 : -1);
   const Handle(Geom_Circle) circle =
-      new Geom_Circle(gp_Ax2(gp_Pnt(piece.centre.x, piece.centre.y, z), up, gp_Dir(1, 0, 0)), piece.radius);
-  const double start = piece.sweep > 0 ? piece.start : -piece.start;
-  return BRepBuilderAPI_MakeEdge(circle, a, b, start, start + std::abs(piece.sweep)).Edge();
+      new Geom_Circle(gp_Ax2(gp_Pnt(segment.centre.x, segment.centre.y, z), up, gp_Dir(1, 0, 0)), segment.radius);
+  const double start = segment.sweep > 0 ? segment.start : -segment.start;
+  return BRepBuilderAPI_MakeEdge(circle, a, b, start, start + std::abs(segment.sweep)).Edge();
 }
 
 /// The loop's face at height z, drawn up to `top`. Two vertices for each joint of the loop at least.
 TopoDS_Shape prism(const Loop& loop, double z, double top) {
   const std::size_t n = loop.size();
   std::vector<TopoDS_Vertex> corner;
-  for (const Piece& piece : loop) corner.push_back(BRepBuilderAPI_MakeVertex(gp_Pnt(piece.a.x, piece.a.y, z)).Vertex());
+  for (const CurveSegment& segment : loop)
+    corner.push_back(BRepBuilderAPI_MakeVertex(gp_Pnt(segment.a.x, segment.a.y, z)).Vertex());
   BRepBuilderAPI_MakeWire wire;
   for (std::size_t i = 0; i < n; ++i) wire.Add(edge_of(loop[i], corner[i], corner[(i + 1) % n], z));
   const TopoDS_Face face = BRepBuilderAPI_MakeFace(gp_Pln(gp_Pnt(0, 0, z), gp_Dir(0, 0, 1)), wire.Wire()).Face();
@@ -45,8 +46,8 @@ TopoDS_Shape prism(const Loop& loop, double z, double top) {
 
 Box box_of(const Loop& loop) {
   Box box;
-  for (const Piece& piece : loop) {
-    const Box b = bounds(piece);
+  for (const CurveSegment& segment : loop) {
+    const Box b = bounds(segment);
     box.add(b.low);
     box.add(b.high);
   }
@@ -100,7 +101,7 @@ struct Builder {
   bool runs_across(const Cut& cut, Wall& first, Wall& last) const {
     if (cut.region.size() != 4 || cut.name.rfind("slot", 0) != 0) return false;
     std::vector<Wall> walls;
-    for (const Piece& side : cut.region) {
+    for (const CurveSegment& side : cut.region) {
       Point n = left_of(unit(side.b - side.a));
       if (n.x < 0) n = -1.0 * n;
       if (n.x > 0.1 && side.length() > widest()) walls.push_back({n, dot(n, side.a)});

@@ -38,7 +38,7 @@ Loop stadium(Point a, Point b, double width) {
   const Point d = unit(b - a), side = r * left_of(d);
   const Point ca = a + r * d, cb = b - r * d;
   const double angle = std::atan2(d.y, d.x);
-  Piece at_b = arc(cb, r, angle - pi / 2, pi), at_a = arc(ca, r, angle + pi / 2, pi);
+  CurveSegment at_b = arc(cb, r, angle - pi / 2, pi), at_a = arc(ca, r, angle + pi / 2, pi);
   at_b.a = cb - side, at_b.b = cb + side, at_a.a = ca + side, at_a.b = ca - side;
   return {line(ca - side, cb - side), at_b, line(cb + side, ca + side), at_a};
 }
@@ -75,7 +75,7 @@ void add_pockets(const Board& board, const Layout& layout, Work& work) {
 void add_binding(const Board& board, const Layout& layout, Work& work) {
   if (!board.binding) return;
   for (int side = 0; side < 2; ++side) {
-    Segment edge = layout.edges[side];
+    LineSegment edge = layout.edges[side];
     if ((edge.b.x > edge.a.x) != (side == 0)) std::swap(edge.a, edge.b);  // the wood to the left
     const Loop region = polygon_loop(band(layout.strip, edge.a, unit(edge.b - edge.a), -1e3, board.binding->width));
     const bool all = board.binding->height == 0;

@@ -7,10 +7,10 @@
 namespace sagitta {
 namespace {
 
-std::vector<Strand> strands_of(const std::vector<Loop>& loops) {
-  std::vector<Strand> strands;
+std::vector<InputCurve> strands_of(const std::vector<Loop>& loops) {
+  std::vector<InputCurve> strands;
   for (int i = 0; i < static_cast<int>(loops.size()); ++i)
-    for (const Piece& piece : loops[i]) strands.push_back({piece, {Source::Kind::pocket, i, 0}, i});
+    for (const CurveSegment& segment : loops[i]) strands.push_back({segment, {Source::Kind::pocket, i, 0}, i});
   return strands;
 }
 
@@ -22,10 +22,10 @@ double area_of(const Arrangement& arrangement, const std::vector<int>& cover) {
       HalfEdge h = start;
       do {
         const PlanEdge& edge = arrangement.map.edges[h >> 1];
-        const double half = (cross(edge.piece.a, edge.piece.b) +
-                             (edge.piece.is_arc() ? edge.piece.radius * edge.piece.radius *
-                                                        (edge.piece.sweep - std::sin(edge.piece.sweep))
-                                                  : 0)) /
+        const double half = (cross(edge.segment.a, edge.segment.b) +
+                             (edge.segment.is_arc() ? edge.segment.radius * edge.segment.radius *
+                                                          (edge.segment.sweep - std::sin(edge.segment.sweep))
+                                                    : 0)) /
                             2;
         sum += h & 1 ? -half : half;
         h = arrangement.map.next[h];
@@ -81,7 +81,7 @@ TEST(Arrangement, TheSameOutlineTwiceIsOneOutlineUnderTwoCovers) {
 }
 
 TEST(Arrangement, AGridOfLinesHasTheFacesThatEulerAsksFor) {
-  std::vector<Strand> strands = strands_of({rectangle({0, 0}, {8, 8})});
+  std::vector<InputCurve> strands = strands_of({rectangle({0, 0}, {8, 8})});
   for (int i = 1; i < 8; ++i) {
     strands.push_back({line({i * 1.0, -1}, {i * 1.0, 9}), {Source::Kind::fall, 1, 0}, -1});
     strands.push_back({line({-1, i * 1.0}, {9, i * 1.0}), {Source::Kind::fall, 2, 0}, -1});

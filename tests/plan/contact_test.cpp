@@ -11,8 +11,8 @@ Feature disc(Point centre, double radius) {
   Feature f;
   f.kind = Source::Kind::pocket;
   f.name = "disc at " + std::to_string(centre.x);
-  f.bound = {Bound::Kind::level, 4, false};
-  f.shape = Rounded{{centre}, radius};
+  f.bound = {BoundingSurface::Kind::level, 4, false};
+  f.shape = RoundedPolygon{{centre}, radius};
   return f;
 }
 
@@ -20,7 +20,7 @@ Feature slot(double from, double to) {
   Feature f;
   f.kind = Source::Kind::slot;
   f.name = "slot";
-  f.bound = {Bound::Kind::arc, 2, false};
+  f.bound = {BoundingSurface::Kind::offset_surface, 2, false};
   f.loop = rectangle({from, -30}, {to, 30});
   return f;
 }
@@ -60,7 +60,7 @@ TEST(Contact, ADiscThatReachesTheFarSideOfASlotTouchesItExactly) {
 TEST(Contact, APinThatTouchesAPocketsSideFromInsideIsMadeSmallerAndTold) {
   for (const double miss : {0.0, 5e-5, -5e-5}) {
     std::vector<Feature> features{disc({0, 0}, 0), disc({0, 3 + miss}, 2)};
-    features[0].shape = Rounded{{{-8, -5}, {8, -5}, {8, 5}, {-8, 5}}, 0};
+    features[0].shape = RoundedPolygon{{{-8, -5}, {8, -5}, {8, 5}, {-8, 5}}, 0};
     features[1].role = Feature::Role::pin;
     features[1].kind = Source::Kind::pin;
     EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
@@ -74,7 +74,7 @@ TEST(Contact, APinThatTouchesASlotsRoundEndFromInsideIsMadeSmallerAndTold) {
       const Point toward{std::sin(turn), std::cos(turn)};
       std::vector<Feature> features{disc({0, 0}, 0), disc({0, 9}, 0.3)};
       features[0].kind = Source::Kind::slot;
-      features[0].shape = Rounded{{{0, -9}, {0, 9 - 0.05}}, 0.35};
+      features[0].shape = RoundedPolygon{{{0, -9}, {0, 9 - 0.05}}, 0.35};
       features[1].shape->core[0] = Point{0, 9 - 0.05} + (0.05 + miss) * toward;
       features[1].role = Feature::Role::pin;
       features[1].kind = Source::Kind::pin;
@@ -86,7 +86,7 @@ TEST(Contact, APinThatTouchesASlotsRoundEndFromInsideIsMadeSmallerAndTold) {
 TEST(Contact, ADiscThatASlotsRoundEndTouchesFromInsideIsMadeLarger) {
   std::vector<Feature> features{disc({0, 0}, 0), disc({0, 5.65}, 4)};
   features[0].kind = Source::Kind::slot;
-  features[0].shape = Rounded{{{0, -9}, {0, 9.3}}, 0.35};
+  features[0].shape = RoundedPolygon{{{0, -9}, {0, 9.3}}, 0.35};
   settle_contacts(features, tolerance::snap);
   EXPECT_NEAR(features[1].shape->radius, 4 + tolerance::snap, 1e-12);
 }
@@ -112,7 +112,7 @@ TEST(Contact, ADiscTangentToTheOutlineFromInsideIsDrawnBack) {
 
 TEST(Contact, ASideThatRunsAlongASlotsEdgeIsMovedOntoIt) {
   Feature block = disc({0, 0}, 0);
-  block.shape = Rounded{{{0.5 + 4e-5, -5}, {10, -5}, {10, 5}, {0.5 + 4e-5, 5}}, 0};
+  block.shape = RoundedPolygon{{{0.5 + 4e-5, -5}, {10, -5}, {10, 5}, {0.5 + 4e-5, 5}}, 0};
   std::vector<Feature> features{slot(0, 0.5), block};
   EXPECT_TRUE(settle_contacts(features, tolerance::snap).empty());
   EXPECT_NEAR(-support(*features[1].shape, {-1, 0}), 0.5, 1e-12);
@@ -120,7 +120,7 @@ TEST(Contact, ASideThatRunsAlongASlotsEdgeIsMovedOntoIt) {
 
 TEST(Contact, ABlindSlotIsShortenedNotThinned) {
   Feature blind = slot(0, 0.5);
-  blind.shape = Rounded{{{10, -20}, {10, 20}}, 0.25};
+  blind.shape = RoundedPolygon{{{10, -20}, {10, 20}}, 0.25};
   blind.loop.clear();
   std::vector<Feature> features{outline_of(rectangle({-50, -28}, {50, 20.25})), blind};
   EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);

@@ -35,10 +35,10 @@ Plan slot_and_pocket(const Surface& surface, double below) {
   features[0].loop = rectangle({0, -20}, {100, 20});
   features[1].kind = Source::Kind::slot;
   features[1].loop = rectangle({40, -30}, {60, 30});
-  features[1].bound = {Bound::Kind::arc, 2};
+  features[1].bound = {BoundingSurface::Kind::offset_surface, 2};
   features[2].kind = Source::Kind::pocket;
-  features[2].shape = Rounded{{{50, 0}}, 15};
-  features[2].bound = {Bound::Kind::level, 4 - below};
+  features[2].shape = RoundedPolygon{{{50, 0}}, 15};
+  features[2].bound = {BoundingSurface::Kind::level, 4 - below};
   WorkDone done;
   done.radius = done.outline = true;
   return std::get<Plan>(plan_of(surface, 6, Stage::board, done, features));

@@ -5,7 +5,7 @@
 namespace sagitta {
 namespace {
 
-std::vector<Meeting> meetings(const Piece& a, const Piece& b) {
+std::vector<Meeting> meetings(const CurveSegment& a, const CurveSegment& b) {
   std::vector<Meeting> found;
   meet(a, b, found);
   return found;
@@ -25,7 +25,7 @@ TEST(Meet, ALineTangentToACircleMeetsItOnce) {
 }
 
 TEST(Meet, CirclesThatTouchMeetOnceFromOutsideAndInside) {
-  const Piece upper = arc({0, 0}, 2, 0, std::numbers::pi);
+  const CurveSegment upper = arc({0, 0}, 2, 0, std::numbers::pi);
   EXPECT_EQ(meetings(upper, arc({0, 3}, 1, -std::numbers::pi, std::numbers::pi)).size(), 1U);
   EXPECT_EQ(meetings(upper, arc({0, 1}, 1, 0, std::numbers::pi)).size(), 1U);
 }

@@ -8,7 +8,7 @@
 #include <numeric>
 
 #include "plan/Arrangement.hpp"
-#include "plane/Rounded.hpp"
+#include "plane/RoundedPolygon.hpp"
 #include "plane/Tolerance.hpp"
 #include "random/Dice.hpp"
 
@@ -20,17 +20,17 @@ using random_boards::Dice;
 constexpr double reach = 0.9 * tolerance::snap;
 
 /// Distance from p to a piece: to its line or circle where the foot lies on it, else to the nearer end.
-double way(Point p, const Piece& piece) {
-  const double to_ends = std::min(distance(p, piece.a), distance(p, piece.b));
-  if (!piece.is_arc()) {
-    const Point d = piece.b - piece.a;
-    const double t = dot(p - piece.a, d) / dot(d, d);
-    return t < 0 || t > 1 ? to_ends : distance(p, between(piece.a, piece.b, t));
+double way(Point p, const CurveSegment& segment) {
+  const double to_ends = std::min(distance(p, segment.a), distance(p, segment.b));
+  if (!segment.is_arc()) {
+    const Point d = segment.b - segment.a;
+    const double t = dot(p - segment.a, d) / dot(d, d);
+    return t < 0 || t > 1 ? to_ends : distance(p, between(segment.a, segment.b, t));
   }
-  const Point d = p - piece.centre;
-  const double middle = piece.start + piece.sweep / 2;
+  const Point d = p - segment.centre;
+  const double middle = segment.start + segment.sweep / 2;
   const double turn = std::remainder(std::atan2(d.y, d.x) - middle, 2 * std::numbers::pi);
-  return std::abs(turn) > std::abs(piece.sweep) / 2 ? to_ends : std::abs(length(d) - piece.radius);
+  return std::abs(turn) > std::abs(segment.sweep) / 2 ? to_ends : std::abs(length(d) - segment.radius);
 }
 
 /// 0, or either way by 10^-3 to 10^-9, as often a whole power as not.
@@ -45,7 +45,7 @@ double hair(Dice& dice) {
 Loop beside_disc(Dice& dice, Point centre, double radius) {
   const double turn = dice.real(-std::numbers::pi, std::numbers::pi);
   const double aside = dice.real(-1, 1);
-  const Rounded block{{{-3, -8}, {3, -8}, {3, 8}, {-3, 8}}, 0};
+  const RoundedPolygon block{{{-3, -8}, {3, -8}, {3, 8}, {-3, 8}}, 0};
   return outline(moved(turned(moved(block, {radius + 3 + hair(dice), aside}), turn), centre));
 }
 
@@ -58,7 +58,7 @@ std::vector<Loop> near_degenerate(Dice& dice) {
   for (int i = 0; i < discs; ++i) loops.push_back(circle(centre + Point{hair(dice), hair(dice)}, radius + hair(dice)));
   const int blocks = dice.whole(0, 2);
   for (int i = 0; i < blocks; ++i) {
-    const Rounded block{{{-3, -8}, {3, -8}, {3, 8}, {-3, 8}}, dice.one_of({0.0, 0.0625})};
+    const RoundedPolygon block{{{-3, -8}, {3, -8}, {3, 8}, {-3, 8}}, dice.one_of({0.0, 0.0625})};
     const double turn = hair(dice) * std::numbers::pi / 18;
     loops.push_back(outline(moved(turned(block, turn), {3.5 + block.radius + hair(dice), dice.real(-5, 5)})));
   }
@@ -68,7 +68,7 @@ std::vector<Loop> near_degenerate(Dice& dice) {
 }
 
 Arrangement arranged(const std::vector<Loop>& loops) {
-  std::vector<Strand> strands;
+  std::vector<InputCurve> strands;
   for (int i = 0; i < static_cast<int>(loops.size()); ++i)
     for (int k = 0; k < static_cast<int>(loops[i].size()); ++k)
       strands.push_back({loops[i][k], {Source::Kind::pocket, i, k}, i});
@@ -100,7 +100,7 @@ double least_to_edges(const Subdivision& map) {
   double least = 1e300;
   for (const int v : used(map))
     for (const PlanEdge& edge : map.edges)
-      if (!touches(edge, v)) least = std::min(least, way(map.vertices[v], edge.piece));
+      if (!touches(edge, v)) least = std::min(least, way(map.vertices[v], edge.segment));
   return least;
 }
 
@@ -112,11 +112,11 @@ double least_along_edges(const Subdivision& map, bool neighbours) {
     for (const PlanEdge& b : map.edges) {
       if (&a == &b || share_an_end(a, b) != neighbours) continue;
       for (int i = 0; i <= places; ++i) {
-        const Point p = a.piece.at(static_cast<double>(i) / places);
+        const Point p = a.segment.at(static_cast<double>(i) / places);
         const auto near_common = [&](int v) {
           return touches(b, v) && distance(p, map.vertices[v]) < 1.01 * longest_cusp;
         };
-        if (!near_common(a.from) && !near_common(a.to)) least = std::min(least, way(p, b.piece));
+        if (!near_common(a.from) && !near_common(a.to)) least = std::min(least, way(p, b.segment));
       }
     }
   return least;
@@ -130,9 +130,9 @@ std::vector<double> areas(const Arrangement& made, std::size_t loops) {
     for (const HalfEdge start : made.map.faces[f].loops) {
       HalfEdge h = start;
       do {
-        const Piece& piece = made.map.edges[h >> 1].piece;
-        double swept = cross(piece.a, piece.b);
-        if (piece.is_arc()) swept += piece.radius * piece.radius * (piece.sweep - std::sin(piece.sweep));
+        const CurveSegment& segment = made.map.edges[h >> 1].segment;
+        double swept = cross(segment.a, segment.b);
+        if (segment.is_arc()) swept += segment.radius * segment.radius * (segment.sweep - std::sin(segment.sweep));
         twice += h & 1 ? -swept : swept;
         h = made.map.next[h];
       } while (h != start);
@@ -172,11 +172,11 @@ TEST(Rounding, KeepsAreasAndEndsOfEdges) {
     for (std::size_t i = 0; i < loops.size(); ++i)
       EXPECT_NEAR(covered[i], area(loops[i]), 3 * tolerance::snap * perimeter(loops[i]));
     for (const PlanEdge& edge : made.map.edges) {
-      EXPECT_EQ(edge.piece.a, made.map.vertices[edge.from]);
-      EXPECT_EQ(edge.piece.b, made.map.vertices[edge.to]);
-      if (!edge.piece.is_arc()) continue;
-      EXPECT_NEAR(distance(edge.piece.a, edge.piece.centre), edge.piece.radius, 1e-8);
-      EXPECT_NEAR(distance(edge.piece.b, edge.piece.centre), edge.piece.radius, 1e-8);
+      EXPECT_EQ(edge.segment.a, made.map.vertices[edge.from]);
+      EXPECT_EQ(edge.segment.b, made.map.vertices[edge.to]);
+      if (!edge.segment.is_arc()) continue;
+      EXPECT_NEAR(distance(edge.segment.a, edge.segment.centre), edge.segment.radius, 1e-8);
+      EXPECT_NEAR(distance(edge.segment.b, edge.segment.centre), edge.segment.radius, 1e-8);
     }
   }
 }
@@ -198,12 +198,12 @@ TEST(Rounding, DiscsWithinTheReachAreOne) {
 
 TEST(Rounding, ASideWithinTheReachOfALineIsThatLine) {
   // Turned by a thousandth of a degree the side of 6 mm is off by 5e-5 at its ends: it runs along the slot's edge.
-  Rounded block{{{-2, -3}, {2, -3}, {2, 3}, {-2, 3}}, 0};
+  RoundedPolygon block{{{-2, -3}, {2, -3}, {2, 3}, {-2, 3}}, 0};
   const Loop side = outline(moved(turned(block, 1e-3 * std::numbers::pi / 180), {2.5, 0}));
   const Arrangement made = arranged({rectangle({0, -30}, {0.5, 30}), side});
   EXPECT_EQ(made.map.faces.size(), 3U);
   for (const PlanEdge& edge : made.map.edges) {
-    const Point d = edge.piece.b - edge.piece.a;
+    const Point d = edge.segment.b - edge.segment.a;
     if (edge.source.feature != 0) continue;
     EXPECT_NEAR(d.x * d.y, 0, 1e-12);
   }

@@ -9,15 +9,15 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 
-TEST(Piece, KeepsItsEndsExactly) {
+TEST(CurveSegment, KeepsItsEndsExactly) {
   const Point a{1.1, 2.3}, b{-0.7, 4.9};
-  const Piece straight = line(a, b);
+  const CurveSegment straight = line(a, b);
   EXPECT_EQ(straight.at(0), a);
   EXPECT_EQ(straight.at(1), b);
   const Point centre{0.1, 0.2};
   const Point from = centre + 3.0 * Point{std::cos(0.3), std::sin(0.3)};
   const Point to = centre + 3.0 * Point{std::cos(2.9), std::sin(2.9)};
-  const Piece bow = arc_between(centre, 3, from, to, true);
+  const CurveSegment bow = arc_between(centre, 3, from, to, true);
   EXPECT_EQ(bow.at(0), from);
   EXPECT_EQ(bow.at(1), to);
   EXPECT_NEAR(bow.sweep, 2.6, 1e-15);
@@ -25,15 +25,15 @@ TEST(Piece, KeepsItsEndsExactly) {
   EXPECT_EQ(bow.reversed().at(0), to);
 }
 
-TEST(Piece, SlopeIsTheDifferenceQuotient) {
-  const Piece bow = arc({2, 1}, 5, 0.4, -1.7);
+TEST(CurveSegment, SlopeIsTheDifferenceQuotient) {
+  const CurveSegment bow = arc({2, 1}, 5, 0.4, -1.7);
   const double h = 1e-6;
   const Point quotient = (1 / (2 * h)) * (bow.at(0.3 + h) - bow.at(0.3 - h));
   EXPECT_NEAR(distance(bow.slope(0.3), quotient), 0, 1e-8);
 }
 
-TEST(Piece, MirrorRunsThroughTheImages) {
-  const Piece bow = arc({2, 1}, 5, 0.4, 1.7);
+TEST(CurveSegment, MirrorRunsThroughTheImages) {
+  const CurveSegment bow = arc({2, 1}, 5, 0.4, 1.7);
   for (double t : {0.0, 0.25, 0.5, 1.0}) {
     const Point p = bow.at(t), q = bow.mirrored().at(t);
     EXPECT_NEAR(q.x, p.x, 1e-14);
@@ -48,7 +48,7 @@ TEST(Loop, AreaAndPerimeterAreClosedForms) {
   EXPECT_DOUBLE_EQ(area(rectangle({1, 2}, {4, 6})), 12);
   EXPECT_DOUBLE_EQ(perimeter(rectangle({1, 2}, {4, 6})), 14);
   // A slice of cake: r^2 angle / 2.
-  const Piece bow = arc({0, 0}, 2, 0.2, 1.1);
+  const CurveSegment bow = arc({0, 0}, 2, 0.2, 1.1);
   const Loop slice{line({0, 0}, bow.a), bow, line(bow.b, {0, 0})};
   EXPECT_NEAR(area(slice), 2 * 2 * 1.1 / 2, 1e-14);
   EXPECT_NEAR(area(mirrored(slice)), area(slice), 1e-14);
@@ -91,7 +91,7 @@ TEST(Loop, WindingOfAHollowedRectangle) {
 
 TEST(Loop, WindingTurnsTwiceInADoubleLoop) {
   Loop twice = circle({0, 0}, 1);
-  for (const Piece& piece : circle({0, 0}, 2)) twice.push_back(piece);
+  for (const CurveSegment& segment : circle({0, 0}, 2)) twice.push_back(segment);
   EXPECT_EQ(winding(twice, {0.5, 0}), 2);
   EXPECT_EQ(winding(twice, {1.5, 0}), 1);
 }

@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "plane/Rounded.hpp"
+#include "plane/RoundedPolygon.hpp"
 
 namespace sagitta {
 namespace {
@@ -32,11 +32,12 @@ TEST(Gap, IsNothingWhereOutlinesCross) {
 // A convex shape's distance to another is known in closed form (Rounded): the outlines' is the same where they are
 // apart.
 TEST(Gap, IsThatOfConvexShapesApart) {
-  const Rounded block{{{-4, -2}, {4, -2}, {4, 2}, {-4, 2}}, 0.5};
+  const RoundedPolygon block{{{-4, -2}, {4, -2}, {4, 2}, {-4, 2}}, 0.5};
   for (int i = 0; i < 60; ++i) {
     const double angle = 0.1 * i;
-    const Rounded other = moved(turned(Rounded{{{-2, 0}, {0, -1}, {2, 0}, {0, 1}}, i % 3 * 0.4}, 1.7 * angle),
-                                (9 + 0.1 * i) * Point{std::cos(angle), std::sin(angle)});
+    const RoundedPolygon other =
+        moved(turned(RoundedPolygon{{{-2, 0}, {0, -1}, {2, 0}, {0, 1}}, i % 3 * 0.4}, 1.7 * angle),
+              (9 + 0.1 * i) * Point{std::cos(angle), std::sin(angle)});
     EXPECT_NEAR(gap({outline(block)}, {outline(other)}).width, distance(block, other), 1e-11) << i;
   }
 }
@@ -47,7 +48,7 @@ TEST(Gap, IsNotLookedForBeyondWhatIsAsked) {
 }
 
 TEST(Reach, IsTheSupportOfAConvexShape) {
-  const Rounded shape = turned(Rounded{{{-4, -2}, {4, -2}, {4, 2}, {-4, 2}}, 0.5}, 0.3);
+  const RoundedPolygon shape = turned(RoundedPolygon{{{-4, -2}, {4, -2}, {4, 2}, {-4, 2}}, 0.5}, 0.3);
   for (int i = 0; i < 40; ++i) {
     const Point n{std::cos(0.17 * i), std::sin(0.17 * i)};
     const Reach own = reach({outline(shape)}, n);
@@ -59,7 +60,7 @@ TEST(Reach, IsTheSupportOfAConvexShape) {
 
 TEST(Holds, WhatLiesInAnOutlineAndNotInItsHole) {
   Loop hole = circle({0, 0}, 1);
-  for (Piece& piece : hole) piece = piece.reversed();
+  for (CurveSegment& segment : hole) segment = segment.reversed();
   const std::vector<Loop> ring{circle({0, 0}, 3), hole};
   EXPECT_TRUE(holds(ring, {2, 0}));
   EXPECT_FALSE(holds(ring, {0.5, 0}));

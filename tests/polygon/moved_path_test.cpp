@@ -5,7 +5,7 @@
 
 #include "polygon/MovedPath.hpp"
 #include "polygon/Shapes.hpp"
-#include "polygon/Sweep.hpp"
+#include "polygon/TiledBoolean.hpp"
 
 namespace sagitta {
 namespace {
@@ -17,7 +17,7 @@ double grown_area(const Polygon& polygon, double by) {
   ClipJob job;
   job.subject = {moved_out(polygon, by)};
   double sum = 0;
-  for (const GridPath& path : swept(job, {})) sum += area(path) / fine_grid.per_mm / fine_grid.per_mm;
+  for (const GridPath& path : tiled_boolean(job, {})) sum += area(path) / fine_grid.per_mm / fine_grid.per_mm;
   return sum;
 }
 

@@ -7,8 +7,8 @@
 #include <algorithm>
 
 #include "polygon/AddedPlaces.hpp"
-#include "polygon/Departure.hpp"
 #include "polygon/Extent.hpp"
+#include "polygon/HausdorffDistance.hpp"
 #include "polygon/Neighbours.hpp"
 #include "polygon/Shapes.hpp"
 
@@ -48,12 +48,12 @@ const double noise = 2 * pi * 24 * 33 * 0.0001;
 TEST(Region, GrowsAndShrinksRingsWithinRings) {
   const Region rings = round_rings();
   for (const double by : {0.1, 0.4, 1.2, -0.1, -0.4, -0.9}) {
-    const Region moved = grown(rings, by);
+    const Region moved = offset(rings, by);
     EXPECT_EQ(moved.size(), rings.size()) << by;
     EXPECT_NEAR(area(moved), ring_area(by), noise) << by;
   }
   // Gaps close at 1.5: one disc with a hole of 4 - 1.6.
-  const Region disc = grown(rings, 1.6);
+  const Region disc = offset(rings, 1.6);
   EXPECT_EQ(disc.size(), 2U);
   EXPECT_NEAR(area(disc), pi * (std::pow(61 + 1.6, 2) - std::pow(4 - 1.6, 2)), noise);
 }
@@ -61,15 +61,15 @@ TEST(Region, GrowsAndShrinksRingsWithinRings) {
 TEST(Region, CutsRingsWithinRings) {
   const Region rings = round_rings(), narrower = round_rings(-0.3);
   const Polygon disc = round_of(70), small = round_of(2, {1, 0});
-  EXPECT_NEAR(area(without(rings, narrower)), ring_area(0) - ring_area(-0.3), noise);
-  EXPECT_NEAR(area(common(rings, narrower)), ring_area(-0.3), noise);
-  EXPECT_NEAR(area(united(rings, narrower)), ring_area(0), noise);
-  EXPECT_NEAR(area(without({disc}, rings)), pi * 4900 - ring_area(0), noise);
-  EXPECT_TRUE(without(rings, {disc}).empty());
-  EXPECT_NEAR(area(common({disc}, rings)), ring_area(0), noise);
-  EXPECT_NEAR(area(united({disc}, rings)), pi * 4900, noise);
-  EXPECT_NEAR(area(united(rings, {small})), ring_area(0) + pi * 4, noise);
-  EXPECT_TRUE(common(rings, {small}).empty());
+  EXPECT_NEAR(area(difference(rings, narrower)), ring_area(0) - ring_area(-0.3), noise);
+  EXPECT_NEAR(area(intersection(rings, narrower)), ring_area(-0.3), noise);
+  EXPECT_NEAR(area(union_of(rings, narrower)), ring_area(0), noise);
+  EXPECT_NEAR(area(difference({disc}, rings)), pi * 4900 - ring_area(0), noise);
+  EXPECT_TRUE(difference(rings, {disc}).empty());
+  EXPECT_NEAR(area(intersection({disc}, rings)), ring_area(0), noise);
+  EXPECT_NEAR(area(union_of({disc}, rings)), pi * 4900, noise);
+  EXPECT_NEAR(area(union_of(rings, {small})), ring_area(0) + pi * 4, noise);
+  EXPECT_TRUE(intersection(rings, {small}).empty());
 }
 
 // Squares that overlap by chance: |a| + |b| = |a or b| + |a and b|, and |a without b| = |a| - |a and b|.
@@ -84,29 +84,29 @@ TEST(Region, ObeysInclusionAndExclusion) {
       side = filled(loose);
     }
     const Region &a = sides[0], &b = sides[1];
-    EXPECT_NEAR(area(united(a, b)) + area(common(a, b)), area(a) + area(b), 1e-3) << trial;
-    EXPECT_NEAR(area(without(a, b)), area(a) - area(common(a, b)), 1e-3) << trial;
-    EXPECT_NEAR(area(without(b, a)), area(b) - area(common(a, b)), 1e-3) << trial;
-    EXPECT_NEAR(area(united(without(a, b), b)), area(united(a, b)), 1e-3) << trial;
+    EXPECT_NEAR(area(union_of(a, b)) + area(intersection(a, b)), area(a) + area(b), 1e-3) << trial;
+    EXPECT_NEAR(area(difference(a, b)), area(a) - area(intersection(a, b)), 1e-3) << trial;
+    EXPECT_NEAR(area(difference(b, a)), area(b) - area(intersection(a, b)), 1e-3) << trial;
+    EXPECT_NEAR(area(union_of(difference(a, b), b)), area(union_of(a, b)), 1e-3) << trial;
   }
 }
 
 TEST(Region, AnswersWithHolesClockwise) {
-  const Region ring = without({square({0, 0}, 10)}, {square({3, 3}, 4)});
+  const Region ring = difference({square({0, 0}, 10)}, {square({3, 3}, 4)});
   ASSERT_EQ(ring.size(), 2U);
   EXPECT_NEAR(std::max(area(Region{ring[0]}), area(Region{ring[1]})), 100, 1e-9);
   EXPECT_NEAR(std::min(area(Region{ring[0]}), area(Region{ring[1]})), -16, 1e-9);
-  EXPECT_NEAR(area(without({square({0, 0}, 10)}, ring)), 16, 1e-9) << "what fills the hole";
+  EXPECT_NEAR(area(difference({square({0, 0}, 10)}, ring)), 16, 1e-9) << "what fills the hole";
 }
 
 TEST(Region, OfNothing) {
   const Region none, one{square({0, 0}, 3)};
   EXPECT_EQ(area(none), 0);
-  EXPECT_EQ(united(none, one), one);
-  EXPECT_EQ(united(one, none), one);
-  EXPECT_EQ(without(one, none), one);
-  EXPECT_TRUE(without(none, one).empty());
-  EXPECT_TRUE(common(one, none).empty());
+  EXPECT_EQ(union_of(none, one), one);
+  EXPECT_EQ(union_of(one, none), one);
+  EXPECT_EQ(difference(one, none), one);
+  EXPECT_TRUE(difference(none, one).empty());
+  EXPECT_TRUE(intersection(one, none).empty());
   EXPECT_TRUE(filled(none).empty());
   EXPECT_TRUE(parts(none).empty());
   EXPECT_FALSE(contains(none, {0, 0}));
@@ -150,7 +150,7 @@ TEST(Region, IsThinnedWithinItsTolerance) {
   EXPECT_GE(few[0].size(), pi / std::acos(1 - tolerance / r));
   EXPECT_LE(few[0].size(), 2 * pi / std::acos(1 - tolerance / r));
   for (const Point p : few[0]) EXPECT_NE(std::find(fine[0].begin(), fine[0].end(), p), fine[0].end());
-  EXPECT_LE(departure(fine, few).distance, tolerance);
+  EXPECT_LE(hausdorff_distance(fine, few).distance, tolerance);
   const Region triangle{regular(3, 1)};
   EXPECT_EQ(thinned(triangle, 100), triangle) << "three points are kept";
 }
@@ -168,14 +168,14 @@ TEST(Region, TellsWhichMayMeet) {
 
 // The Hausdorff distance of a square and the same square moved along a side is the way it was moved; of discs about one
 // centre it is the difference of their radii.
-TEST(Departure, IsTheHausdorffDistance) {
-  EXPECT_NEAR(departure({square({0, 0}, 10)}, {square({0.3, 0}, 10)}).distance, 0.3, 1e-6);
+TEST(HausdorffDistance, IsTheHausdorffDistance) {
+  EXPECT_NEAR(hausdorff_distance({square({0, 0}, 10)}, {square({0.3, 0}, 10)}).distance, 0.3, 1e-6);
   for (const double by : {0.25, -0.25})
-    EXPECT_NEAR(departure({round_of(5)}, {round_of(5 + by)}).distance, 0.25, 0.0001) << by;
-  EXPECT_EQ(departure({square({0, 0}, 10)}, {square({0, 0}, 10)}).distance, 0);
+    EXPECT_NEAR(hausdorff_distance({round_of(5)}, {round_of(5 + by)}).distance, 0.25, 0.0001) << by;
+  EXPECT_EQ(hausdorff_distance({square({0, 0}, 10)}, {square({0, 0}, 10)}).distance, 0);
   // A bump: its tip is the place.
   const Region bump{{{0, 0}, {10, 0}, {10, 10}, {6, 10}, {5, 12}, {4, 10}, {0, 10}}};
-  const Departure found = departure({square({0, 0}, 10)}, bump);
+  const HausdorffDistance found = hausdorff_distance({square({0, 0}, 10)}, bump);
   EXPECT_NEAR(found.distance, 2, 1e-6);
   EXPECT_NEAR(distance(found.at, {5, 12}), 0, 1e-6);
 }

@@ -5,13 +5,13 @@
 #include <algorithm>
 
 #include "polygon/Clusters.hpp"
-#include "polygon/Groups.hpp"
+#include "polygon/DisjointSets.hpp"
 
 namespace sagitta {
 namespace {
 
-TEST(Groups, AreKnownByTheirLeastMember) {
-  Groups groups(8);
+TEST(DisjointSets, AreKnownByTheirLeastMember) {
+  DisjointSets groups(8);
   for (int i = 0; i < 8; ++i) EXPECT_EQ(groups.of(i), i);
   groups.join(7, 5);
   groups.join(3, 7);
@@ -27,9 +27,9 @@ TEST(Groups, AreKnownByTheirLeastMember) {
   for (const int i : {0, 1, 4}) EXPECT_EQ(groups.of(i), i);
 }
 
-TEST(Groups, HangTogetherHoweverTheyAreJoined) {
+TEST(DisjointSets, HangTogetherHoweverTheyAreJoined) {
   const int n = 1000;
-  Groups up(n), down(n);
+  DisjointSets up(n), down(n);
   for (int i = 0; i + 2 < n; ++i) up.join(i, i + 2), down.join(n - 1 - i, n - 3 - i);
   for (int i = 0; i < n; ++i) {
     EXPECT_EQ(up.of(i), i % 2);

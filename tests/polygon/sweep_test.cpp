@@ -1,8 +1,8 @@
 // Clipping in strips, against closed forms: many squares' area, together and taken away.
 
-#include "polygon/Sweep.hpp"
-
 #include <gtest/gtest.h>
+
+#include "polygon/TiledBoolean.hpp"
 
 namespace sagitta {
 namespace {
@@ -19,7 +19,7 @@ TEST(Sweep, OfManySquaresHasTheirArea) {
     for (int i = 0; i < wide; ++i)
       for (int k = 0; k < high; ++k) job.subject.push_back(square(2 * i, 2 * k, size));
     double sum = 0;
-    for (const GridPath& path : swept(job, {})) sum += area(path) / fine_grid.per_mm / fine_grid.per_mm;
+    for (const GridPath& path : tiled_boolean(job, {})) sum += area(path) / fine_grid.per_mm / fine_grid.per_mm;
     const double apart = wide * high * size * size;
     const double together = (2 * (wide - 1) + size) * (2 * (high - 1) + size);
     EXPECT_NEAR(sum, size < 2 ? apart : together, 1e-6 * sum);
@@ -38,7 +38,7 @@ TEST(Sweep, TakesAwayWhatIsClipped) {
     job.clip.push_back(fine_grid.path({{x, y}, {x + 2, y}, {x + 2, y + 1}, {x, y + 1}}));
   }
   double sum = 0;
-  for (const GridPath& path : swept(job, {})) sum += area(path) / fine_grid.per_mm / fine_grid.per_mm;
+  for (const GridPath& path : tiled_boolean(job, {})) sum += area(path) / fine_grid.per_mm / fine_grid.per_mm;
   EXPECT_NEAR(sum, 16000 - 2.0 * holes, 1e-3);
 }
 

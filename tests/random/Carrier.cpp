@@ -11,11 +11,11 @@ Carrier line_between(Point a, Point b) { return {between(a, b, 0.5), unit(b - a)
 Carrier round_about(Point centre, double radius) { return {centre, {}, 0, radius}; }
 
 void add_loop(const Loop& loop, std::vector<Carrier>& out) {
-  for (const Piece& piece : loop) {
-    if (piece.is_arc())
-      out.push_back(round_about(piece.centre, piece.radius));
-    else if (piece.length() > 0)
-      out.push_back(line_between(piece.a, piece.b));
+  for (const CurveSegment& segment : loop) {
+    if (segment.is_arc())
+      out.push_back(round_about(segment.centre, segment.radius));
+    else if (segment.length() > 0)
+      out.push_back(line_between(segment.a, segment.b));
   }
 }
 

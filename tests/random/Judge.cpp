@@ -81,7 +81,7 @@ std::string unsound_solid(const TopoDS_Solid& solid, int handles, const Ways& wa
 }
 
 std::string wrong_figure(const TopoDS_Solid& solid, double volume_of_solid) {
-  const double told = figures(solid).volume;
+  const double told = mass_properties(solid).volume;
   if (std::abs(told - volume_of_solid) <= same_figure * volume_of_solid + gaps(solid)) return {};
   std::ostringstream text;
   text.precision(12);

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <sstream>
 
-#include "lift/Apart.hpp"
+#include "lift/ConnectedComponents.hpp"
 #include "made/Made.hpp"
 #include "oracle/PieceVolume.hpp"
 #include "plan/PiecePlan.hpp"
@@ -64,7 +64,7 @@ struct PieceWise {
     const Shell shell = lift(std::get<Plan>(std::move(plan)));
     double volume = 0;
     if (has_wood(shell.plan))
-      for (const Shell& part : apart(shell)) {
+      for (const Shell& part : connected_components(shell)) {
         const Body body = judged(part, ways);
         if (!body.wrong.empty()) return body.wrong;
         volume += body.volume;

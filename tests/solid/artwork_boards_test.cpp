@@ -6,7 +6,7 @@
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "inlay/RandomDrawing.hpp"
-#include "lift/Apart.hpp"
+#include "lift/ConnectedComponents.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "plan/PiecePlan.hpp"
 #include "solid/Solid.hpp"
@@ -47,7 +47,7 @@ void expect_sound(const Shell& shell, const std::string& what) {
   EXPECT_EQ(unsound(solid, genus(shell)), "");
   const Mesh mesh = make_mesh(shell);
   EXPECT_EQ(unsound(mesh, genus(shell)), "");
-  EXPECT_NEAR(figures(solid).volume, volume(mesh), volume_allowance(mesh, shell));
+  EXPECT_NEAR(mass_properties(solid).volume, volume(mesh), volume_allowance(mesh, shell));
 }
 
 class RandomArtwork : public testing::TestWithParam<unsigned> {};
@@ -65,7 +65,7 @@ TEST_P(RandomArtwork, IsSoundAtEveryStageAndAsPieces) {
     for (const PieceState state : {PieceState::sheet, PieceState::job}) {
       const Plan plan = std::get<Plan>(make_piece_plan(board, layout, surface, piece, state));
       if (!has_wood(plan)) continue;  // the radius or the outline took it all
-      for (const Shell& part : apart(lift(plan)))
+      for (const Shell& part : connected_components(lift(plan)))
         expect_sound(part, piece.name + (state == PieceState::sheet ? " on its sheet" : " in the board"));
     }
 }

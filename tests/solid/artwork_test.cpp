@@ -5,7 +5,7 @@
 
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
-#include "inlay/Refit.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/SampleDrawings.hpp"
 #include "lift/Shell.hpp"
 #include "mesh/MeshCheck.hpp"
@@ -63,13 +63,13 @@ double pocketed(const Ready& made) {
 /// Every stage is sound, and the pockets take area times depth out of the flat blank.
 void expect_sound(const Ready& made) {
   const double over = made.layout.blank_thickness - made.board.board.thickness;
-  const double blank = figures(make_solid(shell_at(made, Stage::blank))).volume;
+  const double blank = mass_properties(make_solid(shell_at(made, Stage::blank))).volume;
   for (const Stage stage : stages_of(made.board)) {
     const Shell shell = shell_at(made, stage);
     EXPECT_EQ(unsound(shell), "") << name(stage);
     const TopoDS_Solid solid = make_solid(shell);
     EXPECT_EQ(unsound(solid, genus(shell)), "") << name(stage);
-    const double v = figures(solid).volume;
+    const double v = mass_properties(solid).volume;
     EXPECT_EQ(unsound(make_mesh(shell), genus(shell)), "") << name(stage);
     EXPECT_NEAR(volume(make_mesh(shell)), v, volume_allowance(make_mesh(shell), shell)) << name(stage);
     if (stage == Stage::pocketed) {

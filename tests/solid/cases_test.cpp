@@ -18,7 +18,7 @@ using oracle::Case;
 class CaseSolid : public testing::TestWithParam<Case> {
  protected:
   /// The shell of stage board; skips the test while the plan says that a feature is not built yet.
-  void SetUp() override {
+  void ResolvedSetup() override {
     const BoardFile file = read_board(GetParam().path);
     if (GetParam().refused) {
       refused = !file.sound() || std::holds_alternative<Faults>(made::shell_of(file.board, Stage::board));
@@ -47,7 +47,7 @@ TEST_P(CaseSolid, HasTheReferenceVolumeAndShape) {
   EXPECT_EQ(made::face_count(shell), one.faces);
   EXPECT_EQ(genus(shell), one.genus);
   EXPECT_EQ(unsound(solid, one.genus), "");
-  EXPECT_NEAR(figures(solid).volume / one.volume, 1, 1e-6);
+  EXPECT_NEAR(mass_properties(solid).volume / one.volume, 1, 1e-6);
 }
 
 TEST_P(CaseSolid, IsTheSameAfterStep) {
@@ -56,7 +56,7 @@ TEST_P(CaseSolid, IsTheSameAfterStep) {
   const StepCopy copy = through_step(make_solid(shell), "case-" + one.name);
   ASSERT_EQ(copy.trouble, "");
   EXPECT_EQ(unsound(copy.solid, one.genus), "");
-  EXPECT_NEAR(figures(copy.solid).volume / one.volume, 1, 1e-6);
+  EXPECT_NEAR(mass_properties(copy.solid).volume / one.volume, 1, 1e-6);
 }
 
 std::string plain_name(const testing::TestParamInfo<Case>& info) {

@@ -57,14 +57,14 @@ TopoDS_Solid solid_of(const std::vector<TopoDS_Face>& faces) {
 }
 
 /// Moves the image of one edge of one curved face.
-void move_image(const TopoDS_Solid& solid, double by) {
+void move_pcurve(const TopoDS_Solid& solid, double by) {
   for (const TopoDS_Face& face : faces_of(solid)) {
     const Handle(Geom_Surface) surface = BRep_Tool::Surface(face);
     if (!Handle(Geom_Plane)::DownCast(surface).IsNull()) continue;
     const TopoDS_Edge edge = TopoDS::Edge(TopExp_Explorer(face, TopAbs_EDGE).Current());
     double first = 0, last = 0;
-    const Handle(Geom2d_Curve) image = BRep_Tool::CurveOnSurface(edge, face, first, last);
-    BRep_Builder().UpdateEdge(edge, Handle(Geom2d_Curve)::DownCast(image->Translated(gp_Vec2d(0, by))), surface,
+    const Handle(Geom2d_Curve) pcurve = BRep_Tool::CurveOnSurface(edge, face, first, last);
+    BRep_Builder().UpdateEdge(edge, Handle(Geom2d_Curve)::DownCast(pcurve->Translated(gp_Vec2d(0, by))), surface,
                               TopLoc_Location(), BRep_Tool::Tolerance(edge));
     return;
   }
@@ -109,8 +109,8 @@ TEST(SolidFlaw, AWrongImage) {
   for (const double by : {1e-5, 1e-3, 0.1}) {
     const TopoDS_Solid solid = make_solid(shell_of("S05"));
     ASSERT_EQ(kind_of(solid), std::nullopt);
-    move_image(solid, by);
-    EXPECT_EQ(kind_of(solid), Flaw::Kind::image) << by;
+    move_pcurve(solid, by);
+    EXPECT_EQ(kind_of(solid), Flaw::Kind::pcurve) << by;
   }
 }
 
@@ -120,7 +120,7 @@ TEST(SolidFlaw, AWrongCurve) {
     for (const int which : {3, 17, 40}) {
       const TopoDS_Solid solid = make_solid(shell_of("S05"));
       move_curve(solid, which, by);
-      EXPECT_EQ(kind_of(solid), Flaw::Kind::image) << by;
+      EXPECT_EQ(kind_of(solid), Flaw::Kind::pcurve) << by;
     }
 }
 
@@ -162,11 +162,11 @@ TEST(SolidFlaw, AHoleThatThePlanHasNot) {
 TEST(SolidFlaw, NamesTheFace) {
   const Shell shell = shell_of("S05");
   const TopoDS_Solid solid = make_solid(shell);
-  move_image(solid, 1e-3);
+  move_pcurve(solid, 1e-3);
   const Flaw flaw = *flaw_in(solid, 2);
   ASSERT_GE(flaw.face, 0);
   const ShellFace& face = shell.faces.at(static_cast<std::size_t>(flaw.face));
-  EXPECT_TRUE(face.bound.kind == Bound::Kind::arc || face.piece.is_arc());
+  EXPECT_TRUE(face.bound.kind == BoundingSurface::Kind::offset_surface || face.segment.is_arc());
 }
 
 TEST(SolidFlaw, IsNeverMilderThanReadingTheFile) {
@@ -183,11 +183,11 @@ TEST(SolidFlaw, IsNeverMilderThanReadingTheFile) {
     for (double by = 1e-8; by < 0.2; by *= 10) {
       const std::string what = std::string(single) + " by " + std::to_string(by);
       const auto fresh = [&] { return make_solid(shell_of(single)); };
-      const TopoDS_Solid image = fresh(), curve = fresh(), vertex = fresh();
-      move_image(image, by);
+      const TopoDS_Solid pcurve = fresh(), curve = fresh(), vertex = fresh();
+      move_pcurve(pcurve, by);
       move_curve(curve, which += 7, by);
       move_vertex(vertex, which += 7, by);
-      judge(image, "image, " + what);
+      judge(pcurve, "image, " + what);
       judge(curve, "curve, " + what);
       judge(vertex, "vertex, " + what);
     }

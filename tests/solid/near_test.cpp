@@ -60,8 +60,8 @@ TEST_P(Near, IsSoundAtEveryStage) {
     ASSERT_EQ(copy.trouble, "");
     EXPECT_EQ(unsound(copy.solid, genus(shell)), "");
     EXPECT_LT(widest_vertex(copy.solid), vertex_tolerance);
-    const double exact = figures(solid).volume;
-    EXPECT_NEAR(figures(copy.solid).volume / exact, 1, 1e-6);
+    const double exact = mass_properties(solid).volume;
+    EXPECT_NEAR(mass_properties(copy.solid).volume / exact, 1, 1e-6);
     const Mesh mesh = make_mesh(shell);
     EXPECT_EQ(unsound(mesh, genus(shell)), "");
     EXPECT_NEAR(volume(mesh), exact, volume_allowance(mesh, shell));

@@ -16,7 +16,7 @@
 
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
-#include "lift/Apart.hpp"
+#include "lift/ConnectedComponents.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "plan/PiecePlan.hpp"
 #include "plan/WoodVolume.hpp"
@@ -111,7 +111,7 @@ TEST(OvalSolid, PieceIsAnExactEllipseBeforeAndAfterStep) {
         const double a = std::max(along, across) / 2, b = std::min(along, across) / 2;
         expect_ellipses(solid, a, b);
         const double volume = pi * a * b * made.inlays.pieces[0].thickness;
-        EXPECT_NEAR(figures(solid).volume, volume, 1e-9 * volume);
+        EXPECT_NEAR(mass_properties(solid).volume, volume, 1e-9 * volume);
         EXPECT_NEAR(weighed(solid), volume, 1e-9 * volume);
         const StepCopy copy = through_step(solid, "oval");
         EXPECT_EQ(copy.trouble, "");
@@ -133,8 +133,8 @@ void expect_sound(const Shell& whole, const std::string& what) {
     const StepCopy copy = through_step(solid, "oval");
     EXPECT_EQ(copy.trouble, "") << what;
     EXPECT_EQ(unsound(copy.solid, genus(shell)), "") << what;
-    sum += figures(solid).volume;
-    EXPECT_NEAR(weighed(copy.solid), figures(solid).volume, 1e-4 * figures(solid).volume) << what;
+    sum += mass_properties(solid).volume;
+    EXPECT_NEAR(weighed(copy.solid), mass_properties(solid).volume, 1e-4 * mass_properties(solid).volume) << what;
   }
   // The plan has arcs within 0.000002 mm of the ellipse and of the curve beside it, on walls lower than 8 mm.
   double arcs = 0;

@@ -16,7 +16,7 @@ namespace {
 constexpr double one_for_a_reader = 1e-7;
 
 TEST(Patch, WhatIsTheSnapApartIsTwoInItsParameters) {
-  const Bound top{Bound::Kind::arc, 0};
+  const BoundingSurface top{BoundingSurface::Kind::offset_surface, 0};
   for (const double radius : {60.0, 184.0, 508.0, 700.0, 1300.0, 1e4, 1e6})
     for (const double slope : {0.0, 0.1}) {
       Surface surface;

@@ -5,9 +5,9 @@
 
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
-#include "inlay/Refit.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/SampleDrawings.hpp"
-#include "lift/Apart.hpp"
+#include "lift/ConnectedComponents.hpp"
 #include "mesh/MeshCheck.hpp"
 #include "plan/PiecePlan.hpp"
 #include "solid/Solid.hpp"
@@ -61,7 +61,7 @@ Plan plan_of_first(const Inlaid& made, PieceState state) {
 double volume_of(const Inlaid& made, PieceState state, std::size_t bodies = 1) {
   const Shell shell = lift(plan_of_first(made, state));
   EXPECT_EQ(unsound(shell), "");
-  const std::vector<Shell> parts = apart(shell);
+  const std::vector<Shell> parts = connected_components(shell);
   EXPECT_EQ(parts.size(), bodies);
   double sum = 0;
   for (const Shell& part : parts) {
@@ -70,7 +70,7 @@ double volume_of(const Inlaid& made, PieceState state, std::size_t bodies = 1) {
     const StepCopy copy = through_step(solid, "piece");
     EXPECT_EQ(copy.trouble, "");
     EXPECT_EQ(unsound(copy.solid, genus(part)), "");
-    sum += figures(solid).volume;
+    sum += mass_properties(solid).volume;
   }
   const Mesh mesh = make_mesh(shell);
   EXPECT_NEAR(volume(mesh), sum, volume_allowance(mesh, shell));

@@ -9,7 +9,7 @@
 
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
-#include "lift/Apart.hpp"
+#include "lift/ConnectedComponents.hpp"
 #include "plan/PiecePlan.hpp"
 #include "plan/WoodVolume.hpp"
 #include "solid/Solid.hpp"
@@ -21,7 +21,7 @@ constexpr double agreement = 1e-4;
 
 double weighed(const Shell& shell) {
   double sum = 0;
-  for (const Shell& part : apart(shell)) {
+  for (const Shell& part : connected_components(shell)) {
     GProp_GProps found;
     BRepGProp::VolumeProperties(make_solid(part), found);
     sum += found.Mass();

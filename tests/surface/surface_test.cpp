@@ -60,7 +60,7 @@ TEST(Surface, StringLineIsStraightUnderEveryString) {
   board.strings.count = 6;
   const Layout layout = sound(board);
   const Surface surface = surface_of(board, layout);
-  for (const Segment& string : layout.strings) {
+  for (const LineSegment& string : layout.strings) {
     const double z0 = surface.height(string.a), z1 = surface.height(string.b);
     for (int i = 1; i < 40; ++i) {
       const double s = i / 40.0;

@@ -239,7 +239,7 @@ void App::take(Requests asked) {
 void App::order_work() {
   if (desk_.view.fit_wanted && desk_.results.at(desk_.view.stage) &&
       desk_.results.good->board == desk_.document.board()) {
-    const Skin& body = desk_.results.at(desk_.view.stage)->body;
+    const RenderMesh& body = desk_.results.at(desk_.view.stage)->body;
     desk_.view.camera = desk_.view.camera.fitted(body.low, body.high);
     desk_.view.fit_wanted = false;
     desk_.view.flight.reset();

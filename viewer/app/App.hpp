@@ -7,7 +7,7 @@
 
 #include "app/Commands.hpp"
 #include "app/Desk.hpp"
-#include "gpu/Image.hpp"
+#include "gpu/StillTexture.hpp"
 #include "jobs/Worker.hpp"
 #include "overlay/BoardPanel.hpp"
 #include "picture/Picture.hpp"

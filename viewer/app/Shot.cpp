@@ -9,7 +9,7 @@
 #include "app/Commands.hpp"
 #include "decisions/ChecksPanel.hpp"
 #include "document/WholeFile.hpp"
-#include "paper/Picture.hpp"
+#include "paper/ShadedPicture.hpp"
 #include "text/TerminalText.hpp"
 #include "window/Window.hpp"
 

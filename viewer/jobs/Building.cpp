@@ -18,7 +18,7 @@ bool same_neck_file(const Board& a, const Board& b) {
 }  // namespace
 
 std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter,
-                                 const Cancel& cancel, const Tally& tally) {
+                                 const Cancel& cancel, const ProgressCounter& progress) {
   Model model;
   if (before && before->prepared && before->board == board) {
     model = *before;
@@ -36,7 +36,7 @@ std::optional<Model> begin_model(std::uint64_t generation, const Board& board, c
   }
   model.faults = surface_faults(std::get<Drawn>(drawn));
   if (!model.faults.empty()) return model;
-  model.fitted = fitter.fit(std::get<Drawn>(drawn), cancel, tally);
+  model.fitted = fitter.fit(std::get<Drawn>(drawn), cancel, progress);
   if (!model.fitted) return std::nullopt;
   model.faults = model.fitted->faults;
   if (!model.faults.empty()) return model;

@@ -11,7 +11,7 @@ inline constexpr double moving_deviation = 0.05, resting_deviation = 0.01;
 /// The board prepared, its faults, findings and fittings; stages are left as they are in `before` where the board is
 /// equal. Nothing when it was cancelled. Steps of fitting the drawings are counted.
 std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter,
-                                 const Cancel& cancel, const Tally& tally);
+                                 const Cancel& cancel, const ProgressCounter& progress);
 /// The findings and fittings that the neck's file has a say in; it may be null.
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck);
 /// One stage meshed within `deviation`; null when cancelled or when it cannot be built: then `faults` gets what the

@@ -24,13 +24,13 @@ constexpr std::uint32_t facet = 0x80000000u;
 
 Vec vec(const std::array<float, 3>& p) { return {p[0], p[1], p[2]}; }
 
-/// Vertices of a skin, one for each point of each face.
+/// Vertices of a render mesh, one for each point of each face.
 class Dresser {
  public:
   Dresser(const Surface& surface, const Shell& shell, const Mesh& mesh)
       : surface_(surface), shell_(shell), mesh_(mesh), newest_(mesh.points.size(), nothing) {}
 
-  void add(std::size_t triangle, const Cloth& cloth) {
+  void add(std::size_t triangle, const Appearance& cloth) {
     const auto& t = mesh_.triangles[triangle];
     const Vec a = vec(mesh_.points[t[0]]), b = vec(mesh_.points[t[1]]), c = vec(mesh_.points[t[2]]);
     const Vec normal = cross(b - a, c - a);
@@ -43,13 +43,14 @@ class Dresser {
 
   void finish() {
     for (std::size_t i = 0; i < skin.vertices.size(); ++i) {
-      SkinVertex& v = skin.vertices[i];
+      RenderVertex& v = skin.vertices[i];
       if (faces_[i] & facet) {
         v.normal = unit(v.normal);
         continue;
       }
       const ShellFace& face = shell_.faces[faces_[i]];
-      const bool on_surface = face.kind == ShellFace::Kind::top && face.bound.kind == Bound::Kind::arc;
+      const bool on_surface =
+          face.kind == ShellFace::Kind::top && face.bound.kind == BoundingSurface::Kind::offset_surface;
       v.normal = on_surface ? surface_normal(surface_, v.position.x, v.position.y) : unit(v.normal);
     }
     skin.bound();
@@ -82,7 +83,7 @@ class Dresser {
             add_edge(p, sides[i].other, sides[i].triangle, sides[j].triangle);
   }
 
-  Skin skin;
+  RenderMesh skin;
 
  private:
   static constexpr std::uint32_t nothing = 0xffffffffu;
@@ -104,7 +105,7 @@ class Dresser {
     while (v != nothing && faces_[v] != face) v = earlier_[v];
     return v;
   }
-  std::uint32_t vertex(std::uint32_t face, std::uint32_t point, const Cloth& cloth) {
+  std::uint32_t vertex(std::uint32_t face, std::uint32_t point, const Appearance& cloth) {
     if (const std::uint32_t there = at(face, point); there != nothing) return there;
     const auto made = static_cast<std::uint32_t>(skin.vertices.size());
     skin.vertices.push_back({vec(mesh_.points[point]), {}, cloth.colour, static_cast<float>(cloth.finish), 0});
@@ -122,9 +123,9 @@ class Dresser {
 
 }  // namespace
 
-Skin dress_body(const PreparedBoard& board, const Shell& shell, const Mesh& mesh) {
+RenderMesh dress_body(const PreparedBoard& board, const Shell& shell, const Mesh& mesh) {
   Dresser dresser(board.surface(), shell, mesh);
-  const Cloth wood = cloth_of(board.board(), board.board().blank.material);
+  const Appearance wood = appearance_of(board.board(), board.board().blank.material);
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t) dresser.add(t, wood);
   dresser.finish();
   dresser.add_edges();

@@ -9,17 +9,17 @@
 namespace sagitta::viewer {
 
 /// How a material looks: its colour and kind, as the board or the built-in materials have it.
-struct Cloth {
+struct Appearance {
   Colour colour;
   Finish finish = Finish::wood;
 };
-Cloth cloth_of(const Board& board, const std::string& material);
+Appearance appearance_of(const Board& board, const std::string& material);
 
 /// The wood of a stage. Normals come from the exact surface where a face lies on it; edges where two faces meet.
-Skin dress_body(const PreparedBoard& board, const Shell& shell, const Mesh& mesh);
+RenderMesh dress_body(const PreparedBoard& board, const Shell& shell, const Mesh& mesh);
 /// The pieces lying in their pockets: flush with the surface once the radius is cut, as thick as they are before; each
 /// vertex's `change` is what will be left of the piece there. Empty before the pockets are cut.
-Skin dress_pieces(const PreparedBoard& board, Stage stage);
+RenderMesh dress_pieces(const PreparedBoard& board, Stage stage);
 /// Upward normal of the playing surface moved up or down: (-dz/dx, -dz/dy, 1).
 Vec surface_normal(const Surface& surface, double x, double y);
 /// `neck` is what its STEP file says; null: its widths are the board file's.

@@ -9,7 +9,7 @@ namespace sagitta::viewer {
 std::optional<Exact> make_exact(const StageModel& stage, std::string& trouble) {
   Exact exact;
   const auto wrong = failure_of([&] {
-    const SolidFigures found = figures(make_solid(*stage.shell));
+    const MassProperties found = mass_properties(make_solid(*stage.shell));
     exact.volume = found.volume, exact.area = found.area;
   });
   if (!wrong) return exact;

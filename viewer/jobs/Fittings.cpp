@@ -16,10 +16,10 @@ Vec at_height(Point p, double z) { return {static_cast<float>(p.x), static_cast<
 
 double height_on(const Surface& s, Point p) { return s.exists(p.x, p.y) ? s.height(p) : s.thickness; }
 
-/// Adds a strip of skin through rings of points; each ring has the same number of points and normals.
+/// Adds a strip of render mesh through rings of points; each ring has the same number of points and normals.
 class Sweep {
  public:
-  Sweep(Skin& skin, Colour colour, Finish finish) : skin_(skin), colour_(colour), finish_(finish) {}
+  Sweep(RenderMesh& skin, Colour colour, Finish finish) : skin_(skin), colour_(colour), finish_(finish) {}
 
   void ring(const std::vector<Vec>& points, const std::vector<Vec>& normals) {
     const auto start = static_cast<std::uint32_t>(skin_.vertices.size());
@@ -35,7 +35,7 @@ class Sweep {
   }
 
  private:
-  Skin& skin_;
+  RenderMesh& skin_;
   Colour colour_;
   Finish finish_;
   bool started_ = false;
@@ -43,7 +43,7 @@ class Sweep {
 };
 
 /// A crowned bar along the fret line, standing on the surface; ends leaning in as they are filed.
-void add_fret(Skin& skin, const Board& board, const Surface& surface, const FretLine& fret) {
+void add_fret(RenderMesh& skin, const Board& board, const Surface& surface, const FretLine& fret) {
   constexpr int along = 20, around = 8;
   constexpr float lean = 0.6f;  // tangent of about 30 degrees, a usual bevel of fret ends
   const Point direction = unit(fret.treble_edge - fret.bass_edge), across = left_of(direction);
@@ -67,7 +67,7 @@ void add_fret(Skin& skin, const Board& board, const Surface& surface, const Fret
   }
 }
 
-void add_tube(Skin& skin, Vec a, Vec b, float radius, Colour colour) {
+void add_tube(RenderMesh& skin, Vec a, Vec b, float radius, Colour colour) {
   constexpr int sides = 8;
   const Vec along = unit(b - a), side = unit(cross({0, 0, 1}, along)), up = cross(along, side);
   Sweep sweep(skin, colour, Finish::metal);
@@ -89,11 +89,11 @@ double string_radius(const Board& board, std::size_t i) {
   return 0.6 - 0.45 * static_cast<double>(i) / n;  // bass to treble, for the picture only
 }
 
-void add_strings(Skin& skin, const Board& board, const Layout& layout, const Surface& surface) {
+void add_strings(RenderMesh& skin, const Board& board, const Layout& layout, const Surface& surface) {
   constexpr double over_crown = 0.4, beyond = 40, action = 6;
   const double end = std::min(layout.mean_scale, layout.heel_end + beyond);
   for (std::size_t i = 0; i < layout.strings.size(); ++i) {
-    const Segment& line = layout.strings[i];
+    const LineSegment& line = layout.strings[i];
     const double low = height_on(surface, line.a) + board.wire.crown_height + over_crown;
     const double share = (end - line.a.x) / std::max(line.b.x - line.a.x, 1.0);
     const Point stop = between(line.a, line.b, share);
@@ -103,7 +103,7 @@ void add_strings(Skin& skin, const Board& board, const Layout& layout, const Sur
   }
 }
 
-void add_box(Skin& skin, const std::array<Point, 4>& corners, double floor, const std::array<double, 4>& top,
+void add_box(RenderMesh& skin, const std::array<Point, 4>& corners, double floor, const std::array<double, 4>& top,
              Colour colour, Finish finish) {
   const auto quad = [&](Vec a, Vec b, Vec c, Vec d) {
     const Vec n = unit(cross(b - a, c - a));
@@ -117,7 +117,7 @@ void add_box(Skin& skin, const std::array<Point, 4>& corners, double floor, cons
   for (std::size_t i = 0; i < 4; ++i) quad(low[i], low[(i + 1) % 4], high[(i + 1) % 4], high[i]);
 }
 
-void add_nut(Skin& skin, const Board& board, const Layout& layout, const Surface& surface) {
+void add_nut(RenderMesh& skin, const Board& board, const Layout& layout, const Surface& surface) {
   if (!layout.nut) return;
   const NutGround& nut = *layout.nut;
   const double half = layout.half_width(nut.face.x) / std::max(std::abs(nut.direction.y), 0.2);
@@ -130,7 +130,7 @@ void add_nut(Skin& skin, const Board& board, const Layout& layout, const Surface
   add_box(skin, corners, surface.thickness - nut.depth, top, nut_colour, Finish::bone);
 }
 
-void add_neck(Skin& skin, const PreparedBoard& prepared, const NeckReading* neck) {
+void add_neck(RenderMesh& skin, const PreparedBoard& prepared, const NeckReading* neck) {
   const Board& board = prepared.board();
   const Layout& layout = prepared.layout();
   constexpr int along = 24, around = 20;
@@ -171,7 +171,7 @@ Fittings dress_fittings(const PreparedBoard& prepared, const NeckReading* neck) 
   add_strings(fittings.strings, board, layout, surface);
   add_nut(fittings.strings, board, layout, surface);
   add_neck(fittings.neck, prepared, neck);
-  for (Skin* skin : {&fittings.frets, &fittings.strings, &fittings.neck}) skin->bound();
+  for (RenderMesh* skin : {&fittings.frets, &fittings.strings, &fittings.neck}) skin->bound();
   return fittings;
 }
 

@@ -23,7 +23,7 @@ struct Exact {
 
 /// Everything of the board that is not wood.
 struct Fittings {
-  Skin frets, strings, neck;
+  RenderMesh frets, strings, neck;
 };
 
 struct Model {

@@ -12,7 +12,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
-#include "paper/Picture.hpp"
+#include "paper/ShadedPicture.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta::viewer {

@@ -25,7 +25,7 @@ struct Cutting {
 /// What the slots have left of a piece, and the outline, once they are cut.
 Region left_of(const Cutting& c, const InlayPiece& piece) {
   Region region = flattened(piece.piece);
-  if (c.done.outline) region = common(region, flattened(Loops{c.board.layout().outline}));
+  if (c.done.outline) region = intersection(region, flattened(Loops{c.board.layout().outline}));
   if (c.done.slots) {
     const Box box = bounds(region);
     for (const Slot& slot : c.board.slots()) {
@@ -36,7 +36,7 @@ Region left_of(const Cutting& c, const InlayPiece& piece) {
       const bool through = c.board.board().slots.ends == SlotEnds::through;
       const Point a = slot.bass_end - (through ? slot_over : 0) * along,
                   b = slot.treble_end + (through ? slot_over : 0) * along;
-      region = without(region, filled({{a - side, b - side, b + side, a + side}}));
+      region = difference(region, filled({{a - side, b - side, b + side, a + side}}));
     }
   }
   return thinned(region, seen);
@@ -44,11 +44,11 @@ Region left_of(const Cutting& c, const InlayPiece& piece) {
 
 class PieceDresser {
  public:
-  PieceDresser(const Cutting& cutting, const InlayPiece& piece, Skin& skin)
+  PieceDresser(const Cutting& cutting, const InlayPiece& piece, RenderMesh& skin)
       : c_(cutting),
         piece_(piece),
         skin_(skin),
-        cloth_(cloth_of(cutting.board.board(), piece.material)),
+        cloth_(appearance_of(cutting.board.board(), piece.material)),
         floor_(cutting.board.surface().thickness - piece.depth) {}
 
   void dress(const Region& region) {
@@ -102,16 +102,16 @@ class PieceDresser {
 
   const Cutting& c_;
   const InlayPiece& piece_;
-  Skin& skin_;
-  Cloth cloth_;
+  RenderMesh& skin_;
+  Appearance cloth_;
   double floor_;
 };
 
 }  // namespace
 
-Skin dress_pieces(const PreparedBoard& board, Stage stage) {
+RenderMesh dress_pieces(const PreparedBoard& board, Stage stage) {
   const Cutting cutting{board, work_done_at(board.board(), stage)};
-  Skin skin;
+  RenderMesh skin;
   if (!cutting.done.pockets) return skin;
   for (const InlayPiece& piece : board.pieces()) PieceDresser(cutting, piece, skin).dress(left_of(cutting, piece));
   skin.bound();

@@ -70,7 +70,7 @@ void Sending::write(const SendingOrder& order, const PreparedBoard& ready, const
       throw FolderError("Nothing was written. " + problems->front().message);
     return write_trial(ready, findings, std::get<Trial>(trial), paper, folder, cancel_);
   }
-  HandOff hand_off;
+  ExportOrder hand_off;
   hand_off.stages = stages_of(order.board);
   if (order.pieces) hand_off.assemblies = assemblies_of(ready);
   hand_off.kinds = order.kinds;

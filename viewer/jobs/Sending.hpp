@@ -20,7 +20,7 @@ namespace sagitta::viewer {
 struct SendingOrder {
   Board board;
   std::string folder;  ///< absent or empty, unless `replace` and Folder.hpp lets it be replaced
-  HandOffKinds kinds;
+  ExportKinds kinds;
   std::string paper = "A4";  ///< that PDFs are printed on
   bool replace = false;
   bool pieces = true;                         ///< the pieces and the assemblies with them too

@@ -64,9 +64,9 @@ void Worker::cancel() {
 Progress Worker::progress() const {
   const std::lock_guard lock(mutex_);
   if (!busy_) return {};
-  const int expected = tally_.expected();
+  const int expected = progress_.expected();
   const bool counted = stops_ == Stops::when_slow && expected > 0;
-  return {what_, now() - since_, counted ? std::min(1.0, 1.0 * tally_.done() / expected) : -1};
+  return {what_, now() - since_, counted ? std::min(1.0, 1.0 * progress_.done() / expected) : -1};
 }
 
 bool Worker::idle() const {
@@ -88,7 +88,7 @@ void Worker::run() {
     const Order order = std::move(*waiting_);
     waiting_.reset();
     cancel_ = Cancel();
-    tally_ = Tally();
+    progress_ = ProgressCounter();
     busy_ = true;
     lock.unlock();
     if (const auto wrong = failure_of([&] { carry_out(order); })) give_up(order, *wrong);
@@ -136,7 +136,7 @@ void Worker::carry_out(const Order& order) {
   const bool drawn = std::any_of(order.board.inlays.begin(), order.board.inlays.end(),
                                  [](const Inlay& inlay) { return takes(inlay, "file"); });
   begin(drawn ? "Fitting the drawings" : "Laying out the board", Stops::when_slow);
-  auto begun = begin_model(order.generation, order.board, &last_, fitter_, cancel_, tally_);
+  auto begun = begin_model(order.generation, order.board, &last_, fitter_, cancel_, progress_);
   if (!begun) return;
   Model model = std::move(*begun);
   if (!model.prepared) {

@@ -12,7 +12,7 @@
 #include "jobs/NeckReader.hpp"
 #include "jobs/Results.hpp"
 #include "plane/Cancel.hpp"
-#include "plane/Tally.hpp"
+#include "plane/ProgressCounter.hpp"
 
 namespace sagitta::viewer {
 
@@ -60,7 +60,7 @@ class Worker {
   Cancel cancel_;
   bool busy_ = false, ending_ = false;
   Stops stops_ = Stops::never;
-  Tally tally_;  ///< of the drawings' fit
+  ProgressCounter progress_;  ///< of the drawings' fit
   std::uint64_t finished_ = 0;
   std::string what_;
   double since_ = 0;

@@ -13,21 +13,21 @@ void fill(GLenum target, const Buffer& buffer, std::size_t bytes, const void* da
 
 void attribute(GLuint index, GLint count, GLenum type, GLboolean normalised, std::size_t offset) {
   gl::EnableVertexAttribArray(index);
-  gl::VertexAttribPointer(index, count, type, normalised, sizeof(SkinVertex), reinterpret_cast<const void*>(offset));
+  gl::VertexAttribPointer(index, count, type, normalised, sizeof(RenderVertex), reinterpret_cast<const void*>(offset));
 }
 
 }  // namespace
 
-Drawable::Drawable(const Skin& skin) {
+Drawable::Drawable(const RenderMesh& skin) {
   if (skin.empty()) return;
   surface_ = VertexArray::make(), vertices_ = Buffer::make(), indices_ = Buffer::make();
   gl::BindVertexArray(surface_.id());
-  fill(GL_ARRAY_BUFFER, vertices_, skin.vertices.size() * sizeof(SkinVertex), skin.vertices.data());
-  attribute(0, 3, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, position));
-  attribute(1, 3, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, normal));
-  attribute(2, 4, GL_UNSIGNED_BYTE, GL_TRUE, offsetof(SkinVertex, colour));
-  attribute(3, 1, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, finish));
-  attribute(4, 1, GL_FLOAT, GL_FALSE, offsetof(SkinVertex, change));
+  fill(GL_ARRAY_BUFFER, vertices_, skin.vertices.size() * sizeof(RenderVertex), skin.vertices.data());
+  attribute(0, 3, GL_FLOAT, GL_FALSE, offsetof(RenderVertex, position));
+  attribute(1, 3, GL_FLOAT, GL_FALSE, offsetof(RenderVertex, normal));
+  attribute(2, 4, GL_UNSIGNED_BYTE, GL_TRUE, offsetof(RenderVertex, colour));
+  attribute(3, 1, GL_FLOAT, GL_FALSE, offsetof(RenderVertex, finish));
+  attribute(4, 1, GL_FLOAT, GL_FALSE, offsetof(RenderVertex, change));
   std::vector<std::uint32_t> all = skin.triangles;
   all.insert(all.end(), skin.edges.begin(), skin.edges.end());
   fill(GL_ELEMENT_ARRAY_BUFFER, indices_, all.size() * sizeof(std::uint32_t), all.data());

@@ -1,15 +1,15 @@
 #pragma once
 
 #include "gpu/Object.hpp"
-#include "scene/Skin.hpp"
+#include "scene/RenderMesh.hpp"
 
 namespace sagitta::viewer {
 
-/// A skin on the graphics card. The skin is the canonical copy; this one is replaced whole.
+/// A render mesh on the graphics card. The render mesh is the canonical copy; this one is replaced whole.
 class Drawable {
  public:
   Drawable() = default;
-  explicit Drawable(const Skin& skin);
+  explicit Drawable(const RenderMesh& skin);
   void draw_triangles() const;
   void draw_edges() const;
   bool empty() const { return triangles_ == 0 && edges_ == 0; }

@@ -15,7 +15,7 @@ constexpr int samples = 4;
 constexpr float moving_share = 0.75f;
 constexpr double least_change = 0.01;  ///< mm that fill the scale of differences at least
 
-const Skin nothing;
+const RenderMesh nothing;
 
 float thickest_piece(const Model& model) {
   double most = least_change;
@@ -34,9 +34,9 @@ Camera strip_look(Camera camera, const Layout& layout) {
 
 /// Sets each vertex's `change`: how much higher this stage's top lies than the other board's surface, mm.
 /// Returns the largest amount.
-double mark_changes(Skin& body, const Surface& other) {
+double mark_changes(RenderMesh& body, const Surface& other) {
   double largest = 0;
-  for (SkinVertex& v : body.vertices) {
+  for (RenderVertex& v : body.vertices) {
     const bool comparable = v.normal.z > 0.5f && other.exists(v.position.x, v.position.y);
     v.change = comparable ? static_cast<float>(v.position.z - other.height(v.position.x, v.position.y)) : 0;
     if (std::abs(v.change) < 0.5f * static_cast<float>(other.thickness))
@@ -108,7 +108,7 @@ void Picture::load(const View& view, const Results& results) {
                          : nullptr;
   if (stage && (stage != loaded_ || other != compared_)) {
     if (other) {
-      Skin marked = stage->body;
+      RenderMesh marked = stage->body;
       largest_change_ = mark_changes(marked, results.comparison->model->prepared->surface());
       scene_.load(Part::body, marked);
     } else {

@@ -22,7 +22,7 @@ class Picture {
   Picture();
   /// Makes room; call before the panels are laid out, so that the texture they name is the one drawn into.
   void resize(int width, int height, bool moving);
-  /// Brings new skins to the graphics card and draws what changed.
+  /// Brings new render meshes to the graphics card and draws what changed.
   void refresh(const View& view, const Results& results, const Look& look);
   /// Draws at most one small picture that is out of date. True while more are.
   bool refresh_stages(const View& view, const Results& results, const Look& look);

@@ -1,7 +1,7 @@
 #pragma once
 
-/// The bench and what lies on it, drawn with OpenGL. Holds only copies on the graphics card; the skins stay with the
-/// model that made them.
+/// The bench and what lies on it, drawn with OpenGL. Holds only copies on the graphics card; the render meshes stay
+/// with the model that made them.
 
 #include <array>
 
@@ -16,7 +16,7 @@ namespace sagitta::viewer {
 class Scene {
  public:
   Scene();
-  void load(Part part, const Skin& skin) { parts_[static_cast<std::size_t>(part)] = Drawable(skin); }
+  void load(Part part, const RenderMesh& skin) { parts_[static_cast<std::size_t>(part)] = Drawable(skin); }
   bool has(Part part) const { return !parts_[static_cast<std::size_t>(part)].empty(); }
   void cast_from(const Footprint& footprint) { footprint_ = footprint; }
   /// Draws into the target, which must have its size; what was there is lost.

@@ -10,7 +10,7 @@ namespace {
 constexpr int stations = 64;
 constexpr double drawn_height = 8, least_hump = 1e-4;
 
-Hump hump_under(const Segment& string, double end, const Surface& surface) {
+Hump hump_under(const LineSegment& string, double end, const Surface& surface) {
   Hump hump;
   const auto at = [&](double x) { return between(string.a, string.b, (x - string.a.x) / (string.b.x - string.a.x)); };
   const double first = surface.height(at(0)), last = surface.height(at(end));
@@ -33,7 +33,7 @@ std::vector<Hump> humps_of(const Layout& layout, const Surface& surface) {
   double end = layout.frets.back().middle.x;
   if (surface.fall_start) end = std::min(end, *surface.fall_start);
   if (end <= 0) return humps;
-  for (const Segment& string : layout.strings) humps.push_back(hump_under(string, end, surface));
+  for (const LineSegment& string : layout.strings) humps.push_back(hump_under(string, end, surface));
   return humps;
 }
 

@@ -63,7 +63,7 @@ void offer(Nearest& best, const Camera& camera, Pixel pointer, Vec place) {
 Nearest nearest_corner(const Shell& shell, const ShellFace& face, const Camera& camera, Pixel pointer, float reach) {
   Nearest best{reach, {}};
   for (const auto& loop : face.loops)
-    for (const ShellUse& use : loop) {
+    for (const Coedge& use : loop) {
       const ShellEdge& edge = shell.edges[static_cast<std::size_t>(use.edge)];
       for (const int v : {edge.from, edge.to})
         offer(best, camera, pointer, point(shell.vertices[static_cast<std::size_t>(v)]));

@@ -4,7 +4,7 @@
 #include <memory>
 
 #include "mesh/Mesh.hpp"
-#include "scene/Skin.hpp"
+#include "scene/RenderMesh.hpp"
 
 namespace sagitta::viewer {
 
@@ -15,8 +15,8 @@ struct StageModel {
   Stage stage = Stage::board;
   std::shared_ptr<const Shell> shell;
   Mesh mesh;
-  Skin body;             ///< the wood
-  Skin pieces;           ///< the inlays lying in their pockets
+  RenderMesh body;       ///< the wood
+  RenderMesh pieces;     ///< the inlays lying in their pockets
   double deviation = 0;  ///< asked of the mesh
 };
 

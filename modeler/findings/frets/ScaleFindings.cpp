@@ -48,7 +48,8 @@ Gap narrowest_gap(const Layout& layout) {
   Gap gap;
   for (std::size_t i = 1; i < layout.slots.size(); ++i) {
     const Slot &a = layout.slots[i - 1], &b = layout.slots[i];
-    const double width = distance(Rounded{{a.bass_end, a.treble_end}, 0}, Rounded{{b.bass_end, b.treble_end}, 0});
+    const double width =
+        distance(RoundedPolygon{{a.bass_end, a.treble_end}, 0}, RoundedPolygon{{b.bass_end, b.treble_end}, 0});
     if (width >= gap.width) continue;
     const bool at_bass = distance(a.bass_end, b.bass_end) < distance(a.treble_end, b.treble_end) - tolerance::same;
     const bool at_treble = distance(a.treble_end, b.treble_end) < distance(a.bass_end, b.bass_end) - tolerance::same;

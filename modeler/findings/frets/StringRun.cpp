@@ -13,14 +13,14 @@ namespace {
 constexpr int stations = 128;
 
 /// Where a string crosses the line of a fret.
-Point crossing(const Segment& string, const FretLine& fret) {
+Point crossing(const LineSegment& string, const FretLine& fret) {
   const Point way = string.b - string.a, across = fret.treble - fret.bass;
   const double turn = cross(way, across);
   if (std::abs(turn) < tolerance::same) return {fret.middle.x, string.a.y};
   return between(string.a, string.b, cross(fret.bass - string.a, across) / turn);
 }
 
-Point at_x(const Segment& string, double x) {
+Point at_x(const LineSegment& string, double x) {
   return between(string.a, string.b, (x - string.a.x) / (string.b.x - string.a.x));
 }
 
@@ -29,7 +29,7 @@ Point at_x(const Segment& string, double x) {
 std::vector<StringRun> string_runs(const Layout& layout, const Surface& surface) {
   std::vector<StringRun> runs;
   for (std::size_t i = 0; i < layout.strings.size(); ++i) {
-    const Segment& string = layout.strings[i];
+    const LineSegment& string = layout.strings[i];
     const Point nut = crossing(string, layout.frets.front());
     Point last = crossing(string, layout.frets.back());
     if (surface.fall_start && *surface.fall_start < last.x) last = at_x(string, *surface.fall_start);

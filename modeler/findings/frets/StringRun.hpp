@@ -11,10 +11,10 @@ namespace sagitta {
 /// One string from where it crosses the nut line to where it crosses the last fret, or the line where the surface
 /// begins to fall away.
 struct StringRun {
-  int string = 0;   ///< from the bass side, 0 is the bass string
-  Segment line;     ///< nut to last fret
-  double hump = 0;  ///< largest rise of the surface above a straight line between the two ends
-  Point at;         ///< where
+  int string = 0;    ///< from the bass side, 0 is the bass string
+  LineSegment line;  ///< nut to last fret
+  double hump = 0;   ///< largest rise of the surface above a straight line between the two ends
+  Point at;          ///< where
 };
 
 /// Bass first; empty without strings, or where the fall begins at the nut.

@@ -130,7 +130,7 @@ void judge_over_pin(const Subject& subject, const Pin& pin, const FeatureId& id,
 void judge_pin_edge(const Subject& subject, const Pin& pin, const FeatureId& id, const std::string& name,
                     Judge& judge) {
   double wall = none;
-  for (const Segment& edge : subject.prepared.layout().edges) {
+  for (const LineSegment& edge : subject.prepared.layout().edges) {
     const Point along = unit(edge.b - edge.a);
     const double way = std::abs(cross(along, pin.centre - edge.a)) - pin.radius;
     wall = std::min(wall, way);

@@ -18,25 +18,25 @@ bool on_board(const Layout& layout, const Surface& surface, Point p) {
 }
 
 /// Where a piece of outline crosses the board's edge between t0 and t1, of which one is on the board: on the board.
-Point at_edge(const Layout& layout, const Surface& surface, const Piece& piece, double t0, double t1) {
-  if (!on_board(layout, surface, piece.at(t0))) std::swap(t0, t1);
-  while (distance(piece.at(t0), piece.at(t1)) > tolerance::vertex) {
+Point at_edge(const Layout& layout, const Surface& surface, const CurveSegment& segment, double t0, double t1) {
+  if (!on_board(layout, surface, segment.at(t0))) std::swap(t0, t1);
+  while (distance(segment.at(t0), segment.at(t1)) > tolerance::vertex) {
     const double t = (t0 + t1) / 2;
-    (on_board(layout, surface, piece.at(t)) ? t0 : t1) = t;
+    (on_board(layout, surface, segment.at(t)) ? t0 : t1) = t;
   }
-  return piece.at(t0);
+  return segment.at(t0);
 }
 
 /// Points along a piece of outline, those where it crosses the board's middle and its edge among them.
-std::vector<Point> points_of(const Layout& layout, const Surface& surface, const Piece& piece) {
-  const int count = std::max(least_stations, 2 * static_cast<int>(std::ceil(piece.length() / station / 2)));
+std::vector<Point> points_of(const Layout& layout, const Surface& surface, const CurveSegment& segment) {
+  const int count = std::max(least_stations, 2 * static_cast<int>(std::ceil(segment.length() / station / 2)));
   std::vector<Point> points;
   for (int i = 0; i <= count; ++i) {
-    const Point p = piece.at(1.0 * i / count);
+    const Point p = segment.at(1.0 * i / count);
     if (!points.empty() && points.back().y * p.y < 0)
       points.push_back(between(points.back(), p, points.back().y / (points.back().y - p.y)));
-    if (i > 0 && on_board(layout, surface, p) != on_board(layout, surface, piece.at((i - 1.0) / count)))
-      points.push_back(at_edge(layout, surface, piece, (i - 1.0) / count, 1.0 * i / count));
+    if (i > 0 && on_board(layout, surface, p) != on_board(layout, surface, segment.at((i - 1.0) / count)))
+      points.push_back(at_edge(layout, surface, segment, (i - 1.0) / count, 1.0 * i / count));
     points.push_back(p);
   }
   return points;
@@ -50,7 +50,7 @@ std::optional<PieceDepth> piece_depth(const PreparedBoard& ready, const InlayPie
   const double floor = ready.board().board.thickness - piece.depth;
   PieceDepth depth{1e300, {}, -1e300, {}, 0, floor + piece.thickness - layout.blank_thickness};
   for (const Loop& loop : piece.piece)
-    for (const Piece& side : loop)
+    for (const CurveSegment& side : loop)
       for (const Point p : points_of(layout, surface, side)) {
         if (!on_board(layout, surface, p)) continue;
         const double left = surface.height(p) - floor;

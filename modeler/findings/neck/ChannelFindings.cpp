@@ -14,7 +14,7 @@ using Kind = FeatureId::Kind;
 
 struct Channel {
   double from, to, half;
-  Rounded shape() const { return {{{from, -half}, {to, -half}, {to, half}, {from, half}}, 0}; }
+  RoundedPolygon shape() const { return {{{from, -half}, {to, -half}, {to, half}, {from, half}}, 0}; }
 };
 
 std::optional<Channel> channel_of(const Subject& subject) {
@@ -68,7 +68,7 @@ Thin thinnest(const Subject& subject, const Channel& channel) {
 void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
   for (std::size_t i = 0; i < subject.prepared.layout().pins.size(); ++i) {
     const Pin& pin = subject.prepared.layout().pins[i];
-    const double wall = distance(Rounded{{pin.centre}, pin.radius}, channel.shape());
+    const double wall = distance(RoundedPolygon{{pin.centre}, pin.radius}, channel.shape());
     const FeatureId id{Kind::pin, static_cast<int>(i)};
     const std::string name = feature_name(id);
     judge.hold(rule("pin-in-channel"), wall, {pin.centre, 0, id, name},

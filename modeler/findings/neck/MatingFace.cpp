@@ -5,14 +5,14 @@
 namespace sagitta {
 namespace {
 
-std::optional<Segment> joint_of(const Neck& neck, const Layout& layout) {
+std::optional<LineSegment> joint_of(const Neck& neck, const Layout& layout) {
   if (neck.joint_fret && *neck.joint_fret <= layout.frets.back().fret) {
     const FretLine& fret = layout.frets[static_cast<std::size_t>(*neck.joint_fret)];
-    return Segment{fret.bass_edge, fret.treble_edge};
+    return LineSegment{fret.bass_edge, fret.treble_edge};
   }
   if (!neck.body_at || *neck.body_at > layout.heel_end) return {};
   const double half = layout.half_width(*neck.body_at);
-  return Segment{{*neck.body_at, -half}, {*neck.body_at, half}};
+  return LineSegment{{*neck.body_at, -half}, {*neck.body_at, half}};
 }
 
 std::optional<Loop> channel_of(const Neck& neck, const Layout& layout) {

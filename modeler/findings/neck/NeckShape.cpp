@@ -43,7 +43,7 @@ std::vector<std::array<double, 2>> across(const NeckShape& shape, double x) {
 /// The stretch of x where both board and neck have straight sides.
 Span shared(const NeckShape& shape, const Layout& layout) {
   Span span = along(shape);
-  for (const Segment& edge : layout.edges) {
+  for (const LineSegment& edge : layout.edges) {
     span.low = std::max(span.low, std::min(edge.a.x, edge.b.x));
     span.high = std::min(span.high, std::max(edge.a.x, edge.b.x));
   }

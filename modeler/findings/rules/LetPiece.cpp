@@ -6,8 +6,8 @@
 #include <numbers>
 #include <tuple>
 
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/Flatten.hpp"
-#include "inlay/Refit.hpp"
 #include "layout/SlotLines.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -102,7 +102,7 @@ bool LetPiece::has_pocket_at(Point p) const { return box_.overlaps({p, p}) && ho
 
 Region LetPiece::taken(const Loop& cut) const {
   if (!box_.overlaps(bounds(cut))) return {};
-  return common(pocket_, flattened({cut}, tolerance::fine_chords));
+  return intersection(pocket_, flattened({cut}, tolerance::fine_chords));
 }
 
 /// Chords miss the point of an outline that reaches farthest: a part that reaches as far as the whole does so exactly.
@@ -130,10 +130,10 @@ SlotMeeting LetPiece::against(const Layout& layout, const Slot& slot) const {
   }
   meeting.at = middle_of(over);
   const Region cut = flattened({shape}, tolerance::fine_chords);
-  meeting.cuts_piece = !common(body_, cut).empty();
+  meeting.cuts_piece = !intersection(body_, cut).empty();
   meeting.sliver = 1e300;
   const Reach body = reach(piece_->piece, across);
-  for (const Region& part : parts(without(body_, cut))) {
+  for (const Region& part : parts(difference(body_, cut))) {
     const double width = sliver_width(reach(part, across), body);
     if (width < dust || width >= meeting.sliver) continue;
     meeting.sliver = width;
@@ -144,7 +144,7 @@ SlotMeeting LetPiece::against(const Layout& layout, const Slot& slot) const {
 
 WoodWall LetPiece::against_edges(const Layout& layout) const {
   WoodWall wall;
-  for (const Segment& edge : layout.edges) {
+  for (const LineSegment& edge : layout.edges) {
     const Point along = unit(edge.b - edge.a);
     // Outward: away from the centre line.
     const Point side = left_of(along), out = (edge.a.y + edge.b.y) * side.y > 0 ? side : -1.0 * side;
@@ -156,7 +156,7 @@ WoodWall LetPiece::against_edges(const Layout& layout) const {
 
 WoodWall LetPiece::wall(const LetPiece& other, double most) const {
   if (!box_.overlaps(other.box_, most)) return {};
-  const Region both = box_.overlaps(other.box_) ? common(pocket_, other.pocket_) : Region{};
+  const Region both = box_.overlaps(other.box_) ? intersection(pocket_, other.pocket_) : Region{};
   if (both.empty()) {
     const Gap way = gap(piece_->pocket, other.piece_->pocket, most);
     return {way.width, way.middle()};

@@ -57,7 +57,7 @@ std::string_view operation_name(Operation operation) {
 }
 
 double lowest_floor(const Subject& subject, Point p) {
-  const Rounded here{{p}, 0};
+  const RoundedPolygon here{{p}, 0};
   double floor = subject.prepared.surface().height(p);
   for (const Slot& slot : subject.prepared.layout().slots)
     if (distance(here, slot_shape(subject.prepared.layout(), slot)) <= 0)

@@ -28,7 +28,7 @@ double deepest_pocket(const Board& board) {
 
 double lowest_edge(const Subject& subject) {
   double height = subject.prepared.surface().thickness;
-  for (const Segment& edge : subject.prepared.layout().edges)
+  for (const LineSegment& edge : subject.prepared.layout().edges)
     for (const Point p : {edge.a, edge.b}) height = std::min(height, subject.prepared.surface().height(p));
   return height;
 }

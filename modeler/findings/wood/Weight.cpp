@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "board/Materials.hpp"
-#include "inlay/Refit.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
 
@@ -30,13 +30,13 @@ double area_beside(const Surface& surface, double x, double y) {
 }
 
 /// The piece from t0 to t1, split where the fall begins so that no part has a kink.
-double integral(const Surface& surface, const Piece& piece) {
+double integral(const Surface& surface, const CurveSegment& segment) {
   double sum = 0;
   for (int i = 0; i < parts; ++i)
     for (int k = 0; k < 3; ++k) {
       const double t = (i + node[k]) / parts;
-      const Point p = piece.at(t);
-      sum -= share[k] / parts * piece.slope(t).x * area_beside(surface, p.x, p.y);
+      const Point p = segment.at(t);
+      sum -= share[k] / parts * segment.slope(t).x * area_beside(surface, p.x, p.y);
     }
   return sum;
 }
@@ -65,7 +65,7 @@ double slot_volume(const Board& board, const Layout& layout, const Surface& surf
 
 double volume_under(const Surface& surface, const Loop& outline) {
   double sum = 0;
-  for (const Piece& piece : outline) sum += integral(surface, piece);
+  for (const CurveSegment& segment : outline) sum += integral(surface, segment);
   return sum;
 }
 

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "layout/Outline.hpp"
+#include "layout/BoardOutline.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/Feature.hpp"
 #include "rules/Subject.hpp"
@@ -28,7 +28,7 @@ void judge_edges(const Subject& subject, Judge& judge) {
                               {.kind = Kind::edge, .part = side},
                               side == FeatureId::lower ? "the lower edge" : "the upper edge"};
   };
-  for (const Segment& edge : subject.prepared.layout().edges)
+  for (const LineSegment& edge : subject.prepared.layout().edges)
     for (int i = 0; i <= stations; ++i)
       look(between(edge.a, edge.b, 1.0 * i / stations), edge.a.y < 0 ? FeatureId::lower : FeatureId::upper);
   const double nut = subject.prepared.surface().height(0, subject.prepared.layout().half_width(0));

@@ -44,7 +44,7 @@ void spoil(const PreparedBoard& board, Stage stage) { spoil(const_cast<Plan&>(bo
 
 class Gate : public testing::Test {
  protected:
-  void expect_refused(const PreparedBoard& board, HandOff order) {
+  void expect_refused(const PreparedBoard& board, ExportOrder order) {
     Folder folder(scratch / "job", false);
     EXPECT_THROW(write_hand_off(board, {}, order, folder, {}), ProgramFault);
   }
@@ -62,7 +62,7 @@ class Gate : public testing::Test {
 TEST_F(Gate, WritesNothingOfASpoiltPlanAndKeepsTheBoard) {
   const PreparedBoard board = ready("heron-six");
   spoil(board, Stage::slotted);
-  HandOff step{{Stage::slotted}, {}, {}}, stl = step, three_mf = step;
+  ExportOrder step{{Stage::slotted}, {}, {}}, stl = step, three_mf = step;
   step.kinds.step = stl.kinds.stl = three_mf.kinds.three_mf = true;
   expect_refused(board, step);
   expect_kept("job-fault");
@@ -79,7 +79,7 @@ TEST_F(Gate, WritesNothingOfASpoiltPlanAndKeepsTheBoard) {
 TEST_F(Gate, JudgesTheWoodInAssembliesToo) {
   const PreparedBoard board = ready("heron-six");
   spoil(board, Stage::board);
-  HandOff job{{}, {Assembly::job}, {}};
+  ExportOrder job{{}, {Assembly::job}, {}};
   job.kinds.step = true;
   expect_refused(board, job);
   expect_kept("job-fault");
@@ -154,7 +154,7 @@ TEST(Leaves, AreWrittenAtEveryStage) {
   const ScratchFolder scratch;
   const std::string path = write_growing(Growing::leaves, 100, (scratch / "board").string());
   const PreparedBoard board = std::get<PreparedBoard>(prepare(path));
-  HandOff order{stages_of(board.board()), {Assembly::job, Assembly::pieces}, {}};
+  ExportOrder order{stages_of(board.board()), {Assembly::job, Assembly::pieces}, {}};
   order.kinds.stl = order.kinds.three_mf = true;
   Folder folder(scratch / "out", false);
   EXPECT_NO_THROW(write_hand_off(board, {}, order, folder, {}));
@@ -165,7 +165,7 @@ TEST(DefaultReader, GmshWeighsDrawnPiecesRight) {
   const ScratchFolder scratch;
   for (const char* preset : {"egret-figure", "wave-border", "numerals"}) {
     const PreparedBoard board = ready(preset);
-    HandOff order{{Stage::board}, {Assembly::pieces}, {}};
+    ExportOrder order{{Stage::board}, {Assembly::pieces}, {}};
     order.kinds.step = true;
     Folder folder(scratch / preset, false);
     write_hand_off(board, {}, order, folder, {});

@@ -118,7 +118,7 @@ TEST_F(Ovals, AreEllipsesInStepAtEveryStage) {
       if (part.name.rfind("shell-", 0) != 0) continue;
       ++parts;
       EXPECT_EQ(unsound(TopoDS::Solid(part.shape)), "") << part.name;
-      EXPECT_NEAR(figures(TopoDS::Solid(part.shape)).volume, pi * a * b * 1.7, 1e-8) << part.name;
+      EXPECT_NEAR(mass_properties(TopoDS::Solid(part.shape)).volume, pi * a * b * 1.7, 1e-8) << part.name;
       for (TopExp_Explorer edge(part.shape, TopAbs_EDGE); edge.More(); edge.Next()) {
         double first = 0, last = 0;
         const auto curve = Handle(Geom_Ellipse)::DownCast(BRep_Tool::Curve(TopoDS::Edge(edge.Current()), first, last));

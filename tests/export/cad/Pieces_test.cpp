@@ -43,8 +43,9 @@ TEST_F(Pieces, HaveTheirNamesMaterialsAndVolumesInEveryFile) {
   make("reed-tenor", pair_of_blocks);
   const ReadStep flat = step("pieces"), inlaid = step("inlaid"), job = step("job");
   for (const char* name : {"bone-01", "brass-01"}) {
-    EXPECT_NEAR(figures(TopoDS::Solid(flat.part(name).shape)).volume, 10 * 8 * 1.5, 0.02) << name;  // refit: 0.0012 mm
-    EXPECT_NEAR(figures(TopoDS::Solid(inlaid.part(name).shape)).volume, 10 * 8 * 1.5, 0.02) << name;
+    EXPECT_NEAR(mass_properties(TopoDS::Solid(flat.part(name).shape)).volume, 10 * 8 * 1.5, 0.02)
+        << name;  // refit: 0.0012 mm
+    EXPECT_NEAR(mass_properties(TopoDS::Solid(inlaid.part(name).shape)).volume, 10 * 8 * 1.5, 0.02) << name;
     EXPECT_EQ(unsound(TopoDS::Solid(flat.part(name).shape)), "");
     EXPECT_EQ(flat.part(name).colour, inlaid.part(name).colour);
     EXPECT_NE(bytes_of(scratch / "out/pieces.csv").find(name), std::string::npos);
@@ -71,7 +72,7 @@ TEST_F(Pieces, FillTheirPocketsButForTheClearance) {
   std::size_t count = 0;
   for (const ReadPart& part : step("inlaid").parts) {
     if (part.group != "heron-six inlaid") continue;
-    (part.name == "board" ? wood : pieces) += figures(TopoDS::Solid(part.shape)).volume;
+    (part.name == "board" ? wood : pieces) += mass_properties(TopoDS::Solid(part.shape)).volume;
     count += part.name != "board";
   }
   const double r = dot.diameter / 2, pi = std::numbers::pi, deep = top - (board.board.thickness - dot.depth);

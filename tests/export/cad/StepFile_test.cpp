@@ -27,7 +27,7 @@ PreparedBoard ready(const std::string& preset) {
 StepModel model_of(const std::string& preset, Stage stage) {
   const PreparedBoard board = ready(preset);
   const TopoDS_Solid solid = make_solid(lift(board.plan(stage)));
-  StepModel model{preset, {{preset, "board", "#2b221e", solid, figures(solid)}}, {}};
+  StepModel model{preset, {{preset, "board", "#2b221e", solid, mass_properties(solid)}}, {}};
   model.lines = step_lines(board.surface(), guide_lines(board, stage));
   return model;
 }
@@ -37,7 +37,8 @@ StepModel block_and_rod() {
   const TopoDS_Solid block = BRepPrimAPI_MakeBox(10, 20, 30).Solid();
   const TopoDS_Solid rod = TopoDS::Solid(BRepPrimAPI_MakeCylinder(2, 5).Solid());
   return {"pair",
-          {{"block", "wood", "#806040", block, figures(block)}, {"rod", "metal", "#c0c0d0", rod, figures(rod)}},
+          {{"block", "wood", "#806040", block, mass_properties(block)},
+           {"rod", "metal", "#c0c0d0", rod, mass_properties(rod)}},
           {}};
 }
 
@@ -48,7 +49,7 @@ TEST(StepFile, ReadsBackAsItWasWritten) {
   EXPECT_EQ(found.unit, "millimetre");
   ASSERT_EQ(found.solids().size(), 1U);
   // The file carries 15 digits of each number.
-  EXPECT_NEAR(figures(found.solids()[0]).volume / figures(model.bodies[0].solid).volume, 1, 1e-9);
+  EXPECT_NEAR(mass_properties(found.solids()[0]).volume / mass_properties(model.bodies[0].solid).volume, 1, 1e-9);
   EXPECT_EQ(unsound(found.solids()[0]), "");
   EXPECT_EQ(found.part("heron-six").colour, "#2B221E");
   EXPECT_EQ(found.part("heron-six").layer, "board");
@@ -65,7 +66,7 @@ TEST(StepFile, HoldsAnAssemblyWithNamesColoursAndLayers) {
     EXPECT_EQ(found.part("block").layer, "wood");
     EXPECT_EQ(found.part("rod").layer, "metal");
     double sum = 0;
-    for (const TopoDS_Solid& solid : found.solids()) sum += figures(solid).volume;
+    for (const TopoDS_Solid& solid : found.solids()) sum += mass_properties(solid).volume;
     EXPECT_NEAR(sum, 6000 + 20 * M_PI, 1e-6);
   }
 }
@@ -87,7 +88,7 @@ TEST(StepFile, SpeaksInches) {
   const ReadStep found = read_step(text);
   EXPECT_EQ(found.unit, "INCH");
   double sum = 0;
-  for (const TopoDS_Solid& solid : found.solids()) sum += figures(solid).volume;
+  for (const TopoDS_Solid& solid : found.solids()) sum += mass_properties(solid).volume;
   EXPECT_NEAR(sum, 6000 + 20 * M_PI, 1e-6) << "the reader turns them into mm";
   // The block's far corner lies at 10 mm: 0.393700787 in.
   EXPECT_NE(text.find("0.39370078740"), std::string::npos);

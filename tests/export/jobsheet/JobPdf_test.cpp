@@ -77,7 +77,7 @@ void expect_all_of(const JobSheet& sheet, const OnPaper& paper) {
   EXPECT_TRUE(paper.says("All lengths in " + sheet.units));
   for (const auto* list : {&sheet.findings, &sheet.cautions, &sheet.no_room})
     for (const std::string& each : *list) EXPECT_TRUE(paper.says(each)) << each;
-  for (const JobSetUp& setup : sheet.setups) {
+  for (const JobSetup& setup : sheet.setups) {
     EXPECT_TRUE(paper.says(setup.title)) << setup.title;
     EXPECT_TRUE(paper.says("setups/" + setup.folder)) << setup.folder;
     for (const std::string& note : setup.notes) EXPECT_TRUE(paper.says(note)) << note;

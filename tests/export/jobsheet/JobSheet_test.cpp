@@ -63,7 +63,7 @@ TEST(JobSheet, TellsDepthsFromTheSetUpsOwnZero) {
 
 // Tape 0.15, glue face, finished 6.3, blank 7.5, upward from the bed; from the blank's top downward.
 TEST(JobSheet, TellsTheLevelsFromTheBedToTheBlanksTop) {
-  const auto levels = [](const JobSetUp& setup) {
+  const auto levels = [](const JobSetup& setup) {
     std::string text;
     for (const JobLevel& level : setup.levels)
       text += level.what + " " + level.z + (level.zero ? " zero" : "") +

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "board/Board.hpp"
-#include "widgets/Figures.hpp"
+#include "widgets/LengthText.hpp"
 
 namespace sagitta::viewer {
 

@@ -5,7 +5,7 @@
 
 #include "jobs/Model.hpp"
 #include "scene/Vec.hpp"
-#include "widgets/Figures.hpp"
+#include "widgets/LengthText.hpp"
 
 namespace sagitta::viewer {
 

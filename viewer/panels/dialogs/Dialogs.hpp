@@ -8,7 +8,7 @@
 #include "jobs/Results.hpp"
 #include "requests/Offer.hpp"
 #include "requests/Request.hpp"
-#include "widgets/Figures.hpp"
+#include "widgets/LengthText.hpp"
 #include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {

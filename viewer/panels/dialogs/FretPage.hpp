@@ -6,7 +6,7 @@
 #include "document/Document.hpp"
 #include "jobs/Results.hpp"
 #include "requests/Request.hpp"
-#include "widgets/Figures.hpp"
+#include "widgets/LengthText.hpp"
 #include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {

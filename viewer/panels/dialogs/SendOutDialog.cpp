@@ -6,7 +6,7 @@
 
 #include "dialogs/SendOutFolder.hpp"
 #include "document/OnDisk.hpp"
-#include "drawing/SetUp.hpp"
+#include "drawing/ResolvedSetup.hpp"
 #include "rules/Work.hpp"
 #include "widgets/Buttons.hpp"
 
@@ -14,7 +14,7 @@ namespace sagitta::viewer {
 
 namespace {
 
-HandOffKinds kinds_of(const Settings& s) {
+ExportKinds kinds_of(const Settings& s) {
   return {.step = s.export_step,
           .stl = s.export_stl,
           .dxf = s.export_dxf,
@@ -36,10 +36,10 @@ void draw_paper(const SendingPage& page) {
 
 void draw_setups(const SendingPage& page) {
   const Model& model = *page.results.good;
-  const std::vector<SetUp> setups = setups_of(*model.prepared);
+  const std::vector<ResolvedSetup> setups = setups_of(*model.prepared);
   if (setups.size() < 2) return;
   page.ui.quiet("Drawings for these set-ups:");
-  for (const SetUp& setup : setups) {
+  for (const ResolvedSetup& setup : setups) {
     bool wanted = !page.form.left_out.contains(setup.folder);
     std::string operations;
     for (const Operation operation : setup.operations)
@@ -169,14 +169,14 @@ SendingOrder order_of(const SendingPage& page) {
   order.pieces = page.settings.export_pieces;
   order.trial = page.form.trial;
   if (page.results.good && !page.form.left_out.empty())
-    for (const SetUp& setup : setups_of(*page.results.good->prepared))
+    for (const ResolvedSetup& setup : setups_of(*page.results.good->prepared))
       if (!page.form.left_out.contains(setup.folder)) order.setups.insert(setup.folder);
   return order;
 }
 
 void draw_foot(const SendingPage& page, Requests& asked) {
   Ui& ui = page.ui;
-  const HandOffKinds k = kinds_of(page.settings);
+  const ExportKinds k = kinds_of(page.settings);
   const bool any =
       page.form.trial || k.step || k.stl || k.three_mf || k.dxf || k.svg || k.pdf || k.csv || k.png || k.html;
   const bool sound = page.results.model && page.results.model->prepared && page.results.model->faults.empty();

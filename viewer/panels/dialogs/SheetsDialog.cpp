@@ -49,7 +49,7 @@ void draw_sheet(Ui& ui, const NestedSheet& sheet, const Manner& m) {
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddRectFilled(low, low + size, ui.theme.field);
   paint->AddRect(low, low + size, ui.theme.quiet);
-  for (const Segment& line : {sheet.along, sheet.across}) paint->AddLine(at(line.a), at(line.b), ui.theme.line);
+  for (const LineSegment& line : {sheet.along, sheet.across}) paint->AddLine(at(line.a), at(line.b), ui.theme.line);
   for (const NestedPiece& piece : sheet.pieces) draw_piece(ui, piece, at);
   ImGui::Dummy(size + ImVec2(0, ui.px(8)));
 }

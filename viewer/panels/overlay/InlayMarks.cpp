@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/Flatten.hpp"
-#include "inlay/Refit.hpp"
 #include "overlay/BoardMarks.hpp"
 #include "scene/Slabs.hpp"
 

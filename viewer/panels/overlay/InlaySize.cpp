@@ -4,9 +4,9 @@
 
 #include "board/Fields.hpp"
 #include "board/ShapeKeys.hpp"
+#include "inlay/ArcSplineFit.hpp"
 #include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
-#include "inlay/Refit.hpp"
 
 namespace sagitta::viewer {
 

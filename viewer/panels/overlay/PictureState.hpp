@@ -8,7 +8,7 @@
 #include "overlay/BoardHand.hpp"
 #include "view/View.hpp"
 #include "widgets/FieldRow.hpp"
-#include "widgets/Figures.hpp"
+#include "widgets/LengthText.hpp"
 #include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {

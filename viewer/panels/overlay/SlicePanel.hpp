@@ -3,7 +3,7 @@
 #include "jobs/Results.hpp"
 #include "requests/Request.hpp"
 #include "view/View.hpp"
-#include "widgets/Figures.hpp"
+#include "widgets/LengthText.hpp"
 #include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {

@@ -10,7 +10,7 @@
 
 #include "board/Fields.hpp"
 #include "document/Document.hpp"
-#include "widgets/Figures.hpp"
+#include "widgets/LengthText.hpp"
 #include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {

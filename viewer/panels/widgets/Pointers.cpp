@@ -20,7 +20,7 @@ constexpr double ink = 0.9, rim = 2.1;   ///< half widths of the dark line and o
 constexpr int arc_steps = 24;
 
 /// Lines that the shape is drawn with: x to the right, y down, the middle at the origin.
-using Lines = std::vector<Segment>;
+using Lines = std::vector<LineSegment>;
 
 void add_arrow(Lines& lines, Point tip, Point direction) {
   for (const double side : {0.75, -0.75}) lines.push_back({tip, tip - head * turned(direction, side)});
@@ -45,7 +45,7 @@ Lines round_arrow() {
   return lines;
 }
 
-double distance_to(const Segment& line, Point p) {
+double distance_to(const LineSegment& line, Point p) {
   const Point d = line.b - line.a;
   return distance(p, line.a + std::clamp(dot(p - line.a, d) / dot(d, d), 0.0, 1.0) * d);
 }
@@ -58,7 +58,7 @@ PointerPicture painted(const Lines& lines, double scale) {
     for (int column = 0; column < picture.side; ++column) {
       const Point p{(column + 0.5 - middle) / scale, (row + 0.5 - middle) / scale};
       double far = width;
-      for (const Segment& line : lines) far = std::min(far, distance_to(line, p));
+      for (const LineSegment& line : lines) far = std::min(far, distance_to(line, p));
       const double all = cover(far, rim), dark = cover(far, ink);
       const auto shade = static_cast<std::uint8_t>(std::lround(255 * (all > 0 ? 1 - dark / all : 0)));
       for (const std::uint8_t v : {shade, shade, shade, static_cast<std::uint8_t>(std::lround(255 * all))})

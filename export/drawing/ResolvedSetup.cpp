@@ -1,0 +1,208 @@
+#include "drawing/ResolvedSetup.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "layout/BlankPlace.hpp"
+#include "layout/Measure.hpp"
+#include "rules/Work.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Arm of the cross that marks the zero. mm.
+constexpr double cross_arm = 5;
+
+Point zero_at(const Layout& layout, Zero zero) {
+  switch (zero) {
+    case Zero::nut:
+      return {0, 0};
+    case Zero::corner:
+      return layout.blank.low;
+    case Zero::centre:
+      return between(layout.blank.low, layout.blank.high, 0.5);
+  }
+  return {};
+}
+
+double height_of(const Layout& layout, const Setup& setup) {
+  switch (setup.z_zero) {
+    case ZZero::glue_face:
+      return 0;
+    case ZZero::blank_top:
+      return layout.blank_thickness;
+    case ZZero::bed:
+      return -setup.tape;
+  }
+  return 0;
+}
+
+std::string folder_name(const std::string& name, std::size_t number) {
+  char ending[24];
+  std::snprintf(ending, sizeof ending, "-%02zu", number);
+  const std::string plain = plain_name(name);
+  return (plain.empty() ? "setup" : plain) + ending;
+}
+
+ResolvedSetup setup_of(const Layout& layout, const Setup& spec, std::size_t number) {
+  ResolvedSetup setup;
+  setup.name = spec.name.empty() ? "set-up " + std::to_string(number) : spec.name;
+  setup.number = static_cast<int>(number);
+  setup.folder = folder_name(spec.name, number);
+  setup.operations = spec.operations;
+  setup.zero = spec.zero;
+  setup.z_zero = spec.z_zero;
+  setup.origin = zero_at(layout, spec.zero);
+  setup.z_origin = height_of(layout, spec);
+  setup.tape = spec.tape;
+  setup.reclamp_error = spec.reclamp_error;
+  return setup;
+}
+
+}  // namespace
+
+bool is_cut_by(Operation operation, const std::string& layer) {
+  const auto any = [&](std::initializer_list<const char*> names) {
+    for (const char* name : names)
+      if (layer == name) return true;
+    return false;
+  };
+  switch (operation) {
+    case Operation::pockets:
+      return layer == "pocket";
+    case Operation::inlay:
+      return layer.starts_with("piece-");
+    case Operation::radius:
+      return layer == "radius-area";
+    case Operation::slots:
+      return any({"slot-middle", "slot-outline", "nut-seat"});
+    case Operation::outline:
+      return any({"outline", "tabs", "binding", "side-dots"});
+  }
+  return false;
+}
+
+bool is_ground(const std::string& layer) {
+  for (const char* each : {"centre-line", "blank-centre", "blank", "dowels", "clamps"})
+    if (layer == each) return true;
+  return false;
+}
+
+namespace {
+
+bool is_drawn(const ResolvedSetup& setup, const std::string& layer) {
+  const auto cut = [&](Operation operation) { return is_cut_by(operation, layer); };
+  return is_ground(layer) || std::any_of(setup.operations.begin(), setup.operations.end(), cut);
+}
+
+std::string list_of(const std::vector<Operation>& operations) {
+  std::string text;
+  for (const Operation each : operations) text += (text.empty() ? "" : ", ") + std::string(operation_name(each));
+  return text;
+}
+
+/// To a hundredth, as far as a calliper reads.
+std::string read_mm(double value) { return plain(std::round(value * 100) / 100); }
+
+std::string size_words(const StockSize& size) {
+  return read_mm(size.length) + " x " + read_mm(size.width) + " x " + read_mm(size.thickness) + " mm";
+}
+
+std::string zero_note(const ZeroPlace& place) {
+  const std::string what = place.zero == Zero::nut      ? "nut line on the centre line"
+                           : place.zero == Zero::corner ? "blank's lower left corner"
+                                                        : "middle of the blank";
+  if (place.zero == Zero::nut) return "Zero at the nut: the " + what + " itself.";
+  return "Zero at the " + zero_word(place.zero) + ": from the " + what + " to the nut line on the centre line " +
+         read_mm(place.to_nut.x) + " mm along, " + read_mm(place.to_nut.y) + " mm across.";
+}
+
+std::string height_note(const PreparedBoard& ready, const ResolvedSetup& setup) {
+  const auto z = [&](double height) { return read_mm(setup.z_from_board(height)) + " mm"; };
+  return "z = 0 on the " + zero_word(setup.z_zero) + (setup.tape > 0 ? ", tape " + in_mm(setup.tape) : "") +
+         ": glue face at z = " + z(0) + ", finished top at z = " + z(ready.board().board.thickness) +
+         ", blank's top at z = " + z(ready.layout().blank_thickness) + ".";
+}
+
+}  // namespace
+
+Layer zero_layer() {
+  const auto arm = [](Point to) { return Figure{"zero", {line(-1 * to, to)}, false}; };
+  return {"zero", "#e02020", {arm({cross_arm, 0}), arm({0, cross_arm})}};
+}
+
+std::string zero_word(Zero zero) { return zero == Zero::nut ? "nut" : zero == Zero::corner ? "corner" : "centre"; }
+
+std::string zero_word(ZZero zero) {
+  return zero == ZZero::glue_face ? "glue face" : zero == ZZero::blank_top ? "blank's top" : "bed";
+}
+
+Setup whole_job(const Board& board) {
+  Setup whole;
+  whole.name = "whole-job";
+  whole.operations = board.order;
+  return whole;
+}
+
+std::vector<ResolvedSetup> setups_of(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  const std::vector<Setup> named = board.setups.empty() ? std::vector{whole_job(board)} : board.setups;
+  const auto& only = ready.selection().operation;
+  std::vector<ResolvedSetup> setups;
+  for (std::size_t i = 0; i < named.size(); ++i) {
+    ResolvedSetup setup = setup_of(ready.layout(), named[i], i + 1);
+    if (only) std::erase_if(setup.operations, [&](Operation each) { return each != *only; });
+    if (!setup.operations.empty()) setups.push_back(std::move(setup));
+  }
+  return setups;
+}
+
+std::vector<ZeroPlace> zero_places(const Layout& layout) {
+  std::vector<ZeroPlace> places;
+  for (const Zero zero : {Zero::nut, Zero::corner, Zero::centre}) {
+    const Point at = zero_at(layout, zero);
+    places.push_back({zero, at, Point{} - at});
+  }
+  return places;
+}
+
+StockSize measured_blank(const Layout& layout) {
+  const Point size = layout.blank.high - layout.blank.low;
+  return {size.x, size.y, layout.blank_thickness};
+}
+
+StockSize nominal_blank(const PreparedBoard& ready) {
+  Board unmeasured = ready.board();
+  unmeasured.blank = {};
+  Layout nominal = ready.layout();
+  Faults none;
+  place_blank(unmeasured, nominal, none);
+  return measured_blank(nominal);
+}
+
+std::vector<std::string> setup_notes(const PreparedBoard& ready, const ResolvedSetup& setup) {
+  const Layout& layout = ready.layout();
+  std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) + ". The files' zero: " +
+                                    zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
+  for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(place));
+  notes.push_back(height_note(ready, setup));
+  notes.push_back("Blank " + size_words(measured_blank(layout)) + "; the board asks for " +
+                  size_words(nominal_blank(ready)) + " where nothing was measured.");
+  return notes;
+}
+
+Drawing setup_drawing(const PreparedBoard& ready, const ResolvedSetup& setup, const Drawing& drawing) {
+  const Box& blank = ready.layout().blank;
+  Drawing own = moved(drawing, Point{} - setup.origin);
+  own.title = drawing.title + ", set-up " + setup.name;
+  own.page = {setup.from_board(blank.low), setup.from_board(blank.high)};
+  std::erase_if(own.layers, [&](const Layer& layer) { return !is_drawn(setup, layer.name); });
+  own.layers.push_back(zero_layer());
+  own.notes = setup_notes(ready, setup);
+  own.notes.push_back("True size, millimetres. Slots, nut seat and binding lines run " + in_mm(drawing_overrun) +
+                      " past the finished edge.");
+  return own;
+}
+
+}  // namespace sagitta

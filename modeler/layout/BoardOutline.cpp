@@ -1,0 +1,156 @@
+#include "layout/BoardOutline.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "layout/HeelEnd.hpp"
+#include "layout/Measure.hpp"
+#include "layout/SlotLines.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Wood between a slot and a straight end; negative when the slot reaches over it.
+double wood_to_line(const RoundedPolygon& slot, const CurveSegment& end) {
+  const Point outward = unit(-1.0 * left_of(end.b - end.a));
+  return dot(outward, end.a) - support(slot, outward);
+}
+
+/// The same for an arc of the heel end. Counter-clockwise: the wood lies inside the circle, which counts where the arc
+/// itself runs and beyond its chord (on a widening board a slanted slot can pass the arc's end); clockwise: outside it.
+double wood_to_arc(const RoundedPolygon& slot, const CurveSegment& end) {
+  if (end.sweep < 0) return distance(slot, RoundedPolygon{{end.centre}, end.radius});
+  double least = std::min(distance(slot, RoundedPolygon{{end.a}, 0}), distance(slot, RoundedPolygon{{end.b}, 0}));
+  for (Point p : slot.core) {
+    const bool ahead = cross(end.a - end.centre, p - end.centre) >= 0 && cross(p - end.centre, end.b - end.centre) >= 0;
+    const bool beyond_chord = cross(end.b - end.a, p - end.a) <= 0;
+    if (ahead || beyond_chord) least = std::min(least, end.radius - distance(p, end.centre) - slot.radius);
+  }
+  return least;
+}
+
+double wood_to(const RoundedPolygon& slot, const CurveSegment& end) {
+  return end.is_arc() ? wood_to_arc(slot, end) : wood_to_line(slot, end);
+}
+
+/// How far a piece of an end must move along the board to clear the slot.
+double shift_needed(const RoundedPolygon& slot, const CurveSegment& end) {
+  if (!end.is_arc()) return -wood_to_line(slot, end) / std::abs(unit(left_of(end.b - end.a)).x);
+  double most = 0;
+  for (Point p : slot.core) {
+    const double reach = std::sqrt(std::max(0.0, end.radius * end.radius - p.y * p.y));
+    most = std::max(most, p.x + slot.radius - (end.centre.x + (end.sweep > 0 ? reach : -reach)));
+  }
+  return most;
+}
+
+std::string overlap(double wood) {
+  return wood < -tolerance::snap ? " by " + in_mm(-wood) : std::string(": they touch");
+}
+
+std::string larger(const char* key, double now, double shift) {
+  return std::string("make ") + key + " larger than " + in_mm(now + std::max(0.0, shift));
+}
+
+/// A piece of an end and the wood that a slot leaves before it.
+struct Contact {
+  double wood = std::numeric_limits<double>::infinity();
+  const CurveSegment* segment = nullptr;
+  bool corner = false;
+};
+
+Fault heel_fault(const Board& board, const Slot& slot, const RoundedPolygon& shape, const Contact& at) {
+  if (at.corner)
+    return {FaultCode::slot_at_end, "board.corner_radius",
+            slot_name(slot) + " meets the rounded corner of the heel end" + overlap(at.wood),
+            "use a corner_radius smaller than " + in_mm(board.board.corner_radius) +
+                ", or make board.past_last_fret larger",
+            id_of(slot)};
+  return {FaultCode::slot_at_end, "board.past_last_fret",
+          slot_name(slot) + " meets the heel end of the board" + overlap(at.wood),
+          larger("board.past_last_fret", board.board.past_last_fret, shift_needed(shape, *at.segment)), id_of(slot)};
+}
+
+/// The corner of a round heel begins before the heel's own arc: it may take up to the slot's width off the ends of a
+/// through slot.
+double corner_wood(const Board& board, const Slot& slot, double wood) {
+  const bool round = board.board.heel == Heel::arc || board.board.heel == Heel::hollow;
+  return round && !slot.blind ? wood + slot.width : wood;
+}
+
+/// The pieces of the outline that are the heel end, corner arcs included.
+std::size_t heel_pieces(const Layout& layout) { return layout.outline.size() - 3; }
+
+const CurveSegment& heel_piece(const Layout& layout, std::size_t i) { return layout.outline[1 + i]; }
+
+Contact nearest(const Board& board, const Layout& layout, const Slot& slot, const RoundedPolygon& shape) {
+  const std::size_t count = heel_pieces(layout);
+  Contact found;
+  for (std::size_t i = 0; i < count; ++i) {
+    const CurveSegment& segment = heel_piece(layout, i);
+    const bool corner = count > 1 && (i == 0 || i + 1 == count);
+    const double wood = corner ? corner_wood(board, slot, wood_to(shape, segment)) : wood_to(shape, segment);
+    if (wood < found.wood) found = {wood, &segment, corner};
+  }
+  return found;
+}
+
+}  // namespace
+
+EndWood wood_behind(const Layout& layout, const Slot& slot) {
+  constexpr int stations = 64;  // along the slot, for the place only
+  EndWood least{std::numeric_limits<double>::infinity(), {}};
+  const RoundedPolygon shape = slot_shape(layout, slot);
+  const CurveSegment* nearest = nullptr;
+  for (std::size_t i = 0; i < heel_pieces(layout); ++i)
+    if (const double wood = wood_to(shape, heel_piece(layout, i)); wood < least.wood)
+      least.wood = wood, nearest = &heel_piece(layout, i);
+  double nearest_way = std::numeric_limits<double>::infinity();
+  for (int i = 0; nearest && i <= stations; ++i) {
+    const Point p = between(slot.bass_end, slot.treble_end, 1.0 * i / stations);
+    if (const double way = wood_to(RoundedPolygon{{p}, slot.width / 2}, *nearest); way < nearest_way)
+      nearest_way = way, least.at = p;
+  }
+  return least;
+}
+
+bool draw_outline(const Board& board, const Taper& taper, Layout& layout, Faults& faults) {
+  const Point low = taper.meet(-1, layout.nut_end, layout.nut_direction);
+  const Point high = taper.meet(+1, layout.nut_end, layout.nut_direction);
+  if (low.y >= 0 || high.y <= 0) {
+    faults.push_back({FaultCode::no_width, "board.behind_nut",
+                      "the board narrows to nothing before it ends, " + in_mm(behind_nut(board)) + " behind the nut",
+                      "make board.behind_nut smaller"});
+    return false;
+  }
+  const auto heel = heel_end(board, layout, taper, low, high, faults);
+  if (!heel) return false;
+  layout.edges[0] = {low, heel->low};
+  layout.edges[1] = {high, heel->high};
+  layout.outline.push_back(line(low, heel->low));
+  layout.outline.insert(layout.outline.end(), heel->pieces.begin(), heel->pieces.end());
+  layout.outline.push_back(line(heel->high, high));
+  layout.outline.push_back(line(high, low));
+  return true;
+}
+
+void check_ends(const Board& board, const Layout& layout, Faults& faults) {
+  const CurveSegment& nut_end = layout.outline.back();
+  for (const Slot& slot : layout.slots) {
+    const RoundedPolygon shape = slot_shape(layout, slot);
+    const double wood = wood_to(shape, nut_end);
+    if (wood > tolerance::snap) break;
+    faults.push_back({FaultCode::slot_at_end, "board.behind_nut",
+                      slot_name(slot) + " meets the nut end of the board" + overlap(wood),
+                      larger("board.behind_nut", behind_nut(board), shift_needed(shape, nut_end)), id_of(slot)});
+  }
+  for (auto slot = layout.slots.rbegin(); slot != layout.slots.rend(); ++slot) {
+    const RoundedPolygon shape = slot_shape(layout, *slot);
+    const Contact at = nearest(board, layout, *slot, shape);
+    if (at.wood > tolerance::snap) break;
+    faults.push_back(heel_fault(board, *slot, shape, at));
+  }
+}
+
+}  // namespace sagitta

@@ -1,0 +1,217 @@
+#include "mesh/EdgePolyline.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "mesh/BandLines.hpp"
+#include "mesh/Close.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Places are whole multiples of this, mm: then differences of places anywhere on a board are exact in doubles.
+constexpr double grid = 0x1p-30;
+
+/// Not inlined: GCC 12.2 leaves out the float where it makes one vector of two such numbers.
+[[gnu::noinline]] double on_grid(double x) { return static_cast<float>(std::nearbyint(x / grid) * grid) + 0.0; }
+
+struct Track {
+  const Shell& shell;
+  const PlanEdge& edge;
+  const std::vector<BoundingSurface>& bounds;
+  double budget;
+  bool twin;  ///< another edge joins the same vertices
+
+  Point at(double t) const { return shell.plan.map.at(edge, t); }
+
+  bool bends(double from, double to) const {
+    const Point a = at(from), b = at(to);
+    for (const double s : {0.25, 0.5, 0.75}) {
+      const Point p = at(from + s * (to - from));
+      const Point chord = between(a, b, s);
+      if (edge.segment.is_arc() || edge.crossing >= 0) {
+        const Point d = b - a;
+        const double off = length(d) > 0 ? std::abs(cross(d, p - a)) / length(d) : distance(a, p);
+        if (off > budget) return true;
+      }
+      for (const BoundingSurface& bound : bounds) {
+        if (bound.kind != BoundingSurface::Kind::offset_surface) continue;
+        const Surface& surface = shell.plan.surface;
+        const double za = height(surface, bound, a), zb = height(surface, bound, b);
+        if (std::abs(height(surface, bound, chord) - (za + s * (zb - za))) > 1.6 * budget)
+          return true;  // a band's width passes
+      }
+    }
+    return false;
+  }
+
+  /// Where a single chord would not do however near it is: a wide arc, and one whose chord is another edge's too.
+  bool must_bend() const {
+    return (edge.segment.is_arc() && std::abs(edge.segment.sweep) > 1) ||
+           (twin && (edge.segment.is_arc() || edge.crossing >= 0));
+  }
+
+  void divide(double from, double to, int depth, std::vector<PolylinePoint>& out) const {
+    constexpr int deepest = 12;
+    if (depth < deepest && (bends(from, to) || (depth == 0 && must_bend()))) {
+      const double middle = (from + to) / 2;
+      divide(from, middle, depth + 1, out);
+      out.push_back({rounded(at(middle)), at(middle)});
+      divide(middle, to, depth + 1, out);
+    }
+  }
+
+  /// A straight edge: the bands' lines first, more points only where those leave too long a chord. Each is rounded from
+  /// its exact place, not from a line between ends that are rounded already.
+  void cut_then_divide(const PolylinePoint& from, const PolylinePoint& to, const std::vector<double>& lines,
+                       std::vector<PolylinePoint>& out) const {
+    const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(from.p.y, to.p.y));
+    const auto end = std::lower_bound(lines.begin(), lines.end(), std::max(from.p.y, to.p.y));
+    std::vector<double> cuts(first, std::max(first, end));
+    if (from.p.y > to.p.y) std::reverse(cuts.begin(), cuts.end());
+    double last = 0;
+    for (const double y : cuts) {
+      const double t = std::clamp((y - from.exact.y) / (to.exact.y - from.exact.y), last, 1.0);
+      divide(last, t, 0, out);
+      out.push_back({rounded({at(t).x, y}), at(t)});
+      last = t;
+    }
+    divide(last, 1, 0, out);
+  }
+};
+
+/// Where an arc's curve passes the height y of p, a place on its chord; p itself on what is no arc, and where the arc
+/// runs along the line. Arcs whose chords nearly coincide are further apart than these.
+Point on_curve(const PlanEdge& edge, Point p) {
+  if (!edge.segment.is_arc()) return p;
+  const double up = p.y - edge.segment.centre.y, r = edge.segment.radius;
+  const double aside = std::sqrt(std::max(0.0, (r - up) * (r + up)));
+  if (aside < std::abs(up)) return p;
+  return {edge.segment.centre.x + (p.x > edge.segment.centre.x ? aside : -aside), p.y};
+}
+
+/// Every line y = const that lies strictly between two neighbours gets a point there; an inner point that lies as good
+/// as on the line makes way for it.
+void cut_at_lines(std::vector<PolylinePoint>& inner, const PlanEdge& edge, const PolylinePoint& from,
+                  const PolylinePoint& to, const std::vector<double>& lines) {
+  const auto free = [&](Point p) { return !std::binary_search(lines.begin(), lines.end(), p.y); };
+  std::vector<PolylinePoint> result{from};
+  inner.push_back(to);
+  for (std::size_t i = 0; i < inner.size(); ++i) {
+    const PolylinePoint last = result.back(), next = inner[i];
+    const Point a = last.p, b = next.p;
+    auto first = std::upper_bound(lines.begin(), lines.end(), std::min(a.y, b.y));
+    auto end = std::lower_bound(lines.begin(), lines.end(), std::max(a.y, b.y));
+    std::vector<PolylinePoint> cuts;
+    for (auto line = first; line < end; ++line) {
+      const double t = (*line - a.y) / (b.y - a.y);
+      const Point p = on_curve(edge, {a.x + t * (b.x - a.x), *line});
+      cuts.push_back({rounded(p), edge.segment.is_arc() ? p : between(last.exact, next.exact, t)});
+    }
+    if (a.y > b.y) std::reverse(cuts.begin(), cuts.end());
+    if (!cuts.empty() && result.size() > 1 && free(a) && distance(cuts.front().p, a) < clear_of_points)
+      result.pop_back();
+    result.insert(result.end(), cuts.begin(), cuts.end());
+    const bool near_cut = !cuts.empty() && free(b) && distance(cuts.back().p, b) < clear_of_points;
+    if (!near_cut || i + 1 == inner.size()) result.push_back(next);
+  }
+  inner.assign(result.begin() + 1, result.end() - 1);
+}
+
+/// Which side holes' walls stand over or under each plan edge.
+std::vector<std::vector<Tunnel>> tunnels_over(const Shell& shell) {
+  std::vector<std::vector<Tunnel>> over(shell.plan.map.edges.size());
+  for (const ShellFace& face : shell.faces) {
+    if (face.kind == ShellFace::Kind::wall || !face.bound.of_hole()) continue;
+    for (const auto& loop : face.loops)
+      for (const Coedge use : loop)
+        for (const HalfEdge h : shell.edges[use.edge].chain) {
+          auto& here = over[h >> 1];
+          if (std::find(here.begin(), here.end(), face.bound.tunnel) == here.end()) here.push_back(face.bound.tunnel);
+        }
+  }
+  return over;
+}
+
+/// A place on every line of a hole's wall that the trail crosses.
+void cut_across(std::vector<PolylinePoint>& inner, const PolylinePoint& from, const PolylinePoint& to,
+                const Tunnel& tunnel, const std::vector<double>& lines) {
+  std::vector<PolylinePoint> result;
+  PolylinePoint last = from;
+  inner.push_back(to);
+  for (const PolylinePoint& next : inner) {
+    const double a = tunnel.across(last.exact), b = tunnel.across(next.exact);
+    const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(a, b) + tolerance::same);
+    const auto end = std::lower_bound(first, lines.end(), std::max(a, b) - tolerance::same);
+    std::vector<PolylinePoint> cuts;
+    for (auto line = first; line < end; ++line) {
+      const Point p = between(last.exact, next.exact, (*line - a) / (b - a));
+      cuts.push_back({rounded(p), p});
+    }
+    if (a > b) std::reverse(cuts.begin(), cuts.end());
+    result.insert(result.end(), cuts.begin(), cuts.end());
+    result.push_back(next);
+    last = next;
+  }
+  result.pop_back();
+  inner = std::move(result);
+}
+
+/// For each edge, whether another one joins the same two vertices.
+std::vector<bool> twins_of(const Subdivision& map) {
+  std::map<std::pair<int, int>, std::vector<std::size_t>> between;
+  for (std::size_t e = 0; e < map.edges.size(); ++e)
+    between[std::minmax(map.edges[e].from, map.edges[e].to)].push_back(e);
+  std::vector<bool> twins(map.edges.size());
+  for (const auto& [ends, edges] : between)
+    for (const std::size_t e : edges) twins[e] = edges.size() > 1;
+  return twins;
+}
+
+}  // namespace
+
+Point rounded(Point p) { return {on_grid(p.x), on_grid(p.y)}; }
+
+EdgePolylines edge_polylines(const Shell& shell, double budget) {
+  const Subdivision& map = shell.plan.map;
+  std::vector<std::vector<BoundingSurface>> bounds(map.edges.size());
+  for (const ShellEdge& edge : shell.edges)
+    for (const HalfEdge h : edge.chain) bounds[h >> 1].push_back(edge.bound);
+  const std::vector<std::vector<Tunnel>> tunnels = tunnels_over(shell);
+  EdgePolylines trails;
+  for (const Point p : map.vertices) trails.vertices.push_back({rounded(p), p});
+  trails.lines = band_lines(shell, trails.vertices, 1.5 * budget);
+  for (const ShellFace& face : shell.faces)
+    if (face.kind != ShellFace::Kind::wall && face.bound.of_hole())
+      for (const double line : lines_across(shell, face, 2 * budget)) trails.across[face.bound.tunnel].push_back(line);
+  for (auto& [tunnel, lines] : trails.across) {
+    std::sort(lines.begin(), lines.end());
+    lines.erase(std::unique(lines.begin(), lines.end(), [](double a, double b) { return b - a <= tolerance::same; }),
+                lines.end());
+  }
+  trails.edges.resize(map.edges.size());
+  const std::vector<bool> twins = twins_of(map);
+  const auto straight = [&](std::size_t e) { return !map.edges[e].segment.is_arc() && map.edges[e].crossing < 0; };
+  for (std::size_t e = 0; e < map.edges.size(); ++e)
+    if (!bounds[e].empty() && !straight(e))
+      Track{shell, map.edges[e], bounds[e], budget, twins[e]}.divide(0, 1, 0, trails.edges[e]);
+  follow_close_neighbours(map, trails, budget);
+  for (std::size_t e = 0; e < map.edges.size(); ++e) {
+    if (bounds[e].empty()) continue;
+    const PolylinePoint& from = trails.vertices[map.edges[e].from];
+    const PolylinePoint& to = trails.vertices[map.edges[e].to];
+    std::vector<PolylinePoint>& inner = trails.edges[e];
+    if (straight(e)) {
+      const Track track{shell, map.edges[e], bounds[e], budget, twins[e]};
+      track.cut_then_divide(from, to, trails.lines, inner);
+    } else {
+      cut_at_lines(inner, map.edges[e], from, to, trails.lines);
+    }
+    for (const Tunnel& tunnel : tunnels[e]) cut_across(inner, from, to, tunnel, trails.across[tunnel]);
+  }
+  return trails;
+}
+
+}  // namespace sagitta

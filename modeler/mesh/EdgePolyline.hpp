@@ -1,0 +1,34 @@
+#pragma once
+
+/// The plan's edges as polylines of 32-bit points, shared by every face that stands on them.
+
+#include <map>
+#include <vector>
+
+#include "lift/Shell.hpp"
+
+namespace sagitta {
+
+/// A place of the mesh from above. A side hole's wall is upright at its sides: its height is taken from the place
+/// before rounding.
+struct PolylinePoint {
+  Point p;  ///< 32-bit floats held in doubles
+  Point exact;
+};
+
+struct EdgePolylines {
+  std::vector<PolylinePoint> vertices;  ///< one a plan vertex
+  std::vector<std::vector<PolylinePoint>>
+      edges;                  ///< for each plan edge: places strictly between its ends, from `from` on
+  std::vector<double> lines;  ///< the y of the bands, rising; floats
+  std::map<Tunnel, std::vector<double>> across;  ///< bands of a side hole's wall: distances from its axis, rising
+};
+
+/// Chords within `budget` (mm) of the curve from above and of every surface above it; cut where they cross the bands,
+/// which are so narrow that a chord across one stays within 1.5 times the budget of the playing surface.
+EdgePolylines edge_polylines(const Shell& shell, double budget);
+
+/// Rounded to 32-bit floats that are whole multiples of 2^-30 mm.
+Point rounded(Point p);
+
+}  // namespace sagitta

@@ -1,0 +1,361 @@
+#include "plan/IntersectionCurves.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "plan/Roots.hpp"
+#include "plane/Tolerance.hpp"
+
+namespace sagitta {
+namespace {
+
+/// Two bounds that are compared somewhere: a moved surface or a side hole's wall against what it may cross.
+struct Pair {
+  BoundingSurface upper, other;
+  friend auto operator<=>(const Pair&, const Pair&) = default;
+};
+
+/// Where a surface is so flat that it lies within tolerance::height of a floor further than this, the place of their
+/// crossing is looked for: the tip of the curve is not taken to be a vertex further from it, and an edge is parted
+/// where it leaves the curve. mm.
+constexpr double widest_tip = 0.1;
+
+BoundingSurface level(double z) { return {BoundingSurface::Kind::level, z}; }
+
+/// What may bound the wood in either of two neighbours, or twice the same for one.
+std::set<Pair> pairs_of(const Candidates& left, const Candidates& right) {
+  std::vector<BoundingSurface> levels, moved;
+  for (const Candidates* here : {&left, &right}) {
+    if (!here->wood) continue;
+    levels.push_back(level(here->bottom));  // beside the board a cut may go right through the blank
+    if (here->level) levels.push_back(*here->level);
+    if (here->moved) moved.push_back(*here->moved);
+  }
+  std::set<Pair> pairs;
+  for (const BoundingSurface& m : moved)
+    for (const BoundingSurface& l : levels) pairs.insert({m, l});
+  for (const Candidates* here : {&left, &right}) {
+    if (!here->wood || !here->trough) continue;
+    for (const BoundingSurface& wall : {*here->trough, vault_over(*here->trough)})
+      for (const auto* others : {&levels, &moved})
+        for (const BoundingSurface& other : *others) pairs.insert({wall, other});
+  }
+  return pairs;
+}
+
+/// The curve where a level and a moved surface cross, on one side of the centre line.
+IntersectionCurve crossing_of(const Surface& surface, const BoundingSurface& moved, double level, int side) {
+  IntersectionCurve curve;
+  curve.level = level;
+  curve.offset = moved.value;
+  curve.fallen = moved.fallen;
+  curve.side = side;
+  const double start = surface.fall_start.value_or(0), slope = moved.fallen ? surface.fall_slope : 0;
+  curve.d0 = surface.thickness - moved.value - level + slope * start;
+  curve.d1 = -slope;
+  curve.r0 = surface.r0;
+  curve.r1 = surface.r1;
+  curve.r2 = surface.r2;
+  curve.flat = surface.flat;
+  curve.straight = surface.flat || (slope == 0 && surface.r1 == 0 && surface.r2 == 0);
+  return curve;
+}
+
+/// The curve where a side hole's wall and a moved surface cross.
+IntersectionCurve crossing_of(const Surface& surface, const BoundingSurface& wall, const BoundingSurface& moved) {
+  IntersectionCurve curve = crossing_of(surface, moved, 0, wall.kind == BoundingSurface::Kind::vault ? 1 : -1);
+  curve.straight = false;
+  curve.tunnel = wall.tunnel;
+  curve.axis = wall.value;
+  return curve;
+}
+
+class Divider {
+ public:
+  Divider(Subdivision& map, const std::vector<Candidates>& candidates, const Surface& surface)
+      : map_(map), candidates_(candidates), surface_(surface) {}
+
+  std::set<Tunnel> run() {
+    cut_edges();
+    borders_.resize(candidates_.size());
+    for (int e = 0; e < static_cast<int>(map_.edges.size()); ++e) {
+      borders_[map_.edges[e].left].push_back(2 * e);
+      borders_[map_.edges[e].right].push_back(2 * e + 1);
+    }
+    for (int f = 1; f < static_cast<int>(candidates_.size()); ++f) {
+      const std::vector<int> shared = triple_points(f);
+      for (const Pair& pair : pairs_of(candidates_[f], candidates_[f])) divide_face(f, pair, shared);
+    }
+    return std::move(grazed_);
+  }
+
+ private:
+  double gap(const Pair& pair, Point p) const {
+    return height(surface_, pair.upper, p) - height(surface_, pair.other, p);
+  }
+
+  void cut_edges() {
+    const std::size_t count = map_.edges.size();
+    for (std::size_t e = 0; e < count; ++e) {
+      const PlanEdge edge = map_.edges[e];
+      std::vector<double> cuts;
+      for (const Pair& pair : pairs_of(candidates_[edge.left], candidates_[edge.right])) {
+        const auto along = [&](double t) { return gap(pair, map_.at(edge, t)); };
+        const int samples = edge.segment.is_arc() ? 16 : 6;
+        for (const double t : contacts_of(along, tolerance::height, samples))
+          grazes(pair, edge, t) ? void(grazed_.insert(pair.upper.tunnel)) : cuts.push_back(t);
+        for (const bool from : {true, false})
+          if (const auto t = parting(edge, along, samples, from)) cuts.push_back(*t);
+      }
+      std::sort(cuts.begin(), cuts.end());
+      cut(static_cast<int>(e), edge, cuts);
+    }
+  }
+
+  /// Where the heights part on an edge along which they are equal from one end on, further than `widest_tip`: the curve
+  /// runs along the edge up to there.
+  template <class Gap>
+  std::optional<double> parting(const PlanEdge& edge, Gap along, int samples, bool from) const {
+    const auto at = [&](double s) { return from ? s : 1 - s; };
+    const auto off = [&](double s) { return std::abs(along(at(s))); };
+    int clear = 0;
+    while (clear <= samples && off(static_cast<double>(clear) / samples) <= tolerance::height) ++clear;
+    if (clear == 0 || clear > samples) return std::nullopt;
+    double low = 0, high = static_cast<double>(clear) / samples;
+    constexpr int halvings = 50;
+    constexpr double surely = 0.5;  // the vertex there is to lie on the curve
+    for (int k = 0; k < halvings; ++k)
+      (off((low + high) / 2) <= surely * tolerance::height ? low : high) = (low + high) / 2;
+    if (distance(map_.at(edge, at(low)), map_.at(edge, at(0))) <= widest_tip) return std::nullopt;
+    return at(low);
+  }
+
+  /// Whether an edge that runs into a hole's side is crossed a hair beside it, where the wall is as good as upright.
+  bool grazes(const Pair& pair, const PlanEdge& edge, double t) const {
+    if (!pair.upper.of_hole()) return false;
+    const Tunnel& tunnel = pair.upper.tunnel;
+    const auto at_side = [&](Point p) { return tunnel.radius - std::abs(tunnel.across(p)) <= 4 * tolerance::vertex; };
+    return at_side(map_.at(edge, t)) && !at_side(map_.at(edge, 0.5));
+  }
+
+  void cut(int e, const PlanEdge& whole, const std::vector<double>& cuts) {
+    int at = whole.from;
+    int last = e;
+    for (const double t : cuts) {
+      const Point p = map_.at(whole, t);
+      if (distance(p, map_.vertices[at]) <= tolerance::vertex) continue;
+      if (distance(p, map_.vertices[whole.to]) <= tolerance::vertex) continue;
+      const int v = static_cast<int>(map_.vertices.size());
+      map_.vertices.push_back(p);
+      set(last, whole, at, v);
+      at = v;
+      last = static_cast<int>(map_.edges.size());
+      map_.edges.push_back(whole);
+    }
+    set(last, whole, at, whole.to);
+  }
+
+  void set(int e, const PlanEdge& whole, int from, int to) {
+    PlanEdge& edge = map_.edges[e];
+    edge.from = from;
+    edge.to = to;
+    const Point a = map_.vertices[from], b = map_.vertices[to];
+    edge.segment = whole.segment.is_arc()
+                       ? arc_between(whole.segment.centre, whole.segment.radius, a, b, whole.segment.sweep > 0)
+                       : line(a, b);
+  }
+
+  /// Where a level, a moved surface and a hole's wall meet within a face: the three curves of their pairs run through
+  /// one point there, made a vertex. On the lines along which the wall has the level's height.
+  std::vector<int> triple_points(int f) {
+    const Candidates& here = candidates_[f];
+    if (!here.wood || !here.trough || !here.moved) return {};
+    const Tunnel& tunnel = here.trough->tunnel;
+    const auto [low, high] = reach_along(f, tunnel);
+    std::vector<int> found;
+    for (const double z : {here.bottom, here.level ? here.level->value : here.bottom}) {
+      const double rise = z - here.trough->value, square = tunnel.radius * tunnel.radius - rise * rise;
+      if (square <= 0) continue;
+      for (const double across : {-std::sqrt(square), std::sqrt(square)})
+        add_contacts(f, {*here.moved, level(z)}, tunnel.at(low, across), tunnel.at(high, across), found);
+    }
+    return found;
+  }
+
+  /// From where to where along a hole's axis a face reaches.
+  std::pair<double, double> reach_along(int f, const Tunnel& tunnel) const {
+    double low = 1e300, high = -1e300;
+    for (const HalfEdge h : borders_[f]) {
+      const double along = tunnel.along(map_.vertices[map_.origin(h)]);
+      low = std::min(low, along);
+      high = std::max(high, along);
+    }
+    return {low, high};
+  }
+
+  /// Vertices where the pair's heights are equal on the line from a to b within a face, beside no other.
+  void add_contacts(int f, const Pair& pair, Point a, Point b, std::vector<int>& nodes) {
+    constexpr int samples = 16;
+    const auto along = [&](double t) { return gap(pair, between(a, b, t)); };
+    for (const double t : contacts_of(along, tolerance::height, samples)) {
+      const Point p = between(a, b, t);
+      const auto same = [&](int v) { return distance(map_.vertices[v], p) <= 10 * tolerance::vertex; };
+      const auto starts = [&](HalfEdge h) { return same(map_.origin(h)); };
+      if (!map_.winds_about(borders_[f], p) || std::any_of(nodes.begin(), nodes.end(), same)) continue;
+      if (std::any_of(borders_[f].begin(), borders_[f].end(), starts)) continue;
+      nodes.push_back(static_cast<int>(map_.vertices.size()));
+      map_.vertices.push_back(p);
+    }
+  }
+
+  /// Draws the curve where the pair's heights are equal through one face. `shared`: vertices within it that more than
+  /// one such curve runs through.
+  void divide_face(int f, const Pair& pair, const std::vector<int>& shared) {
+    bool above = false, below = false;
+    std::set<int> touched;
+    for (const int v : shared)
+      if (std::abs(gap(pair, map_.vertices[v])) <= tolerance::height) touched.insert(v);
+    for (const HalfEdge h : borders_[f]) {
+      const int v = map_.origin(h);
+      const double at_vertex = gap(pair, map_.vertices[v]);
+      if (std::abs(at_vertex) <= tolerance::height) touched.insert(v);
+      for (const double g : {at_vertex, gap(pair, map_.at(map_.edges[h >> 1], 0.5))}) {
+        above = above || g > tolerance::height;
+        below = below || g < -tolerance::height;
+      }
+    }
+    std::vector<int> nodes(touched.begin(), touched.end());
+    if (pair.upper.of_hole()) {
+      if (above && below) divide_along_hole(f, pair, nodes);
+      return;
+    }
+    if (!surface_.flat) add_tip(f, pair, nodes);
+    if (nodes.size() < 2 || !above || !below) return;
+    const double z = pair.other.value;
+    if (surface_.flat)
+      return link(f, crossing_of(surface_, pair.upper, z, 1), nodes, [](Point a, Point b) { return a.y < b.y; });
+    for (const int side : {-1, 1}) {
+      std::vector<int> branch;
+      for (const int v : nodes)
+        if (on_branch(pair, side, map_.vertices[v])) branch.push_back(v);
+      link(f, crossing_of(surface_, pair.upper, z, side), branch, [](Point a, Point b) { return a.x < b.x; });
+    }
+  }
+
+  /// A hole's wall meets a level along lines beside the axis, a moved surface along a curve that turns over the axis.
+  void divide_along_hole(int f, const Pair& pair, std::vector<int> nodes) {
+    const Tunnel& tunnel = pair.upper.tunnel;
+    const auto before = [&](Point a, Point b) { return tunnel.along(a) < tunnel.along(b); };
+    const bool moved = pair.other.kind == BoundingSurface::Kind::offset_surface;
+    const double turn = moved ? turning_line(pair, nodes) : 0;
+    if (moved) add_turns(f, pair, turn, nodes);
+    IntersectionCurve curve;
+    curve.straight = true;
+    if (moved) curve = crossing_of(surface_, pair.upper, pair.other);
+    for (const double side : {-1.0, 1.0}) {
+      std::vector<int> branch;
+      for (const int v : nodes)
+        if (side * (tunnel.across(map_.vertices[v]) - turn) > -10 * tolerance::vertex) branch.push_back(v);
+      link(f, curve, branch, before);
+    }
+  }
+
+  /// Where across the hole its wall is as steep as the moved surface: there the curve turns back along the axis.
+  double turning_line(const Pair& pair, const std::vector<int>& nodes) const {
+    const Tunnel& tunnel = pair.upper.tunnel;
+    const Point p = nodes.empty() ? tunnel.at(0, 0) : map_.vertices[nodes.front()];
+    const double along = tunnel.along(p), r = tunnel.radius;
+    const double rise =
+        height(surface_, pair.other, tunnel.at(along, r / 2)) - height(surface_, pair.other, tunnel.at(along, -r / 2));
+    const double slope = rise / r;
+    return (pair.upper.kind == BoundingSurface::Kind::vault ? -1 : 1) * slope * r / std::sqrt(1 + slope * slope);
+  }
+
+  void add_turns(int f, const Pair& pair, double turn, std::vector<int>& nodes) {
+    const Tunnel& tunnel = pair.upper.tunnel;
+    const auto [low, high] = reach_along(f, tunnel);
+    add_contacts(f, pair, tunnel.at(low, turn), tunnel.at(high, turn), nodes);
+  }
+
+  /// On the centre line a floor and the surface within tolerance::height of each other meet anywhere within this of it.
+  double centre_zone(double x) const {
+    return std::min(widest_tip, std::sqrt(2 * surface_.radius(x) * tolerance::height));
+  }
+
+  bool on_branch(const Pair& pair, int side, Point p) const {
+    if (side * p.y > 0) return true;
+    const double zone = centre_zone(p.x);
+    const IntersectionCurve curve = crossing_of(surface_, pair.upper, pair.other.value, side);
+    return std::abs(p.y) <= zone && curve.square(p.x) <= 2 * zone * zone;
+  }
+
+  /// The tip of the curve on the centre line, where the falling centre line passes through the level.
+  void add_tip(int f, const Pair& pair, std::vector<int>& nodes) {
+    const IntersectionCurve curve = crossing_of(surface_, pair.upper, pair.other.value, 1);
+    if (curve.d1 == 0) return;
+    const Point tip{-curve.d0 / curve.d1, 0};
+    if (!map_.winds_about(borders_[f], tip)) return;
+    for (const int v : nodes) {
+      const Point p = map_.vertices[v];
+      if (std::abs(p.y) <= centre_zone(p.x) && std::abs((p.x - tip.x) * curve.d1) <= 2 * tolerance::height) return;
+    }
+    nodes.push_back(static_cast<int>(map_.vertices.size()));
+    map_.vertices.push_back(tip);
+  }
+
+  template <class Before>
+  void link(int f, const IntersectionCurve& curve, std::vector<int> nodes, Before before) {
+    std::sort(nodes.begin(), nodes.end(), [&](int a, int b) { return before(map_.vertices[a], map_.vertices[b]); });
+    for (std::size_t i = 0; i + 1 < nodes.size(); ++i) {
+      PlanEdge chord;
+      chord.from = nodes[i];
+      chord.to = nodes[i + 1];
+      chord.left = chord.right = f;
+      chord.source = {Source::Kind::crossing, 0, 0};
+      const Point a = map_.vertices[chord.from], b = map_.vertices[chord.to];
+      chord.segment = line(a, b);
+      const Point middle = curve.at(a, b, 0.5);
+      if (!map_.winds_about(borders_[f], middle) || already_there(f, chord, middle)) continue;
+      if (!curve.straight) {
+        chord.crossing = static_cast<int>(map_.crossings.size());
+        map_.crossings.push_back(curve);
+      }
+      map_.edges.push_back(chord);
+    }
+  }
+
+  bool already_there(int f, const PlanEdge& chord, Point middle) const {
+    for (const HalfEdge h : borders_[f]) {
+      const PlanEdge& edge = map_.edges[h >> 1];
+      if (std::minmax(edge.from, edge.to) != std::minmax(chord.from, chord.to)) continue;
+      if (distance(map_.at(edge, 0.5), middle) <= 2 * tolerance::vertex) return true;
+    }
+    return false;
+  }
+
+  std::set<Tunnel> grazed_;
+  Subdivision& map_;
+  const std::vector<Candidates>& candidates_;
+  const Surface& surface_;
+  std::vector<std::vector<HalfEdge>> borders_;
+};
+
+}  // namespace
+
+std::set<Tunnel> divide_at_intersections(Subdivision& map, std::vector<Candidates>& candidates,
+                                         const Surface& surface) {
+  std::set<Tunnel> grazed = Divider(map, candidates, surface).run();
+  std::vector<std::pair<int, int>> old_faces;
+  for (const PlanEdge& edge : map.edges) old_faces.emplace_back(edge.left, edge.right);
+  map.build_faces();
+  std::vector<Candidates> renewed(map.faces.size());
+  for (std::size_t e = 0; e < map.edges.size(); ++e) {
+    renewed[map.edges[e].left] = candidates[old_faces[e].first];
+    renewed[map.edges[e].right] = candidates[old_faces[e].second];
+  }
+  candidates = std::move(renewed);
+  return grazed;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,249 @@
+#include "widgets/LengthText.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace sagitta::viewer {
+
+namespace {
+
+std::string trimmed(const std::string& text) {
+  const auto from = text.find_first_not_of(" \t"), to = text.find_last_not_of(" \t");
+  return from == text.npos ? "" : text.substr(from, to - from + 1);
+}
+
+std::vector<std::string> parts_of(const std::string& text, char separator) {
+  std::vector<std::string> parts;
+  std::size_t from = 0;
+  for (;;) {
+    const std::size_t to = text.find(separator, from);
+    const std::string part = trimmed(text.substr(from, to == text.npos ? to : to - from));
+    if (!part.empty()) parts.push_back(part);
+    if (to == text.npos) return parts;
+    from = to + 1;
+  }
+}
+
+template <class T, class F>
+std::string joined(const std::vector<T>& items, F&& word, const char* between = ", ") {
+  std::string text;
+  for (const T& item : items) text += (text.empty() ? "" : between) + word(item);
+  return text;
+}
+
+using Typed = std::variant<double, std::string>;
+
+Typed typed_number(const Field& field, const std::string& text, const Manner& manner) {
+  const auto read = read_length(text, field.is_length() ? manner.units : Units::mm);
+  if (const auto* error = std::get_if<LengthError>(&read)) return error->message;
+  const Length& length = std::get<Length>(read);
+  if (!field.is_length() && length.unit) return std::string("This is a plain number: leave the unit out.");
+  return length.mm;
+}
+
+std::variant<Value, std::string> typed_list(const Field& field, const std::string& text, const Manner& manner) {
+  std::vector<double> numbers;
+  for (const std::string& part : parts_of(text, ',')) {
+    const Typed one = typed_number(field, part, manner);
+    if (const auto* why = std::get_if<std::string>(&one)) return "\u201c" + part + "\u201d: " + *why;
+    numbers.push_back(std::get<double>(one));
+  }
+  if (field.kind != Kind::integers) return Value(numbers);
+  std::vector<int> whole;
+  for (const double n : numbers) {
+    if (n != std::floor(n) || std::abs(n) > 1e9)
+      return std::string("Whole numbers only, with commas between: 3, 5, 7, 9.");
+    whole.push_back(static_cast<int>(n));
+  }
+  return Value(whole);
+}
+
+std::variant<Value, std::string> typed_places(const Field& field, const std::string& text, const Manner& manner) {
+  std::vector<Place2> places;
+  for (const std::string& part : parts_of(text, ';')) {
+    const auto pair = parts_of(part, ',');
+    if (pair.size() != 2)
+      return std::string("A place is two lengths with a comma: 12, -8. Places are parted by semicolons.");
+    Place2 place{};
+    for (std::size_t i = 0; i < 2; ++i) {
+      const Typed one = typed_number(field, pair[i], manner);
+      if (const auto* why = std::get_if<std::string>(&one)) return *why;
+      place[i] = std::get<double>(one);
+    }
+    places.push_back(place);
+  }
+  if (field.kind == Kind::points) return Value(places);
+  if (places.size() != 1) return std::string("One place: two lengths with a comma, 12, -8.");
+  return Value(places.front());
+}
+
+std::variant<Value, std::string> typed_choices(const Field& field, const std::string& text) {
+  std::vector<int> chosen;
+  for (const std::string& part : parts_of(text, ',')) {
+    const auto found = std::find_if(field.choices.begin(), field.choices.end(),
+                                    [&](const Choice& c) { return c.name == part || c.also == part; });
+    if (found == field.choices.end()) {
+      std::string all;
+      for (const Choice& c : field.choices) all += (all.empty() ? "" : ", ") + std::string(c.name);
+      return "\u201c" + part + "\u201d is not one of: " + all + ".";
+    }
+    chosen.push_back(static_cast<int>(found - field.choices.begin()));
+  }
+  return Value(chosen);
+}
+
+std::string number_refusal(const Field& field, double number, const Manner& manner) {
+  if (!std::isfinite(number)) return "This is no number.";
+  if (field.range.holds(number) || field.range.least == field.range.most) return "";
+  const std::string now = field.is_length() ? shown(number, manner) : shown_number(number);
+  return now + " cannot be: " + shown_range(field, manner) + ".";
+}
+
+}  // namespace
+
+Manner manner_of(Display display, const Board& board) {
+  switch (display) {
+    case Display::mm:
+      return {Units::mm, false};
+    case Display::inch_decimal:
+      return {Units::inch, false};
+    case Display::inch_fraction:
+      return {Units::inch, true};
+    case Display::as_file:
+      break;
+  }
+  return {board.units, board.units == Units::inch};
+}
+
+std::string fixed_number(double value, int decimals) {
+  char text[64];
+  std::snprintf(text, sizeof text, "%.*f", decimals, value);
+  return text;
+}
+
+std::string shown_number(double value, int decimals) {
+  std::string s = fixed_number(value, decimals);
+  if (s.find('.') != s.npos) s.erase(s.find_last_not_of('0') + 1);
+  if (!s.empty() && s.back() == '.') s.pop_back();
+  return s == "-0" ? "0" : s;
+}
+
+std::string shown_bare(double mm, const Manner& manner, int decimals) {
+  if (manner.units == Units::mm) return shown_number(mm, decimals);
+  if (manner.fractions)
+    if (const auto fraction = inch_fraction(mm)) return *fraction;
+  return shown_number(mm / mm_per_inch, decimals + 1);
+}
+
+std::string shown(double mm, const Manner& manner, int decimals) {
+  return shown_bare(mm, manner, decimals) + " " + std::string(unit_name(manner.units));
+}
+
+std::string shown_in_column(double mm, const Manner& manner, int decimals) {
+  if (manner.units == Units::inch) {
+    if (manner.fractions && inch_fraction(mm)) return shown(mm, manner, decimals);
+    return fixed_number(mm / mm_per_inch, decimals + 1) + " in";
+  }
+  return fixed_number(mm, decimals) + " mm";
+}
+
+std::string shown_range(const Field& field, const Manner& manner) {
+  const auto word = [&](double v) { return field.is_length() ? shown(v, manner) : shown_number(v); };
+  return word(field.range.least) + " to " + word(field.range.most) + (field.range.zero ? ", or 0" : "");
+}
+
+std::string shown_value(const Field& field, const Value& value, const Manner& manner) {
+  const auto length = [&](double v) {
+    if (field.kind == Kind::speed) return shown(v, manner) + "/min";
+    if (field.kind == Kind::angle) return shown_number(v) + "\u00b0";
+    if (!field.is_length()) return shown_number(v) + (field.unit.empty() ? "" : " " + std::string(field.unit));
+    return shown(v, manner);
+  };
+  const auto bare = [&](double v) { return field.is_length() ? shown_bare(v, manner) : shown_number(v); };
+  const auto choice = [&](int i) {
+    return i >= 0 && i < static_cast<int>(field.choices.size())
+               ? std::string(field.choices[static_cast<std::size_t>(i)].name)
+               : std::to_string(i);
+  };
+  const auto place = [&](const Place2& p) { return bare(p[0]) + ", " + bare(p[1]); };
+  return std::visit(
+      [&](const auto& v) -> std::string {
+        using T = std::decay_t<decltype(v)>;
+        if constexpr (std::is_same_v<T, bool>)
+          return v ? "yes" : "no";
+        else if constexpr (std::is_same_v<T, int>)
+          return field.kind == Kind::choice ? choice(v) : std::to_string(v);
+        else if constexpr (std::is_same_v<T, double>)
+          return length(v);
+        else if constexpr (std::is_same_v<T, std::string>)
+          return v;
+        else if constexpr (std::is_same_v<T, std::vector<int>>)
+          return joined(v, [&](int i) { return field.kind == Kind::choices ? choice(i) : std::to_string(i); });
+        else if constexpr (std::is_same_v<T, std::vector<double>>)
+          return joined(v, bare);
+        else if constexpr (std::is_same_v<T, Place2>)
+          return place(v);
+        else if constexpr (std::is_same_v<T, std::vector<Place2>>)
+          return joined(v, place, "; ");
+        else if constexpr (std::is_same_v<T, std::map<std::string, std::string>>) {
+          std::string text;
+          for (const auto& [from, to] : v) text += (text.empty() ? "" : ", ") + from + " = " + to;
+          return text;
+        } else
+          return "";
+      },
+      value);
+}
+
+std::variant<Value, std::string> typed_value(const Field& field, const std::string& raw, const Manner& manner) {
+  const std::string text = trimmed(raw);
+  switch (field.kind) {
+    case Kind::text:
+    case Kind::colour:
+      return text.empty() ? Value() : Value(text);
+    case Kind::integers:
+    case Kind::numbers:
+    case Kind::lengths:
+      return typed_list(field, text, manner);
+    case Kind::choices:
+      return typed_choices(field, text);
+    case Kind::point:
+    case Kind::points:
+      if (text.empty()) return Value();
+      return typed_places(field, text, manner);
+    default:
+      break;
+  }
+  if (text.empty()) return std::string("Nothing is typed yet.");
+  std::string plain = text;
+  if (field.kind == Kind::angle && plain.size() > 2 && plain.ends_with("\u00b0")) plain.resize(plain.size() - 2);
+  if (!field.unit.empty() && plain.ends_with(field.unit)) plain.resize(plain.size() - field.unit.size());
+  const Typed number = typed_number(field, plain, manner);
+  if (const auto* why = std::get_if<std::string>(&number)) return *why;
+  const double value = std::get<double>(number);
+  if (field.kind != Kind::integer) return Value(value);
+  if (value != std::floor(value) || std::abs(value) > 1e9) return std::string("A whole number is needed.");
+  return Value(static_cast<int>(value));
+}
+
+std::string refusal(const Field& field, const Value& value, const Manner& manner) {
+  if (const auto* number = std::get_if<double>(&value)) return number_refusal(field, *number, manner);
+  if (const auto* whole = std::get_if<int>(&value))
+    return field.kind == Kind::integer ? number_refusal(field, *whole, manner) : "";
+  if (const auto* many = std::get_if<std::vector<double>>(&value))
+    for (const double n : *many)
+      if (const std::string why = number_refusal(field, n, manner); !why.empty()) return why;
+  if (const auto* many = std::get_if<std::vector<int>>(&value))
+    if (field.kind == Kind::integers)
+      for (const int n : *many)
+        if (const std::string why = number_refusal(field, n, manner); !why.empty()) return why;
+  if (field.kind == Kind::colour)
+    if (const auto* text = std::get_if<std::string>(&value);
+        text &&
+        (text->size() != 7 || (*text)[0] != '#' || text->find_first_not_of("0123456789abcdefABCDEF", 1) != text->npos))
+      return "A colour is written #rrggbb.";
+  return "";
+}
+
+}  // namespace sagitta::viewer
