@@ -1,5 +1,7 @@
 #pragma once
 
+/// Curves of a stage that a CAM program can follow without picking faces: middle lines of slots, edges of pockets.
+
 #include <string>
 #include <vector>
 

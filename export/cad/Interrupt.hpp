@@ -1,5 +1,7 @@
 #pragma once
 
+/// How a request to stop (Ctrl+C, SIGTERM, SIGHUP) reaches the work that is being done.
+
 #include <stdexcept>
 
 #include "plane/Cancel.hpp"

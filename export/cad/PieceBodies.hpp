@@ -1,5 +1,7 @@
 #pragma once
 
+/// The solids of the inlay pieces, alone or in the board, as an export writes them.
+
 #include <string_view>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Colours and layers of a STEP file, as the entities that carry them.
+
 #include <string>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Solids and curves written as a STEP file (ISO 10303-21, AP214 or AP242).
+
 #include <TopoDS_Wire.hxx>
 #include <string>
 #include <vector>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Guide lines as exact wires for a STEP file.
+
 #include <vector>
 
 #include "cad/GuideLines.hpp"

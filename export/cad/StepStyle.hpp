@@ -1,5 +1,7 @@
 #pragma once
 
+/// The schema and the unit of a STEP file.
+
 #include "board/Board.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A mesh written as a binary STL file.
+
 #include <string>
 
 #include "mesh/Mesh.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Meshes written as a 3MF file (3MF Core Specification 1.2).
+
 #include <string>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A drawing written as a DXF file.
+
 #include <string>
 
 #include "drawing/Drawing.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The drawing of the face that is glued to the neck.
+
 #include "drawing/Drawing.hpp"
 #include "neck/MatingFace.hpp"
 

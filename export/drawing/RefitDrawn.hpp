@@ -1,5 +1,7 @@
 #pragma once
 
+/// New pieces for pockets that are already cut.
+
 #include <string>
 #include <vector>
 

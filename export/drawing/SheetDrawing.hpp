@@ -1,5 +1,7 @@
 #pragma once
 
+/// The drawing of a sheet of inlay material with the pieces that are cut from it.
+
 #include "drawing/Drawing.hpp"
 #include "inlay/Nesting.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A drawing written as an SVG file.
+
 #include <string>
 
 #include "drawing/Drawing.hpp"

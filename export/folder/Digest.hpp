@@ -1,5 +1,7 @@
 #pragma once
 
+/// The checksum of files.
+
 #include <string>
 #include <string_view>
 

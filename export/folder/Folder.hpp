@@ -1,5 +1,7 @@
 #pragma once
 
+/// A folder that is written completely or not at all.
+
 #include <filesystem>
 #include <optional>
 #include <string>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The manifest of an exported folder: what it lists and how it is written.
+
 #include <array>
 #include <cstddef>
 #include <optional>

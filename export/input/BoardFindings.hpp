@@ -1,5 +1,7 @@
 #pragma once
 
+/// All findings of a board file, those included that need its neck's STEP file.
+
 #include <vector>
 
 #include "prepared/PreparedBoard.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The boards that are built into the program.
+
 #include <optional>
 #include <string>
 #include <string_view>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Findings about cuts that only touch each other.
+
 #include <vector>
 
 #include "prepared/PreparedBoard.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The job sheet as one HTML file.
+
 #include <map>
 #include <string>
 

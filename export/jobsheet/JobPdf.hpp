@@ -1,5 +1,7 @@
 #pragma once
 
+/// The job sheet as PDF pages.
+
 #include <string>
 
 #include "jobsheet/JobHtml.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The operations of a set-up as steps of the job sheet, with their depths, cutters and check boxes.
+
 #include <string>
 #include <utility>
 #include <vector>

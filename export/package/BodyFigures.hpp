@@ -1,5 +1,7 @@
 #pragma once
 
+/// Volume, area and bounding box of a body for the manifest.
+
 #include "folder/Manifest.hpp"
 #include "mesh/Mesh.hpp"
 #include "solid/Solid.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Two boards compared: keys of the board file that differ, and what each changes in the wood.
+
 #include <nlohmann/json_fwd.hpp>
 #include <optional>
 #include <string>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The drawings, tables and printed sheets of a hand-off folder as files in memory.
+
 #include <string>
 #include <vector>
 

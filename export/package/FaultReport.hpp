@@ -1,5 +1,7 @@
 #pragma once
 
+/// What is kept for a report when a result of the program is not sound.
+
 #include <filesystem>
 #include <functional>
 #include <stdexcept>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The hand-off folder: everything that is ordered, written into a folder.
+
 #include <functional>
 #include <stdexcept>
 #include <string>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A folder that keeps the list of its files for the manifest.
+
 #include "board/Board.hpp"
 #include "folder/Folder.hpp"
 #include "folder/Manifest.hpp"

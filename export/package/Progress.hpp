@@ -1,5 +1,7 @@
 #pragma once
 
+/// The line on a terminal that says what the program is doing.
+
 #include <chrono>
 #include <string>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The order for an export read back from a manifest, and written into one.
+
 #include <nlohmann/json_fwd.hpp>
 #include <stdexcept>
 #include <string>

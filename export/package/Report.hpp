@@ -1,5 +1,7 @@
 #pragma once
 
+/// Problems and findings as text and as JSON.
+
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 #include <vector>

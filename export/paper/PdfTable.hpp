@@ -1,5 +1,7 @@
 #pragma once
 
+/// A table on PDF pages.
+
 #include <string>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The printed sheet of a set-up.
+
 #include <string>
 
 #include "drawing/ResolvedSetup.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Pictures of meshes, painted without a display.
+
 #include <array>
 #include <cstdint>
 #include <string>

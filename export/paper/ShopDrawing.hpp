@@ -1,5 +1,7 @@
 #pragma once
 
+/// The printed drawings of the board: dimensions and sections, and the inlay pieces by number.
+
 #include <string>
 
 #include "drawing/InlayOutlines.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The commands of the program and its exit codes.
+
 #include <CLI/CLI.hpp>
 #include <functional>
 

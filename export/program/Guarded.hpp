@@ -1,5 +1,7 @@
 #pragma once
 
+/// The place where the program catches everything that a command throws.
+
 #include <functional>
 #include <string>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The last lines that a command prints when it has made a folder.
+
 #include <string>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The table of frets as JSON and CSV.
+
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 

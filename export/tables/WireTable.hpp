@@ -1,5 +1,7 @@
 #pragma once
 
+/// The cut list of the fret wire as CSV.
+
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 #include <vector>

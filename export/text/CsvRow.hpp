@@ -1,5 +1,7 @@
 #pragma once
 
+/// A row of comma-separated values.
+
 #include <optional>
 #include <string>
 

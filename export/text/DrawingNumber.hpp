@@ -1,5 +1,7 @@
 #pragma once
 
+/// Numbers as drawings contain them.
+
 #include <string>
 
 namespace sagitta {

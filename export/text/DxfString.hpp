@@ -1,5 +1,7 @@
 #pragma once
 
+/// Text as a DXF file may contain it.
+
 #include <cstddef>
 #include <string>
 #include <string_view>

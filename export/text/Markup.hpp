@@ -1,5 +1,7 @@
 #pragma once
 
+/// Text as XML and HTML may contain it.
+
 #include <string>
 #include <string_view>
 

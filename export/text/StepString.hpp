@@ -1,5 +1,7 @@
 #pragma once
 
+/// Text as a STEP file may contain it.
+
 #include <string>
 #include <string_view>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Text as a terminal may be sent it.
+
 #include <string>
 #include <string_view>
 

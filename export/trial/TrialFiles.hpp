@@ -1,5 +1,7 @@
 #pragma once
 
+/// The files of the trial strip.
+
 #include <vector>
 
 #include "cad/StepStyle.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Affine maps of the plane.
+
 #include "plane/Plane.hpp"
 
 namespace sagitta {

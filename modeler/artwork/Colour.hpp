@@ -1,5 +1,7 @@
 #pragma once
 
+/// Colours of SVG and DXF drawings.
+
 #include <optional>
 #include <string>
 #include <string_view>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// What the cutters of a board are used for and how wide they cut.
+
 #include <optional>
 
 #include "board/Board.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Changed values written into a board file that a person wrote, everything else left as it is.
+
 #include <string>
 #include <string_view>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Codes of everything that can be wrong with a board, for programs.
+
 #include <string_view>
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// What is wrong with a board, with its place, its key and what to do.
+
 #include <string>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The nearest correct word to a word that is misspelt.
+
 #include <span>
 #include <string>
 #include <string_view>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Messages for error numbers of the operating system.
+
 #include <string>
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Arc splines: lines and arcs with one tangent, fitted to the points of a polygon.
+
 #include <optional>
 #include <vector>
 

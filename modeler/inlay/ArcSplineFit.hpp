@@ -1,5 +1,7 @@
 #pragma once
 
+/// The outlines of a region fitted with arc splines.
+
 #include "inlay/FitTolerance.hpp"
 #include "polygon/Region.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Two arcs with one tangent between two points with given directions.
+
 #include <vector>
 
 #include "inlay/FitTolerance.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The narrowest gap of a drawing that the cutter must pass.
+
 #include "inlay/Narrowest.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Fitted drawings, kept so that a drawing that is only moved is not fitted again.
+
 #include <memory>
 #include <string>
 #include <vector>

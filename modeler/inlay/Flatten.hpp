@@ -1,5 +1,7 @@
 #pragma once
 
+/// Curves as polygons with chords within a tolerance.
+
 #include "artwork/Artwork.hpp"
 #include "inlay/FitTolerance.hpp"
 #include "polygon/Region.hpp"

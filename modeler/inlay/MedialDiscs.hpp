@@ -1,5 +1,7 @@
 #pragma once
 
+/// Discs on the medial axis of a narrow place.
+
 #include "polygon/Region.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Places of a region that are too narrow for the cutter, and how each is made wide enough.
+
 #include "inlay/FitTolerance.hpp"
 #include "polygon/Region.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The narrowest place of a region.
+
 #include "polygon/Region.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The placement of a figure on the board: rotation, mirror and translation.
+
 #include "polygon/Region.hpp"
 
 namespace sagitta {

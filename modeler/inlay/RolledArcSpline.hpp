@@ -1,5 +1,7 @@
 #pragma once
 
+/// Arc splines without an arc that is tighter than the cutter.
+
 #include "inlay/ArcSpline.hpp"
 
 namespace sagitta {

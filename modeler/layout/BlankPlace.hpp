@@ -1,5 +1,7 @@
 #pragma once
 
+/// The place of the blank under the board.
+
 #include "layout/Layout.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The outline of the finished board.
+
 #include "layout/Layout.hpp"
 #include "layout/Taper.hpp"
 

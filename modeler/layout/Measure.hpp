@@ -1,5 +1,7 @@
 #pragma once
 
+/// Lengths as text for messages.
+
 #include <string>
 
 namespace sagitta {

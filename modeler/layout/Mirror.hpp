@@ -1,5 +1,7 @@
 #pragma once
 
+/// The mirrored layout of a left-handed board.
+
 #include "layout/Layout.hpp"
 
 namespace sagitta {

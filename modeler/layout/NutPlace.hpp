@@ -1,5 +1,7 @@
 #pragma once
 
+/// The seat of the nut.
+
 #include <optional>
 
 #include "layout/Layout.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Slots and markers at places of their own.
+
 #include <variant>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The slots of the frets.
+
 #include <string>
 
 #include "layout/Layout.hpp"

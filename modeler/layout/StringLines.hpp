@@ -1,5 +1,7 @@
 #pragma once
 
+/// The middle lines of the strings.
+
 #include "layout/Layout.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The connected components of a shell.
+
 #include "lift/Shell.hpp"
 
 namespace sagitta {

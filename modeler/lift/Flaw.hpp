@@ -1,5 +1,7 @@
 #pragma once
 
+/// What can be wrong with a solid or a mesh.
+
 #include <array>
 #include <optional>
 #include <string>

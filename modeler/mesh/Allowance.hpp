@@ -1,5 +1,7 @@
 #pragma once
 
+/// The volume error that a mesh may have.
+
 #include "mesh/Mesh.hpp"
 
 namespace sagitta {

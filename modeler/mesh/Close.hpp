@@ -1,5 +1,7 @@
 #pragma once
 
+/// Points added to arcs where chords would cross the edges beside them.
+
 #include "mesh/EdgePolyline.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Triangulation of a simple polygon by cutting ears, and flips towards Delaunay triangles. Orientation is exact.
+
 #include <array>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Points of a mesh that a file cannot tell apart made one.
+
 #include "mesh/Mesh.hpp"
 
 namespace sagitta {

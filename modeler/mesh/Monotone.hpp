@@ -1,5 +1,7 @@
 #pragma once
 
+/// Triangulation of a monotone polygon.
+
 #include <array>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The exact orientation predicate of three points.
+
 #include "plane/Plane.hpp"
 
 namespace sagitta {

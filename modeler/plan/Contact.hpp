@@ -1,5 +1,7 @@
 #pragma once
 
+/// Contacts between whole cuts that are not meant.
+
 #include "plan/Feature.hpp"
 
 namespace sagitta {

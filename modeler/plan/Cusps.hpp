@@ -1,5 +1,7 @@
 #pragma once
 
+/// Pairs of edges that leave a vertex almost with one tangent and cross again beside it.
+
 #include "plan/PlanarGraph.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Wood that nothing connects to the rest of the board.
+
 #include <optional>
 
 #include "plan/Plan.hpp"

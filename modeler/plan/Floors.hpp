@@ -1,5 +1,7 @@
 #pragma once
 
+/// Heights of floors that are close enough to be one.
+
 #include <vector>
 
 #include "plane/Tolerance.hpp"

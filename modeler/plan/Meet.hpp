@@ -1,5 +1,7 @@
 #pragma once
 
+/// The points where two curve segments meet.
+
 #include <optional>
 #include <vector>
 

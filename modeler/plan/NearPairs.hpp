@@ -1,5 +1,7 @@
 #pragma once
 
+/// All pairs of boxes that are near each other.
+
 #include <algorithm>
 #include <numeric>
 #include <vector>

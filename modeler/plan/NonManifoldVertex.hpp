@@ -1,5 +1,7 @@
 #pragma once
 
+/// Vertices at which the boundary of the wood would not be a manifold.
+
 #include <vector>
 
 #include "plan/Plan.hpp"

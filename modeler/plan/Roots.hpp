@@ -1,5 +1,7 @@
 #pragma once
 
+/// Roots of a function on an interval.
+
 #include <functional>
 #include <vector>
 

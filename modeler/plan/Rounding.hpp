@@ -1,5 +1,7 @@
 #pragma once
 
+/// Snap rounding of lines and arcs.
+
 #include "plan/PlanarGraph.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Points that keep a distance from each other, found by place.
+
 #include <cstdint>
 #include <unordered_map>
 #include <vector>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The holes of the side dots as features of a plan.
+
 #include "plan/Feature.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Area and slenderness of a face.
+
 #include "plan/Subdivision.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The stages of the work.
+
 #include <optional>
 #include <string_view>
 #include <vector>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A level round hole seen from above.
+
 #include <cmath>
 #include <compare>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The volume of the wood of a plan.
+
 #include "plan/Plan.hpp"
 
 namespace sagitta {

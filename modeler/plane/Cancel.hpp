@@ -1,5 +1,7 @@
 #pragma once
 
+/// A token that asks a job to stop.
+
 #include <atomic>
 #include <memory>
 

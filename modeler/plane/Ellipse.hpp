@@ -1,5 +1,7 @@
 #pragma once
 
+/// Ellipses.
+
 #include "plane/Plane.hpp"
 
 namespace sagitta {

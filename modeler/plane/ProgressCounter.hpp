@@ -1,5 +1,7 @@
 #pragma once
 
+/// A counter of the steps of a job.
+
 #include <atomic>
 #include <memory>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// All tolerances of the project, in one place. Lengths in mm.
+
 namespace sagitta::tolerance {
 
 /// Differences up to this are the same number: powers, units and dyadic sums differ by 1e-13. mm.

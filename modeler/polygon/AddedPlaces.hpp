@@ -1,5 +1,7 @@
 #pragma once
 
+/// The places where closing a region adds area.
+
 #include "polygon/Region.hpp"
 
 namespace sagitta {

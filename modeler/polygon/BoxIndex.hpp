@@ -1,5 +1,7 @@
 #pragma once
 
+/// An R-tree of boxes.
+
 #include <vector>
 
 #include "plane/Plane.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Groups of boxes that are near each other.
+
 #include <vector>
 
 #include "plane/Plane.hpp"

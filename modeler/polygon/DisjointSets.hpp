@@ -1,5 +1,7 @@
 #pragma once
 
+/// Disjoint sets (union-find).
+
 #include <algorithm>
 #include <numeric>
 #include <vector>

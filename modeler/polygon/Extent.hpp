@@ -1,5 +1,7 @@
 #pragma once
 
+/// The bounding boxes of a region's polygons, to test quickly which regions are near each other.
+
 #include <optional>
 
 #include "polygon/OutlineIndex.hpp"

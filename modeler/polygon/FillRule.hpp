@@ -1,5 +1,7 @@
 #pragma once
 
+/// The rules that say which points closed outlines fill.
+
 namespace sagitta {
 
 /// Which points closed outlines fill, by how often they wind about them: SVG 1.1, section 11.3, has the first two.

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A frame around polygons that stands for the outlines outside it.
+
 #include <algorithm>
 #include <cstdlib>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The Hausdorff distance of two regions.
+
 #include "polygon/Region.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A polygon with every side moved by an offset.
+
 #include "polygon/Grid.hpp"
 #include "polygon/Region.hpp"
 

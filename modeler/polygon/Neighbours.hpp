@@ -1,5 +1,7 @@
 #pragma once
 
+/// Groups of polygons that are near each other, and the polygons that enclose each group.
+
 #include "polygon/Region.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The nearest point of a region's outline.
+
 #include "polygon/Region.hpp"
 
 namespace sagitta {

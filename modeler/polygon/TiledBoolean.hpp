@@ -1,5 +1,7 @@
 #pragma once
 
+/// Boolean operations of polygons, divided into strips.
+
 #include "plane/Cancel.hpp"
 #include "polygon/Clip.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A board laid out, with its playing surface.
+
 #include <variant>
 
 #include "layout/OwnPlaces.hpp"

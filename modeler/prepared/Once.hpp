@@ -1,5 +1,7 @@
 #pragma once
 
+/// A value that is made when it is first asked for.
+
 #include <mutex>
 #include <optional>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The surface of a wall that stands on arcs with one tangent.
+
 #include <Geom2d_Curve.hxx>
 #include <Geom_Surface.hxx>
 

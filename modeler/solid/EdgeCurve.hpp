@@ -1,5 +1,7 @@
 #pragma once
 
+/// The curves of a shell's edges for the geometry kernel.
+
 #include <Geom_Curve.hxx>
 #include <vector>
 

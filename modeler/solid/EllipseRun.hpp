@@ -1,5 +1,7 @@
 #pragma once
 
+/// The part of an ellipse that a run of arcs stands for.
+
 #include <gp_Ax2.hxx>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The wall that stands on an arc of an ellipse, for the geometry kernel.
+
 #include <Geom2d_Curve.hxx>
 #include <Geom_SurfaceOfLinearExtrusion.hxx>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Area, volume and moment of a face, by quadrature.
+
 #include <TopoDS_Face.hxx>
 #include <gp_XYZ.hxx>
 

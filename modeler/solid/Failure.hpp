@@ -1,5 +1,7 @@
 #pragma once
 
+/// The place where a thread catches everything that its job throws.
+
 #include <functional>
 #include <optional>
 #include <string>

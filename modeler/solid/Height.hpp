@@ -1,5 +1,7 @@
 #pragma once
 
+/// Heights of bounding surfaces with their derivatives.
+
 #include "plan/Plan.hpp"
 #include "solid/Jet.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The round wall of a side hole for the geometry kernel.
+
 #include <Geom2d_Curve.hxx>
 #include <Geom_CylindricalSurface.hxx>
 

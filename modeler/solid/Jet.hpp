@@ -1,5 +1,7 @@
 #pragma once
 
+/// Values with their first and second derivatives (automatic differentiation).
+
 #include <cmath>
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Corners of faces that a reader of STEP files may take for one edge.
+
 #include <TopoDS_Solid.hxx>
 
 namespace sagitta {

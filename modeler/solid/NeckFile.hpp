@@ -1,5 +1,7 @@
 #pragma once
 
+/// The glue face of a neck, read from its STEP file.
+
 #include <string>
 
 #include "neck/NeckShape.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The playing surface as a surface of the geometry kernel.
+
 #include <Geom2d_Curve.hxx>
 #include <Geom_Surface.hxx>
 

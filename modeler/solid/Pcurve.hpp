@@ -1,5 +1,7 @@
 #pragma once
 
+/// Fitted curves as splines of the geometry kernel: pcurves, and curves in space.
+
 #include <Geom2d_BSplineCurve.hxx>
 #include <Geom_BSplineCurve.hxx>
 

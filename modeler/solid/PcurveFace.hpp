@@ -1,5 +1,7 @@
 #pragma once
 
+/// The distance between the edges of a face and their pcurves.
+
 #include <BRep_GCurve.hxx>
 #include <Geom_Plane.hxx>
 #include <Geom_Surface.hxx>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A solid written as STEP and read again, in memory.
+
 #include <TopoDS_Solid.hxx>
 #include <vector>
 

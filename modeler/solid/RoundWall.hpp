@@ -1,5 +1,7 @@
 #pragma once
 
+/// The cylinder of a wall that stands on an arc, for the geometry kernel.
+
 #include <Geom2d_Curve.hxx>
 #include <Geom_CylindricalSurface.hxx>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Faces of very large radius.
+
 #include <TopoDS_Solid.hxx>
 
 namespace sagitta {

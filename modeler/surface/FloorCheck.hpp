@@ -1,5 +1,7 @@
 #pragma once
 
+/// The check that every floor leaves wood under it.
+
 #include "surface/Surface.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// What the panels asked for, done once all of them are drawn.
+
 #include "app/Desk.hpp"
 
 namespace sagitta::viewer {

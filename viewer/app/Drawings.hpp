@@ -1,5 +1,7 @@
 #pragma once
 
+/// A drawing taken into the board as artwork.
+
 #include <filesystem>
 
 #include "app/Desk.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The dialog that is open.
+
 #include "app/Desk.hpp"
 
 namespace sagitta::viewer {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Pictures of the window and of its panels, written without a display.
+
 #include <string>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The folders of settings and recovered boards.
+
 #include <filesystem>
 
 namespace sagitta::viewer {

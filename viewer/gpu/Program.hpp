@@ -1,5 +1,7 @@
 #pragma once
 
+/// A shader program.
+
 #include <array>
 #include <string>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A picture as a texture.
+
 #include <cstdint>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// A texture that can be drawn into.
+
 #include <cstdint>
 #include <vector>
 

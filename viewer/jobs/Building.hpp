@@ -1,5 +1,7 @@
 #pragma once
 
+/// The steps that build a model in the background.
+
 #include "jobs/Model.hpp"
 #include "plane/Cancel.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Everything that the background has made for the window.
+
 #include <optional>
 #include <string>
 

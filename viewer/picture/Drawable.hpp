@@ -1,5 +1,7 @@
 #pragma once
 
+/// A render mesh on the graphics card.
+
 #include "gpu/Object.hpp"
 #include "scene/RenderMesh.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The shaders.
+
 #include <string>
 
 namespace sagitta::viewer {

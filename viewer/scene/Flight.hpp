@@ -1,5 +1,7 @@
 #pragma once
 
+/// The movement of the camera from one view to another.
+
 #include "scene/Camera.hpp"
 
 namespace sagitta::viewer {

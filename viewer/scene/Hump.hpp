@@ -1,5 +1,7 @@
 #pragma once
 
+/// The height of the surface under a string against a straight line.
+
 #include <vector>
 
 #include "surface/Surface.hpp"

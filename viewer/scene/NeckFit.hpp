@@ -1,5 +1,7 @@
 #pragma once
 
+/// The edges of the board against the edges of the neck.
+
 #include <array>
 #include <optional>
 #include <vector>

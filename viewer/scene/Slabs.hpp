@@ -1,5 +1,7 @@
 #pragma once
 
+/// A region divided into trapezoids.
+
 #include <vector>
 
 #include "polygon/Region.hpp"

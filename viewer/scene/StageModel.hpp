@@ -1,5 +1,7 @@
 #pragma once
 
+/// A stage as the window shows it.
+
 #include <cstddef>
 #include <memory>
 

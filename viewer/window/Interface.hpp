@@ -1,5 +1,7 @@
 #pragma once
 
+/// ImGui with its context and its renderer.
+
 #include <cstdint>
 
 #include "widgets/Ui.hpp"

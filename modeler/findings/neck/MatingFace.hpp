@@ -1,5 +1,7 @@
 #pragma once
 
+/// The face of the board that is glued to the neck.
+
 #include <optional>
 #include <vector>
 

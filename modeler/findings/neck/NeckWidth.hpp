@@ -1,5 +1,7 @@
 #pragma once
 
+/// The width of the neck as it was measured.
+
 #include <optional>
 
 #include "prepared/PreparedBoard.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Suggestions that can be applied to a board.
+
 #include <string>
 
 #include "board/Board.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The rule of a finding: what it measures, its limit and where the limit comes from.
+
 #include <string_view>
 
 #include "rules/Finding.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// How far wood moves with moisture and heat.
+
 #include <optional>
 #include <string>
 

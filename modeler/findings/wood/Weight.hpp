@@ -1,5 +1,7 @@
 #pragma once
 
+/// The weight of the board.
+
 #include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The rows of an inlay that is made from a drawing.
+
 #include "jobs/Results.hpp"
 #include "requests/Request.hpp"
 #include "widgets/FieldRow.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The column of checks.
+
 #include "decisions/FindingsList.hpp"
 #include "requests/Request.hpp"
 

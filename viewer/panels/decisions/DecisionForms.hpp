@@ -1,5 +1,7 @@
 #pragma once
 
+/// The choice between several ways to give the same quantity.
+
 #include "jobs/Results.hpp"
 #include "widgets/FieldRow.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The column of decisions.
+
 #include "document/Document.hpp"
 #include "jobs/Results.hpp"
 #include "requests/Request.hpp"

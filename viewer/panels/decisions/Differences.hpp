@@ -1,5 +1,7 @@
 #pragma once
 
+/// The keys in which two boards differ.
+
 #include <string>
 #include <vector>
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The dimensions that belong to a decision, drawn on the board.
+
 #include <string>
 #include <vector>
 

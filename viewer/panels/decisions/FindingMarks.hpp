@@ -1,5 +1,7 @@
 #pragma once
 
+/// A finding's title, place and decision.
+
 #include <string>
 #include <vector>
 

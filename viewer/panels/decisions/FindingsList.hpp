@@ -1,5 +1,7 @@
 #pragma once
 
+/// The list of findings, and what the column of checks works with.
+
 #include "document/Document.hpp"
 #include "document/OtherVersions.hpp"
 #include "jobs/Results.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The list of commands with its search.
+
 #include "requests/Offer.hpp"
 #include "requests/Request.hpp"
 #include "widgets/Ui.hpp"

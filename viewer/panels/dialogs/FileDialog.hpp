@@ -1,5 +1,7 @@
 #pragma once
 
+/// The dialog that opens and saves files.
+
 #include <string>
 
 #include "document/Document.hpp"

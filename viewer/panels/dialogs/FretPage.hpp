@@ -1,5 +1,7 @@
 #pragma once
 
+/// The page about frets: places, wire, measured slots.
+
 #include <optional>
 #include <string>
 

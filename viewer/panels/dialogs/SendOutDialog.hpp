@@ -1,5 +1,7 @@
 #pragma once
 
+/// The dialog of the export.
+
 #include "dialogs/SendingPage.hpp"
 #include "requests/Request.hpp"
 

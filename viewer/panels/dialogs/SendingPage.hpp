@@ -1,5 +1,7 @@
 #pragma once
 
+/// What the dialog of the export works with.
+
 #include <imgui.h>
 
 #include <memory>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The bar of commands at the top and the status line.
+
 #include "document/Document.hpp"
 #include "jobs/Results.hpp"
 #include "requests/Offer.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// What the pointer holds on the board: an inlay, or a grip of its frame.
+
 #include <imgui.h>
 
 #include <string>

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Dimensions, measurements and the cutting plane, drawn over the board's picture.
+
 #include "decisions/Dimensions.hpp"
 #include "overlay/PictureState.hpp"
 #include "widgets/Labels.hpp"

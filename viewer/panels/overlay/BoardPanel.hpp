@@ -1,5 +1,7 @@
 #pragma once
 
+/// The board's picture with its marks and grips.
+
 #include "overlay/PictureState.hpp"
 #include "requests/Request.hpp"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Marks about inlays: what cutters do not reach, and how thick a piece will be.
+
 #include "overlay/PictureState.hpp"
 #include "widgets/Labels.hpp"
 

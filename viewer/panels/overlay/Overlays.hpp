@@ -1,5 +1,7 @@
 #pragma once
 
+/// Marks about findings, strings and the neck.
+
 #include "overlay/PictureState.hpp"
 #include "widgets/Labels.hpp"
 

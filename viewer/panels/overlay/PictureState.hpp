@@ -1,5 +1,7 @@
 #pragma once
 
+/// What the marks over the board's picture, and the pointer on it, work with.
+
 #include <imgui.h>
 
 #include "board/Board.hpp"

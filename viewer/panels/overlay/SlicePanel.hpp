@@ -1,5 +1,7 @@
 #pragma once
 
+/// The section of the board at the cutting plane.
+
 #include "jobs/Results.hpp"
 #include "requests/Request.hpp"
 #include "view/View.hpp"

@@ -1,5 +1,7 @@
 #pragma once
 
+/// The small pictures of the stages.
+
 #include <array>
 
 #include "board/Board.hpp"

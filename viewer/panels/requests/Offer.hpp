@@ -1,5 +1,7 @@
 #pragma once
 
+/// The commands as panels see them.
+
 #include <algorithm>
 #include <string>
 #include <vector>

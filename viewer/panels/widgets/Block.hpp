@@ -1,5 +1,7 @@
 #pragma once
 
+/// A block of text with a bar whose width shows its weight.
+
 #include <string>
 
 #include "widgets/Ui.hpp"

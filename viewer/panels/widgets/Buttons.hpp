@@ -1,5 +1,7 @@
 #pragma once
 
+/// Buttons of dialogs.
+
 #include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {

@@ -1,5 +1,7 @@
 #pragma once
 
+/// Labels over a picture that do not cover each other.
+
 #include <vector>
 
 #include "widgets/Ui.hpp"
