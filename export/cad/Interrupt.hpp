@@ -13,8 +13,8 @@ struct Interrupted : std::runtime_error {
   Interrupted() : std::runtime_error("stopped on request") {}
 };
 
-/// From now on Ctrl+C, a hang-up and a polite kill ask the token to stop instead of ending the program on the spot, so
-/// that nothing half made stays behind; and a file that outgrows the system's limit is an error instead of the end.
+/// From this call on, SIGINT (Ctrl+C), SIGHUP and SIGTERM set the token instead of ending the program at once, so that
+/// no incomplete folder is left; and a file that is larger than the system's limit is an error instead of a signal.
 Cancel catch_interrupts();
 
 /// Throws Interrupted when the token was asked to stop.

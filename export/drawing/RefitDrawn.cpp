@@ -25,7 +25,7 @@ Region reachable(const Region& larger, const Region& piece, double radius) {
   return difference(larger, opened(around, radius - slack));
 }
 
-/// The one part of the region that is no crumb; empty when there are more, or none.
+/// The only part of the region that is not negligibly small; empty when there are several, or none.
 Region whole_part(const Region& region) {
   Region whole;
   for (const Region& part : parts(region)) {

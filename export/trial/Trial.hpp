@@ -38,7 +38,8 @@ struct Trial {
 /// the board's units.
 double trial_step(const Board& board);
 
-/// The strip for a board. No slot is narrower than the slot cutter's own cut, and no clearance is less than none.
+/// The strip for a board. No slot is narrower than the slot cutter cuts, unless the board's own slots are; no clearance
+/// is negative.
 std::variant<Trial, Problems> trial_of(const PreparedBoard& ready);
 
 }  // namespace sagitta

@@ -10,7 +10,7 @@
 
 namespace sagitta {
 
-/// Work that may be done on one drawing before it is refused: what bounds the time that a hostile one takes.
+/// The limit of work for one drawing, so that a malicious drawing cannot take unlimited time.
 struct Effort {
   double left = 4e9;  ///< about one for each simple step
   bool spend(double steps) { return (left -= steps) > 0; }

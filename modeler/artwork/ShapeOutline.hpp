@@ -23,7 +23,7 @@ using Outlines = std::vector<Outline>;
 Outline make_outline(PathLoop strokes, double chord);
 Outline reversed(const Outline& outline);
 
-/// How often the chords wind about p.
+/// The winding number of the chords about p.
 int winding(const Outline& outline, Point p);
 
 /// A point on `inner`'s chords that lies on none of `outer`'s, as far as a few tries show: where the two do not cross,

@@ -10,7 +10,7 @@ namespace sagitta {
 
 /// "mm", "list of mm", "degrees", "whole number", "text", ...: what stands behind the equals sign.
 std::string unit_text(const Field& field);
-/// "0, or 0.1 to 150", "\"arc\" or \"level\"", or empty when anything goes.
+/// "0, or 0.1 to 150", "\"arc\" or \"level\"", or empty when every value is allowed.
 std::string range_text(const Field& field);
 /// "3.2 mm", "required", "required with profile = \"compound\"", "required, or nut_margin and heel_margin, or ..".
 std::string default_text(const Field& field);

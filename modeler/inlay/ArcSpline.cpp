@@ -180,7 +180,7 @@ class ArcSplineSearch {
     return false;
   }
 
-  /// A tighter arc is better than a kink; best is one of which a cutter leaves next to nothing.
+  /// A tighter arc is better than a corner; best is an arc that the cutter can follow within tolerance.
   std::vector<int> advanced_tighter(const std::vector<int>& beam) {
     std::vector<int> next, any;
     for (const double share : {0.9, 0.7, 0.5}) {

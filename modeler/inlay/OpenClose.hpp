@@ -1,6 +1,6 @@
 #pragma once
 
-/// The morphology that round cutters do to a drawn region. Lengths in mm.
+/// Opening and closing of a region by a disc, as a round cutter does it (mathematical morphology). Lengths in mm.
 
 #include <optional>
 
@@ -9,9 +9,10 @@
 
 namespace sagitta {
 
-/// The region with every outer corner as round as a disc of `radius` leaves it; strips narrower than the disc go.
+/// The morphological opening by a disc of `radius`: outer corners get that radius, strips narrower than the disc
+/// disappear.
 Region opened(const Region& region, double radius, const Cancel& cancel = {});
-/// The region with every inner corner as round as that; gaps narrower than the disc are filled.
+/// The morphological closing by the same disc: inner corners get its radius, gaps narrower than the disc are filled.
 Region closed(const Region& region, double radius, const Cancel& cancel = {});
 
 /// What a cutter makes of a drawn region.
@@ -21,10 +22,10 @@ struct OpenClosed {
   std::optional<Point> narrow;
 };
 
-/// The drawn region as a cutter of `radius` (>= 0) can make it, from inside and from outside: opened and closed in
-/// turn. Where the two would undo each other for ever, the gap is made as wide as the cutter, or filled with a neck as
-/// wide as it: whichever changes less. Nothing is added where `taken` lies; that must be opened by `radius` and clear
-/// of `drawn`. When it is cancelled, the result is unspecified.
+/// The drawn region as a cutter of `radius` (>= 0) can make it, from inside and from outside: opened and closed until
+/// neither changes it. Where opening and closing would undo each other without end, the gap is widened to the cutter's
+/// width, or filled with a neck of that width, whichever changes less area. No area is added inside `taken`, which must
+/// be opened by `radius` and must not touch `drawn`. When it is cancelled, the result is unspecified.
 OpenClosed open_close(const Region& drawn, double radius, const Region& taken = {}, const Cancel& cancel = {});
 
 /// The largest cutter radius up to `most` with which no point departs from the drawing by more than `limit`; 0 when

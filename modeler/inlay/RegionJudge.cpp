@@ -73,7 +73,7 @@ void RegionJudge::judge_clearing(const Made& made, RegionFigures& figures) const
   const double whole = area(made.pocket);
   Region left = made.pocket;
   if (clearing_radius_ > 0) {
-    // Outlines that run along each other a hair apart cross at every point: one is moved clear of the other.
+    // Outlines that run along each other within tolerance cross at every point, so one is moved away from the other.
     const Region middles = offset(made.pocket, -clearing_radius_, cancel_);
     left = difference(made.pocket, offset(middles, clearing_radius_ + clear_of, cancel_), cancel_);
   }

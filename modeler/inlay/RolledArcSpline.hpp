@@ -6,9 +6,8 @@
 
 namespace sagitta {
 
-/// Arcs along a run, as `fit_arc_spline` finds them, of which cutters of the run's least radii leave next to nothing. A
-/// chain that strays as far as it may can come to where only a tighter arc goes on: about such arcs it is made again,
-/// closer to the stations. Lengths in mm.
+/// An arc spline as `fit_arc_spline` makes it, but without arcs that a cutter of the least radius cannot follow. Where
+/// the first fit needs a tighter arc, that part is fitted again, closer to the stations. Lengths in mm.
 std::vector<CurveSegment> fit_rolled_arc_spline(const SmoothRun& run);
 
 }  // namespace sagitta

@@ -6,8 +6,8 @@
 
 namespace sagitta {
 
-/// The shell's connected bodies, each a shell of its own, in the order of their first faces: a piece that slots cut
-/// through is several.
+/// The connected components of a shell, each as a shell, in the order of their first faces. An inlay piece that slots
+/// cut through has several.
 std::vector<Shell> connected_components(const Shell& shell);
 
 }  // namespace sagitta

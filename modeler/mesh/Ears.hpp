@@ -10,9 +10,9 @@
 namespace sagitta {
 
 /// Triangles (as indices) of a simple counter-clockwise polygon whose coordinates are 32-bit floats held in doubles, so
-/// that orientation is judged exactly. No triangle is flat, however many corners lie on one line, unless all of the
-/// polygon folds onto one; of the possible ears the best shaped is cut first. A place may be visited twice: where
-/// the polygon touches itself from outside it is parted there, so there are two triangles less.
+/// that orientation is judged exactly. No triangle is degenerate, even where many corners lie on one line, unless the
+/// whole polygon lies on one line. Of the possible ears, the one with the best shape is cut first. A place may be
+/// visited twice: where the polygon touches itself from outside it is parted there, so there are two triangles less.
 std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon);
 
 /// Turns inner sides until every pair of triangles is locally Delaunay (opposite angles sum to at most two right ones):

@@ -1,6 +1,6 @@
 #pragma once
 
-/// The arrangement of outlines: all loops laid over each other, cut where they meet.
+/// The arrangement of outlines: all loops in one planar subdivision, split where they meet.
 
 #include <utility>
 #include <vector>
@@ -10,7 +10,8 @@
 
 namespace sagitta {
 
-/// A curve to be laid down. Closed outlines share `loop`; a line that bounds nothing has loop = -1.
+/// A curve of the arrangement. The curves of a closed outline have the same `loop`; a line that bounds nothing has loop
+/// = -1.
 struct InputCurve {
   CurveSegment segment;
   Source source;
@@ -19,7 +20,7 @@ struct InputCurve {
 
 struct Arrangement {
   Subdivision map;                       ///< traced
-  std::vector<std::vector<int>> covers;  ///< for each face: loops (sorted) that wind about it
+  std::vector<std::vector<int>> covers;  ///< for each face: the loops around it, sorted
 
   /// Area of the faces that each loop winds about, mm^2: its own area where it crosses itself nowhere, but for what
   /// rounding has moved.

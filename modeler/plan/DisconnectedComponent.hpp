@@ -8,14 +8,15 @@
 
 namespace sagitta {
 
-/// A cell whose wood, or whose layer over a side hole, is connected to little else of the plan's wood: what was cut
-/// round it leaves a crumb that nothing holds.
+/// A cell of a small connected component of the wood: nothing connects it to the rest of the board, so it would fall
+/// out. `over_hole`: the layer of wood over a side hole.
 struct DisconnectedCell {
   int face = 0;
   bool over_hole = false;  ///< the wood over a side hole, not that below
 };
 
-/// Nothing when all wood is connected. Wood of two cells does where its heights overlap along the edge between them.
+/// Nothing when all wood is connected. The wood of two cells is connected where its heights overlap along their common
+/// edge.
 std::optional<DisconnectedCell> disconnected_cell(const Plan& plan);
 
 }  // namespace sagitta

@@ -131,7 +131,8 @@ class Divider {
     return at(low);
   }
 
-  /// Whether an edge that runs into a hole's side is crossed a hair beside it, where the wall is as good as upright.
+  /// Whether an edge that ends at a hole's side is crossed within tolerance of the silhouette, where the wall is almost
+  /// vertical.
   bool grazes(const Pair& pair, const PlanEdge& edge, double t) const {
     if (!pair.upper.of_hole()) return false;
     const Tunnel& tunnel = pair.upper.tunnel;

@@ -1,7 +1,8 @@
 #pragma once
 
-/// Where heights change places: edges of the plan are cut where two heights cross or touch on them, and cells in which
-/// a level floor, the playing surface moved down and a side hole's wall meet are divided along the intersection curves.
+/// Intersection curves of the bounding surfaces: edges of the plan are split where two heights are equal on them, and
+/// cells in which a level floor, the offset playing surface and a side hole's wall intersect are split along the
+/// intersection curves.
 
 #include <optional>
 #include <set>
@@ -11,8 +12,8 @@
 
 namespace sagitta {
 
-/// What may bound a face before heights are compared: the lowest moved surface, the lowest level floor, and the roof of
-/// a hole from below.
+/// The surfaces that can bound a face, before their heights are compared: the lowest offset surface, the lowest level
+/// floor, and a pin's hole from below.
 struct Candidates {
   bool wood = false;
   std::optional<BoundingSurface> moved;        ///< Bound::Kind::arc
@@ -29,9 +30,9 @@ inline BoundingSurface vault_over(BoundingSurface trough) {
   return trough;
 }
 
-/// Cuts and divides `map`; `candidates` (one a face) is re-made for the new faces. Afterwards no two heights change
-/// places within an edge or a cell. Returns the side holes that something crosses a hair beside where their wall stands
-/// upright: there the division does not hold.
+/// Splits the edges and faces of `map`; `candidates` (one for each face) is made again for the new faces. Afterwards
+/// the order of two heights is the same everywhere in an edge or a cell. Returns the side holes whose wall something
+/// intersects within tolerance of the cylinder's silhouette: there the order is not sure.
 std::set<Tunnel> divide_at_intersections(Subdivision& map, std::vector<Candidates>& candidates, const Surface& surface);
 
 }  // namespace sagitta

@@ -8,10 +8,10 @@
 
 namespace sagitta {
 
-/// Vertices of the plan where the boundary of the wood touches itself: along an upright line (at some height the cells
-/// with wood about the vertex fall into more than one run), or at one height in a point or a level edge (wood under it
-/// and wood over it, or air and air, share no cell). A solid would have an edge with four faces or a vertex with two
-/// fans of faces there.
+/// Vertices of the plan at which the boundary of the wood is not a manifold: along a vertical line (at some height the
+/// cells with wood around the vertex are not consecutive), or at one height in a point or a level edge (the wood below
+/// and the wood above, or the air below and the air above, have no cell in common). A solid would have an edge with
+/// four faces, or a vertex with two fans of faces.
 std::vector<int> non_manifold_vertices(const Plan& plan);
 
 /// The lesser feature (a side hole before a pin before an inlay before a slot, later ones first) whose outline runs

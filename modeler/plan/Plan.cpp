@@ -84,7 +84,7 @@ class Planner {
 
   bool is_grazed(const Feature& f) const { return f.role == Feature::Role::hole && grazed_.count(f.bound.tunnel) > 0; }
 
-  /// Moves side holes that a floor meets a hair beside where their wall stands upright. False when there are none.
+  /// Moves side holes that a floor meets within tolerance of their silhouette. False when there are none.
   bool raise_grazed() {
     for (Feature& f : features_) {
       if (!is_grazed(f)) continue;

@@ -1,6 +1,6 @@
 #pragma once
 
-/// A planar graph before its faces are found: points, the lines and arcs between them, and what runs along each.
+/// A planar graph without faces: points, the lines and arcs between them, and the outlines that use each.
 
 #include <map>
 #include <utility>
@@ -28,12 +28,12 @@ struct PlanarGraph {
   std::vector<GraphEdge> edges;
 };
 
-/// The part of a segment between its parameters `from` and `to`, bent so that it ends exactly in a and b: an arc keeps
-/// its circle where both lie on it within tolerance::same, else its turn.
+/// The part of a segment between its parameters `from` and `to`, changed so that it ends exactly in a and b: an arc
+/// keeps its circle where both points lie on it within tolerance::same, otherwise it keeps its angle.
 CurveSegment part_between(const CurveSegment& whole, double from, double to, Point a, Point b);
 
-/// The arc from a to b that turns by `sweep` (radians, not 0 modulo a whole turn); a line where it is as good as
-/// straight.
+/// The arc from a to b that turns by `sweep` (radians, not 0 modulo a whole turn); a line where it is straight within
+/// tolerance.
 CurveSegment arc_turning(Point a, Point b, double sweep);
 
 /// Adds edges to a web. Edges with the same ends that are nowhere further apart than `apart` become one, with the

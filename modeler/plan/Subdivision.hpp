@@ -72,9 +72,9 @@ struct Subdivision {
   int face(HalfEdge h) const { return h & 1 ? edges[h >> 1].right : edges[h >> 1].left; }
   /// The point at t in [0, 1] of an edge.
   Point at(const PlanEdge& edge, double t) const;
-  /// Whether the closed boundary made of these half-edges (the face to their left) winds about p.
+  /// Whether the closed boundary of these half-edges (face to their left) is around p.
   bool winds_about(const std::vector<HalfEdge>& border, Point p) const;
-  /// Finds turn, next, faces, left and right from vertices and edges.
+  /// Builds next_around_vertex, next, faces, left and right from vertices and edges.
   void build_faces();
 };
 

@@ -7,8 +7,8 @@
 
 namespace sagitta {
 
-/// A copyable token, fresh for each job: whoever holds a copy can ask the job to stop; the job asks `wanted()` as it
-/// goes.
+/// A token that can be copied; each job has a new one. Any copy can request the job to stop; the job tests `wanted()`
+/// while it works.
 class Cancel {
  public:
   void request() const { flag_->store(true, std::memory_order_relaxed); }

@@ -7,8 +7,8 @@
 
 namespace sagitta {
 
-/// A copyable token, fresh for each job: the job says how many steps it expects and counts them as it goes; whoever
-/// holds a copy can ask how far it is.
+/// A token that can be copied; each job has a new one. The job says how many steps it expects and counts them; any copy
+/// can be read while it works.
 class ProgressCounter {
  public:
   void expect(int steps) const { counts_->expected.fetch_add(steps, std::memory_order_relaxed); }

@@ -9,8 +9,8 @@
 
 namespace sagitta {
 
-/// A convex polygon, counter-clockwise and without repeated points, grown by a disc of `radius` (>= 0). One point: a
-/// disc. Two: a disc drawn along a line. No point: nothing at all.
+/// The Minkowski sum of a convex polygon (counter-clockwise, no point twice) and a disc of `radius` (>= 0). One point:
+/// a disc. Two points: a slot with round ends. No point: empty.
 struct RoundedPolygon {
   std::vector<Point> core;
   double radius = 0;

@@ -11,8 +11,8 @@ inline constexpr double same = 1e-9;
 inline constexpr double snap = 1e-4;
 /// Points of the plan closer than this are one vertex. Ten times under the snap. mm.
 inline constexpr double vertex = 1e-5;
-/// A side hole that a floor meets a hair beside where its wall stands upright is moved up by this much: a hundredth of
-/// a millimetre there is a wall two hundred times thinner. mm.
+/// A side hole that a floor meets within tolerance of the hole's silhouette is moved up by this much: a hundredth of a
+/// millimetre there is a wall two hundred times thinner. mm.
 inline constexpr double graze = 0.01;
 /// Heights closer than this are one height; lower walls are no walls. Less than tolerance::vertex: what an edge may lie
 /// off one of two such surfaces stays within that. mm.

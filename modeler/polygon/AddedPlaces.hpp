@@ -6,9 +6,9 @@
 
 namespace sagitta {
 
-/// What `whole` has and `region` has not, where one's outline lies further than `by` from the other's: an offset is
-/// moved by less all along an outline, and there nothing is clipped. `reach` (mm): no point that is added lies further
-/// from the region. When it is cancelled, the result is unspecified.
+/// The difference `whole` minus `region`, only where the two outlines are further than `by` (mm) apart: elsewhere they
+/// differ by the rounding of an offset. `reach` (mm): the largest distance of an added point from `region`. When it is
+/// cancelled, the result is unspecified.
 Region added_places(const Region& whole, const Region& region, double by, double reach, const Cancel& cancel = {});
 
 }  // namespace sagitta

@@ -8,8 +8,8 @@
 
 namespace sagitta {
 
-/// The boxes' indices in groups: two boxes nearer than `apart` (mm, in both directions) are in one group. Groups come
-/// in the order of their first boxes, and the boxes of a group in their own.
+/// The connected components of boxes, as indices: two boxes closer than `apart` (mm, along x and along y) are
+/// connected. Components are in the order of their first boxes, the boxes of each in rising order.
 std::vector<std::vector<int>> clusters(const std::vector<Box>& boxes, double apart);
 
 }  // namespace sagitta

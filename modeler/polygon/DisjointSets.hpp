@@ -8,7 +8,7 @@
 
 namespace sagitta {
 
-/// Which of n things are connected (disjoint sets). A group is known by its least member.
+/// Disjoint sets of the numbers 0 to n - 1. A set's representative is its least member.
 class DisjointSets {
  public:
   explicit DisjointSets(std::size_t count) : parent_(count) { std::iota(parent_.begin(), parent_.end(), 0); }

@@ -8,7 +8,8 @@
 
 namespace sagitta {
 
-/// Where a region lies, to tell which others have to do with it. The region must outlive it. Lengths in mm.
+/// The boxes of a region's polygons, to find which other regions are near it. The region must outlive it. Lengths in
+/// mm.
 class Extent {
  public:
   explicit Extent(const Region& region) : region_(region), box_(bounds(region)) {}

@@ -9,7 +9,7 @@
 
 namespace sagitta {
 
-/// Stands for outlines that go round all of a question's others at a distance, so that these need not take part.
+/// A rectangle that stands for outlines which enclose all others of an operation, so that Clipper need not handle them.
 class Frame {
  public:
   /// All outlines of the question lie within the box, and none of their answer comes to its edge.

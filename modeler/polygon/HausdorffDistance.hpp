@@ -6,7 +6,8 @@
 
 namespace sagitta {
 
-/// How far the made region departs from the drawn one: the greatest way from a point of one to the other, and where.
+/// The Hausdorff distance of two regions (mm): the largest distance from a point of one to the other; and the point
+/// where it occurs.
 struct HausdorffDistance {
   double distance = 0;
   Point at;

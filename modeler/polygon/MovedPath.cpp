@@ -95,8 +95,8 @@ GridPath moved_out(const Polygon& drawn, double by) {
   const auto least_cosine = [&](double off) { return 2 / square({1 + off / radius, 0}) - 1; };
   // Greater turns of outer corners need an arc; greater ones of inner corners are none of an arc of about this radius.
   const double mitre = least_cosine(tolerance::offset_chords), smooth = least_cosine(2 * tolerance::offset_chords);
-  // How often the path winds about a point is, about the outline's own, the outline's nearest places within reach less
-  // its furthest ones between them: one at least for each stretch within reach, unless all of the outline is.
+  // The winding number of the path about a point is that of the outline plus the number of parts of the outline within
+  // `radius` of the point: at least one for each part, unless all of the outline is that near.
   const Box box = bounds(polygon);
   const bool small = std::max(box.high.x - box.low.x, box.high.y - box.low.y) <= 2 * radius;
   MovedPath path(2 * n);

@@ -6,14 +6,14 @@
 
 namespace sagitta {
 
-/// Polygons that have to do with each other, and those about them that have not.
+/// A group of polygons that are near each other, and the polygons that enclose the group.
 struct Neighbours {
   std::vector<int> members;  ///< indices, in order
-  std::vector<int> about;    ///< polygons that go round all members and come near none
+  std::vector<int> about;    ///< polygons that enclose all members and are near none of them
 };
 
-/// Polygons whose outlines come within `reach` (mm) of each other are in one group, and others where a closer look
-/// would not pay. Groups come in the order of their first polygons.
+/// Groups of polygons whose outlines are closer than `reach` (mm) to each other. The test uses boxes first, so a group
+/// can also contain polygons that are a little further apart. Groups are in the order of their first polygons.
 std::vector<Neighbours> neighbours(const std::vector<const Polygon*>& polygons, double reach);
 
 }  // namespace sagitta

@@ -6,7 +6,7 @@
 
 namespace sagitta {
 
-/// A region's outline, made ready for many questions: what is nearest to here? Lengths in mm.
+/// An index of a region's outline for many nearest-point queries. Lengths in mm.
 class OutlineIndex {
  public:
   explicit OutlineIndex(const Region& region);

@@ -52,8 +52,7 @@ std::vector<const Polygon*> all_of(const Region& region) {
   return all;
 }
 
-/// Only those of a and those of b that have to do with each other are given to Clipper at a time: it looks along a
-/// whole line of the drawing at each step.
+/// Clipper gets only groups of polygons that are near each other: its sweep line crosses everything that it is given.
 class Clipping {
  public:
   Clipping(const Region& a, const Region& b, SetOperation how)

@@ -13,21 +13,21 @@ using Polygon = std::vector<Point>;
 /// Closed polygons: outer ones counter-clockwise, holes clockwise, none crossing another.
 using Region = std::vector<Polygon>;
 
-/// The same with true lines and arcs: outer outlines counter-clockwise, holes clockwise, none crossing another.
+/// The same with lines and arcs: outer outlines counter-clockwise, holes clockwise, no crossings.
 using Loops = std::vector<Loop>;
 
 /// Area of the region, holes taken off. mm^2.
 double area(const Region& region);
 Box bounds(const Region& region);
 
-/// All points within `by` of the region; a negative `by` takes off all points within -by of what is outside it. Arcs
-/// are drawn with chords within 0.0001 mm.
+/// The region offset by `by` (mm): all points within `by` of it; for a negative `by`, all points further than -by from
+/// its outside. Arcs are chords within 0.0001 mm.
 Region offset(const Region& region, double by, const Cancel& cancel = {});
 /// What is in a and not in b.
 Region difference(const Region& a, const Region& b, const Cancel& cancel = {});
 Region union_of(const Region& a, const Region& b, const Cancel& cancel = {});
 Region intersection(const Region& a, const Region& b, const Cancel& cancel = {});
-/// Any polygons made into a region: filled is what they wind about counter-clockwise.
+/// The region where the winding number of the polygons is positive.
 Region filled(const Region& polygons, const Cancel& cancel = {});
 
 /// The connected parts of a region, each an outer polygon followed by its holes.

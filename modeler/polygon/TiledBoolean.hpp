@@ -7,9 +7,9 @@
 
 namespace sagitta {
 
-/// The answer of `clipped`, up to two whole numbers. Clipper looks along a whole line of the drawing at each of its
-/// points; so large jobs are cut into upright strips and the answers put together again, two strips at a time. Always
-/// the same for the same job. When it is cancelled, the result is unspecified.
+/// The result of `clipped`, exact to two units of the grid. Clipper's sweep line crosses the whole drawing at each
+/// vertex, so a large operation is divided into vertical strips, and the results are merged in pairs. The same
+/// operation always gives the same result. When it is cancelled, the result is unspecified.
 GridPaths tiled_boolean(const ClipJob& job, const Cancel& cancel);
 
 }  // namespace sagitta

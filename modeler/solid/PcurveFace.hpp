@@ -10,7 +10,7 @@
 
 namespace sagitta {
 
-/// A face whose edges are compared with their pcurves in its parameters.
+/// A face whose edges are compared with their pcurves.
 class PcurveFace {
  public:
   explicit PcurveFace(const TopoDS_Face& face);

@@ -7,7 +7,7 @@ namespace sagitta::viewer {
 
 namespace {
 
-/// Walls that stand exactly in the plane are cut a hair beside it.
+/// Walls that lie exactly in the plane are cut at a small distance beside it.
 constexpr double beside = 1e-5;
 
 void cut_triangle(const Mesh& mesh, std::size_t t, double x, std::vector<SliceLine>& lines) {
