@@ -142,6 +142,59 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   return exit_good;
 }
 
+/// The options whose values a manifest keeps: they do not go with one.
+constexpr const char* kept_by_manifest[] = {"--only",       "--stage",     "--deviation", "--step",
+                                            "--step-units", "--paper",     "--dowels",    "--frets",
+                                            "--pieces",     "--clearance", "--operation", "--setups"};
+
+/// What of the board is exported.
+void add_choice(CLI::App& app, Options& options) {
+  app.add_option("--only", options.only,
+                 "Only these kinds of file: step (exact solids for CAM), stl and 3mf (triangles), dxf and svg "
+                 "(outlines in true size), pdf (drawings and the job sheet, to print), csv (tables, as JSON too), png "
+                 "(pictures of each stage), html (the job sheet); with commas between")
+      ->type_name("KINDS")
+      ->delimiter(',');
+  app.add_option("--stage", options.stage,
+                 "Only this stage: blank, pocketed, radiused, slotted, board, finished; or pieces, inlaid, job")
+      ->type_name("NAME");
+  app.add_option("--frets", options.frets,
+                 "Only the slots of these frets and the inlays of these spaces: 9-22, or 1,3,9-12")
+      ->type_name("LIST");
+  app.add_option("--pieces", options.pieces, "Only these pieces: shell-03,bone-01")->type_name("NAMES")->delimiter(',');
+  app.add_option("--clearance", options.clearance,
+                 "With --pieces: how much room they have in their pockets, which are cut already, mm")
+      ->type_name("MM")
+      ->check(CLI::Range(least_clearance_again, most_clearance_again));
+  app.add_option("--operation", options.operation, "Only this operation: pockets, inlay, radius, slots, outline")
+      ->type_name("NAME");
+  app.add_option("--setups", options.setups, "Drawings only of these set-ups, by name or folder, with commas between")
+      ->type_name("NAMES")
+      ->delimiter(',');
+}
+
+/// How the files are written.
+void add_forms(CLI::App& app, Options& options) {
+  app.add_option("--deviation", options.deviation,
+                 "How far the triangles of an STL may stray from the exact surface, mm")
+      ->type_name("MM")
+      ->check(CLI::Range(least_deviation, most_deviation))
+      ->capture_default_str();
+  app.add_option("--step", options.step, "The kind of STEP: ap214 or ap242")
+      ->type_name("NAME")
+      ->check(CLI::IsMember({"ap214", "ap242"}))
+      ->capture_default_str();
+  app.add_option("--step-units", options.step_units, "The unit of lengths in STEP files: mm or in")
+      ->type_name("UNIT")
+      ->check(CLI::IsMember({"mm", "in"}))
+      ->capture_default_str();
+  app.add_option("--paper", options.paper, "The paper that PDFs are printed on: A4, A3, Letter, Tabloid")
+      ->type_name("NAME")
+      ->capture_default_str();
+  app.add_flag("--dowels", options.dowels,
+               "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
+}
+
 }  // namespace
 
 Paper paper_wanted(const std::string& name) {
@@ -156,48 +209,8 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
   app->add_option("BOARD", options->board, "The board file, or a folder's manifest.json, to make the same folder again")
       ->required();
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
-  app->add_option("--only", options->only,
-                  "Only these kinds of file: step (exact solids for CAM), stl and 3mf (triangles), dxf and svg "
-                  "(outlines in true size), pdf (drawings and the job sheet, to print), csv (tables, as JSON too), png "
-                  "(pictures of each stage), html (the job sheet); with commas between")
-      ->type_name("KINDS")
-      ->delimiter(',');
-  app->add_option("--stage", options->stage,
-                  "Only this stage: blank, pocketed, radiused, slotted, board, finished; or pieces, inlaid, job")
-      ->type_name("NAME");
-  app->add_option("--frets", options->frets,
-                  "Only the slots of these frets and the inlays of these spaces: 9-22, or 1,3,9-12")
-      ->type_name("LIST");
-  app->add_option("--pieces", options->pieces, "Only these pieces: shell-03,bone-01")
-      ->type_name("NAMES")
-      ->delimiter(',');
-  app->add_option("--clearance", options->clearance,
-                  "With --pieces: how much room they have in their pockets, which are cut already, mm")
-      ->type_name("MM")
-      ->check(CLI::Range(least_clearance_again, most_clearance_again));
-  app->add_option("--operation", options->operation, "Only this operation: pockets, inlay, radius, slots, outline")
-      ->type_name("NAME");
-  app->add_option("--setups", options->setups, "Drawings only of these set-ups, by name or folder, with commas between")
-      ->type_name("NAMES")
-      ->delimiter(',');
-  app->add_option("--deviation", options->deviation,
-                  "How far the triangles of an STL may stray from the exact surface, mm")
-      ->type_name("MM")
-      ->check(CLI::Range(least_deviation, most_deviation))
-      ->capture_default_str();
-  app->add_option("--step", options->step, "The kind of STEP: ap214 or ap242")
-      ->type_name("NAME")
-      ->check(CLI::IsMember({"ap214", "ap242"}))
-      ->capture_default_str();
-  app->add_option("--step-units", options->step_units, "The unit of lengths in STEP files: mm or in")
-      ->type_name("UNIT")
-      ->check(CLI::IsMember({"mm", "in"}))
-      ->capture_default_str();
-  app->add_option("--paper", options->paper, "The paper that PDFs are printed on: A4, A3, Letter, Tabloid")
-      ->type_name("NAME")
-      ->capture_default_str();
-  app->add_flag("--dowels", options->dowels,
-                "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
+  add_choice(*app, *options);
+  add_forms(*app, *options);
   add_outside_flag(*app, options->outside);
   app->add_flag(
       "--replace", options->replace,
@@ -205,9 +218,7 @@ Command export_command(CLI::App& program, const Cancel& cancel) {
       "the old one goes when the new one is whole");
   app->add_flag("--refuse-stops", options->refuse_stops, "Write nothing, and exit with 1, when a finding says stop");
   return {app, [options, cancel, app] {
-            for (const char* each : {"--only", "--stage", "--deviation", "--step", "--step-units", "--paper",
-                                     "--dowels", "--frets", "--pieces", "--clearance", "--operation", "--setups"})
-              options->chosen = options->chosen || app->count(each) > 0;
+            for (const char* each : kept_by_manifest) options->chosen = options->chosen || app->count(each) > 0;
             return hand_off_board(*options, cancel);
           }};
 }

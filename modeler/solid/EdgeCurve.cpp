@@ -378,8 +378,7 @@ EdgeCurve fitted_curve(const ParametricCurve<3>& exact, const std::vector<double
   const HermiteSpline<3> fitted = fit_hermite_spline<3>(exact, spans, {1, 1, 1}, aim);
   EdgeCurve result;
   result.curve = spline_of(fitted);
-  result.first = spans.front();
-  result.last = spans.back();
+  result.first = spans.front(), result.last = spans.back();
   result.breaks.assign(spans.begin() + 1, spans.end() - 1);
   result.deviation = fitted.deviation;
   result.place = exact;
@@ -390,9 +389,7 @@ EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   const ShellVertex& a = shell.vertices[edge.from];
   const ShellVertex& b = shell.vertices[edge.to];
   EdgeCurve exact = exact_curve(shell, edge, a, b);
-  const bool may_miss =
-      !edge.upright && (edge.bound.kind == BoundingSurface::Kind::offset_surface || edge.crossing >= 0);
-  if (!may_miss) return exact;
+  if (edge.upright || (edge.crossing < 0 && edge.bound.kind != BoundingSurface::Kind::offset_surface)) return exact;
   EdgeCurve ending = ending_in(a, b, std::move(exact));
   const IntersectionCurve* crossing = edge.crossing < 0 ? nullptr : &shell.plan.map.crossings[edge.crossing];
   const bool in_floor = crossing && !crossing->tunnel;

@@ -99,7 +99,7 @@ void move_stage(Desk& d, int direction) {
   d.view.stage = stages[static_cast<std::size_t>(i)];
 }
 
-void add_view_commands(std::vector<Command>& all) {
+void add_camera_commands(std::vector<Command>& all) {
   const char* const titles[] = {"View on the bench",       "View from above",     "View of the bass edge",
                                 "View of the treble edge", "View of the nut end", "View of the heel end",
                                 "View from below"};
@@ -132,11 +132,17 @@ void add_view_commands(std::vector<Command>& all) {
   all.push_back({"pan right", "Move the picture right", "Look", {GLFW_KEY_RIGHT, alt | shift}, pan(40, 0)});
   all.push_back({"pan up", "Move the picture up", "Look", {GLFW_KEY_UP, alt | shift}, pan(0, -40)});
   all.push_back({"pan down", "Move the picture down", "Look", {GLFW_KEY_DOWN, alt | shift}, pan(0, 40)});
+}
+
+void add_shown_commands(std::vector<Command>& all) {
   all.push_back(flip("frets", "Show the fret wire", {GLFW_KEY_R, 0}, &View::frets));
   all.push_back(flip("strings", "Show the strings and the nut", {GLFW_KEY_T, 0}, &View::strings));
   all.push_back(flip("inlays", "Show the inlays in place", {GLFW_KEY_I, 0}, &View::pieces));
   all.push_back(flip("neck", "Show the neck", {GLFW_KEY_N, 0}, &View::neck));
   all.push_back(flip("edges", "Show the edges", {GLFW_KEY_E, 0}, &View::edges));
+}
+
+void add_shade_commands(std::vector<Command>& all) {
   all.push_back({"height shade", "Shade by height", "Look", {GLFW_KEY_H, 0}, [](Desk& d) {
                    d.view.shade = d.view.shade == Shade::height ? Shade::materials : Shade::height;
                  }});
@@ -154,6 +160,9 @@ void add_view_commands(std::vector<Command>& all) {
                  {GLFW_KEY_D, 0},
                  [](Desk& d) { d.view.shade = d.view.shade == Shade::change ? Shade::materials : Shade::change; },
                  [](const Desk& d) { return d.results.comparison.has_value(); }});
+}
+
+void add_section_commands(std::vector<Command>& all) {
   all.push_back(flip("cutting plane", "Cut the board across", {GLFW_KEY_X, 0}, &View::cutting));
   all.push_back({"slot before", "Cutting plane to the slot before", "Look", {GLFW_KEY_LEFT_BRACKET, 0}, [](Desk& d) {
                    move_cut(d, -1);
@@ -165,6 +174,9 @@ void add_view_commands(std::vector<Command>& all) {
   all.push_back({"measure", "Measure between two points", "Look", {GLFW_KEY_M, 0}, [](Desk& d) {
                    d.view.measuring = !d.view.measuring, d.view.picks.clear();
                  }});
+}
+
+void add_finding_commands(std::vector<Command>& all) {
   all.push_back({"next finding", "Go to the next finding", "Look", {GLFW_KEY_F8, 0}, [](Desk& d) {
                    step_finding(d.view, d.results, 1, d.ui.now());
                  }});
@@ -173,6 +185,9 @@ void add_view_commands(std::vector<Command>& all) {
                  }});
   all.push_back(flip("humps", "Show the hump under each string", {GLFW_KEY_J, 0}, &View::humps));
   all.push_back(flip("fit to neck", "Show the board against the neck", {GLFW_KEY_K, 0}, &View::fit_to_neck));
+}
+
+void add_stage_commands(std::vector<Command>& all) {
   all.push_back(
       {"stage before", "The stage before", "Look", {GLFW_KEY_PAGE_UP, 0}, [](Desk& d) { move_stage(d, -1); }});
   all.push_back({"stage after", "The next stage", "Look", {GLFW_KEY_PAGE_DOWN, 0}, [](Desk& d) { move_stage(d, 1); }});
@@ -226,7 +241,10 @@ void add_window_commands(std::vector<Command>& all) {
 const std::vector<Command>& commands() {
   static const std::vector<Command> all = [] {
     std::vector<Command> made;
-    add_file_commands(made), add_edit_commands(made), add_view_commands(made), add_window_commands(made);
+    for (const auto add :
+         {add_file_commands, add_edit_commands, add_camera_commands, add_shown_commands, add_shade_commands,
+          add_section_commands, add_finding_commands, add_stage_commands, add_window_commands})
+      add(made);
     return made;
   }();
   return all;

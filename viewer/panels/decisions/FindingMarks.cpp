@@ -41,6 +41,46 @@ std::string key_of_source(const std::string& name) {
   return "";
 }
 
+/// The key that a finding comes from, where its limit's source does not name it.
+struct FindingKey {
+  std::string_view finding, key;
+  bool of_inlay = false;  ///< a key of the finding's own row of [[inlays]]
+};
+
+constexpr FindingKey keys_of_findings[] = {
+    {"last-fret-past-limit", "scale.frets"},
+    {"octave-off", "scale.cents"},
+    {"heel-past-limit", "board.past_last_fret"},
+    {"inlay-sanded-through", "depth", true},
+    {"inlay-too-thin", "depth", true},
+    {"pocket-too-deep", "depth", true},
+    {"thin-under-pocket", "depth", true},
+    {"inlay-on-slot", "frets", true},
+    {"inlay-sliver", "frets", true},
+    {"inlays-close", "frets", true},
+    {"thin-wall-at-slot", "frets", true},
+    {"thin-wall-at-edge", "frets", true},
+    {"unusual-marker", "frets", true},
+    {"slot-too-shallow", "slots.depth"},
+    {"thin-under-slot", "slots.depth"},
+    {"slot-too-tight", "slots.width"},
+    {"slot-too-loose", "slots.width"},
+    {"slot-cutter-too-wide", "slots.width"},
+    {"crowns-meet", "scale.frets"},
+    {"narrow-fret-space", "scale.frets"},
+    {"cutter-too-short", "cutters"},
+    {"no-cutter", "cutters"},
+    {"no-room-on-sheet", "sheets"},
+    {"proud-in-slot-path", "work.order"},
+    {"slot-misplaced", "measured.slots"},
+    {"thin-under-nut", "nut.depth"},
+    {"thin-edge", "board.thickness"},
+    {"blank-short", "blank.length"},
+    {"blank-narrow", "blank.width"},
+    {"blank-thin", "blank.thickness"},
+    {"hump-under-string", "surface.profile"},
+};
+
 Vec vec(double x, double y, double z) { return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(z)}; }
 
 }  // namespace
@@ -53,30 +93,12 @@ std::string finding_title(const Finding& finding) {
 
 std::string key_of_finding(const Finding& finding, const Board& board) {
   if (finding.fix) return finding.fix->key;
-  const std::string& name = finding.name;
-  const bool at_nut = finding.at[0] < 1;
-  if (any_of(name, {"board-narrower-than-neck", "string-near-edge"})) return width_key(board, at_nut);
-  if (any_of(name, {"last-fret-past-limit", "octave-off"})) return name[0] == 'o' ? "scale.cents" : "scale.frets";
-  if (name == "heel-past-limit") return "board.past_last_fret";
-  if (any_of(name, {"inlay-sanded-through", "inlay-too-thin", "pocket-too-deep", "thin-under-pocket"}))
-    return inlay_key(finding, "depth");
-  if (any_of(name, {"inlay-on-slot", "inlay-sliver", "inlays-close", "thin-wall-at-slot", "thin-wall-at-edge",
-                    "unusual-marker"}))
-    return inlay_key(finding, "frets");
-  if (any_of(name, {"slot-too-shallow", "thin-under-slot"})) return "slots.depth";
-  if (any_of(name, {"slot-too-tight", "slot-too-loose", "slot-cutter-too-wide"})) return "slots.width";
-  if (any_of(name, {"crowns-meet", "narrow-fret-space"})) return "scale.frets";
-  if (any_of(name, {"cutter-too-short", "no-cutter"})) return "cutters";
-  if (name == "no-room-on-sheet") return "sheets";
-  if (name == "proud-in-slot-path") return "work.order";
-  if (name == "slot-misplaced") return "measured.slots";
-  if (name == "thin-under-nut") return "nut.depth";
-  if (name == "thin-edge") return "board.thickness";
-  if (name == "blank-short") return "blank.length";
-  if (name == "blank-narrow") return "blank.width";
-  if (name == "blank-thin") return "blank.thickness";
-  if (name == "hump-under-string") return "surface.profile";
-  return key_of_source(name);
+  if (any_of(finding.name, {"board-narrower-than-neck", "string-near-edge"}))
+    return width_key(board, finding.at[0] < 1);
+  for (const FindingKey& each : keys_of_findings)
+    if (each.finding == finding.name)
+      return each.of_inlay ? inlay_key(finding, std::string(each.key)) : std::string(each.key);
+  return key_of_source(finding.name);
 }
 
 Dimension dimension_of(const Finding& f, const Layout& layout, const Manner& manner) {

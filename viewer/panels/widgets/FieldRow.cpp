@@ -125,6 +125,36 @@ std::string FieldRows::face(const Cell& cell) const {
   return "";
 }
 
+bool FieldRows::paint_number(const Cell& cell, const std::string& text, const ImVec2& low, const ImVec2& size,
+                             bool lit) const {
+  Ui& ui = cell.ui;
+  const ImRect box(low, ImVec2(low.x + size.x, low.y + size.y));
+  const bool given = !std::holds_alternative<std::monostate>(cell.field.access.get(reading(cell.row)));
+  const bool refused = refused_text_.count(cell.key) > 0;
+  ImGui::RenderNavHighlight(box, ImGui::GetItemID());
+  ImGui::RenderFrame(box.Min, box.Max, ImGui::GetColorU32(lit ? ImGuiCol_FrameBgHovered : ImGuiCol_FrameBg), false,
+                     ui.px(4));
+  if (refused || ui.led_to() == ui.panel() + "/" + cell.key)
+    ImGui::GetWindowDrawList()->AddRect(box.Min, box.Max, ui.theme.accent, ui.px(4), 0, ui.px(1.5f));
+  const ImVec2 pad = ImGui::GetStyle().FramePadding;
+  const std::string shown_text = fitted(text.empty() ? "not given" : text, size.x - 2 * pad.x);
+  const ImU32 ink = refused ? ui.theme.accent : given ? ui.theme.text : ui.theme.quiet;
+  ImGui::GetWindowDrawList()->AddText(ImVec2(low.x + pad.x, low.y + pad.y), ink, shown_text.c_str());
+  return !text.empty() && shown_text != text;
+}
+
+std::optional<float> FieldRows::dragged(const Cell& cell, bool active) {
+  if (!takes_drag(cell.field) || (!active && dragging_ != cell.key)) return std::nullopt;
+  const float moved = ImGui::GetIO().MousePos.x - drag_x_;
+  if (!moved_ && active && ImGui::GetIO().MouseDown[0] && std::abs(moved) > drag_threshold) {
+    moved_ = true;
+    dragging_ = cell.key;
+    drag_start_ =
+        number_of(cell.field.access.get(reading(cell.row))).value_or(cell.usual.value_or(cell.field.range.least));
+  }
+  return moved_ ? std::optional(moved) : std::nullopt;
+}
+
 Edit FieldRows::number(const Cell& cell) {
   Ui& ui = cell.ui;
   const std::string text = face(cell);
@@ -133,35 +163,13 @@ Edit FieldRows::number(const Cell& cell) {
   const ImVec2 low = ImGui::GetCursorScreenPos();
   const bool clicked = ImGui::InvisibleButton("value", size);
   const bool hovered = ImGui::IsItemHovered(), active = ImGui::IsItemActive(), focused = ImGui::IsItemFocused();
-  const ImRect box(low, ImVec2(low.x + size.x, low.y + size.y));
-  const bool given = !std::holds_alternative<std::monostate>(cell.field.access.get(reading(cell.row)));
-  const bool refused = refused_text_.count(cell.key) > 0;
-  ImGui::RenderNavHighlight(box, ImGui::GetItemID());
-  ImGui::RenderFrame(box.Min, box.Max,
-                     ImGui::GetColorU32(hovered || active ? ImGuiCol_FrameBgHovered : ImGuiCol_FrameBg), false,
-                     ui.px(4));
-  if (refused || ui.led_to() == ui.panel() + "/" + cell.key)
-    ImGui::GetWindowDrawList()->AddRect(box.Min, box.Max, ui.theme.accent, ui.px(4), 0, ui.px(1.5f));
-  const ImVec2 pad = ImGui::GetStyle().FramePadding;
-  const std::string shown_text = fitted(text.empty() ? "not given" : text, size.x - 2 * pad.x);
-  const ImU32 ink = refused ? ui.theme.accent : given ? ui.theme.text : ui.theme.quiet;
-  ImGui::GetWindowDrawList()->AddText(ImVec2(low.x + pad.x, low.y + pad.y), ink, shown_text.c_str());
+  const bool cut_short = paint_number(cell, text, low, size, hovered || active);
   ui.note(cell.key, text);
-  const bool cut_short = !text.empty() && shown_text != text;
   ui.help((cut_short ? text + "\n" : "") + help_of(cell.field, manner));
   if (hovered && takes_drag(cell.field)) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
   if (hovered || focused) in_hand_ = hovered || in_hand_.empty() ? cell.key : in_hand_;
   if (ImGui::IsItemActivated()) drag_x_ = ImGui::GetIO().MousePos.x, moved_ = false, ui.forget_led();
-  if (takes_drag(cell.field) && (active || dragging_ == cell.key)) {
-    const float moved = ImGui::GetIO().MousePos.x - drag_x_;
-    if (!moved_ && active && ImGui::GetIO().MouseDown[0] && std::abs(moved) > drag_threshold) {
-      moved_ = true;
-      dragging_ = cell.key;
-      drag_start_ =
-          number_of(cell.field.access.get(reading(cell.row))).value_or(cell.usual.value_or(cell.field.range.least));
-    }
-    if (moved_) return drag(cell, moved);
-  }
+  if (const auto moved = dragged(cell, active)) return drag(cell, *moved);
   if (clicked || lead) begin_typing(cell);
   return Edit::none;
 }

@@ -47,6 +47,10 @@ class FieldRows {
   };
   Edit text_cell(const Cell& cell);
   Edit number(const Cell& cell);
+  /// The value's frame and text; says whether the text was cut short.
+  bool paint_number(const Cell& cell, const std::string& text, const ImVec2& low, const ImVec2& size, bool lit) const;
+  /// How far the pointer has moved since it took hold of the value, pixels; nothing while it drags nothing.
+  std::optional<float> dragged(const Cell& cell, bool active);
   Edit typed(const Cell& cell);
   Edit take(const Cell& cell);
   Edit drag(const Cell& cell, float moved);
