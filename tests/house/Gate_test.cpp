@@ -12,9 +12,9 @@ namespace {
 TEST(Gate, IsTheOnlyWayOut) {
   static const std::regex made("\\b(make_solid|make_mesh|step_text|three_mf_bytes)\\(");
   const std::set<std::string> may{
-      "export/Gate.cpp",       "export/StepFile.cpp", "export/ThreeMfFile.cpp",
-      "export/Compare.cpp",     // weighs
-      "export/PrintedJob.cpp",  // paints
+      "export/cad/Gate.cpp",           "export/cad/StepFile.cpp", "export/cad/ThreeMfFile.cpp",
+      "export/package/Compare.cpp",     // weighs
+      "export/package/PrintedJob.cpp",  // paints
   };
   std::size_t seen = 0;
   for (const fs::path& file : code_below("export")) {

@@ -36,6 +36,29 @@ TEST(Names, AreGivenOnce) {
   EXPECT_GT(home.size(), 100U) << "the test no longer sees the types";
 }
 
+/// A file's name says what is in it, in every folder. Each program has its Main.cpp.
+TEST(Names, NoTwoFilesAreCalledTheSame) {
+  std::map<std::string, std::string> home;
+  for (const char* folder : {"modeler", "export", "viewer"})
+    for (const fs::path& file : code_below(folder)) {
+      const std::string noun = shown(file.parent_path() / file.stem());
+      const auto [other, fresh] = home.try_emplace(file.stem(), noun);
+      EXPECT_TRUE(fresh || other->second == noun || file.stem() == "Main") << noun << " and " << other->second;
+    }
+  EXPECT_GT(home.size(), 200U) << "the test no longer sees the files";
+}
+
+/// What a header holds is said in one sentence before its includes.
+TEST(Names, EveryHeaderBeginsWithASentence) {
+  for (const char* folder : {"modeler", "export", "viewer"})
+    for (const fs::path& file : code_below(folder)) {
+      if (file.extension() != ".hpp") continue;
+      const std::vector<std::string> lines = lines_of(file);
+      ASSERT_GT(lines.size(), 3U);
+      EXPECT_TRUE(lines[0] == "#pragma once" && lines[2].starts_with("/// ")) << shown(file);
+    }
+}
+
 TEST(Names, TheTestSeesATypeInItsNamespace) {
   const std::vector<std::string> lines{"namespace a {", "struct One {",     "};",
                                        "struct Two;",   "namespace b::c {", "class Two final : Base {"};
