@@ -9,6 +9,7 @@
 #include <cstring>
 #include <stdexcept>
 
+#include "font/Font.hpp"
 #include "text/PdfText.hpp"
 
 namespace sagitta {
@@ -18,8 +19,6 @@ constexpr double points_per_mm = 72 / 25.4;
 constexpr double body_size = 2.9, head_size = 4.8;
 /// A document's date is part of its bytes. This one says nothing.
 constexpr const char* no_date = "2000-01-01T00:00:00Z";
-constexpr const char* regular_file = "/usr/share/fonts/opentype/inter/Inter-Regular.otf";
-constexpr const char* strong_file = "/usr/share/fonts/opentype/inter/Inter-SemiBold.otf";
 
 struct PenLook {
   double width, grey;
@@ -61,15 +60,13 @@ cairo_status_t hand_out(void* from, unsigned char* to, unsigned int count) {
   return CAIRO_STATUS_SUCCESS;
 }
 
-/// A face straight from its file, so that no other weight or family can take its place; where the file is missing,
-/// whatever the system calls sans.
+/// A face straight from the built-in file, so that no other weight or family can take its place.
 class Typeface {
  public:
-  Typeface(FT_Library library, const char* file, cairo_font_weight_t weight) {
-    if (library && FT_New_Face(library, file, 0, &face_) == 0)
-      face_of_cairo_ = cairo_ft_font_face_create_for_ft_face(face_, FT_LOAD_NO_HINTING);
-    else
-      face_of_cairo_ = cairo_toy_font_face_create("sans", CAIRO_FONT_SLANT_NORMAL, weight);
+  Typeface(FT_Library library, FontFile file) {
+    if (!library || FT_New_Memory_Face(library, file.data(), static_cast<FT_Long>(file.size()), 0, &face_) != 0)
+      throw std::runtime_error("the built-in typeface cannot be read");
+    face_of_cairo_ = cairo_ft_font_face_create_for_ft_face(face_, FT_LOAD_NO_HINTING);
   }
   ~Typeface() { cairo_font_face_destroy(face_of_cairo_); }
   Typeface(const Typeface&) = delete;
@@ -96,8 +93,8 @@ FT_Library library() {
 struct PdfBook::Canvas {
   cairo_surface_t* surface;
   cairo_t* cairo;
-  Typeface regular{library(), regular_file, CAIRO_FONT_WEIGHT_NORMAL};
-  Typeface strong{library(), strong_file, CAIRO_FONT_WEIGHT_BOLD};
+  Typeface regular{library(), regular_font()};
+  Typeface strong{library(), semi_bold_font()};
   double height = 0;  ///< of the page
 
   /// Takes the surface over.

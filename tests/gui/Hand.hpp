@@ -3,7 +3,6 @@
 /// A hand at the real program: the viewer's own window on an X server, driven through its own input queue, by the names
 /// of its widgets. What a hand could not do is an error: clicking what is hidden, disabled or not there.
 
-#define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>
 
 #include <filesystem>

@@ -64,14 +64,14 @@ TEST(Process, AResetDriverKeepsTheBoard) {
   Hand hand;
   hand.open_group(3);
   hand.enter("Decisions/board.thickness", "6.25");
-  viewer::gl::ResetStatus = driver_was_reset;
+  viewer::gl::reset_status = driver_was_reset;
   std::string said;
   try {
     hand.frames(2);
   } catch (const viewer::DisplayError& error) {
     said = error.what();
   }
-  viewer::gl::ResetStatus = nullptr;
+  viewer::gl::reset_status = nullptr;
   EXPECT_NE(said.find("offers the board"), std::string::npos);
   const fs::path copy = left_copy(hand.folder() / "state");
   ASSERT_FALSE(copy.empty());

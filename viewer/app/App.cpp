@@ -292,11 +292,11 @@ void App::draw_into(bool read) {
     screen_.resize(w, h, 0);
     screen_.bind();
   } else {
-    gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
+    glBindFramebuffer(GL_FRAMEBUFFER, 0);
   }
   interface_.draw(static_cast<float>(w), static_cast<float>(h), desk_.ui.theme.canvas);
   if (read) snapshot_ = read_pixels(w, h);
-  gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
 }
 
 void App::frame() {

@@ -12,22 +12,22 @@ GLuint create(GpuKind kind) {
   GLuint id = 0;
   switch (kind) {
     case GpuKind::buffer:
-      gl::GenBuffers(1, &id);
+      glGenBuffers(1, &id);
       break;
     case GpuKind::vertex_array:
-      gl::GenVertexArrays(1, &id);
+      glGenVertexArrays(1, &id);
       break;
     case GpuKind::texture:
-      gl::GenTextures(1, &id);
+      glGenTextures(1, &id);
       break;
     case GpuKind::framebuffer:
-      gl::GenFramebuffers(1, &id);
+      glGenFramebuffers(1, &id);
       break;
     case GpuKind::renderbuffer:
-      gl::GenRenderbuffers(1, &id);
+      glGenRenderbuffers(1, &id);
       break;
     case GpuKind::program:
-      id = gl::CreateProgram();
+      id = glCreateProgram();
       break;
   }
   return id;
@@ -36,22 +36,22 @@ GLuint create(GpuKind kind) {
 void destroy(GpuKind kind, GLuint id) {
   switch (kind) {
     case GpuKind::buffer:
-      gl::DeleteBuffers(1, &id);
+      glDeleteBuffers(1, &id);
       break;
     case GpuKind::vertex_array:
-      gl::DeleteVertexArrays(1, &id);
+      glDeleteVertexArrays(1, &id);
       break;
     case GpuKind::texture:
-      gl::DeleteTextures(1, &id);
+      glDeleteTextures(1, &id);
       break;
     case GpuKind::framebuffer:
-      gl::DeleteFramebuffers(1, &id);
+      glDeleteFramebuffers(1, &id);
       break;
     case GpuKind::renderbuffer:
-      gl::DeleteRenderbuffers(1, &id);
+      glDeleteRenderbuffers(1, &id);
       break;
     case GpuKind::program:
-      gl::DeleteProgram(id);
+      glDeleteProgram(id);
       break;
   }
 }

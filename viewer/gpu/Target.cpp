@@ -8,22 +8,22 @@ namespace {
 
 Renderbuffer store(GLenum format, int width, int height, int samples) {
   Renderbuffer made = Renderbuffer::make();
-  gl::BindRenderbuffer(GL_RENDERBUFFER, made.id());
+  glBindRenderbuffer(GL_RENDERBUFFER, made.id());
   if (samples > 0)
-    gl::RenderbufferStorageMultisample(GL_RENDERBUFFER, samples, format, width, height);
+    glRenderbufferStorageMultisample(GL_RENDERBUFFER, samples, format, width, height);
   else
-    gl::RenderbufferStorage(GL_RENDERBUFFER, format, width, height);
+    glRenderbufferStorage(GL_RENDERBUFFER, format, width, height);
   return made;
 }
 
 Texture picture(int width, int height) {
   Texture made = Texture::make();
-  gl::BindTexture(GL_TEXTURE_2D, made.id());
-  gl::TexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
-  gl::TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
-  gl::TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
-  gl::TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
-  gl::TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+  glBindTexture(GL_TEXTURE_2D, made.id());
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
   return made;
 }
 
@@ -36,47 +36,47 @@ void Target::resize(int width, int height, int samples) {
   colour_ = picture(width, height);
   depth_ = store(GL_DEPTH_COMPONENT24, width, height, 0);
   plain_ = Framebuffer::make();
-  gl::BindFramebuffer(GL_FRAMEBUFFER, plain_.id());
-  gl::FramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, colour_.id(), 0);
-  gl::FramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, depth_.id());
+  glBindFramebuffer(GL_FRAMEBUFFER, plain_.id());
+  glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, colour_.id(), 0);
+  glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, depth_.id());
   sampled_.reset(), sampled_colour_.reset(), sampled_depth_.reset();
   if (samples > 0) {
     sampled_colour_ = store(GL_RGBA8, width, height, samples);
     sampled_depth_ = store(GL_DEPTH_COMPONENT24, width, height, samples);
     sampled_ = Framebuffer::make();
-    gl::BindFramebuffer(GL_FRAMEBUFFER, sampled_.id());
-    gl::FramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, sampled_colour_.id());
-    gl::FramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, sampled_depth_.id());
+    glBindFramebuffer(GL_FRAMEBUFFER, sampled_.id());
+    glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, sampled_colour_.id());
+    glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, sampled_depth_.id());
   }
-  gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
 }
 
 void Target::bind() const {
-  gl::BindFramebuffer(GL_FRAMEBUFFER, sampled_ ? sampled_.id() : plain_.id());
-  gl::Viewport(0, 0, width_, height_);
+  glBindFramebuffer(GL_FRAMEBUFFER, sampled_ ? sampled_.id() : plain_.id());
+  glViewport(0, 0, width_, height_);
 }
 
 void Target::resolve() const {
   if (sampled_) {
-    gl::BindFramebuffer(GL_READ_FRAMEBUFFER, sampled_.id());
-    gl::BindFramebuffer(GL_DRAW_FRAMEBUFFER, plain_.id());
-    gl::BlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, sampled_.id());
+    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, plain_.id());
+    glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
   }
-  gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
 }
 
 std::vector<std::uint8_t> Target::pixels() const {
-  gl::BindFramebuffer(GL_FRAMEBUFFER, plain_.id());
+  glBindFramebuffer(GL_FRAMEBUFFER, plain_.id());
   std::vector<std::uint8_t> rows = read_pixels(width_, height_);
-  gl::BindFramebuffer(GL_FRAMEBUFFER, 0);
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
   return rows;
 }
 
 std::vector<std::uint8_t> read_pixels(int width, int height) {
   const std::size_t row = static_cast<std::size_t>(width) * 3;
   std::vector<std::uint8_t> upward(row * static_cast<std::size_t>(height)), rows(upward.size());
-  gl::PixelStorei(GL_PACK_ALIGNMENT, 1);
-  gl::ReadPixels(0, 0, width, height, GL_RGB, GL_UNSIGNED_BYTE, upward.data());
+  glPixelStorei(GL_PACK_ALIGNMENT, 1);
+  glReadPixels(0, 0, width, height, GL_RGB, GL_UNSIGNED_BYTE, upward.data());
   for (int y = 0; y < height; ++y) {
     const auto from = upward.begin() + static_cast<std::ptrdiff_t>(row) * y;
     std::copy(from, from + static_cast<std::ptrdiff_t>(row), rows.end() - static_cast<std::ptrdiff_t>(row) * (y + 1));

@@ -7,13 +7,13 @@ namespace sagitta::viewer {
 namespace {
 
 void fill(GLenum target, const Buffer& buffer, std::size_t bytes, const void* data) {
-  gl::BindBuffer(target, buffer.id());
-  gl::BufferData(target, static_cast<GLsizeiptr>(bytes), data, GL_STATIC_DRAW);
+  glBindBuffer(target, buffer.id());
+  glBufferData(target, static_cast<GLsizeiptr>(bytes), data, GL_STATIC_DRAW);
 }
 
 void attribute(GLuint index, GLint count, GLenum type, GLboolean normalised, std::size_t offset) {
-  gl::EnableVertexAttribArray(index);
-  gl::VertexAttribPointer(index, count, type, normalised, sizeof(RenderVertex), reinterpret_cast<const void*>(offset));
+  glEnableVertexAttribArray(index);
+  glVertexAttribPointer(index, count, type, normalised, sizeof(RenderVertex), reinterpret_cast<const void*>(offset));
 }
 
 }  // namespace
@@ -21,7 +21,7 @@ void attribute(GLuint index, GLint count, GLenum type, GLboolean normalised, std
 Drawable::Drawable(const RenderMesh& skin) {
   if (skin.empty()) return;
   surface_ = VertexArray::make(), vertices_ = Buffer::make(), indices_ = Buffer::make();
-  gl::BindVertexArray(surface_.id());
+  glBindVertexArray(surface_.id());
   fill(GL_ARRAY_BUFFER, vertices_, skin.vertices.size() * sizeof(RenderVertex), skin.vertices.data());
   attribute(0, 3, GL_FLOAT, GL_FALSE, offsetof(RenderVertex, position));
   attribute(1, 3, GL_FLOAT, GL_FALSE, offsetof(RenderVertex, normal));
@@ -31,23 +31,23 @@ Drawable::Drawable(const RenderMesh& skin) {
   std::vector<std::uint32_t> all = skin.triangles;
   all.insert(all.end(), skin.edges.begin(), skin.edges.end());
   fill(GL_ELEMENT_ARRAY_BUFFER, indices_, all.size() * sizeof(std::uint32_t), all.data());
-  gl::BindVertexArray(0);
+  glBindVertexArray(0);
   triangles_ = static_cast<GLsizei>(skin.triangles.size()), edges_ = static_cast<GLsizei>(skin.edges.size());
 }
 
 void Drawable::draw_triangles() const {
   if (!triangles_) return;
-  gl::BindVertexArray(surface_.id());
-  gl::DrawElements(GL_TRIANGLES, triangles_, GL_UNSIGNED_INT, nullptr);
-  gl::BindVertexArray(0);
+  glBindVertexArray(surface_.id());
+  glDrawElements(GL_TRIANGLES, triangles_, GL_UNSIGNED_INT, nullptr);
+  glBindVertexArray(0);
 }
 
 void Drawable::draw_edges() const {
   if (!edges_) return;
-  gl::BindVertexArray(surface_.id());
+  glBindVertexArray(surface_.id());
   const std::size_t offset = static_cast<std::size_t>(triangles_) * sizeof(std::uint32_t);
-  gl::DrawElements(GL_LINES, edges_, GL_UNSIGNED_INT, reinterpret_cast<const void*>(offset));
-  gl::BindVertexArray(0);
+  glDrawElements(GL_LINES, edges_, GL_UNSIGNED_INT, reinterpret_cast<const void*>(offset));
+  glBindVertexArray(0);
 }
 
 }  // namespace sagitta::viewer

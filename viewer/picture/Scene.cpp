@@ -45,12 +45,12 @@ std::vector<std::uint8_t> noise_values() {
 Texture noise_texture() {
   Texture made = Texture::make();
   const std::vector<std::uint8_t> values = noise_values();
-  gl::BindTexture(GL_TEXTURE_2D, made.id());
-  gl::PixelStorei(GL_UNPACK_ALIGNMENT, 1);
-  gl::TexImage2D(GL_TEXTURE_2D, 0, GL_R8, noise_size, noise_size, 0, GL_RED, GL_UNSIGNED_BYTE, values.data());
-  gl::TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR_MIPMAP_NEAREST);
-  gl::TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
-  gl::GenerateMipmap(GL_TEXTURE_2D);
+  glBindTexture(GL_TEXTURE_2D, made.id());
+  glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_R8, noise_size, noise_size, 0, GL_RED, GL_UNSIGNED_BYTE, values.data());
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR_MIPMAP_NEAREST);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+  glGenerateMipmap(GL_TEXTURE_2D);
   return made;
 }
 
@@ -72,32 +72,32 @@ Scene::Scene()
       bench_corners_(Buffer::make()) {
   const float r = bench_reach, z = -0.05f;
   const float corners[] = {-r, -r, z, r, -r, z, -r, r, z, r, -r, z, r, r, z, -r, r, z};
-  gl::BindVertexArray(bench_surface_.id());
-  gl::BindBuffer(GL_ARRAY_BUFFER, bench_corners_.id());
-  gl::BufferData(GL_ARRAY_BUFFER, sizeof corners, corners, GL_STATIC_DRAW);
-  gl::EnableVertexAttribArray(0);
-  gl::VertexAttribPointer(0, 3, GL_FLOAT, GL_FALSE, 0, nullptr);
-  gl::BindVertexArray(0);
+  glBindVertexArray(bench_surface_.id());
+  glBindBuffer(GL_ARRAY_BUFFER, bench_corners_.id());
+  glBufferData(GL_ARRAY_BUFFER, sizeof corners, corners, GL_STATIC_DRAW);
+  glEnableVertexAttribArray(0);
+  glVertexAttribPointer(0, 3, GL_FLOAT, GL_FALSE, 0, nullptr);
+  glBindVertexArray(0);
 }
 
 void Scene::draw(const Target& target, const Camera& camera, const Showing& showing, const Ink& ink) const {
   target.bind();
-  gl::Disable(GL_SCISSOR_TEST);
-  gl::Disable(GL_BLEND);
-  gl::Enable(GL_DEPTH_TEST);
-  gl::DepthMask(GL_TRUE);
-  gl::DepthFunc(GL_LEQUAL);
-  gl::ClearColor(ink.far[0], ink.far[1], ink.far[2], 1);
-  gl::Clear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
-  gl::ActiveTexture(GL_TEXTURE0);
-  gl::BindTexture(GL_TEXTURE_2D, noise_.id());
+  glDisable(GL_SCISSOR_TEST);
+  glDisable(GL_BLEND);
+  glEnable(GL_DEPTH_TEST);
+  glDepthMask(GL_TRUE);
+  glDepthFunc(GL_LEQUAL);
+  glClearColor(ink.far[0], ink.far[1], ink.far[2], 1);
+  glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+  glActiveTexture(GL_TEXTURE0);
+  glBindTexture(GL_TEXTURE_2D, noise_.id());
   if (showing.bench && camera.rise > 0.02f) draw_bench(showing.quick ? quick_bench_ : bench_, camera, ink);
-  if (showing.cut) gl::Enable(GL_CLIP_DISTANCE0);
+  if (showing.cut) glEnable(GL_CLIP_DISTANCE0);
   draw_things(camera, showing, ink);
   draw_lines(camera, showing, ink);
-  gl::Disable(GL_CLIP_DISTANCE0);
-  gl::Disable(GL_DEPTH_TEST);
-  gl::UseProgram(0);
+  glDisable(GL_CLIP_DISTANCE0);
+  glDisable(GL_DEPTH_TEST);
+  glUseProgram(0);
   target.resolve();
 }
 
@@ -118,9 +118,9 @@ void Scene::draw_bench(const Program& bench, const Camera& camera, const Ink& in
   bench.set("middle", std::array<float, 2>{camera.target.x, camera.target.y});
   bench.set("reach", std::min(camera.distance * 2.2f, bench_reach));
   bench.set("shadow", ink.shadow);
-  gl::BindVertexArray(bench_surface_.id());
-  gl::DrawArrays(GL_TRIANGLES, 0, 6);
-  gl::BindVertexArray(0);
+  glBindVertexArray(bench_surface_.id());
+  glDrawArrays(GL_TRIANGLES, 0, 6);
+  glBindVertexArray(0);
 }
 
 void Scene::draw_things(const Camera& camera, const Showing& showing, const Ink& ink) const {
@@ -139,8 +139,8 @@ void Scene::draw_things(const Camera& camera, const Showing& showing, const Ink&
   constexpr std::array<float, 3> light{0.85f, 0.82f, 0.74f}, dark{0.012f, 0.02f, 0.035f}, blue{0.01f, 0.05f, 0.16f};
   things_.set("low_colour", height ? dark : left ? accent : blue);
   things_.set("high_colour", height || left ? light : accent);
-  gl::Enable(GL_POLYGON_OFFSET_FILL);
-  gl::PolygonOffset(1, 1);
+  glEnable(GL_POLYGON_OFFSET_FILL);
+  glPolygonOffset(1, 1);
   for (const Part part : {Part::body, Part::pieces, Part::frets, Part::strings}) {
     const auto i = static_cast<std::size_t>(part);
     if (!showing.parts[i]) continue;
@@ -152,16 +152,16 @@ void Scene::draw_things(const Camera& camera, const Showing& showing, const Ink&
     parts_[i].draw_triangles();
   }
   things_.set("view", camera.matrix());
-  gl::Disable(GL_POLYGON_OFFSET_FILL);
+  glDisable(GL_POLYGON_OFFSET_FILL);
   if (showing.parts[static_cast<std::size_t>(Part::neck)]) {
-    gl::Enable(GL_BLEND);
-    gl::BlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
-    gl::DepthMask(GL_FALSE);
+    glEnable(GL_BLEND);
+    glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
+    glDepthMask(GL_FALSE);
     things_.set("shade", 0);
     things_.set("opacity", 0.38f);
     parts_[static_cast<std::size_t>(Part::neck)].draw_triangles();
-    gl::DepthMask(GL_TRUE);
-    gl::Disable(GL_BLEND);
+    glDepthMask(GL_TRUE);
+    glDisable(GL_BLEND);
   }
 }
 
@@ -169,8 +169,8 @@ void Scene::draw_lines(const Camera& camera, const Showing& showing, const Ink& 
   lines_.use();
   lines_.set("view", camera.matrix());
   lines_.set("cut", showing.cut.value_or(uncut));
-  gl::Enable(GL_BLEND);
-  gl::BlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
+  glEnable(GL_BLEND);
+  glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
   if (showing.edges) {
     lines_.set("ink", ink.edge);
     parts_[static_cast<std::size_t>(Part::body)].draw_edges();
@@ -179,11 +179,11 @@ void Scene::draw_lines(const Camera& camera, const Showing& showing, const Ink& 
   }
   if (showing.parts[static_cast<std::size_t>(Part::other)]) {
     lines_.set("ink", ink.accent);
-    gl::Disable(GL_DEPTH_TEST);
+    glDisable(GL_DEPTH_TEST);
     parts_[static_cast<std::size_t>(Part::other)].draw_edges();
-    gl::Enable(GL_DEPTH_TEST);
+    glEnable(GL_DEPTH_TEST);
   }
-  gl::Disable(GL_BLEND);
+  glDisable(GL_BLEND);
 }
 
 }  // namespace sagitta::viewer

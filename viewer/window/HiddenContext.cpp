@@ -1,6 +1,4 @@
-#define EGL_NO_X11
-#include <EGL/egl.h>
-#include <EGL/eglext.h>
+#include <epoxy/egl.h>
 
 #include "window/Window.hpp"
 
@@ -34,8 +32,8 @@ HiddenContext::HiddenContext() {
   context_ = core_context(display_);
   if (context_ == EGL_NO_CONTEXT || !eglMakeCurrent(display_, EGL_NO_SURFACE, EGL_NO_SURFACE, context_))
     throw DisplayError("no picture can be drawn: there is no OpenGL 3.3. Install libgl1-mesa-dri.");
-  const std::string missing = gl::load([](const char* name) { return eglGetProcAddress(name); });
-  if (!missing.empty()) throw DisplayError("no picture can be drawn: OpenGL lacks " + missing + ".");
+  if (!gl::new_enough())
+    throw DisplayError("no picture can be drawn: there is no OpenGL 3.3. Install libgl1-mesa-dri.");
 }
 
 HiddenContext::~HiddenContext() {

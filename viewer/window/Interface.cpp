@@ -1,6 +1,5 @@
 #include "window/Interface.hpp"
 
-#define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>
 #include <backends/imgui_impl_opengl3.h>
 
@@ -120,9 +119,9 @@ bool Interface::lay_out(float width, float height, std::uint64_t pictures) {
 
 void Interface::draw(float width, float height, ImU32 background) {
   const ImVec4 c = ImGui::ColorConvertU32ToFloat4(background);
-  gl::Viewport(0, 0, static_cast<GLsizei>(width), static_cast<GLsizei>(height));
-  gl::ClearColor(c.x, c.y, c.z, 1);
-  gl::Clear(GL_COLOR_BUFFER_BIT);
+  glViewport(0, 0, static_cast<GLsizei>(width), static_cast<GLsizei>(height));
+  glClearColor(c.x, c.y, c.z, 1);
+  glClear(GL_COLOR_BUFFER_BIT);
   ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
 }
 

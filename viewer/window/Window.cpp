@@ -127,6 +127,10 @@ GLFWcursor* made_cursor(int shape, float scale) {
   return glfwCreateCursor(&image, picture->side / 2, picture->side / 2);
 }
 
+constexpr const char* no_opengl =
+    "this display offers no OpenGL 3.3.\n"
+    "Update the graphics driver, or draw with the processor: LIBGL_ALWAYS_SOFTWARE=1 sagitta-viewer";
+
 }  // namespace
 
 Window::Window(const WindowSpec& spec, InputQueue& queue) {
@@ -138,15 +142,12 @@ Window::Window(const WindowSpec& spec, InputQueue& queue) {
   handle_ = make_window(spec);
   if (!handle_) {
     glfwTerminate();
-    throw DisplayError(
-        "this display offers no OpenGL 3.3.\n"
-        "Update the graphics driver, or draw with the processor: LIBGL_ALWAYS_SOFTWARE=1 sagitta-viewer");
+    throw DisplayError(no_opengl);
   }
   glfwMakeContextCurrent(handle_);
   glfwSwapInterval(1);
-  const std::string missing = gl::load([](const char* name) { return glfwGetProcAddress(name); });
-  if (!missing.empty()) throw DisplayError("this display's OpenGL lacks " + missing + "; version 3.3 is needed.");
-  if (spec.debug) gl::watch_errors([](const char* name) { return glfwGetProcAddress(name); });
+  if (!gl::new_enough()) throw DisplayError(no_opengl);
+  if (spec.debug) gl::watch_errors();
   glfwSetWindowSizeLimits(handle_, 640, 480, GLFW_DONT_CARE, GLFW_DONT_CARE);
   listen(handle_, queue);
 }

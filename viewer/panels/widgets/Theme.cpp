@@ -3,8 +3,9 @@
 #include <imgui_freetype.h>
 
 #include <cmath>
-#include <filesystem>
 #include <string>
+
+#include "font/Font.hpp"
 
 namespace sagitta::viewer {
 
@@ -23,20 +24,16 @@ std::array<float, 4> ink(ImU32 packed, float alpha) {
   return {c.x, c.y, c.z, alpha};
 }
 
-ImFont* load(const char* file, float height) {
-  const std::filesystem::path path = std::filesystem::path("/usr/share/fonts/opentype/inter") / file;
-  ImGuiIO& io = ImGui::GetIO();
+ImFont* load(FontFile file, float height) {
   ImFontConfig config;
+  config.FontDataOwnedByAtlas = false;
   config.FontBuilderFlags = ImGuiFreeTypeBuilderFlags_LightHinting;
   config.OversampleH = 1;
   static const ImWchar letters[] = {0x20,   0xff,   0x100,  0x17f,  0x2010, 0x2026, 0x2032, 0x2033, 0x2190,
                                     0x2193, 0x2200, 0x2265, 0x25a0, 0x25ff, 0x2713, 0x2717, 0};
-  std::error_code unread;
-  if (std::filesystem::exists(path, unread))
-    return io.Fonts->AddFontFromFileTTF(path.c_str(), height, &config, letters);
-  ImFontConfig own;
-  own.SizePixels = std::floor(height * 0.9f);
-  return io.Fonts->AddFontDefault(&own);
+  // The atlas only reads a file that is not its own.
+  void* bytes = const_cast<unsigned char*>(file.data());
+  return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(bytes, static_cast<int>(file.size()), height, &config, letters);
 }
 
 void set_colours(const Theme& theme, ImGuiStyle& style) {
@@ -103,9 +100,9 @@ Letters load_letters(float scale) {
   ImGuiIO& io = ImGui::GetIO();
   io.Fonts->Clear();
   Letters letters;
-  letters.regular = load("Inter-Regular.otf", regular_height * scale);
-  letters.heading = load("Inter-SemiBold.otf", regular_height * scale);
-  letters.small = load("Inter-Regular.otf", small_height * scale);
+  letters.regular = load(regular_font(), regular_height * scale);
+  letters.heading = load(semi_bold_font(), regular_height * scale);
+  letters.small = load(regular_font(), small_height * scale);
   io.FontDefault = letters.regular;
   io.Fonts->Build();
   return letters;
