@@ -10,7 +10,7 @@
 namespace sagitta {
 namespace {
 
-constexpr double vertex_tolerance = 1e-7;  // as in solid/
+constexpr double vertex_tolerance = tolerance::confusion;
 
 /// The colour of a layer's lines: far from wood and from each other.
 std::string colour_of(const std::string& layer) {

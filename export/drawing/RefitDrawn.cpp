@@ -4,6 +4,7 @@
 #include "inlay/Flatten.hpp"
 #include "inlay/OpenClose.hpp"
 #include "layout/Layout.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 
@@ -13,7 +14,6 @@ namespace {
 constexpr double sliver = 0.001;
 /// By how much outlines differ from what was fitted, so that a corner that just takes the cutter does. mm.
 constexpr double slack = 2 * tolerance::refit;
-constexpr double crumb = 1e-4;  // mm^2
 
 /// `larger` less what a cutter of `radius` must take away where it cannot follow the corners of `larger` but could
 /// those of `piece`: every place of the cutter beside the piece that reaches into such a corner.
@@ -29,7 +29,7 @@ Region reachable(const Region& larger, const Region& piece, double radius) {
 Region whole_part(const Region& region) {
   Region whole;
   for (const Region& part : parts(region)) {
-    if (area(part) <= crumb) continue;
+    if (area(part) <= tolerance::crumb) continue;
     if (!whole.empty()) return {};
     whole = part;
   }

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "drawing/JobPart.hpp"
+#include "plane/Tolerance.hpp"
 #include "rules/Work.hpp"
 #include "tables/PieceList.hpp"
 #include "text/Measures.hpp"
@@ -179,7 +180,8 @@ class Steps {
   void time(CutterUse use, double path, double depth) {
     for (const Cutter& cutter : board_.cutters) {
       if (!has_use(cutter, use) || !cutter.feed) continue;
-      const int passes = cutter.pass_depth ? static_cast<int>(std::ceil(depth / *cutter.pass_depth - 1e-9)) : 1;
+      const int passes =
+          cutter.pass_depth ? static_cast<int>(std::ceil(depth / *cutter.pass_depth - tolerance::same)) : 1;
       char minutes[32];
       std::snprintf(minutes, sizeof minutes, "%.1f", passes * path / *cutter.feed);
       fact("time", std::string("estimate: ") + minutes + " min of cutting with " + cutter.name + ", " + length(path) +

@@ -48,7 +48,8 @@ class PlanView {
     const FretLine& last = layout_.frets.back();
     const double low = at({0, box.low.y}).y;
     const auto along = [&](double from, double to, double row) {
-      if (to - from > 1e-3)
+      constexpr double no_length = 1e-3;  // mm; shorter ones are not dimensioned
+      if (to - from > no_length)
         dimension(book_, {at({from, 0}).x, low}, {at({to, 0}).x, low}, -row, measure(board_, to - from));
     };
     along(0, last.middle.x, first_row);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "drawing/Drawing.hpp"
+#include "plane/Tolerance.hpp"
 #include "text/Measures.hpp"
 
 namespace sagitta {
@@ -29,7 +30,8 @@ Box shown(const Layout& layout) {
 }
 
 int sheets_for(double length, double view) {
-  return std::max(1, static_cast<int>(std::ceil((length - template_overlap) / (view - template_overlap) - 1e-9)));
+  return std::max(
+      1, static_cast<int>(std::ceil((length - template_overlap) / (view - template_overlap) - tolerance::same)));
 }
 
 void scale(PdfBook& book, Point from, Point along, double length, int parts, const std::string& label) {

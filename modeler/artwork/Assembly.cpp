@@ -92,7 +92,8 @@ class Assembly {
       return fault("the drawing has more than 200,000 segments", "simplify it, or split it");
     if (segments == 0) return std::nullopt;
     const double side = std::max(box.high.x - box.low.x, box.high.y - box.low.y);
-    grain_ = {std::max(side * tolerance::drawn_chord, tolerance::same), std::max(side * tolerance::drawn_touch, 1e-12)};
+    grain_ = {std::max(side * tolerance::drawn_chord, tolerance::same),
+              std::max(side * tolerance::drawn_touch, tolerance::share)};
     return std::nullopt;
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plane/Tolerance.hpp"
 #include "polygon/Clip.hpp"
 #include "polygon/Frame.hpp"
 
@@ -16,7 +17,7 @@ constexpr double steps = 9e8;
 class Table {
  public:
   Table(const Box& box, const Grain& grain)
-      : grid_{box.low, steps / std::max({box.high.x - box.low.x, box.high.y - box.low.y, 1e-9})},
+      : grid_{box.low, steps / std::max({box.high.x - box.low.x, box.high.y - box.low.y, tolerance::same})},
         frame_(box.grown(1 / grid_.per_mm * steps / 10), grid_),
         grain_(grain) {}
 

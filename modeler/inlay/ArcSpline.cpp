@@ -17,6 +17,8 @@ constexpr int most_looked = 8;         // stations, by which chains that fall sh
 constexpr double lengths[] = {1, 0.9, 0.8, 0.7, 0.6, 0.5};  // of the longest arc that serves
 constexpr double bends_tried[] = {0.5, 0.15, 0.85};         // between its least and its greatest curvature
 
+constexpr double least_bend = 1e-6;                            // 1/mm; flatter is a line
+constexpr double clear_turn = 1e-3;                            // sine; with less two tangents meet too far off
 constexpr double least_left = 0.0001;                          // mm
 constexpr double shares[] = {1, 0.6, 1.6, 0.3, 2.5, 0.15, 5};  // of the first leg of two last arcs
 
@@ -137,7 +139,8 @@ class ArcSplineSearch {
         other.way = turned(first.way, s * 1.3 * follow_[0] / size);
       } else if (run_.slack_in > 0 && !bends_.empty()) {
         const double k = std::abs(bends_.back().low + bends_.back().high) / 2;
-        const double slide = s / 3 * std::min({std::sqrt(2 * follow_[0] / std::max(k, 1e-6)), size / 2, run_.slack_in});
+        const double slide =
+            s / 3 * std::min({std::sqrt(2 * follow_[0] / std::max(k, least_bend)), size / 2, run_.slack_in});
         other.p = first.p + slide * first.way;
         if (slide < 0) other.at = -1;  // the first station lies ahead
       } else {
@@ -275,7 +278,7 @@ class ArcSplineSearch {
   std::optional<Point> touching(const State& from) const {
     const Point u = *run_.way_out, q = x_[end_];
     const double turn = cross(from.way, u);
-    if (run_.slack_out <= 0 || std::abs(turn) < 1e-3 || dot(from.way, u) < -0.9) return std::nullopt;
+    if (run_.slack_out <= 0 || std::abs(turn) < clear_turn || dot(from.way, u) < -0.9) return std::nullopt;
     const double leg = cross(q - from.p, u) / turn;  // to where the two tangents meet
     const Point to = from.p + leg * (from.way + u);
     const double slid = dot(to - q, u);

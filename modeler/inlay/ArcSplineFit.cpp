@@ -21,7 +21,6 @@ constexpr int most_neighbours = 24;
 constexpr double most_lean = 0.92;  // cosine of what a curve may turn there
 constexpr double station = 0.03;    // mm between points that arcs are held to: no arc can bulge between them
 constexpr int most_stations = 64;   // on one side of the polygon
-constexpr double speck = 1e-4;      // mm^2; what bounds less is left by whole numbers, no outline
 
 Polygon apart(const Polygon& polygon) {
   Polygon kept;
@@ -254,7 +253,7 @@ class LoopFit {
 Loops fit_arc_splines(const Region& region, double stray, double least_radius, double least_hollow) {
   Region clean;
   for (const Polygon& polygon : thinned(region, noise))
-    if (Polygon points = apart(polygon); std::abs(area(points)) > speck) clean.push_back(std::move(points));
+    if (Polygon points = apart(polygon); std::abs(area(points)) > tolerance::crumb) clean.push_back(std::move(points));
   auto follow = widths(clean, true, 4 * stray), outside = widths(clean, false, 4 * stray);
   Loops loops(clean.size());
   std::size_t points = 0;

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 
+#include "plane/Tolerance.hpp"
+
 namespace sagitta {
 namespace {
 
-constexpr double most_turn = 3;      // radians; arc_between() takes the shorter way round
-constexpr double one_centre = 1e-4;  // mm; arcs of one circle found twice
+constexpr double most_turn = 3;                 // radians; arc_between() takes the shorter way round
+constexpr double one_centre = tolerance::snap;  // arcs of one circle found twice
 
 }  // namespace
 
@@ -24,7 +26,7 @@ std::vector<CurveSegment> biarc(Point p, Point t, Point q, Point u, double share
   const Point chord = q - p, sum = t + u;
   const double square = dot(chord, chord), along = dot(chord, sum), spread = 2 * (1 - dot(t, u));
   double leg = 0;
-  if (spread < 1e-12) {
+  if (spread < tolerance::share) {
     if (along <= 0) return {};
     leg = square / (2 * along);
   } else {

@@ -7,12 +7,11 @@
 #include "inlay/Flatten.hpp"
 #include "inlay/OpenClose.hpp"
 #include "inlay/PartPocket.hpp"
+#include "plane/Tolerance.hpp"
 #include "polygon/Extent.hpp"
 
 namespace sagitta {
 namespace {
-
-constexpr double crumb = 1e-4;  // mm^2; what is left of an island and is smaller is no piece
 
 /// Finds what lies near each island, from left to right.
 void find_earlier(std::vector<Island>& islands, double reach) {
@@ -66,7 +65,7 @@ void add_parts(Island& island, const Region& polygons, const IslandCut& cut, con
   all.insert(all.end(), before.begin(), before.end());
   for (const Region& part :
        parts(open_close(difference(polygons, before, cancel), cut.fitted_radius(), all, cancel).region))
-    if (area(part) > crumb) island.parts.push_back(part_of(part, cut, cancel));
+    if (area(part) > tolerance::crumb) island.parts.push_back(part_of(part, cut, cancel));
 }
 
 }  // namespace
@@ -107,7 +106,7 @@ void fit_island(std::vector<Island>& islands, int own, const IslandCut& cut, con
   if (cancel.wanted()) return;
   for (const Region& polygons : parts(made.region)) {
     if (cancel.wanted()) return;
-    if (area(polygons) > crumb) add_parts(island, polygons, cut, taken, cancel);
+    if (area(polygons) > tolerance::crumb) add_parts(island, polygons, cut, taken, cancel);
   }
 }
 

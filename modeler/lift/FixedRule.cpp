@@ -25,7 +25,8 @@ Rule gauss_legendre() {
       slope = points * (x * p1 - p0) / (x * x - 1);
       const double move = p1 / slope;
       x -= move;
-      if (std::abs(move) < 1e-16) break;
+      constexpr double resolved = 1e-16;  // a double tells no more
+      if (std::abs(move) < resolved) break;
     }
     rule.at[static_cast<std::size_t>(i)] = (1 - x) / 2;
     rule.weight[static_cast<std::size_t>(i)] = 1 / ((1 - x * x) * slope * slope);

@@ -43,7 +43,7 @@ class Joiner {
       return a.segment.centre == b.segment.centre && a.segment.radius == b.segment.radius && !turns_too_far(a, b) &&
              !beside_slender(a);
     const Point d = a.segment.b - a.segment.a, e = b.segment.b - b.segment.a;
-    return std::abs(cross(d, e)) <= 1e-7 * std::min(length(d), length(e));  // mm, as for walls
+    return std::abs(cross(d, e)) <= tolerance::confusion * std::min(length(d), length(e));  // as for walls
   }
 
   /// The kernel's adaptive integrals come out wrong over a curved face whose edge turns back on itself: more than half

@@ -35,7 +35,7 @@ struct WallView {
 
 /// The direction half way along a round wall of several arcs that follow each other, from its centre.
 double middle_of(const Subdivision& map, const ShellFace& face) {
-  constexpr double slack = 1e-6;
+  constexpr double slack = tolerance::direction;
   const double full = 2 * std::numbers::pi;
   const auto apart = [&](double a, double b) { return std::abs(std::remainder(a - b, full)); };
   const auto begin = [](const CurveSegment& arc) { return std::min(arc.start, arc.start + arc.sweep); };
@@ -112,7 +112,7 @@ bool stand_together(const Subdivision& map, const WallPiece& a, const WallPiece&
            a.wood_left == b.wood_left;
   const Point d = one.segment.b - one.segment.a, e = two.segment.b - two.segment.a;
   const double off = std::abs(cross(d, e)) / std::min(length(d), length(e));  // the further end's way off the line
-  if (off > 1e-7) return false;                                               // mm, ten times under tolerance::vertex
+  if (off > tolerance::confusion) return false;
   return (dot(d, e) > 0) == (a.wood_left == b.wood_left);
 }
 

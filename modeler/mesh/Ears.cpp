@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "mesh/Orient2d.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -132,7 +133,7 @@ class Flipper {
     const double sine =
         cross(pa - pc, pb - pc) * dot(pb - pd, pa - pd) + dot(pa - pc, pb - pc) * cross(pb - pd, pa - pd);
     const double size = dot(pb - pa, pb - pa) * dot(pd - pc, pd - pc);
-    if (sine >= -1e-9 * size) return;  // relative: a tie is left as it is
+    if (sine >= -tolerance::same * size) return;  // relative: a tie is left as it is
     if (across_.count({c, d}) || across_.count({d, c})) return;
     across_.erase(one);
     across_.erase(two);

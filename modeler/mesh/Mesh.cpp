@@ -222,7 +222,7 @@ class Mesher {
   /// How far along the board a chord and the twist of a band `step` wide may reach from p.
   double step_along(Point p, double step) const {
     const double y = std::abs(p.y), r = surface_.radius(p.x), slope = surface_.radius_slope(p.x);
-    const double steep = std::pow(r / std::sqrt(std::max(1e-9, (r - y) * (r + y))), 3);
+    const double steep = std::pow(r / std::sqrt(std::max(tolerance::same, (r - y) * (r + y))), 3);
     const double bend = steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r));
     const double twist = steep * y * std::abs(slope) / (r * r);
     const double by_bend = bend > 0 ? std::sqrt(8 * 0.15 * aim_ / bend) : 1e300;

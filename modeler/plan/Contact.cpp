@@ -128,7 +128,7 @@ struct Settler {
     double t = (std::atan2(d.y, d.x) - arc.start) / arc.sweep;
     const double full = 2 * std::numbers::pi / std::abs(arc.sweep);
     t -= full * std::floor(t / full);
-    if (t <= 1 + 1e-9) draw_back(feature, other, gap, unit((hole ? -1 : 1) * d));
+    if (t <= 1 + tolerance::same) draw_back(feature, other, gap, unit((hole ? -1 : 1) * d));
   }
 
   void against_shape(Feature& feature, const Feature& other) const {

@@ -1,5 +1,7 @@
 #include "plan/Meet.hpp"
 
+#include "plane/Tolerance.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -51,7 +53,8 @@ struct Meeter {
   void meet_lines(const CurveSegment& first, const CurveSegment& second) const {
     const Point d = first.b - first.a, e = second.b - second.a;
     const double turn = cross(d, e);
-    if (std::abs(turn) <= 1e-14 * length(d) * length(e)) return;
+    constexpr double parallel = 1e-14;  // sine of the angle: rounding of doubles
+    if (std::abs(turn) <= parallel * length(d) * length(e)) return;
     const double s = cross(second.a - first.a, e) / turn;
     const double t = cross(second.a - first.a, d) / turn;
     if (within(s, length(d), reach) && within(t, length(e), reach))

@@ -13,7 +13,8 @@ struct Knot {
 /// Between two knots of opposite sign, by bisection with regula falsi steps (Illinois).
 double root(const std::function<double(double)>& f, Knot a, Knot b) {
   double last = 0;
-  for (int i = 0; i < 100 && std::abs(b.t - a.t) > 1e-16; ++i) {
+  constexpr double resolved = 1e-16;  // of t in [0, 1]: a double tells no more
+  for (int i = 0; i < 100 && std::abs(b.t - a.t) > resolved; ++i) {
     double t = (a.t * b.value - b.t * a.value) / (b.value - a.value);
     if (i % 8 == 7 || !(t > std::min(a.t, b.t) && t < std::max(a.t, b.t))) t = (a.t + b.t) / 2;
     const double value = f(t);

@@ -136,7 +136,8 @@ int crossed_by_arc(const CurveSegment& arc, Point p) {
   Point last = arc.a;
   const double step = pi / std::abs(arc.sweep);
   double to_wall = arc.start / pi;  // in half turns; the arc is cut where it stands upright
-  to_wall = arc.sweep > 0 ? std::ceil(to_wall + 1e-12) - to_wall : to_wall - std::floor(to_wall - 1e-12);
+  to_wall = arc.sweep > 0 ? std::ceil(to_wall + tolerance::share) - to_wall
+                          : to_wall - std::floor(to_wall - tolerance::share);
   for (double cut = to_wall * step;; cut += step) {
     const double end = std::min(cut, 1.0);
     const Point here = end < 1 ? arc.at(end) : arc.b;

@@ -29,14 +29,15 @@ T above_wall(const IntersectionCurve& curve, T along, T angle) {
 template <class Gap>
 std::array<double, 2> foot(Gap gap, double c1, double c2, double n1, double n2) {
   const auto off = [&](double s) { return gap(c1 + s * n1, c2 + s * n2); };
-  constexpr double step = 1e-6;
+  constexpr double step = 1e-6;       // mm, for the slope by central differences
+  constexpr double resolved = 1e-15;  // mm: a double tells no more
   double s = 0, slope = 1;
   for (int i = 0; i < 40; ++i) {
     slope = (off(s + step) - off(s - step)) / (2 * step);
     if (slope == 0) break;
     const double by = off(s) / slope;
     s -= by;
-    if (std::abs(by) < 1e-15) break;
+    if (std::abs(by) < resolved) break;
   }
   return {s, slope};
 }

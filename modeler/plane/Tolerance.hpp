@@ -14,6 +14,15 @@ inline constexpr double vertex = 1e-5;
 /// A side hole that a floor meets within tolerance of the hole's silhouette is moved up by this much: a hundredth of a
 /// millimetre there is a wall two hundred times thinner. mm.
 inline constexpr double graze = 0.01;
+/// What the kernel and readers of STEP take for one point (OCCT's Precision::Confusion): the aim of fitted curves and
+/// of their images in faces, and the least tolerance of a vertex or an edge. mm.
+inline constexpr double confusion = 1e-7;
+/// Angles closer than this are one direction. radians.
+inline constexpr double direction = 1e-6;
+/// Numbers of order one closer than this are the same: shares of a curve, half turns, cosines.
+inline constexpr double share = 1e-12;
+/// Regions of less area are left by rounding: no piece, no outline. mm^2.
+inline constexpr double crumb = 1e-4;
 /// Heights closer than this are one height; lower walls are no walls. Less than tolerance::vertex: what an edge may lie
 /// off one of two such surfaces stays within that. mm.
 inline constexpr double height = 8e-6;

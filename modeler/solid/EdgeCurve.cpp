@@ -16,8 +16,9 @@
 namespace sagitta {
 namespace {
 
-/// Aim for fitted curves, mm: a hundred times under the snap, ten times under the promised micrometre.
-constexpr double aim = 1e-7;
+constexpr double aim = tolerance::confusion;
+/// A conic whose middle lies no further off its chord is written as a line. mm.
+constexpr double straight_within = 1e-10;
 
 gp_Pnt point(Point p, double z) { return {p.x, p.y, z}; }
 
@@ -30,7 +31,8 @@ struct Conic {
   bool straight() const {
     const double s = distance(a, b) > 0 ? dot(m - a, b - a) / dot(b - a, b - a) : 0.5;
     const Point on = between(a, b, s);
-    return std::abs(weight - 1) < 1e-12 && distance(on, m) < 1e-10 && std::abs(za + s * (zb - za) - zm) < 1e-10;
+    return std::abs(weight - 1) < tolerance::share && distance(on, m) < straight_within &&
+           std::abs(za + s * (zb - za) - zm) < straight_within;
   }
 };
 
@@ -115,7 +117,7 @@ EdgeCurve over_hole_line(const BoundingSurface& bound, Point a, Point b) {
   const double sense = bound.kind == BoundingSurface::Kind::vault ? 1 : -1, r = tunnel.radius;
   const double from = tunnel.angle(tunnel.across(a)), to = tunnel.angle(tunnel.across(b));
   const auto z = [&](double angle, double reach) { return bound.value + sense * reach * r * std::cos(angle); };
-  if (std::abs(to - from) < 1e-9) return straight(a, z(from, 1), b, z(to, 1));
+  if (std::abs(to - from) < tolerance::same) return straight(a, z(from, 1), b, z(to, 1));
   const double run = tunnel.across(b) - tunnel.across(a);
   const auto place = [=](Jet angle) {
     const Jet s = (1 / run) * (r * sin(angle) - constant(tunnel.across(a)));
@@ -192,10 +194,11 @@ class Guide {
     const Point a = tangent(gap, chord.a1, chord.a2, true), b = tangent(gap, chord.b1, chord.b2, false);
     const Point way{chord.b1 - chord.a1, chord.b2 - chord.a2};
     const double turn = std::abs(std::atan2(cross(a, b), dot(a, b)));
-    const double share = turn > 1e-6 ? 4.0 / 3 * std::tan(turn / 4) : turn / 3;
-    double from = length(way) * (turn > 1e-6 ? share / (2 * std::sin(turn / 2)) : 1.0 / 3), to = from;
+    const double share = turn > tolerance::direction ? 4.0 / 3 * std::tan(turn / 4) : turn / 3;
+    double from = length(way) * (turn > tolerance::direction ? share / (2 * std::sin(turn / 2)) : 1.0 / 3), to = from;
     const double first = cross(way, b) / cross(a, b), second = cross(a, way) / cross(a, b);
-    if (turn > 1e-3 && first > 0 && second > 0) {
+    constexpr double clear_turn = 1e-3;  // radians; with less the tangents meet too far off to tell where
+    if (turn > clear_turn && first > 0 && second > 0) {
       from = share / std::tan(turn / 2) * first;
       to = share / std::tan(turn / 2) * second;
     }

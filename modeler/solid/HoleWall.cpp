@@ -2,12 +2,13 @@
 
 #include <gp_Ax3.hxx>
 
+#include "plane/Tolerance.hpp"
 #include "solid/Pcurve.hpp"
 
 namespace sagitta {
 namespace {
 
-constexpr double aim = 1e-7;  ///< for pcurves, mm on the wall
+constexpr double aim = tolerance::confusion;  ///< for pcurves, mm on the wall
 
 }  // namespace
 

@@ -18,8 +18,7 @@
 namespace sagitta {
 namespace {
 
-/// What a reader takes for nothing, mm: the kernel's Precision::Confusion, and the uncertainty that it writes.
-constexpr double nothing = 1e-7;
+constexpr double nothing = tolerance::confusion;
 /// Edges that leave a vertex at this angle are that far apart at tolerance::vertex from it. Radians.
 constexpr double narrow = nothing / tolerance::vertex;
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <gp_Ax3.hxx>
 
+#include "plane/Tolerance.hpp"
 #include "solid/Pcurve.hpp"
 #include "solid/WithinTurn.hpp"
 
@@ -14,7 +15,7 @@ double counter_clockwise_start(const CurveSegment& segment) {
   return segment.sweep < 0 ? segment.start + segment.sweep : segment.start;
 }
 
-constexpr double aim = 1e-7;  ///< for pcurves, mm on the wall
+constexpr double aim = tolerance::confusion;  ///< for pcurves, mm on the wall
 
 }  // namespace
 

@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plane/Tolerance.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -16,7 +18,7 @@ bool is_shallow(const TopoDS_Face& face) {
   const double u = (surface.FirstUParameter() + surface.LastUParameter()) / 2;
   const double v = (surface.FirstVParameter() + surface.LastVParameter()) / 2;
   constexpr int with_curvature = 2;
-  constexpr double resolution = 1e-12;
+  constexpr double resolution = tolerance::share;
   BRepLProp_SLProps there(surface, u, v, with_curvature, resolution);
   if (!there.IsNormalDefined() || !there.IsCurvatureDefined()) return false;
   const bool level = std::abs(there.Normal().Z()) > 0.5;

@@ -17,6 +17,7 @@
 #include <map>
 #include <memory>
 
+#include "plane/Tolerance.hpp"
 #include "solid/CompositeWall.hpp"
 #include "solid/EdgeCurve.hpp"
 #include "solid/EllipseWall.hpp"
@@ -27,7 +28,7 @@
 namespace sagitta {
 namespace {
 
-constexpr double least_tolerance = 1e-7;
+constexpr double least_tolerance = tolerance::confusion;
 /// A deviation is measured at samples. Between them it may be half as much again, up to this much. mm.
 constexpr double unseen = 1e-6;
 

@@ -25,8 +25,8 @@
 namespace sagitta {
 namespace {
 
-/// What the kernel's own measure of an edge may miss between its samples, mm: its Precision::Confusion.
-constexpr double sampling = 1e-7;
+/// What the kernel's own measure of an edge may miss between its samples.
+constexpr double sampling = tolerance::confusion;
 
 std::array<double, 3> at(const gp_Pnt& p) { return {p.X(), p.Y(), p.Z()}; }
 

@@ -1,12 +1,15 @@
+/// Angles brought within one turn, for what winds around an axis: round walls and ellipses.
 #pragma once
 
 #include <cmath>
 #include <numbers>
 
+#include "plane/Tolerance.hpp"
+
 namespace sagitta {
 
 /// Angles, and an ellipse's parameters, nearer than this are one; radians.
-inline constexpr double one_angle = 1e-6;
+inline constexpr double one_angle = tolerance::direction;
 
 /// The same angle within [-one_angle, 2 pi - one_angle).
 inline double within_turn(double angle) {
