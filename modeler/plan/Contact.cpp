@@ -182,20 +182,20 @@ struct Settler {
     return false;
   }
 
-  /// A pin that touches a pocket's straight side from inside is drawn back so that a ledge of the pocket's floor stays.
-  bool left_a_ledge(Feature& pin, const Feature& other) const {
+  /// A disc, pin or pocket, that touches a pocket's straight side from inside is drawn back so that a ledge stays.
+  bool left_a_ledge(Feature& disc, const Feature& other) const {
     const RoundedPolygon& pocket = *other.shape;
     const std::size_t n = pocket.core.size();
-    if (pin.role != Feature::Role::pin || n < 3) return false;
+    if (disc.shape->core.size() != 1 || disc.role == Feature::Role::hole || n < 3) return false;
     bool drawn = false;
     for (std::size_t i = 0; i < n; ++i) {
       const Line side = line_of(line(pocket.core[i], pocket.core[(i + 1) % n]));
-      const double gap = side.offset + pocket.radius - support(*pin.shape, side.normal);
-      if (std::abs(gap) > snap || !beside(side.segment, pin.shape->core.front())) continue;
+      const double gap = side.offset + pocket.radius - support(*disc.shape, side.normal);
+      if (std::abs(gap) > snap || !beside(side.segment, disc.shape->core.front())) continue;
       drawn = true;
       if (gap >= snap - tolerance::same) continue;
-      pin.shape = shrunk(*pin.shape, snap - gap);
-      tell_of_ledge(pin, other);
+      disc.shape = shrunk(*disc.shape, snap - gap);
+      tell_of_ledge(disc, other);
     }
     return drawn;
   }
@@ -233,6 +233,21 @@ int rank(const Feature& f) {
     default:
       return 0;
   }
+}
+
+/// A disc whose centre lies within another shape, which may be as large or larger: it can touch a side from inside.
+bool is_disc_within(const Feature& feature, const Feature& other) {
+  return other.shape && feature.shape->core.size() == 1 && other.shape->core.size() > 2 &&
+         distance({feature.shape->core, 0}, *other.shape) < 0;
+}
+
+/// Whether the first of two features that touch is the one to be changed: the one of the greater rank, else a disc
+/// within the other, else the later.
+bool gives_way(const std::vector<Feature>& features, std::size_t i, std::size_t j) {
+  const Feature &feature = features[i], &other = features[j];
+  if (rank(feature) != rank(other)) return rank(feature) > rank(other);
+  const bool within = is_disc_within(feature, other), holds = other.shape && is_disc_within(other, feature);
+  return within != holds ? within : i > j;
 }
 
 void settle(Feature& feature, const Feature& other, const Settler& settler) {
@@ -291,8 +306,7 @@ Faults settle_contacts(std::vector<Feature>& features, double snap) {
       for (const int k : index.near(box_of(features[i]), drift)) {
         const auto j = static_cast<std::size_t>(k);
         if (i == j || features[j].seam || (features[j].shape && features[j].shape->empty())) continue;
-        const bool gives_way = rank(features[i]) != rank(features[j]) ? rank(features[i]) > rank(features[j]) : i > j;
-        if (gives_way && features[i].shape) settle(features[i], features[j], settler);
+        if (gives_way(features, i, j)) settle(features[i], features[j], settler);
       }
     }
   }

@@ -68,6 +68,18 @@ TEST(Contact, APinThatTouchesAPocketsSideFromInsideIsMadeSmallerAndTold) {
   }
 }
 
+TEST(Contact, ADotThatTouchesABlocksSideFromInsideIsMadeSmallerWhicheverComesFirst) {
+  for (const double miss : {0.0, 5e-5, -5e-5})
+    for (const std::size_t dot : {0U, 1U}) {
+      std::vector<Feature> features(2, disc({0, 3 + miss}, 2));
+      features[1 - dot].shape = RoundedPolygon{{{-8, -5}, {8, -5}, {8, 5}, {-8, 5}}, 0};
+      const RoundedPolygon block = *features[1 - dot].shape;
+      EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
+      EXPECT_NEAR(5 - (3 + miss + features[dot].shape->radius), tolerance::snap, 1e-12);
+      EXPECT_EQ(*features[1 - dot].shape, block);
+    }
+}
+
 TEST(Contact, APinThatTouchesASlotsRoundEndFromInsideIsMadeSmallerAndTold) {
   for (const double miss : {0.0, 5e-5, -5e-5})
     for (const double turn : {0.0, 0.5, -1.5}) {
