@@ -3,6 +3,8 @@
 /// The board from above as outlines and lines on layers, one layer for each operation, named in the trade's words.
 /// What DXF, SVG and PDF write; the writers only choose how. Lengths in mm.
 
+#include <cstddef>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>

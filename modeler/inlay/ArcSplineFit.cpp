@@ -6,6 +6,7 @@
 #include "inlay/Narrowest.hpp"
 #include "inlay/RolledArcSpline.hpp"
 #include "plane/ParallelFor.hpp"
+#include "plane/Tolerance.hpp"
 #include "polygon/PolygonFigures.hpp"
 
 namespace sagitta {

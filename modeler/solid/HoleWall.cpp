@@ -24,7 +24,7 @@ HoleWall::HoleWall(const BoundingSurface& bound)
 
 Handle(Geom2d_Curve) HoleWall::pcurve(const EdgeCurve& edge, double& deviation) const {
   const Tunnel& tunnel = bound_.tunnel;
-  const HermiteSpline<2> fitted = fit<2>(
+  const HermiteSpline<2> fitted = fit_hermite_spline<2>(
       [&](double t, std::size_t span) {
         const std::array<Jet, 3> p = edge.place(t, span);
         const Jet across = sense_ * (tunnel.nx * p[0] + tunnel.ny * p[1] - constant(tunnel.offset));

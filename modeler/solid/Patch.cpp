@@ -87,7 +87,7 @@ std::array<Jet, 2> Patch::parameters(Jet x, Jet y) const {
 
 Handle(Geom2d_Curve) Patch::pcurve(const EdgeCurve& edge, double& deviation) const {
   const std::array<double, 2> weight = cylinder_ ? std::array<double, 2>{law_.r0, 1} : std::array<double, 2>{1, 2};
-  const HermiteSpline<2> fitted = fit<2>(
+  const HermiteSpline<2> fitted = fit_hermite_spline<2>(
       [&](double t, std::size_t span) {
         const std::array<Jet, 3> p = edge.place(t, span);
         return parameters(p[0], p[1]);

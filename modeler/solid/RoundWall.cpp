@@ -44,7 +44,7 @@ Handle(Geom2d_Curve) RoundWall::across_hole(const EdgeCurve& curve) const {
   const std::array<Jet, 3> half = curve.place((curve.first + curve.last) / 2, 0);
   const double middle = std::atan2(half[1].v - centre_.y, half[0].v - centre_.x);
   const double c = std::cos(middle), s = std::sin(middle), from = angle(middle);
-  return pcurve_of(fit<2>(
+  return pcurve_of(fit_hermite_spline<2>(
       [&](double t, std::size_t span) {
         const std::array<Jet, 3> p = curve.place(t, span);
         const Jet x = p[0] - constant(centre_.x), y = p[1] - constant(centre_.y);

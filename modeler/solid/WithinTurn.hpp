@@ -1,5 +1,6 @@
-/// Angles brought within one turn, for what winds around an axis: round walls and ellipses.
 #pragma once
+
+/// Angles brought within one turn, for what winds around an axis: round walls and ellipses.
 
 #include <cmath>
 #include <numbers>

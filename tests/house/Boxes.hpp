@@ -12,7 +12,7 @@ namespace sagitta::test {
 
 /// From the ground up; a box may use those on lower floors only.
 inline const std::vector<std::set<std::string>>& floors() {
-  static const std::vector<std::set<std::string>> all = {{"plane", "files"},
+  static const std::vector<std::set<std::string>> all = {{"plane", "files", "font"},
                                                          {"polygon", "board"},
                                                          {"artwork"},
                                                          {"layout"},

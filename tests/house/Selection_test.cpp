@@ -14,8 +14,8 @@ const std::regex past_the_selection(
 
 TEST(Selection, IsAskedByWhatIsExported) {
   const std::set<std::string> of_whole_boards{
-      "export/Compare.cpp",       // two boards, no part of them
-      "export/DrawingBlank.cpp",  // tabs keep clear of every side dot
+      "export/package/Compare.cpp",       // two boards, no part of them
+      "export/drawing/DrawingBlank.cpp",  // tabs keep clear of every side dot
   };
   int seen = 0;
   for (const fs::path& file : code_below("export")) {

@@ -18,7 +18,7 @@ using oracle::Case;
 class CaseSolid : public testing::TestWithParam<Case> {
  protected:
   /// The shell of stage board; skips the test while the plan says that a feature is not built yet.
-  void ResolvedSetup() override {
+  void SetUp() override {
     const BoardFile file = read_board(GetParam().path);
     if (GetParam().refused) {
       refused = !file.sound() || std::holds_alternative<Faults>(made::shell_of(file.board, Stage::board));

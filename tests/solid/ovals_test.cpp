@@ -127,7 +127,7 @@ void expect_sound(const Shell& whole, const std::string& what) {
   EXPECT_EQ(unsound(mesh, genus(whole)), "") << what;
   EXPECT_NEAR(volume(mesh), wood_volume(whole.plan), volume_allowance(mesh, whole)) << what;
   double sum = 0;
-  for (const Shell& shell : apart(whole)) {
+  for (const Shell& shell : connected_components(whole)) {
     const TopoDS_Solid solid = make_solid(shell);
     EXPECT_EQ(unsound(solid, genus(shell)), "") << what;
     const StepCopy copy = through_step(solid, "oval");
@@ -187,7 +187,7 @@ TEST(OvalSolid, IsSoundInAnyPlaceAtEveryStage) {
 TEST(OvalSolid, StaysAnEllipseWhereASlotCutsIt) {
   const Ready made = ready({oval(40, 9, 3, 8)});
   int extruded = 0, ellipses = 0;
-  for (const Shell& shell : apart(piece_shell(made, 0, PieceState::job))) {
+  for (const Shell& shell : connected_components(piece_shell(made, 0, PieceState::job))) {
     const Curves found = curves_of(make_solid(shell));
     extruded += found.extruded;
     ellipses += found.ellipses;

@@ -19,7 +19,7 @@ class ArtworkBoard : public testing::Test {
  protected:
   ScratchFolder scratch;
 
-  void ResolvedSetup() override { fs::create_directory(scratch / "shop"); }
+  void SetUp() override { fs::create_directory(scratch / "shop"); }
 
   /// A board in the folder "shop" with one artwork inlay; gives its path in quotes.
   std::string board(const std::string& file, const std::string& more) const {

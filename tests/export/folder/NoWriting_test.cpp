@@ -17,7 +17,7 @@ class NoWriting : public testing::Test {
  protected:
   ScratchFolder scratch;
 
-  void ResolvedSetup() override {
+  void SetUp() override {
     fs::copy_file(places::program(), scratch / "sagitta");  // where it was built nobody may not look
     fs::copy_file(preset_path("heron-six"), scratch / "board.toml");
     fs::permissions(scratch.path(), fs::perms(0755));

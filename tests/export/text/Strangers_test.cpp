@@ -20,7 +20,7 @@ class Strangers : public testing::Test {
   json manifest;
 
   /// Exports a board with one drawing; only the manifest and the copy of the drawing are looked at.
-  void ResolvedSetup() override {
+  void SetUp() override {
     fs::create_directory(scratch / "shop");
     write_file(scratch / "shop/reeds.svg",
                "<svg xmlns='http://www.w3.org/2000/svg' width='12mm' height='12mm' viewBox='0 0 12 12'>"

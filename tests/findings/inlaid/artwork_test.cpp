@@ -60,6 +60,16 @@ TEST(PieceDepth, TellsWhatIsToSpareAndWhatStandsOverTheBlank) {
   EXPECT_NEAR(reaching.depth().over_blank, 0.2 - 0.8, 1e-9);  // BOARD-FILE: the blank stands 0.8 mm over the board
 }
 
+/// A cylinder is highest on the centre line, wherever the piece's sides begin and end.
+TEST(PieceDepth, FindsTheCrownBetweenItsStations) {
+  Reaching reaching(7.25 * inch, 1.5);
+  for (const double low : {-3.3, -0.01, -7.77}) {
+    reaching.set({100, low}, {104, 12.41});
+    EXPECT_NEAR(reaching.depth().most, 1.5, 1e-12) << low;
+    EXPECT_NEAR(reaching.depth().most_at.y, 0, 1e-12) << low;
+  }
+}
+
 TEST(PieceDepth, LooksOnlyWhereTheBoardIs) {
   Reaching reaching(12 * inch, 1.5);
   reaching.piece.piece = {rectangle({100, 30}, {104, 34})};
