@@ -4,9 +4,9 @@
 #include <cmath>
 #include <cstdio>
 
-#include "layout/BlankPlace.hpp"
 #include "layout/Measure.hpp"
 #include "rules/Work.hpp"
+#include "text/Measures.hpp"
 
 namespace sagitta {
 namespace {
@@ -102,27 +102,36 @@ std::string list_of(const std::vector<Operation>& operations) {
   return text;
 }
 
-/// To a hundredth, as far as a calliper reads.
-std::string read_mm(double value) { return plain(std::round(value * 100) / 100); }
-
-std::string size_words(const StockSize& size) {
-  return read_mm(size.length) + " x " + read_mm(size.width) + " x " + read_mm(size.thickness) + " mm";
+std::string size_words(const StockSize& size, Units units) {
+  return measure(units, size.length) + " x " + measure(units, size.width) + " x " +
+         measured_length(units, size.thickness);
 }
 
-std::string zero_note(const ZeroPlace& place) {
+std::string zero_note(const ZeroPlace& place, Units units) {
   const std::string what = place.zero == Zero::nut      ? "nut line on the centre line"
                            : place.zero == Zero::corner ? "blank's lower left corner"
                                                         : "middle of the blank";
   if (place.zero == Zero::nut) return "Zero at the nut: the " + what + " itself.";
   return "Zero at the " + zero_word(place.zero) + ": from the " + what + " to the nut line on the centre line " +
-         read_mm(place.to_nut.x) + " mm along, " + read_mm(place.to_nut.y) + " mm across.";
+         measured_length(units, place.to_nut.x) + " along, " + measured_length(units, place.to_nut.y) + " across.";
 }
 
-std::string height_note(const PreparedBoard& ready, const ResolvedSetup& setup) {
-  const auto z = [&](double height) { return read_mm(setup.z_from_board(height)) + " mm"; };
-  return "z = 0 on the " + zero_word(setup.z_zero) + (setup.tape > 0 ? ", tape " + in_mm(setup.tape) : "") +
-         ": glue face at z = " + z(0) + ", finished top at z = " + z(ready.board().board.thickness) +
+std::string height_note(const PreparedBoard& ready, const ResolvedSetup& setup, Units units) {
+  const auto z = [&](double height) { return measured_length(units, setup.z_from_board(height)); };
+  return "z = 0 on the " + zero_word(setup.z_zero) +
+         (setup.tape > 0 ? ", tape " + measured_length(units, setup.tape) : "") + ": glue face at z = " + z(0) +
+         ", finished top at z = " + z(ready.board().board.thickness) +
          ", blank's top at z = " + z(ready.layout().blank_thickness) + ".";
+}
+
+std::string blank_note(const PreparedBoard& ready, Units units) {
+  const Blank& given = ready.board().blank;
+  const std::string size = size_words(measured_blank(ready.layout()), units);
+  const int measures = given.length.has_value() + given.width.has_value() + given.thickness.has_value();
+  const char* how = measures == 3   ? " as measured."
+                    : measures == 0 ? ": what the board asks for."
+                                    : ": as measured, and what the board asks for where nothing was.";
+  return "Blank " + size + how;
 }
 
 }  // namespace
@@ -172,23 +181,13 @@ StockSize measured_blank(const Layout& layout) {
   return {size.x, size.y, layout.blank_thickness};
 }
 
-StockSize nominal_blank(const PreparedBoard& ready) {
-  Board unmeasured = ready.board();
-  unmeasured.blank = {};
-  Layout nominal = ready.layout();
-  Faults none;
-  place_blank(unmeasured, nominal, none);
-  return measured_blank(nominal);
-}
-
-std::vector<std::string> setup_notes(const PreparedBoard& ready, const ResolvedSetup& setup) {
+std::vector<std::string> setup_notes(const PreparedBoard& ready, const ResolvedSetup& setup, Units units) {
   const Layout& layout = ready.layout();
   std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) + ". The files' zero: " +
                                     zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
-  for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(place));
-  notes.push_back(height_note(ready, setup));
-  notes.push_back("Blank " + size_words(measured_blank(layout)) + "; the board asks for " +
-                  size_words(nominal_blank(ready)) + " where nothing was measured.");
+  for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(place, units));
+  notes.push_back(height_note(ready, setup, units));
+  notes.push_back(blank_note(ready, units));
   return notes;
 }
 
@@ -199,7 +198,7 @@ Drawing setup_drawing(const PreparedBoard& ready, const ResolvedSetup& setup, co
   own.page = {setup.from_board(blank.low), setup.from_board(blank.high)};
   std::erase_if(own.layers, [&](const Layer& layer) { return !is_drawn(setup, layer.name); });
   own.layers.push_back(zero_layer());
-  own.notes = setup_notes(ready, setup);
+  own.notes = setup_notes(ready, setup, Units::mm);
   own.notes.push_back("True size, millimetres. Slots, nut seat and binding lines run " + in_mm(drawing_overrun) +
                       " past the finished edge.");
   return own;

@@ -62,12 +62,10 @@ std::vector<ZeroPlace> zero_places(const Layout& layout);
 
 /// The blank as it was measured; where the file does not give a measure, as it is expected.
 StockSize measured_blank(const Layout& layout);
-/// The blank that the board asks for when none is measured: room all round and above (see Layout).
-StockSize nominal_blank(const PreparedBoard& ready);
 
 /// What the machine's operator must know, a sentence each: the operations, the zero, how far it and its alternatives
-/// are from the nut line, how high the blank's top and the board's are, the blank as measured and as it is expected.
-std::vector<std::string> setup_notes(const PreparedBoard& ready, const ResolvedSetup& setup);
+/// are from the nut line, how high the blank's top and the board's are, the blank.
+std::vector<std::string> setup_notes(const PreparedBoard& ready, const ResolvedSetup& setup, Units units);
 
 /// The layers of the set-up's own operations with the blank, its centre lines, dowels, clamps and a cross at the zero,
 /// in the set-up's frame; the page is the blank. Its notes are the set-up's.

@@ -46,7 +46,7 @@ std::vector<JobSetup> job_setups(const PreparedBoard& ready) {
     JobSetup own;
     own.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
     own.folder = setup.folder;
-    own.notes = setup_notes(ready, setup);
+    own.notes = setup_notes(ready, setup, ready.board().units);
     own.notes.push_back("Clamp back within " + measure(ready.board(), setup.reclamp_error) + " of where it lay.");
     own.hold_down = {setup_drawing(ready, setup, drawing), setup.from_board({0, 0}).x, ready.board().units};
     own.levels = levels_of(ready, setup);

@@ -17,7 +17,7 @@ constexpr double note_gap = 1.4;
 
 PdfBook setup_book(const PreparedBoard& ready, const ResolvedSetup& setup, const Drawing& drawing, const Paper& paper) {
   const Board& board = ready.board();
-  const std::vector<std::string> notes = setup_notes(ready, setup);
+  const std::vector<std::string> notes = setup_notes(ready, setup, ready.board().units);
   PdfBook book(drawing.title);
   book.page(paper);
   const double room = paper.width - 2 * paper_margin - 2 * side_room;

@@ -2,29 +2,37 @@
 
 #include <cstdio>
 
+#include "board/Length.hpp"
+
 namespace sagitta {
 
 namespace {
 
-std::string fixed(Units units, double mm) {
-  const bool inches = units == Units::inch;
+std::string with_decimals(Units units, double mm, int decimals) {
   char buffer[400];
-  std::snprintf(buffer, sizeof buffer, inches ? "%.3f" : "%.2f", inches ? mm / 25.4 : mm);
+  std::snprintf(buffer, sizeof buffer, "%.*f", decimals, mm / mm_per(units));
   return buffer;
 }
 
+int decimals_of(Units units) { return units == Units::inch ? 3 : 2; }
+
 }  // namespace
 
-std::string fixed_measure(const Board& board, double mm) { return fixed(board.units, mm); }
+std::string fixed_measure(const Board& board, double mm) {
+  return with_decimals(board.units, mm, decimals_of(board.units));
+}
 
 std::string measure(const Board& board, double mm) { return measure(board.units, mm); }
 
 std::string measure(Units units, double mm) {
-  std::string text = fixed(units, mm);
+  const bool fraction = units == Units::inch && inch_fraction(mm).has_value();
+  std::string text = with_decimals(units, mm, decimals_of(units) + fraction);
   text.erase(text.find_last_not_of('0') + 1);
   if (text.back() == '.') text.pop_back();
   return text == "-0" ? "0" : text;
 }
+
+std::string measured_length(Units units, double mm) { return measure(units, mm) + " " + std::string(unit_name(units)); }
 
 std::string unit_word(const Board& board) { return board.units == Units::inch ? "inches" : "millimetres"; }
 

@@ -8,10 +8,13 @@
 
 namespace sagitta {
 
-/// In the board's own units, without the unit: millimetres to 0.01, inches to 0.001; both without needless zeros.
+/// In the board's own units, without the unit: millimetres to 0.01, inches to 0.001, whole sixty-fourths of an inch to
+/// 0.0001 (5/16 is 0.3125); all without needless zeros.
 std::string measure(const Board& board, double mm);
 std::string measure(Units units, double mm);
-/// The same with all its decimals, for columns of numbers.
+/// The same with the unit: "61.03 mm", "2.403 in".
+std::string measured_length(Units units, double mm);
+/// measure() with all its decimals, for columns of numbers.
 std::string fixed_measure(const Board& board, double mm);
 /// "millimetres" or "inches".
 std::string unit_word(const Board& board);

@@ -61,6 +61,32 @@ TEST(JobSheet, TellsDepthsFromTheSetUpsOwnZero) {
   EXPECT_TRUE(has_fact(sheet.setups[1].steps[2], "depth", "glue face at z = 0.15,"));
 }
 
+/// The first number behind these words. NaN where they are not said.
+double number_behind(const std::vector<std::string>& notes, const std::string& words) {
+  for (const std::string& note : notes)
+    if (const std::size_t at = note.find(words); at != std::string::npos)
+      return std::stod(note.substr(at + words.size()));
+  return std::nan("");
+}
+
+// The board's file: blank 22 x 3 x 5/16 in, board 1/4 in thick, bed at z = 0 under no tape; 0.3125 is 5/16.
+TEST(JobSheet, TellsABoardInInchesItsHeightsAndItsBlankInInches) {
+  ScratchFolder scratch;
+  write_file(
+      scratch / "a.toml",
+      bytes_of(preset_path("tern-inch-left")) +
+          "\n[[setups]]\nname = \"all\"\noperations = [\"pockets\"]\nz_zero = \"blank-top\"\nzero = \"corner\"\n");
+  const JobSheet sheet = job_sheet(std::get<PreparedBoard>(prepare((scratch / "a.toml").string())), {});
+  const std::vector<std::string>& notes = sheet.setups.at(0).notes;
+  EXPECT_EQ(number_behind(notes, "glue face at z = "), -0.3125);
+  EXPECT_EQ(number_behind(notes, "finished top at z = "), -0.0625);
+  EXPECT_EQ(number_behind(notes, "blank's top at z = "), 0);
+  EXPECT_EQ(number_behind(notes, "Blank "), 22);
+  EXPECT_EQ(number_behind(notes, "Blank 22 x "), 3);
+  EXPECT_EQ(number_behind(notes, "Blank 22 x 3 x "), 0.3125);
+  for (const std::string& note : notes) EXPECT_EQ(note.find(" mm"), std::string::npos) << note;
+}
+
 // Tape 0.15, glue face, finished 6.3, blank 7.5, upward from the bed; from the blank's top downward.
 TEST(JobSheet, TellsTheLevelsFromTheBedToTheBlanksTop) {
   const auto levels = [](const JobSetup& setup) {
