@@ -88,7 +88,7 @@ def sites(path):
 def draw(seed, count):
     every = []
     for box in BOXES:
-        for path in sorted((ROOT / "modeler" / box).glob("*.cpp")):
+        for path in sorted((ROOT / "modeler" / box).rglob("*.cpp")):
             every += [(path.relative_to(ROOT), *site) for site in sites(path)]
     for path, number, text, changed in random.Random(seed).sample(every, count):
         print(f"{path}:{number} | {text} | {changed}")
@@ -144,7 +144,7 @@ def run(mutants, build):
         before = path.read_text()
         try:
             put(path, number, text, changed)
-            killer = killed_by(path.parent.name, build)
+            killer = killed_by(pathlib.Path(file).parts[1], build)
         finally:
             path.write_text(before)
         verdict = f"killed by {killer}" if killer else f"SURVIVED{': ' + why if why else ''}"
