@@ -12,10 +12,14 @@
 #include "inlay/Flatten.hpp"
 #include "inlay/Placement.hpp"
 #include "inlay/Stencil.hpp"
+#include "layout/Measure.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
+
+/// A drawing is no larger on the board, mm: the range of inlays.along and inlays.across.
+constexpr double largest_drawing = 1000;
 
 std::string key_of(int inlay) { return "inlays[" + std::to_string(inlay) + "]"; }
 
@@ -160,6 +164,17 @@ class Fitter {
       blame(marker, ".file", {FaultCode::drawing_empty, "", empty + ": " + note.message, note.hint});
   }
 
+  /// A drawing that would come out larger than a key could ask for: most likely one shape in it is not meant.
+  void blame_too_large(const Marker& marker, double size) {
+    const Inlay& inlay = inlay_of(marker);
+    const bool along = inlay.along.has_value();
+    blame(marker, along ? ".along" : ".across",
+          {FaultCode::not_allowed, "",
+           inlay.file + " would be " + in_mm(std::round(size)) + (along ? " across" : " along") +
+               " the board; at most " + in_mm(largest_drawing) + " are possible",
+           "make it smaller, or look in the drawing for a shape that is far larger than the others"});
+  }
+
   std::shared_ptr<const FittedFigure> figure_of(const Marker& marker, const Artwork& artwork) {
     const Inlay& inlay = inlay_of(marker);
     const Box box = bounds(artwork);
@@ -169,8 +184,14 @@ class Fitter {
       blame_empty(marker, artwork);
       return nullptr;
     }
-    const FigureCut cut{growth_in(layout_, inlay, marker.fret) * wanted / drawn, inlay_cutter_radius(board_),
-                        inlay.clearance, narrowest_cut(board_, CutterUse::pocket_clear).value_or(0) / 2,
+    const double scale = growth_in(layout_, inlay, marker.fret) * wanted / drawn;
+    const double size = scale * std::max(box.high.x - box.low.x, box.high.y - box.low.y);
+    if (size > largest_drawing) {
+      blame_too_large(marker, size);
+      return nullptr;
+    }
+    const FigureCut cut{scale, inlay_cutter_radius(board_), inlay.clearance,
+                        narrowest_cut(board_, CutterUse::pocket_clear).value_or(0) / 2,
                         within(marker, place_of(marker))};
     if (auto there = store_.find(inlay.file, cut)) return there;
     auto made = fit_figure(artwork, cut, cancel_, progress_);

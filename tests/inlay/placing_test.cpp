@@ -47,6 +47,20 @@ Inlays fitted(const Board& board, double width = 1) {
 
 double along(const Loops& loops) { return bounds(loops).high.x - bounds(loops).low.x; }
 
+// A disc of 20 mm and beside it an arc whose radii, 0.001 and 10, are scaled up to span 20: 200,000 mm high.
+TEST(Placing, RefusesADrawingThatWouldBeLargerThanAKeyCanAskFor) {
+  const Artwork vast = std::get<Artwork>(svg_artwork(
+      "<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100mm' viewBox='0 0 100 100'>"
+      "<path d='M0 50a10 10 0 0 1 20 0a10 10 0 0 1 -20 0z M10 50a0.001 10 0 0 1 20 0a10 10 0 0 1 -20 0z'/></svg>"));
+  Board board = board_with_drawing();
+  board.inlays[0].colours.clear();
+  const auto made = fit_inlays(board, std::get<Layout>(lay_out(board)), {{"block.svg", vast}});
+  const auto& faults = std::get<Faults>(made);
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].key, board.inlays[0].along ? "inlays[0].along" : "inlays[0].across");
+  EXPECT_EQ(faults[0].code, FaultCode::not_allowed);
+}
+
 // A gradient alone fills nothing: what was left out, where it stands and what to do is said, not that there are notes.
 TEST(Placing, NamesWhatIsLeftOutOfADrawingThatFillsNothing) {
   const Artwork empty = std::get<Artwork>(svg_artwork(
