@@ -2,6 +2,8 @@
 
 #include <gmock/gmock.h>
 
+#include <numbers>
+
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -120,6 +122,21 @@ TEST(Contact, ADiscTangentToTheOutlineFromInsideIsDrawnBack) {
   std::vector<Feature> features{outline_of(rectangle({-50, -28}, {50, 28})), disc({0, 23}, 5)};
   EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U);
   EXPECT_NEAR(features[1].shape->radius, 5 - tolerance::snap, 1e-12);
+}
+
+/// An outline of four quarter circles about the origin: each arc is asked about its own quarter, whatever angle it
+/// begins at.
+TEST(Contact, ADiscTangentToAnArcFromInsideIsDrawnBackInEachQuarter) {
+  constexpr double quarter = std::numbers::pi / 2;
+  for (const int turns : {-1, 0, 1})
+    for (int k = 0; k < 4; ++k) {
+      Loop outline;
+      for (int i = 0; i < 4; ++i) outline.push_back(arc({0, 0}, 28, (i + 4 * turns) * quarter, quarter));
+      const double middle = (k + 0.5) * quarter;
+      std::vector<Feature> features{outline_of(outline), disc({23 * std::cos(middle), 23 * std::sin(middle)}, 5)};
+      EXPECT_EQ(settle_contacts(features, tolerance::snap).size(), 1U) << k;
+      EXPECT_NEAR(features[1].shape->radius, 5 - tolerance::snap, 1e-12) << k;
+    }
 }
 
 TEST(Contact, ASideThatRunsAlongASlotsEdgeIsMovedOntoIt) {
