@@ -1,7 +1,6 @@
 #include "drawing/ResolvedSetup.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <cstdio>
 
 #include "layout/Measure.hpp"

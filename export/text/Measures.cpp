@@ -16,6 +16,11 @@ std::string with_decimals(Units units, double mm, int decimals) {
 
 int decimals_of(Units units) { return units == Units::inch ? 3 : 2; }
 
+/// One more for a whole sixty-fourth of an inch.
+int decimals_for(Units units, double mm) {
+  return decimals_of(units) + (units == Units::inch && inch_fraction(mm).has_value());
+}
+
 }  // namespace
 
 std::string fixed_measure(const Board& board, double mm) {
@@ -25,14 +30,13 @@ std::string fixed_measure(const Board& board, double mm) {
 std::string measure(const Board& board, double mm) { return measure(board.units, mm); }
 
 std::string measure(Units units, double mm) {
-  const bool fraction = units == Units::inch && inch_fraction(mm).has_value();
-  std::string text = with_decimals(units, mm, decimals_of(units) + fraction);
+  std::string text = with_decimals(units, mm, decimals_for(units, mm));
   text.erase(text.find_last_not_of('0') + 1);
   if (text.back() == '.') text.pop_back();
   return text == "-0" ? "0" : text;
 }
 
-std::string measured_length(Units units, double mm) { return measure(units, mm) + " " + std::string(unit_name(units)); }
+std::string measured_length(Units units, double mm) { return shown_length(mm, units, decimals_for(units, mm)); }
 
 std::string unit_word(const Board& board) { return board.units == Units::inch ? "inches" : "millimetres"; }
 
