@@ -76,6 +76,8 @@ bool is_cut_by(Operation operation, const std::string& layer) {
       return layer == "radius-area";
     case Operation::slots:
       return any({"slot-middle", "slot-outline", "nut-seat"});
+    case Operation::thickness:
+      return false;
     case Operation::outline:
       return any({"outline", "tabs", "binding", "side-dots"});
   }

@@ -29,6 +29,8 @@ std::vector<CutterUse> uses_of(Operation operation) {
       return {CutterUse::slot, CutterUse::nut};
     case Operation::outline:
       return {CutterUse::outline};
+    case Operation::thickness:
+      return {};
   }
   return {};
 }
@@ -74,6 +76,8 @@ class Steps {
         break;
       case Operation::outline:
         outline();
+        break;
+      case Operation::thickness:
         break;
     }
     return std::move(step_);
@@ -227,6 +231,8 @@ std::string stage_after(Operation operation) {
       return "slotted";
     case Operation::outline:
       return "board";
+    case Operation::thickness:
+      return "thicknessed";
   }
   return {};
 }

@@ -16,15 +16,19 @@ namespace sagitta {
 
 /// A point of a board file: x, y in mm.
 using Place2 = std::array<double, 2>;
+/// Three lengths of a board file, such as x, y, z in mm.
+using Place3 = std::array<double, 3>;
 
 /// What a key holds, whatever its kind. `monostate` means "not given": an empty optional, text, list or map. A choice
 /// is an int: the position in the field's list of choices.
 using Value = std::variant<std::monostate, bool, int, double, std::string, std::vector<int>, std::vector<double>,
-                           Place2, std::vector<Place2>, std::map<std::string, std::string>>;
+                           Place2, std::vector<Place2>, std::map<std::string, std::string>, Place3, std::vector<Place3>,
+                           std::map<std::string, double>, std::vector<std::string>>;
 
 /// The struct that a table's keys are members of: the board itself, or one entry of a list of tables.
-using Row = std::variant<Board*, Inlay*, Setup*, Cutter*, Sheet*, Material*>;
-using ConstRow = std::variant<const Board*, const Inlay*, const Setup*, const Cutter*, const Sheet*, const Material*>;
+using Row = std::variant<Board*, Inlay*, Setup*, Cutter*, Sheet*, Material*, Cut*, Note*>;
+using ConstRow = std::variant<const Board*, const Inlay*, const Setup*, const Cutter*, const Sheet*, const Material*,
+                              const Cut*, const Note*>;
 
 /// The same row, for reading only.
 inline ConstRow reading(const Row& row) {
@@ -46,6 +50,8 @@ template <class T>
 Value to_value(const T& member) {
   if constexpr (IsOptional<T>::value) {
     return member ? to_value(*member) : Value();
+  } else if constexpr (std::is_same_v<T, LengthPair>) {
+    return member.equal() ? Value(member.first) : Value(Place2{member.first, member.second});
   } else if constexpr (std::is_enum_v<T>) {
     return static_cast<int>(member);
   } else if constexpr (IsVector<T>::value) {
@@ -57,7 +63,7 @@ Value to_value(const T& member) {
     } else {
       return member;
     }
-  } else if constexpr (requires { member.empty(); } && !std::is_same_v<T, Place2>) {
+  } else if constexpr (requires { member.empty(); } && !std::is_same_v<T, Place2> && !std::is_same_v<T, Place3>) {
     return member.empty() ? Value() : Value(member);
   } else {
     return member;
@@ -69,6 +75,9 @@ template <class T>
 void from_value(T& member, const Value& value) {
   if constexpr (IsOptional<T>::value) {
     from_value(member.emplace(), value);
+  } else if constexpr (std::is_same_v<T, LengthPair>) {
+    const auto* both = std::get_if<double>(&value);
+    member = both != nullptr ? LengthPair(*both) : LengthPair(std::get<Place2>(value)[0], std::get<Place2>(value)[1]);
   } else if constexpr (std::is_enum_v<T>) {
     member = static_cast<T>(std::get<int>(value));
   } else if constexpr (IsVector<T>::value) {

@@ -232,6 +232,7 @@ BoardFile read_board_text(std::string_view text, const std::string& file_name, c
   BoardReader(reading).read();
   check_forms(reading);
   check_rules(reading);
+  check_made(reading);
   sort_problems(reading);
   return std::move(reading.out);
 }

@@ -174,7 +174,7 @@ class Editor {
         change_length(field, node.items[i], (*old_numbers)[i], (*numbers)[i]);
       return;
     }
-    if (field.kind == Kind::colours && edits_.at(node.spot) != '{') {
+    if ((field.kind == Kind::colours || field.kind == Kind::named) && edits_.at(node.spot) != '{') {
       stuck_ = true;
       return;
     }

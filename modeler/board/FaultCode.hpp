@@ -63,10 +63,19 @@ enum class FaultCode {
   left_out,       ///< a part of a drawing that is not read
   drawing_empty,  ///< it fills nothing, or leaves no piece
   cutter_too_large,
-  touches,     ///< a cut that only touches another
-  grazes,      ///< a hole whose widest place runs along a floor
-  wood_loose,  ///< wood that nothing holds
-  not_made     ///< what the program could not make, through a fault of its own
+  touches,             ///< a cut that only touches another
+  grazes,              ///< a hole whose widest place runs along a floor
+  end_not_crossing,    ///< a drawn heel end that does not cross the board as it must
+  slot_lost,           ///< a slot of which the heel end leaves nothing, or too little
+  off_board,           ///< a cut, a marker or a dot that lies beside the board
+  space_too_short,     ///< a fret space without room for its scallop
+  edges_differ,        ///< margins that differ where the surface needs them equal
+  tongue_meets_board,  ///< a tongue whose slots run into the main board
+  line_too_thick,      ///< a strip thicker than its slot
+  courses_overlap,
+  neck_not_found,  ///< in its file
+  wood_loose,      ///< wood that nothing holds
+  not_made         ///< what the program could not make, through a fault of its own
 };
 
 /// The fixed word of a code, for other programs: "slot-too-short".

@@ -51,12 +51,19 @@ constexpr Words words[] = {{Kind::none, "none", "", "", ""},
                            {Kind::operation, "operation", "work", "order", "operation"},
                            {Kind::work, "work", "work", "", "work"},
                            {Kind::limit, "limit", "limits", "", "limit"},
-                           {Kind::measured_slots, "measured-slots", "measured", "slots", "measured slots"}};
+                           {Kind::measured_slots, "measured-slots", "measured", "slots", "measured slots"},
+                           {Kind::tongue, "tongue", "tongue", "frets", "tongue"},
+                           {Kind::cut, "cut", "cuts", "depth", "cut"},
+                           {Kind::scallop, "scallop", "scallop", "depth", "scallop"},
+                           {Kind::worked_edge, "worked-edge", "edges", "roll", "worked edge"},
+                           {Kind::binding_line, "binding-line", "binding", "lines", "line beside the binding"},
+                           {Kind::string_height, "string-height", "height", "action", "height of the strings"},
+                           {Kind::note, "note", "notes", "text", "note"}};
 
 constexpr bool in_order() {
   for (std::size_t i = 0; i < std::size(words); ++i)
     if (words[i].kind != static_cast<Kind>(i)) return false;
-  return std::size(words) == static_cast<std::size_t>(Kind::measured_slots) + 1;
+  return std::size(words) == static_cast<std::size_t>(Kind::note) + 1;
 }
 static_assert(in_order());
 
@@ -81,6 +88,7 @@ std::string feature_name(const FeatureId& id) {
   switch (id.kind) {
     case Kind::edge:
     case Kind::neck_side:
+    case Kind::worked_edge:
       return id.part < 0 ? std::string(words_of(id.kind).name) : side(id) + " " + std::string(words_of(id.kind).name);
     case Kind::binding:
       return "binding at the " + side(id) + " edge";
@@ -100,7 +108,8 @@ std::string feature_name(const FeatureId& id) {
 std::string feature_key(const FeatureId& id) {
   const Words& own = words_of(id.kind);
   if (own.key.empty()) return "";
-  const std::string row = id.index < 0 || id.kind == Kind::pin || id.kind == Kind::operation || id.kind == Kind::string
+  const std::string row = id.index < 0 || id.kind == Kind::pin || id.kind == Kind::operation ||
+                                  id.kind == Kind::string || id.kind == Kind::binding_line
                               ? ""
                               : "[" + std::to_string(id.index) + "]";
   return std::string(own.table) + row + "." + std::string(own.key);

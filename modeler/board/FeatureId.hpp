@@ -49,7 +49,14 @@ struct FeatureId {
     operation,  ///< index: an Operation
     work,       ///< all that is done with hands and machines
     limit,
-    measured_slots
+    measured_slots,
+    tongue,
+    cut,           ///< of the builder's own
+    scallop,       ///< fret: the one that ends the space
+    worked_edge,   ///< rolled or bevelled; part: which one
+    binding_line,  ///< beside the binding; index: counted from it, part: which edge
+    string_height,
+    note
   };
 
   /// Which edge or side: the lower has the smaller y.

@@ -6,17 +6,31 @@ namespace {
 constexpr Choice units_choices[] = {{"mm", ""}, {"in", "inch"}};
 constexpr Choice hand_choices[] = {{"right", ""}, {"left", ""}};
 constexpr Choice spacing_choices[] = {{"equal-centres", "equal-centers"}, {"equal-gaps", ""}};
-constexpr Choice heel_choices[] = {{"square", ""}, {"arc", ""}, {"hollow", ""}, {"fret", ""}};
+constexpr Choice heel_choices[] = {{"square", ""}, {"arc", ""},   {"hollow", ""},
+                                   {"fret", ""},   {"slant", ""}, {"drawn", ""}};
 constexpr Choice profile_choices[] = {
     {"flat", ""}, {"single", ""}, {"compound", ""}, {"string-line", ""}, {"even-edge", ""}};
 constexpr Choice heel_at_choices[] = {{"heel", ""}, {"last-fret", ""}};
 constexpr Choice seat_choices[] = {{"none", ""}, {"slot", ""}, {"shelf", ""}};
+constexpr Choice nut_floor_choices[] = {{"level", ""}, {"arc", ""}};
+constexpr Choice cut_choices[] = {{"all", ""}, {"lines", ""}, {"none", ""}};
+constexpr Choice edge_stage_choices[] = {{"hand", ""}, {"machine", ""}};
+constexpr Choice dot_edge_choices[] = {{"bass", ""}, {"treble", ""}, {"both", ""}};
+constexpr Choice dot_in_choices[] = {{"wood", ""}, {"binding", ""}};
+constexpr Choice from_choices[] = {{"top", ""}, {"below", ""}};
+constexpr Choice cut_shape_choices[] = {{"dot", ""}, {"block", ""}, {"oval", ""}, {"drawn", ""}};
+constexpr Choice grain_choices[] = {{"quarter", ""}, {"flat", ""}};
+constexpr Choice sheet_zero_choices[] = {{"corner", ""}, {"centre", "center"}, {"first-piece", ""}};
+constexpr Choice hold_choices[] = {{"tape", ""}, {"tabs", ""}, {"skin", ""}};
+constexpr Choice face_choices[] = {{"up", ""}, {"mirrored", ""}};
+constexpr Choice joint_choices[] = {{"none", ""}, {"bolted", ""}, {"glued", ""}, {"through", ""}};
 constexpr Choice floor_choices[] = {{"arc", ""}, {"level", ""}};
 constexpr Choice ends_choices[] = {{"through", ""}, {"blind", ""}};
 constexpr Choice inlay_choices[] = {{"dot", ""},     {"block", ""}, {"trapezoid", ""},
                                     {"diamond", ""}, {"oval", ""},  {"artwork", ""}};
 constexpr Choice sizes_choices[] = {{"one", ""}, {"by-space", ""}};
-constexpr Choice operation_choices[] = {{"pockets", ""}, {"inlay", ""}, {"radius", ""}, {"slots", ""}, {"outline", ""}};
+constexpr Choice operation_choices[] = {{"pockets", ""}, {"inlay", ""},   {"radius", ""},
+                                        {"slots", ""},   {"outline", ""}, {"thickness", ""}};
 constexpr Choice zero_choices[] = {{"nut", ""}, {"corner", ""}, {"centre", "center"}};
 constexpr Choice z_zero_choices[] = {{"glue-face", ""}, {"blank-top", ""}, {"bed", ""}};
 constexpr Choice use_choices[] = {{"pocket-clear", ""}, {"pocket-detail", ""}, {"piece", ""}, {"radius", ""},
@@ -85,6 +99,8 @@ constexpr Field in_unit(Words unit, Field field) {
 }
 
 constexpr Range fret_range{1, 96};
+constexpr Range fret_or_nut{0, 96};
+constexpr Range height_range{-100, 200};
 constexpr Range width_range{5, 600};
 constexpr Range margin_range{0.2, 50};
 constexpr Range radius_range{5, 1e8};
@@ -104,7 +120,8 @@ constexpr Field table_of_fields[] = {
                 at<&Board::scale, &Scale::treble>)),
     form(integer("scale", "square_fret", {0, 96}, "0", "fret that stands square to the centre line; 0 is the nut",
                  at<&Board::scale, &Scale::square_fret>)),
-    needed(integer("scale", "frets", fret_range, "", "number of frets", at<&Board::scale, &Scale::frets>)),
+    needed(integer("scale", "frets", fret_or_nut, "", "number of frets; 0 is a board without frets",
+                   at<&Board::scale, &Scale::frets>)),
     form(integer("scale", "steps_per_octave", {1, 1200}, "12", "equal steps in an octave",
                  at<&Board::scale, &Scale::steps_per_octave>)),
     form(in_unit("cents", ranged("scale", "cents", Kind::numbers, {1, 120000}, "",
@@ -124,31 +141,65 @@ constexpr Field table_of_fields[] = {
                          ranged("strings", "gauges", Kind::lengths, {0.1, 10}, "",
                                 "diameter of each string, bass first", at<&Board::strings, &Strings::gauges>)),
              "equal-centres equal-gaps"),
+    integer("strings", "course", {1, 6}, "1", "strings in a course: 2 on a twelve-string or a mandolin",
+            at<&Board::strings, &Strings::course>),
+    length("strings", "course_gap", {0.5, 20}, "required with a course of 2 or more",
+           "centre to centre of the strings inside a course", at<&Board::strings, &Strings::course_gap>),
 
     needed(length("board", "thickness", {1, 60}, "", "finished thickness at the centre line",
                   at<&Board::board, &Shape::thickness>)),
-    form(length("board", "edge_margin", margin_range, "", "outer string to edge, at both ends",
+    form(ranged("board", "edge_margin", Kind::pair, margin_range, "",
+                "outer string to edge, at both ends; [bass, treble] where they differ",
                 at<&Board::board, &Shape::edge_margin>)),
-    form(length("board", "nut_margin", margin_range, "", "outer string to edge at the nut",
+    form(ranged("board", "nut_margin", Kind::pair, margin_range, "",
+                "outer string to edge at the nut; [bass, treble] where they differ",
                 at<&Board::board, &Shape::nut_margin>)),
-    form(length("board", "heel_margin", margin_range, "", "outer string to edge at the heel end",
+    form(ranged("board", "heel_margin", Kind::pair, margin_range, "",
+                "outer string to edge at the heel end; [bass, treble] where they differ",
                 at<&Board::board, &Shape::heel_margin>)),
     form(length("board", "nut_width", width_range, "", "width at x = 0, over the binding",
                 at<&Board::board, &Shape::nut_width>)),
     form(length("board", "heel_width", width_range, "", "width at the heel end, over the binding",
                 at<&Board::board, &Shape::heel_width>)),
+    form(ranged("board", "width_at_fret", Kind::fret_width, width_range, "",
+                "[fret, width]: width over the binding where that fret crosses the centre line",
+                at<&Board::board, &Shape::width_at_fret>)),
     length("board", "behind_nut", {0.1, 150, true}, "0 without a nut seat, else nut.width + 3 mm",
            "wood behind x = 0, along the centre line", at<&Board::board, &Shape::behind_nut>),
-    length("board", "past_last_fret", {0.1, 300}, "10 mm", "last slot's middle to the heel end, along the centre line",
+    length("board", "past_last_fret", {-60, 3000}, "10 mm",
+           "last slot's middle to the heel end, along the centre line; 0.1 to 300 mm, less with ends_cut_slots, from x "
+           "= 0 "
+           "without frets",
            at<&Board::board, &Shape::past_last_fret>),
     choice("board", "heel", heel_choices, "square",
-           "shape of the heel end: square, bulging arc, hollow arc, along the last fret",
+           "shape of the heel end: square, bulging arc, hollow arc, along the last fret, slanted, drawn",
            at<&Board::board, &Shape::heel>),
     needed_with("heel", "arc hollow",
                 length("board", "heel_arc_radius", {1, 1e6}, "", "radius of the heel end's arc",
                        at<&Board::board, &Shape::heel_arc_radius>)),
+    needed_with("heel", "slant",
+                ranged("board", "heel_angle", Kind::angle, {-60, 60}, "",
+                       "turn of the heel end, counter-clockwise from above; 0 is square",
+                       at<&Board::board, &Shape::heel_angle>)),
+    needed_with("heel", "drawn",
+                plain("board", "heel_file", Kind::text, "", "SVG or DXF file with the heel end's line in true size",
+                      at<&Board::board, &Shape::heel_file>)),
+    used_with("heel", "hollow slant drawn",
+              plain("board", "ends_cut_slots", Kind::yes_no, "false", "the heel end may cut slots",
+                    at<&Board::board, &Shape::ends_cut_slots>)),
     length("board", "corner_radius", {0.1, 300, true}, "0", "rounding of the two heel corners",
            at<&Board::board, &Shape::corner_radius>),
+
+    needed(integer("tongue", "frets", fret_range, "", "frets on the tongue, beyond scale.frets",
+                   at<&Board::tongue, &Tongue::frets>)),
+    needed(integer("tongue", "strings", {1, 18}, "", "strings over the tongue, counted from the treble",
+                   at<&Board::tongue, &Tongue::strings>)),
+    length("tongue", "margin", margin_range, "as at the treble edge", "outermost string of the tongue to its bass side",
+           at<&Board::tongue, &Tongue::margin>),
+    length("tongue", "past_last_fret", {0.1, 300}, "half the next space", "last slot of the tongue to its end",
+           at<&Board::tongue, &Tongue::past_last_fret>),
+    length("tongue", "corner_radius", {0.1, 300, true}, "0", "rounding of the tongue's two corners",
+           at<&Board::tongue, &Tongue::corner_radius>),
 
     needed(choice("surface", "profile", profile_choices, "", "law of the playing surface",
                   at<&Board::surface, &SurfaceSpec::profile>)),
@@ -181,6 +232,9 @@ constexpr Field table_of_fields[] = {
     used_with("scale.zero_fret", "true",
               length("nut", "distance", {0.1, 50}, "1 mm", "nut's face behind the zero fret",
                      at<&Board::nut, &Nut::distance>)),
+    used_with("seat", "slot shelf",
+              choice("nut", "floor", nut_floor_choices, "level", "floor of the seat: level, or follows the surface",
+                     at<&Board::nut, &Nut::floor>)),
 
     length("wire", "tang_depth", {0.3, 6}, "1.7 mm", "depth of the fret wire's tang",
            at<&Board::wire, &Wire::tang_depth>),
@@ -190,6 +244,10 @@ constexpr Field table_of_fields[] = {
     length("wire", "crown_height", {0.2, 4}, "1.2 mm", "height of the crown", at<&Board::wire, &Wire::crown_height>),
     length("wire", "overhang", {0.1, 20, true}, "2 mm", "wire left over each edge when it is cut to length",
            at<&Board::wire, &Wire::overhang>),
+    length("wire", "barb_width", {0.1, 4}, "wire.tang_width", "width of the tang over its barbs",
+           at<&Board::wire, &Wire::barb_width>),
+    ranged("wire", "end_bevel", Kind::angle, {0, 80}, "30", "bevel of the fret ends, from upright",
+           at<&Board::wire, &Wire::end_bevel_degrees>),
 
     length("slots", "width", {0.1, 5}, "0.584 mm", "width of a fret slot, square to it",
            at<&Board::slots, &Slots::width>),
@@ -202,6 +260,32 @@ constexpr Field table_of_fields[] = {
     used_with("ends", "blind",
               length("slots", "edge_left", {0.05, 100}, "1.5 mm", "wood left between a blind slot's tip and the edge",
                      at<&Board::slots, &Slots::edge_left>)),
+    choice("slots", "cut", cut_choices, "all, or none on a board without frets",
+           "slots for wire, for strips of veneer as lines, or none", at<&Board::slots, &Slots::cut>),
+    used_with("cut", "lines",
+              plain("slots", "line_material", Kind::text, "maple", "material of the strips",
+                    at<&Board::slots, &Slots::line_material>)),
+    used_with("cut", "lines",
+              length("slots", "line_thickness", {0.1, 5}, "slots.width", "thickness of the strips",
+                     at<&Board::slots, &Slots::line_thickness>)),
+
+    needed(integer("scallop", "from_fret", fret_or_nut, "", "slot from which spaces are scalloped; 0 is the nut",
+                   at<&Board::scallop, &Scallop::from_fret>)),
+    needed(integer("scallop", "to_fret", fret_range, "", "slot up to which spaces are scalloped",
+                   at<&Board::scallop, &Scallop::to_fret>)),
+    needed(ranged("scallop", "depth", Kind::pair, {0.01, 20}, "",
+                  "depth in a space's middle; [at from_fret, at to_fret] where it changes",
+                  at<&Board::scallop, &Scallop::depth>)),
+    length("scallop", "land", {0.05, 20}, "1.5 mm", "left flat on each side of a slot's middle",
+           at<&Board::scallop, &Scallop::land>),
+
+    length("edges", "roll", {0.1, 50, true}, "0", "radius of the rolled edge", at<&Board::edges, &Edges::roll>),
+    length("edges", "bevel", {0.1, 50, true}, "0", "width of the bevel, across, at the playing surface",
+           at<&Board::edges, &Edges::bevel>),
+    ranged("edges", "bevel_angle", Kind::angle, {1, 89}, "30", "angle of the bevel to the upright side",
+           at<&Board::edges, &Edges::bevel_angle_degrees>),
+    choice("edges", "stage", edge_stage_choices, "hand", "whether the edges are worked by hand or on the machine",
+           at<&Board::edges, &Edges::stage>),
 
     needed(choice("inlays", "shape", inlay_choices, "", "shape of the inlay", at<&Inlay::shape>)),
     ranged("inlays", "frets", Kind::integers, fret_range, "",
@@ -261,18 +345,45 @@ constexpr Field table_of_fields[] = {
            at<&Board::side_dots, &SideDots::diameter>),
     length("side_dots", "depth", {0.3, 50}, "3 mm", "depth of the hole from the finished edge",
            at<&Board::side_dots, &SideDots::depth>),
+    choice("side_dots", "edge", dot_edge_choices, "bass", "edge with the dots", at<&Board::side_dots, &SideDots::edge>),
+    choice("side_dots", "in", dot_in_choices, "wood", "what the holes are drilled into",
+           at<&Board::side_dots, &SideDots::in>),
 
     needed(length("binding", "width", {0.2, 20}, "", "thickness of the binding, square to the edge",
                   at<&Board::binding, &Binding::width>)),
     length("binding", "height", {0.2, 60, true}, "0",
            "height of the binding from the surface's edge down; 0 is all the way",
            at<&Board::binding, &Binding::height>),
+    ranged("binding", "lines", Kind::lengths, {0.05, 10}, "",
+           "thicknesses of the lines beside the binding, from it inward", at<&Board::binding, &Binding::lines>),
+    plain("binding", "line_materials", Kind::texts, "", "material of each line",
+          at<&Board::binding, &Binding::line_materials>),
 
     length("pins", "diameter", {0.5, 20}, "2 mm", "diameter of the locating pins' holes",
            at<&Board::pins, &Pins::diameter>),
     length("pins", "depth", {0.3, 60}, "2.5 mm", "depth of the holes from the glue face",
            at<&Board::pins, &Pins::depth>),
     needed(ranged("pins", "at", Kind::points, place_range, "", "places of the holes", at<&Board::pins, &Pins::at>)),
+
+    needed(plain("cuts", "name", Kind::text, "", "name of the cut", at<&Cut::name>)),
+    choice("cuts", "from", from_choices, "top", "side that it is cut from", at<&Cut::from>),
+    needed(choice("cuts", "shape", cut_shape_choices, "", "shape of the cut", at<&Cut::shape>)),
+    needed_with("shape", "dot", length("cuts", "diameter", {0.3, 150}, "", "diameter of the cut", at<&Cut::diameter>)),
+    used_too(needed_with("shape", "block oval",
+                         length("cuts", "along", {0.3, 3000}, "",
+                                "size along the board; a drawing gives this or across", at<&Cut::along>)),
+             "block oval drawn"),
+    used_too(needed_with("shape", "block oval",
+                         length("cuts", "across", {0.3, 1000}, "",
+                                "size across the board; a drawing gives this or along", at<&Cut::across>)),
+             "block oval drawn"),
+    needed_with("shape", "drawn",
+                plain("cuts", "file", Kind::text, "", "SVG or DXF file of the shape", at<&Cut::file>)),
+    needed(ranged("cuts", "at", Kind::point, place_range, "", "middle of the shape", at<&Cut::at>)),
+    ranged("cuts", "turn", Kind::angle, {-360, 360}, "0", "turned counter-clockwise, seen from above",
+           at<&Cut::turn_degrees>),
+    needed(ranged("cuts", "depth", Kind::depth, {0.05, 100}, "",
+                  "from the finished top at the centre line, or from the glue face; or \"through\"", at<&Cut::depth>)),
 
     length("blank", "length", {50, 5000}, "the board's and 30 mm at each end", "length of the blank, as measured",
            at<&Board::blank, &Blank::length>),
@@ -281,6 +392,8 @@ constexpr Field table_of_fields[] = {
     length("blank", "thickness", {1, 100}, "board.thickness + finish.sanding + 0.8 mm",
            "thickness of the blank, as measured", at<&Board::blank, &Blank::thickness>),
     plain("blank", "material", Kind::text, "ebony", "wood of the board", at<&Board::blank, &Blank::material>),
+    choice("blank", "grain", grain_choices, "flat", "whether the blank is quarter-sawn or flat-sawn",
+           at<&Board::blank, &Blank::grain>),
     ranged("blank", "at", Kind::point, place_range, "the board centred",
            "the board's x = 0 point, from the blank's lower left corner", at<&Board::blank, &Blank::at>),
 
@@ -293,6 +406,8 @@ constexpr Field table_of_fields[] = {
       field.choices = operation_choices;
       return field;
     }(),
+    length("work", "thickness_to", {1, 100}, "board.thickness + finish.sanding + 0.3 mm",
+           "what the operation thickness mills the blank to", at<&Board::thickness_to>),
 
     plain("setups", "name", Kind::text, "", "name of the set-up", at<&Setup::name>),
     [] {
@@ -331,10 +446,24 @@ constexpr Field table_of_fields[] = {
     needed(length("sheets", "thickness", {0.1, 60}, "", "thickness of the sheet", at<&Sheet::thickness>)),
     choice("sheets", "pattern", pattern_choices, "none", "direction of grain or figure that pieces keep to",
            at<&Sheet::pattern>),
+    choice("sheets", "zero", sheet_zero_choices, "corner", "where the machine's x and y are zero on the sheet",
+           at<&Sheet::zero>),
+    length("sheets", "margin", {0.1, 500, true}, "6 mm", "kept free along the sheet's edges", at<&Sheet::margin>),
+    length("sheets", "clamp", {0.1, 500, true}, "15 mm", "kept free for clamps at each end", at<&Sheet::clamp>),
+    choice("sheets", "hold", hold_choices, "tape", "what holds the pieces while they are cut", at<&Sheet::hold>),
+    used_with("hold", "skin",
+              length("sheets", "skin", {0.02, 10}, "0.3 mm", "thickness left under the pieces", at<&Sheet::skin>)),
+    choice("sheets", "face", face_choices, "up", "which side of the pieces is up while they are cut", at<&Sheet::face>),
 
     in_unit("kg/m3", ranged("materials", "density", Kind::number, {10, 25000}, "", "density", at<&Material::density>)),
     plain("materials", "colour", Kind::colour, "", "colour in pictures and in STEP", at<&Material::colour>),
     choice("materials", "kind", kind_choices, "", "what sort of material it is", at<&Material::kind>),
+    in_unit("%", ranged("materials", "movement_radial", Kind::number, {0, 2}, "",
+                        "radial movement for each % of moisture", at<&Material::movement_radial>)),
+    in_unit("%", ranged("materials", "movement_tangential", Kind::number, {0, 2}, "",
+                        "tangential movement for each % of moisture", at<&Material::movement_tangential>)),
+    in_unit("GPa", ranged("materials", "modulus", Kind::number, {0.1, 500}, "", "modulus of elasticity along the grain",
+                          at<&Material::modulus>)),
 
     choice("neck", "state", state_choices, "finished", "whether the neck's sides are finished or still to be trimmed",
            at<&Board::neck, &Neck::state>),
@@ -351,9 +480,68 @@ constexpr Field table_of_fields[] = {
     length("neck", "channel_to", place_range, "", "x where the rod channel ends", at<&Board::neck, &Neck::channel_to>),
     length("neck", "limit", {10, 5000}, "", "furthest x that the board may reach", at<&Board::neck, &Neck::limit>),
     plain("neck", "file", Kind::text, "", "STEP file of the neck", at<&Board::neck, &Neck::file>),
+    length("neck", "depth_first", {5, 200}, "",
+           "finished neck with the board, from the fretted surface to its back, at "
+           "fret 1",
+           at<&Board::neck, &Neck::depth_first>),
+    length("neck", "depth_twelfth", {5, 200}, "", "the same at fret 12", at<&Board::neck, &Neck::depth_twelfth>),
+    ranged("neck", "angle", Kind::angle, {-15, 15}, "", "positive where the headstock lies back",
+           at<&Board::neck, &Neck::angle_degrees>),
+    choice("neck", "joint", joint_choices, "none", "how the neck is joined to the body",
+           at<&Board::neck, &Neck::joint>),
+    length("neck", "allowance", {0.01, 20, true}, "0", "how much wider than the board the neck is made, each side",
+           at<&Board::neck, &Neck::allowance>),
+    ranged("neck", "file_nut", Kind::place, {-100000, 100000}, "",
+           "[x, y, z] of the centre line at the nut, in the file's own frame", at<&Board::neck, &Neck::file_nut>),
+    ranged("neck", "file_heel", Kind::place, {-100000, 100000}, "",
+           "[x, y, z] of the centre line at the heel end, in the file's own frame", at<&Board::neck, &Neck::file_heel>),
+
+    ranged("height", "nut", Kind::pair, height_range, "0.5 mm; 0 with a zero fret",
+           "string over the plane of the fret tops at x = 0; [bass, treble]", at<&Board::height, &Heights::nut>),
+    ranged("height", "action", Kind::pair, height_range, "", "under the outer strings at action_fret; [bass, treble]",
+           at<&Board::height, &Heights::action>),
+    integer("height", "action_fret", fret_range, "12", "fret at which action is measured",
+            at<&Board::height, &Heights::action_fret>),
+    length("height", "relief", {-5, 5}, "0.15 mm",
+           "how far the frets lie below a straight line from the nut to the joint",
+           at<&Board::height, &Heights::relief>),
+    integer("height", "relief_fret", fret_range, "7", "fret at which relief is measured",
+            at<&Board::height, &Heights::relief_fret>),
+    length("height", "bridge", height_range, "", "top of the saddle over the body's top, on the centre line",
+           at<&Board::height, &Heights::bridge>),
+    length("height", "body_step", height_range, "",
+           "body's top below the glue face, measured at the joint; negative where it is above",
+           at<&Board::height, &Heights::body_step>),
 
     ranged("measured", "slots", Kind::lengths, place_range, "", "x of each slot as measured after cutting",
-           at<&Board::measured_slots>),
+           at<&Board::measured, &Measured::slots>),
+    length("measured", "blank_thickness", {1, 100}, "", "thickness of the blank; holds in place of blank.thickness",
+           at<&Board::measured, &Measured::blank_thickness>),
+    length("measured", "tape", {0, 10}, "", "thickness of the tape under the blank, in every set-up",
+           at<&Board::measured, &Measured::tape>),
+    length("measured", "slot_width", {0.1, 5}, "", "width of the slots as cut",
+           at<&Board::measured, &Measured::slot_width>),
+    ranged("measured", "pocket_depths", Kind::named, {0.01, 100}, "", "depth of pockets as cut, by the piece's name",
+           at<&Board::measured, &Measured::pocket_depths>),
+    ranged("measured", "piece_thickness", Kind::named, {0.01, 100}, "", "thickness of pieces, by material",
+           at<&Board::measured, &Measured::piece_thickness>),
+    ranged("measured", "widths", Kind::points, place_range, "", "[x, width] of the board as cut",
+           at<&Board::measured, &Measured::widths>),
+    ranged("measured", "thickness", Kind::places, place_range, "", "[x, y, thickness] of the board as cut",
+           at<&Board::measured, &Measured::thickness>),
+    [] {
+      Field field = plain("measured", "done", Kind::choices, "", "operations that have been cut",
+                          at<&Board::measured, &Measured::done>);
+      field.choices = operation_choices;
+      return field;
+    }(),
+    ranged("measured", "chips", Kind::places, place_range, "", "[x, y, diameter] of each chip",
+           at<&Board::measured, &Measured::chips>),
+    plain("measured", "serial", Kind::text, "", "serial number of this board", at<&Board::measured, &Measured::serial>),
+
+    needed(plain("notes", "text", Kind::text, "", "the note", at<&Note::text>)),
+    plain("notes", "finding", Kind::text, "", "name of the finding that it is about", at<&Note::finding>),
+    plain("notes", "by", Kind::text, "", "who wrote it", at<&Note::by>),
 };
 
 }  // namespace

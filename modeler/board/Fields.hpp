@@ -15,22 +15,29 @@
 namespace sagitta {
 
 enum class Kind {
-  text,      ///< any text
-  colour,    ///< "#rrggbb"
-  colours,   ///< fill colour -> material
-  yes_no,    ///< true or false
-  choice,    ///< one of `choices`
-  choices,   ///< a list of them
-  integer,   ///< a whole number
-  integers,  ///< a list of whole numbers
-  number,    ///< a bare number
-  numbers,   ///< a list of bare numbers
-  length,    ///< mm
-  lengths,   ///< a list of lengths
-  speed,     ///< mm a minute
-  angle,     ///< degrees, counter-clockwise from above
-  point,     ///< [x, y], mm
-  points     ///< a list of points
+  text,        ///< any text
+  colour,      ///< "#rrggbb"
+  colours,     ///< fill colour -> material
+  yes_no,      ///< true or false
+  choice,      ///< one of `choices`
+  choices,     ///< a list of them
+  integer,     ///< a whole number
+  integers,    ///< a list of whole numbers
+  number,      ///< a bare number
+  numbers,     ///< a list of bare numbers
+  length,      ///< mm
+  lengths,     ///< a list of lengths
+  speed,       ///< mm a minute
+  angle,       ///< degrees, counter-clockwise from above
+  point,       ///< [x, y], mm
+  points,      ///< a list of points
+  pair,        ///< a length, or one for each of two places: bass and treble, or the first and the last
+  depth,       ///< a length, or "through", which is infinite
+  fret_width,  ///< [fret, length]
+  place,       ///< [x, y, z], mm
+  places,      ///< a list of [x, y, length], mm
+  named,       ///< { "NAME" = length, .. }
+  texts        ///< a list of texts
 };
 
 /// What a number of a field may be, in mm, degrees, or plain: least .. most, and 0 besides when `zero` says so.
@@ -75,8 +82,13 @@ struct Field {
 
   /// "scale.length"; a key of a list of tables has no index: "inlays.depth".
   std::string dotted() const;
-  bool is_length() const { return kind == Kind::length || kind == Kind::lengths || kind == Kind::speed || is_point(); }
-  bool is_point() const { return kind == Kind::point || kind == Kind::points; }
+  bool is_length() const {
+    return kind == Kind::length || kind == Kind::lengths || kind == Kind::speed || is_point() || kind == Kind::pair ||
+           kind == Kind::depth || kind == Kind::fret_width || kind == Kind::named;
+  }
+  bool is_point() const {
+    return kind == Kind::point || kind == Kind::points || kind == Kind::place || kind == Kind::places;
+  }
   bool is_list() const;
 };
 

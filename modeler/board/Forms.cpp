@@ -10,7 +10,8 @@ namespace {
 
 constexpr Form scale_forms[] = {{"length", ""}, {"bass treble", "square_fret"}};
 constexpr Form division_forms[] = {{"steps_per_octave", ""}, {"cents", ""}};
-constexpr Form width_forms[] = {{"edge_margin", ""}, {"nut_margin heel_margin", ""}, {"nut_width heel_width", ""}};
+constexpr Form width_forms[] = {
+    {"edge_margin", ""}, {"nut_margin heel_margin", ""}, {"nut_width heel_width", ""}, {"nut_width width_at_fret", ""}};
 constexpr Form fall_forms[] = {{"fall_from_fret fall", ""}};
 constexpr Form size_forms[] = {{"along", ""}, {"across", ""}};
 

@@ -144,6 +144,20 @@ std::string unit_text(const Field& field) {
       return "[x, y] mm";
     case Kind::points:
       return "list of [x, y] mm";
+    case Kind::pair:
+      return "mm, or [mm, mm]";
+    case Kind::depth:
+      return "mm or \"through\"";
+    case Kind::fret_width:
+      return "[fret, mm]";
+    case Kind::place:
+      return "[x, y, z] mm";
+    case Kind::places:
+      return "list of [x, y, mm]";
+    case Kind::named:
+      return "{ \"NAME\" = mm }";
+    case Kind::texts:
+      return "list of texts";
     case Kind::colour:
       return "\"#rrggbb\"";
     case Kind::colours:

@@ -47,6 +47,9 @@ void check_forms(Reading& reading);
 /// What single values cannot show: lists that must fit each other, frets beyond the last, orders of work.
 void check_rules(Reading& reading);
 
+/// What this version does not make yet is a problem where the file says it.
+void check_made(Reading& reading);
+
 /// "at least 5 mm and at most 500 mm": what a field allows, in the file's units.
 std::string allowed(const Field& field, Units units);
 

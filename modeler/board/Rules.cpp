@@ -85,7 +85,7 @@ void check_marked_frets(Reading& reading, const std::string& prefix, const std::
 }
 
 void check_order(Reading& reading) {
-  constexpr std::string_view names[] = {"pockets", "inlay", "radius", "slots", "outline"};
+  constexpr std::string_view names[] = {"pockets", "inlay", "radius", "slots", "outline", "thickness"};
   const auto& order = reading.out.board.order;
   if (!reading.given("work.order") || !reading.good("work.order")) return;
   std::set<Operation> seen;
@@ -94,16 +94,20 @@ void check_order(Reading& reading) {
     if (!seen.insert(order[i]).second)
       reading.report_value(FaultCode::named_twice, item("work.order", i), "\"" + name + "\" is in the order twice",
                            "keep one");
+    if (order[i] == Operation::thickness && i > 0)
+      reading.report_value(FaultCode::wrong_order, item("work.order", i),
+                           "the blank is brought to thickness before anything else is cut", "put \"thickness\" first");
     if (order[i] == Operation::inlay && !seen.contains(Operation::pockets)) {
       reading.report_value(FaultCode::wrong_order, item("work.order", i),
                            "a piece cannot go in before its pocket is cut", "put \"inlay\" after \"pockets\"");
     }
   }
   for (std::size_t i = 0; i < std::size(names); ++i) {
-    if (seen.contains(static_cast<Operation>(i))) continue;
+    const auto operation = static_cast<Operation>(i);
+    if (operation == Operation::thickness || seen.contains(operation)) continue;
     reading.report_value(FaultCode::missing_key, "work.order",
                          "\"" + std::string(names[i]) + "\" is missing from the order of work",
-                         "name all five operations once");
+                         "name pockets, inlay, radius, slots and outline once each");
   }
 }
 
@@ -127,10 +131,10 @@ void check_measured(Reading& reading) {
       !reading.good("scale.frets"))
     return;
   const auto slots = static_cast<std::size_t>(board.scale.frets + (board.scale.zero_fret ? 1 : 0));
-  if (board.measured_slots.size() == slots) return;
+  if (board.measured.slots.size() == slots) return;
   reading.report_value(
       FaultCode::wrong_count, "measured.slots",
-      counted(board.measured_slots.size(), "place", "places") + " measured, but the board has " +
+      counted(board.measured.slots.size(), "place", "places") + " measured, but the board has " +
           counted(slots, "slot", "slots"),
       board.scale.zero_fret ? "give one for each slot, the zero fret's first" : "give one for each slot");
 }
@@ -139,9 +143,9 @@ void check_measured(Reading& reading) {
 std::optional<double> nut_width(const Board& board) {
   const Shape& shape = board.board;
   if (shape.nut_width) return *shape.nut_width;
-  const std::optional<double> margin = shape.edge_margin ? shape.edge_margin : shape.nut_margin;
+  const std::optional<LengthPair> margin = shape.edge_margin ? shape.edge_margin : shape.nut_margin;
   if (!margin || board.strings.nut_spread <= 0) return std::nullopt;
-  return board.strings.nut_spread + 2 * *margin;
+  return board.strings.nut_spread + margin->sum();
 }
 
 void check_radius(Reading& reading) {
@@ -172,6 +176,42 @@ void check_nut(Reading& reading) {
   }
 }
 
+/// The general range of past_last_fret is that of all boards together.
+void check_past_last(Reading& reading) {
+  const Board& board = reading.out.board;
+  const double past = board.board.past_last_fret;
+  if (!reading.given("board.past_last_fret") || !reading.good("board.past_last_fret")) return;
+  const bool bare = board.scale.frets == 0 && reading.given("scale.frets");
+  const Range range = bare ? Range{1, 3000} : Range{board.board.ends_cut_slots ? -60 : 0.1, 300};
+  if (range.holds(past)) return;
+  const Units units = board.units;
+  reading.report_value(FaultCode::not_allowed, "board.past_last_fret",
+                       shown_length(past, units) + " is not possible here; allowed is from " +
+                           shown_length(range.least, units) + " to " + shown_length(range.most, units),
+                       past < 0.1 && !bare ? "give ends_cut_slots = true where the end shall cut slots" : "");
+}
+
+void check_courses(Reading& reading) {
+  const Strings& strings = reading.out.board.strings;
+  if (!reading.good("strings.course") || !reading.good("strings.count") || !reading.given("strings.count")) return;
+  if (strings.course == 1) {
+    if (reading.given("strings.course_gap"))
+      reading.report_key(FaultCode::not_used, "strings.course_gap",
+                         "\"course_gap\" is not used here: it goes with a course of 2 or more", "take the line out");
+    return;
+  }
+  if (strings.count % strings.course != 0 || strings.count < 2 * strings.course) {
+    reading.report_value(FaultCode::wrong_count, "strings.count",
+                         counted(static_cast<std::size_t>(strings.count), "string", "strings") + " do not make " +
+                             "two or more courses of " + std::to_string(strings.course),
+                         "count is the number of strings, not of courses");
+  }
+  if (!reading.given("strings.course_gap") && reading.chain.whole)
+    reading.report_value(FaultCode::missing_key, "strings.course_gap",
+                         "\"course_gap\" is missing: a course of 2 or more needs it",
+                         "give the distance of the strings inside a course, centre to centre");
+}
+
 void check_frets(Reading& reading) {
   const Board& board = reading.out.board;
   if (reading.given("scale.square_fret") && reading.good("scale.square_fret"))
@@ -193,6 +233,8 @@ void check_frets(Reading& reading) {
 void check_rules(Reading& reading) {
   check_cents(reading);
   check_gauges(reading);
+  check_courses(reading);
+  check_past_last(reading);
   check_frets(reading);
   check_order(reading);
   check_repeats(reading);

@@ -15,14 +15,18 @@ constexpr Table all_tables[] = {
     {"scale", TableForm::single, "scale lengths and frets"},
     {"strings", TableForm::single, "the strings"},
     {"board", TableForm::single, "thickness, outline and ends"},
+    {"tongue", TableForm::extra, "a part beyond the body end on the treble side, with frets of its own"},
     {"surface", TableForm::single, "the playing surface"},
     {"nut", TableForm::single, "the nut and its seat"},
     {"wire", TableForm::single, "the fret wire"},
     {"slots", TableForm::single, "the fret slots"},
+    {"scallop", TableForm::extra, "troughs between the frets"},
+    {"edges", TableForm::extra, "the playing surface's long edges rolled or bevelled"},
     {"inlays", TableForm::many, "inlays in the top, one table for each kind of piece"},
     {"side_dots", TableForm::extra, "markers in the player's edge"},
     {"binding", TableForm::extra, "binding along both edges"},
     {"pins", TableForm::extra, "holes from below for glue-up locating pins"},
+    {"cuts", TableForm::many, "cuts of your own: right through, from the top or from below"},
     {"blank", TableForm::single, "the piece of wood to start from"},
     {"finish", TableForm::single, "what happens after the machine"},
     {"work", TableForm::single, "the order of work"},
@@ -31,8 +35,10 @@ constexpr Table all_tables[] = {
     {"sheets", TableForm::many, "sheets that the pieces are cut from"},
     {"materials", TableForm::named, "materials of your own, or changes to those built in"},
     {"neck", TableForm::extra, "the neck that the board will be glued to"},
+    {"height", TableForm::extra, "how high the strings are over the frets and the body"},
     {"limits", TableForm::free, "limits of findings, by the finding's name"},
     {"measured", TableForm::single, "what was measured after cutting"},
+    {"notes", TableForm::many, "notes that the job sheet and the window show"},
 };
 
 template <class B, class F>
@@ -40,6 +46,8 @@ auto with_list(B& board, std::string_view name, F&& use) {
   if (name == "inlays") return use(board.inlays);
   if (name == "setups") return use(board.setups);
   if (name == "cutters") return use(board.cutters);
+  if (name == "cuts") return use(board.cuts);
+  if (name == "notes") return use(board.notes);
   return use(board.sheets);
 }
 
@@ -48,6 +56,10 @@ auto with_extra(B& board, std::string_view name, F&& use) {
   if (name == "side_dots") return use(board.side_dots);
   if (name == "binding") return use(board.binding);
   if (name == "pins") return use(board.pins);
+  if (name == "tongue") return use(board.tongue);
+  if (name == "scallop") return use(board.scallop);
+  if (name == "edges") return use(board.edges);
+  if (name == "height") return use(board.height);
   return use(board.neck);
 }
 
@@ -113,7 +125,7 @@ std::string Field::dotted() const {
 
 bool Field::is_list() const {
   return kind == Kind::choices || kind == Kind::integers || kind == Kind::numbers || kind == Kind::lengths ||
-         kind == Kind::points;
+         kind == Kind::points || kind == Kind::places || kind == Kind::texts;
 }
 
 std::size_t row_count(const Board& board, const Table& table) {

@@ -52,6 +52,19 @@ std::string example(Kind kind) {
       return "a colour is needed here, like \"#c02020\"";
     case Kind::colours:
       return "pairs of colour and material are needed here, like { \"#c02020\" = \"bone\" }";
+    case Kind::pair:
+      return "a length is needed here, or two in brackets, like [3.2, 3.6]";
+    case Kind::depth:
+      return "a length is needed here, or \"through\"";
+    case Kind::fret_width:
+      return "a fret and a width are needed here, like [12, 52.5]";
+    case Kind::place:
+    case Kind::places:
+      return "three lengths in brackets are needed here, like [120, 4.5, 2]";
+    case Kind::named:
+      return "names with a length each are needed here, like { \"shell-01\" = 1.6 }";
+    case Kind::texts:
+      return "a list of texts is needed here, like [\"maple\", \"ebony\"]";
     default:
       return "a number is needed here";
   }
@@ -94,6 +107,23 @@ class ValueReader {
         return value_of(point(node, key_));
       case Kind::points:
         return list<Place2>(node, [this](const Node& item, const std::string& key) { return point(item, key); });
+      case Kind::pair:
+        if (node.type != Node::Type::array) return value_of(amount(node, key_));
+        return pair(node);
+      case Kind::depth:
+        if (const auto* text = std::get_if<std::string>(&node.value); text != nullptr && *text == "through")
+          return std::numeric_limits<double>::infinity();
+        return value_of(amount(node, key_));
+      case Kind::fret_width:
+        return fret_width(node);
+      case Kind::place:
+        return value_of(place(node, key_));
+      case Kind::places:
+        return list<Place3>(node, [this](const Node& item, const std::string& key) { return place(item, key); });
+      case Kind::named:
+        return named(node);
+      case Kind::texts:
+        return list<std::string>(node, [this](const Node& item, const std::string& key) { return text(item, key); });
       default:
         return value_of(amount(node, key_));
     }
@@ -233,6 +263,48 @@ class ValueReader {
     const auto y = amount(node.items[1], key + "[1]");
     if (!x || !y) return std::nullopt;
     return Place2{*x, *y};
+  }
+
+  std::optional<Place3> place(const Node& node, const std::string& key) {
+    if (node.type != Node::Type::array || node.items.size() != 3) return wrong(node, key);
+    Place3 read{};
+    for (std::size_t i = 0; i < 3; ++i) {
+      const auto one = amount(node.items[i], key + "[" + std::to_string(i) + "]");
+      if (!one) return std::nullopt;
+      read[i] = *one;
+    }
+    return read;
+  }
+
+  /// Two equal ones are the same as one for both.
+  std::optional<Value> pair(const Node& node) {
+    const auto two = point(node, key_);
+    if (!two) return std::nullopt;
+    return (*two)[0] == (*two)[1] ? Value((*two)[0]) : Value(*two);
+  }
+
+  std::optional<Value> fret_width(const Node& node) {
+    if (node.type != Node::Type::array || node.items.size() != 2) return wrong(node, key_);
+    const auto* fret = std::get_if<std::int64_t>(&node.items[0].value);
+    if (fret == nullptr) return wrong(node, key_);
+    if (*fret < 1 || *fret > 96) {
+      return refuse(FaultCode::not_allowed, node.items[0], key_ + "[0]",
+                    std::to_string(*fret) + " is not a fret here; allowed is from 1 to 96");
+    }
+    const auto width = amount(node.items[1], key_ + "[1]");
+    if (!width) return std::nullopt;
+    return Place2{static_cast<double>(*fret), *width};
+  }
+
+  std::optional<Value> named(const Node& node) {
+    if (node.type != Node::Type::table) return wrong(node, key_);
+    std::map<std::string, double> read;
+    for (const Entry& entry : node.entries) {
+      const std::string key = key_ + "." + entry.key;
+      reading_.place(key, entry.spot, entry.node);
+      if (const auto length = amount(entry.node, key)) read[entry.key] = *length;
+    }
+    return read.size() == node.entries.size() ? std::optional<Value>(read) : std::nullopt;
   }
 
   template <class T, class Item>

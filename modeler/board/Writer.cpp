@@ -1,6 +1,7 @@
 #include "board/Writer.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 #include "board/Length.hpp"
@@ -21,11 +22,29 @@ std::string choice_text(const Field& field, int index) {
 }
 
 std::string number_text(const Field& field, double value, Units units) {
+  if (std::isinf(value)) return quoted("through");
   return field.is_length() ? length_text(value, units, field.kind == Kind::speed) : decimal(value);
 }
 
 std::string point_text(const Place2& point, Units units) {
   return "[" + length_text(point[0], units) + ", " + length_text(point[1], units) + "]";
+}
+
+std::string pair_text(const Field& field, const Place2& pair, Units units) {
+  if (field.kind != Kind::fret_width) return point_text(pair, units);
+  return "[" + decimal(pair[0]) + ", " + length_text(pair[1], units) + "]";
+}
+
+std::string place_text(const Place3& place, Units units) {
+  return "[" + length_text(place[0], units) + ", " + length_text(place[1], units) + ", " +
+         length_text(place[2], units) + "]";
+}
+
+std::string named_text(const std::map<std::string, double>& named, Units units) {
+  std::string text = "{ ";
+  for (const auto& [name, length] : named)
+    text += (text.size() > 2 ? ", " : "") + key_text(name) + " = " + length_text(length, units);
+  return text + " }";
 }
 
 std::string colours_text(const std::map<std::string, std::string>& colours) {
@@ -94,7 +113,13 @@ std::string value_text(const Field& field, const Value& value, Units units) {
   }
   if (const double* number = std::get_if<double>(&value)) return number_text(field, *number, units);
   if (const auto* text = std::get_if<std::string>(&value)) return quoted(*text);
-  if (const auto* point = std::get_if<Place2>(&value)) return point_text(*point, units);
+  if (const auto* point = std::get_if<Place2>(&value)) return pair_text(field, *point, units);
+  if (const auto* place = std::get_if<Place3>(&value)) return place_text(*place, units);
+  if (const auto* named = std::get_if<std::map<std::string, double>>(&value)) return named_text(*named, units);
+  if (const auto* texts = std::get_if<std::vector<std::string>>(&value)) return list_text(*texts, quoted);
+  if (const auto* places = std::get_if<std::vector<Place3>>(&value)) {
+    return list_text(*places, [&](const Place3& place) { return place_text(place, units); });
+  }
   if (const auto* colours = std::get_if<std::map<std::string, std::string>>(&value)) return colours_text(*colours);
   if (const auto* integers = std::get_if<std::vector<int>>(&value)) {
     return list_text(*integers,

@@ -65,6 +65,8 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
 void place_on_edges(const Board& board, const OwnPlaces* own, const Taper& taper, Layout& layout, Faults& faults) {
   layout.half_width_at_nut = taper.at_nut;
   layout.half_width_slope = taper.slope;
+  layout.edge_at_nut = {taper.at_nut, taper.at_nut};
+  layout.edge_slope = {taper.slope, taper.slope};
   if (!extend_frets(taper, layout, faults)) return;
   const bool drawn = draw_outline(board, taper, layout, faults);
   const std::size_t before = faults.size();

@@ -5,6 +5,7 @@
 /// left-handed board is the mirror in y of the right-handed one. "bass" and "treble" name the strings' sides whatever
 /// the hand.
 
+#include <array>
 #include <optional>
 #include <variant>
 #include <vector>
@@ -25,6 +26,7 @@ struct FretLine {
   Point bass, treble;                               ///< where the line crosses the outer strings
   Point middle;                                     ///< where it crosses the centre line; y = 0
   Point bass_edge, treble_edge;                     ///< where it meets the finished edges
+  bool on_tongue = false;                           ///< beyond the main board's last fret
   friend bool operator==(const FretLine&, const FretLine&) = default;
 };
 
@@ -35,6 +37,9 @@ struct Slot {
   Point bass_end, treble_end;
   double width = 0;  ///< square to the middle line
   bool blind = false;
+  int part = 0;                                 ///< of a slot that the heel end parts: counted from the bass side
+  bool bass_open = false, treble_open = false;  ///< the heel end cuts it there: it has no round end
+  bool on_tongue = false;
   friend bool operator==(const Slot&, const Slot&) = default;
 };
 
@@ -65,6 +70,7 @@ struct SideDot {
   double radius = 0;
   double depth = 0;  ///< from the finished edge
   int part = 0;      ///< of a pair: 1 for the one nearer to the bridge; else 0
+  int side = 0;      ///< the edge that it lies in: 0 the bass edge, 1 the treble edge
   friend bool operator==(const SideDot&, const SideDot&) = default;
 };
 
@@ -75,6 +81,13 @@ struct Pin {
   friend bool operator==(const Pin&, const Pin&) = default;
 };
 
+/// The tongue's own lines; the treble edge is the board's.
+struct TonguePlace {
+  LineSegment bass_side;  ///< from the main board's heel end to the tongue's end, corners left out of account
+  double end = 0;         ///< x of its end, which is square to the centre line
+  friend bool operator==(const TonguePlace&, const TonguePlace&) = default;
+};
+
 struct Layout {
   double bass_scale = 0, treble_scale = 0;
   double mean_scale = 0;
@@ -83,7 +96,9 @@ struct Layout {
   double spread_at_nut = 0;          ///< outer strings at x = 0
   double spread_slope = 0;           ///< change of the spread per mm of x
 
-  double half_width_at_nut = 0;  ///< at x = 0, square to the centre line
+  /// How far the edge at negative y, and the one at positive y, lie from y = 0: at x = 0, and its change per mm of x.
+  std::array<double, 2> edge_at_nut{}, edge_slope{};
+  double half_width_at_nut = 0;  ///< at x = 0, square to the centre line: half of both together
   double half_width_slope = 0;   ///< change of the half width per mm of x
   double nut_end = 0;            ///< x of the nut end on the centre line (<= 0)
   double heel_end = 0;           ///< x of the heel end on the centre line
@@ -95,6 +110,7 @@ struct Layout {
 
   std::vector<Slot> slots;  ///< in order of x; slot zero first when the board has a zero fret
   std::optional<NutGround> nut;
+  std::optional<TonguePlace> tongue;
   std::vector<Marker> markers;
   std::vector<SideDot> side_dots;
   std::vector<Pin> pins;
@@ -105,6 +121,11 @@ struct Layout {
   double blank_thickness = 0;
   Box strip;  ///< the rectangle that the radius is cut over: the outline's box, 3 mm larger all round
 
+  /// Distance of an edge from y = 0, across: side 0 at negative y, 1 at positive y.
+  double edge(int side, double x) const {
+    const auto i = static_cast<std::size_t>(side);
+    return edge_at_nut[i] + edge_slope[i] * x;
+  }
   double half_width(double x) const { return half_width_at_nut + half_width_slope * x; }
   double spread(double x) const { return spread_at_nut + spread_slope * x; }
 };

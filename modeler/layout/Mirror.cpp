@@ -16,6 +16,9 @@ Point mirror_direction(Point d) { return {0 - d.x, d.y}; }
 Layout mirrored(Layout layout) {
   for (FretLine& fret : layout.frets)
     for (Point* p : {&fret.bass, &fret.treble, &fret.middle, &fret.bass_edge, &fret.treble_edge}) *p = mirror(*p);
+  std::swap(layout.edge_at_nut[0], layout.edge_at_nut[1]);
+  std::swap(layout.edge_slope[0], layout.edge_slope[1]);
+  if (layout.tongue) layout.tongue->bass_side = mirror(layout.tongue->bass_side);
   for (LineSegment& string : layout.strings) string = mirror(string);
   layout.nut_direction = mirror_direction(layout.nut_direction);
   if (!layout.outline.empty()) {

@@ -14,10 +14,10 @@ struct Widths {
 
 std::optional<Widths> widths(const Shape& shape, double nut_spread, double heel_spread) {
   if (shape.edge_margin)
-    return Widths{nut_spread + 2 * *shape.edge_margin, heel_spread + 2 * *shape.edge_margin, "board.edge_margin",
+    return Widths{nut_spread + shape.edge_margin->sum(), heel_spread + shape.edge_margin->sum(), "board.edge_margin",
                   "board.edge_margin"};
   if (shape.nut_margin && shape.heel_margin)
-    return Widths{nut_spread + 2 * *shape.nut_margin, heel_spread + 2 * *shape.heel_margin, "board.nut_margin",
+    return Widths{nut_spread + shape.nut_margin->sum(), heel_spread + shape.heel_margin->sum(), "board.nut_margin",
                   "board.heel_margin"};
   if (shape.nut_width && shape.heel_width)
     return Widths{*shape.nut_width, *shape.heel_width, "board.nut_width", "board.heel_width"};

@@ -34,7 +34,7 @@ inline void drill_side_dot(Board& board, double diameter, double depth) {
 }
 
 inline void measure(Board& board, double stretch, int frets) {
-  for (int n = 1; n <= frets; ++n) board.measured_slots.push_back(stretch * 25.5 * inch * (1 - std::exp2(-n / 12.0)));
+  for (int n = 1; n <= frets; ++n) board.measured.slots.push_back(stretch * 25.5 * inch * (1 - std::exp2(-n / 12.0)));
 }
 
 /// Pieces of the good board are 1.5 + 0.2 thick; five dots of 6 mm.
@@ -95,7 +95,7 @@ inline std::vector<Pair> wood_pairs() {
          b.sheets.back().width = 8.1;
        }},
       {"slot-out-of-tune", 38.11, 38.12,  // 611.348 of string are left; 5 cents of it are 1.7631
-       [](Board& b, double v) { b.measured_slots = {v}; }},
+       [](Board& b, double v) { b.measured.slots = {v}; }},
       {"slots-drift", 1.0002327, 1.0002329,  // 429.593 from first to last: 0.09997 and 0.10005
        [](Board& b, double v) { measure(b, v, 22); }},
       {"measured-slots-differ", 22, 21, [](Board& b, double v) { measure(b, 1, static_cast<int>(v)); }},

@@ -50,7 +50,7 @@ TEST(SensibleBoards, StopWhenTheyAreSpoiled) {
     board.slots.depth = board.wire.tang_depth - 0.1;
     EXPECT_TRUE(found(board, "slot-too-shallow")) << number;
     board.neck = Neck{};
-    board.neck->nut_width = board.strings.nut_spread + 2 * *board.board.edge_margin + 0.2;
+    board.neck->nut_width = board.strings.nut_spread + board.board.edge_margin->sum() + 0.2;
     EXPECT_TRUE(found(board, "board-narrower-than-neck")) << number;
   }
 }

@@ -50,7 +50,7 @@ const Pair common_pairs[] = {
      }},
     {"slot-cutter-too-wide", 0.589, 0.591, [](Board& b, double v) { add_cutters(b, 3, v); }},
     {"slot-misplaced", 36.44, 36.47,  // fret 1 at 25.5 in: 1.4312 in = 36.352
-     [](Board& b, double v) { b.measured_slots = {v}; }},
+     [](Board& b, double v) { b.measured.slots = {v}; }},
     {"inlay-too-thin", 0.51, 0.50,
      [](Board& b, double v) {
        b.inlays[0].diameter = 22.5;

@@ -147,7 +147,7 @@ TEST(MeasuredSlots, GiveTheErrorInCents) {
   for (const auto& [frets, cents] : {std::pair{12, "6.8 cents flat"}, std::pair{22, "17.3 cents flat"}}) {
     Board board = good_board();
     board.scale.frets = frets;
-    for (int n = 1; n <= frets; ++n) board.measured_slots.push_back(25.4 * inch * (1 - std::exp2(-n / 12.0)));
+    for (int n = 1; n <= frets; ++n) board.measured.slots.push_back(25.4 * inch * (1 - std::exp2(-n / 12.0)));
     const auto finding = found(board, "slot-misplaced");
     ASSERT_TRUE(finding);
     EXPECT_NE(finding->message.find(cents), std::string::npos) << finding->message;

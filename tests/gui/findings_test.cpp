@@ -289,25 +289,25 @@ TEST(FretPage, MeasuredSlotsAreTypedOneAfterAnother) {
   hand.type(typed(2, 0.02)), hand.press(GLFW_KEY_ENTER);
   hand.type(typed(3, -0.25)), hand.press(GLFW_KEY_ENTER);
   hand.wait();
-  ASSERT_EQ(hand.board().measured_slots.size(), 3u);
+  ASSERT_EQ(hand.board().measured.slots.size(), 3u);
   EXPECT_EQ(hand.desk().document.steps(), 3u);
   EXPECT_EQ(hand.text("Fret by fret/off 3").substr(0, 5), "-0.25");
   hand.type("about here"), hand.press(GLFW_KEY_ENTER);
   hand.wait();
-  EXPECT_EQ(hand.board().measured_slots.size(), 3u);
+  EXPECT_EQ(hand.board().measured.slots.size(), 3u);
   hand.click("Fret by fret/Done");
   hand.wait();
   EXPECT_NE(hand.text("Checks/finding 1").find("Slot misplaced"), std::string::npos);
   hand.press(GLFW_KEY_Z, GLFW_MOD_CONTROL);
   hand.wait();
-  EXPECT_EQ(hand.board().measured_slots.size(), 2u);
+  EXPECT_EQ(hand.board().measured.slots.size(), 2u);
 }
 
 TEST(FretPage, AGrowingErrorIsTold) {
   Hand hand;
   change(hand, [&](Board& b) {
     for (const FretLine& f : hand.desk().results.good->prepared->layout().frets)
-      if (f.fret > 0) b.measured_slots.push_back(f.middle.x * 1.0005);  // a machine that goes 0.05 % too far
+      if (f.fret > 0) b.measured.slots.push_back(f.middle.x * 1.0005);  // a machine that goes 0.05 % too far
   });
   hand.press(GLFW_KEY_L, GLFW_MOD_CONTROL);
   hand.wait();

@@ -24,10 +24,11 @@ Lengths lengths_of(Board& b) {
               &b.nut.distance,        &b.slots.width,
               &b.slots.edge_left};
   for (auto* value :
-       {&b.scale.length, &b.scale.bass, &b.scale.treble, &b.board.edge_margin, &b.board.nut_margin,
-        &b.board.heel_margin, &b.board.nut_width, &b.board.heel_width, &b.board.behind_nut, &b.board.heel_arc_radius,
-        &b.surface.radius_at_nut, &b.surface.radius_at_heel, &b.surface.fall, &b.slots.depth})
+       {&b.scale.length, &b.scale.bass, &b.scale.treble, &b.board.nut_width, &b.board.heel_width, &b.board.behind_nut,
+        &b.board.heel_arc_radius, &b.surface.radius_at_nut, &b.surface.radius_at_heel, &b.surface.fall, &b.slots.depth})
     add(*value, all);
+  for (auto* margin : {&b.board.edge_margin, &b.board.nut_margin, &b.board.heel_margin})
+    if (*margin) all.insert(all.end(), {&(*margin)->first, &(*margin)->second});
   return all;
 }
 

@@ -89,9 +89,9 @@ void round_numbers(std::vector<Step>& steps) {
     steps.push_back([=](Board& b) { near(b.strings.nut_spread), near(b.strings.saddle_spread); });
     steps.push_back([=](Board& b) { near(b.board.thickness), near(b.board.past_last_fret); });
     steps.push_back([=](Board& b) {
-      for (auto* v : {&b.board.edge_margin, &b.board.nut_margin, &b.board.heel_margin, &b.board.nut_width,
-                      &b.board.heel_width, &b.board.behind_nut})
-        near_if(*v);
+      for (auto* v : {&b.board.edge_margin, &b.board.nut_margin, &b.board.heel_margin})
+        if (*v) near((*v)->first), (*v)->second = (*v)->first;
+      for (auto* v : {&b.board.nut_width, &b.board.heel_width, &b.board.behind_nut}) near_if(*v);
     });
     steps.push_back([=](Board& b) {
       near_if(b.surface.radius_at_nut), near_if(b.surface.radius_at_heel), near_if(b.surface.fall);

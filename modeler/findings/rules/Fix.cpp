@@ -23,7 +23,8 @@ Target target_of(const Board& board, const std::string& key) {
     std::from_chars(key.data() + open + 1, key.data() + key.size(), target.index);
   const bool there = target.table->form == TableForm::extra || target.index < row_count(board, *target.table);
   const Kind kind = target.field->kind;
-  const bool number = kind == Kind::length || kind == Kind::integer || kind == Kind::number || kind == Kind::angle;
+  const bool number = kind == Kind::length || kind == Kind::pair || kind == Kind::integer || kind == Kind::number ||
+                      kind == Kind::angle;
   return there && number ? target : Target{};
 }
 

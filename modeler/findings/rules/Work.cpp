@@ -50,6 +50,8 @@ std::string_view operation_name(Operation operation) {
       return "radius";
     case Operation::slots:
       return "slots";
+    case Operation::thickness:
+      return "thickness";
     case Operation::outline:
       break;
   }

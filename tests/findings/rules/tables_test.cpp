@@ -147,14 +147,14 @@ TEST(SlotCheck, SensitivityIsAsPrinted) {
 
 TEST(SlotCheck, DriftIsTheMachinesScale) {
   Board board = good_board();
-  for (int n = 1; n <= 22; ++n) board.measured_slots.push_back(1.001 * 647.7 * (1 - std::exp2(-n / 12.0)) + 0.05);
-  const auto errors = slot_errors(board.measured_slots, drawn(board).layout);
+  for (int n = 1; n <= 22; ++n) board.measured.slots.push_back(1.001 * 647.7 * (1 - std::exp2(-n / 12.0)) + 0.05);
+  const auto errors = slot_errors(board.measured.slots, drawn(board).layout);
   ASSERT_EQ(errors.size(), 22U);
   EXPECT_NEAR(slot_drift(errors).per_mm, 0.001, 1e-12);
   EXPECT_NEAR(errors[11].off, 0.32385 + 0.05, 1e-9);
   EXPECT_GT(errors[11].cents, 0);
-  board.measured_slots.resize(2);
-  EXPECT_EQ(slot_drift(slot_errors(board.measured_slots, drawn(board).layout)).per_mm, 0);
+  board.measured.slots.resize(2);
+  EXPECT_EQ(slot_drift(slot_errors(board.measured.slots, drawn(board).layout)).per_mm, 0);
 }
 
 // The printed table of edge drops, inches.

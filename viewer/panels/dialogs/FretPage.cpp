@@ -85,11 +85,11 @@ void draw_wire(Ui& ui, const Manner& m, const std::vector<WirePiece>& list, floa
 void keep_measured(Document& document, std::size_t i, const std::optional<double>& value) {
   Board draft = document.board();
   if (!value)
-    draft.measured_slots.resize(std::min(i, draft.measured_slots.size()));
-  else if (i < draft.measured_slots.size())
-    draft.measured_slots[i] = *value;
+    draft.measured.slots.resize(std::min(i, draft.measured.slots.size()));
+  else if (i < draft.measured.slots.size())
+    draft.measured.slots[i] = *value;
   else
-    draft.measured_slots.push_back(*value);
+    draft.measured.slots.push_back(*value);
   document.change(std::move(draft), "Measured slot");
 }
 
@@ -118,7 +118,7 @@ void take_measured(Document& document, Measuring& m, const Manner& manner, std::
 
 void draw_measured_field(Ui& ui, Document& document, Measuring& m, const Manner& manner, std::size_t i, int fret,
                          bool open) {
-  const auto& all = document.board().measured_slots;
+  const auto& all = document.board().measured.slots;
   const std::string face = i < all.size() ? shown_bare(all[i], manner) : "";
   const std::string name = "measured " + std::to_string(fret);
   ImGui::PushID(static_cast<int>(i));
@@ -146,7 +146,7 @@ void draw_measured(Ui& ui, Document& document, Measuring& measuring, const Manne
     ImGui::TableNextColumn();
     cell_right(shown_in_column(place_of(layout, i), m));
     ImGui::TableNextColumn();
-    draw_measured_field(ui, document, measuring, m, i, fret, i <= document.board().measured_slots.size());
+    draw_measured_field(ui, document, measuring, m, i, fret, i <= document.board().measured.slots.size());
     std::string off, pitch;
     if (i < errors.size()) {
       off = shown_in_column(errors[i].off, m);
@@ -191,7 +191,7 @@ Requests draw_fret_page(Ui& ui, Document& document, Measuring& measuring, const 
   if (!results.laid_out()) return ui.quiet("The board cannot be laid out as it stands."), Requests();
   const Layout& layout = results.good->prepared->layout();
   const std::vector<WirePiece> list = wire_list(*results.good->prepared);
-  const std::vector<SlotError> errors = slot_errors(document.board().measured_slots, layout);
+  const std::vector<SlotError> errors = slot_errors(document.board().measured.slots, layout);
   const std::string words = summary(measuring, results.good->board, manner, list, errors);
   const float room = ImGui::GetContentRegionAvail().x;
   const float foot = ImGui::CalcTextSize(wrapped(words, room).c_str()).y + ImGui::GetFrameHeight() + ui.px(22);

@@ -22,7 +22,8 @@ std::optional<double> number_of(const Value& value) {
 
 bool takes_drag(const Field& field) {
   return field.kind == Kind::length || field.kind == Kind::number || field.kind == Kind::angle ||
-         field.kind == Kind::integer || field.kind == Kind::speed;
+         field.kind == Kind::integer || field.kind == Kind::speed || field.kind == Kind::pair ||
+         field.kind == Kind::depth;
 }
 
 std::string help_of(const Field& field, const Manner& manner) {

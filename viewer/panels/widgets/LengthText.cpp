@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <limits>
 
 namespace sagitta::viewer {
 
@@ -78,6 +79,53 @@ std::variant<Value, std::string> typed_places(const Field& field, const std::str
   return Value(places.front());
 }
 
+/// A fret and a width, or one or two lengths.
+std::variant<Value, std::string> typed_pair(const Field& field, const std::string& text, const Manner& manner) {
+  std::vector<double> numbers;
+  const auto parts = parts_of(text, ',');
+  for (const std::string& part : parts) {
+    const bool fret = field.kind == Kind::fret_width && numbers.empty();
+    const Typed one = typed_number(field, part, fret ? Manner{Units::mm, false} : manner);
+    if (const auto* why = std::get_if<std::string>(&one)) return *why;
+    numbers.push_back(std::get<double>(one));
+  }
+  if (field.kind == Kind::pair && numbers.size() == 1) return Value(numbers[0]);
+  if (numbers.size() == 2) return Value(Place2{numbers[0], numbers[1]});
+  return field.kind == Kind::pair ? std::string("One length, or two with a comma: 3.2, 3.6.")
+                                  : std::string("A fret and a width with a comma: 12, 52.5.");
+}
+
+std::variant<Value, std::string> typed_triples(const Field& field, const std::string& text, const Manner& manner) {
+  std::vector<Place3> places;
+  for (const std::string& part : parts_of(text, ';')) {
+    const auto three = parts_of(part, ',');
+    if (three.size() != 3)
+      return std::string("Three lengths with commas: 120, 4.5, 2. Several are parted by semicolons.");
+    Place3 place{};
+    for (std::size_t i = 0; i < 3; ++i) {
+      const Typed one = typed_number(field, three[i], manner);
+      if (const auto* why = std::get_if<std::string>(&one)) return *why;
+      place[i] = std::get<double>(one);
+    }
+    places.push_back(place);
+  }
+  if (field.kind == Kind::places) return Value(places);
+  if (places.size() != 1) return std::string("Three lengths with commas: 120, 4.5, 2.");
+  return Value(places.front());
+}
+
+std::variant<Value, std::string> typed_named(const Field& field, const std::string& text, const Manner& manner) {
+  std::map<std::string, double> named;
+  for (const std::string& part : parts_of(text, ',')) {
+    const auto pair = parts_of(part, '=');
+    if (pair.size() != 2) return std::string("A name and a length: shell-01 = 1.6, with commas between.");
+    const Typed one = typed_number(field, pair[1], manner);
+    if (const auto* why = std::get_if<std::string>(&one)) return *why;
+    named[pair[0]] = std::get<double>(one);
+  }
+  return Value(named);
+}
+
 std::variant<Value, std::string> typed_choices(const Field& field, const std::string& text) {
   std::vector<int> chosen;
   for (const std::string& part : parts_of(text, ',')) {
@@ -94,7 +142,7 @@ std::variant<Value, std::string> typed_choices(const Field& field, const std::st
 }
 
 std::string number_refusal(const Field& field, double number, const Manner& manner) {
-  if (!std::isfinite(number)) return "This is no number.";
+  if (!std::isfinite(number)) return field.kind == Kind::depth ? "" : "This is no number.";
   if (field.range.holds(number) || field.range.least == field.range.most) return "";
   const std::string now = field.is_length() ? shown(number, manner) : shown_number(number);
   return now + " cannot be: " + shown_range(field, manner) + ".";
@@ -167,6 +215,7 @@ std::string shown_value(const Field& field, const Value& value, const Manner& ma
                : std::to_string(i);
   };
   const auto place = [&](const Place2& p) { return bare(p[0]) + ", " + bare(p[1]); };
+  const auto triple = [&](const Place3& p) { return bare(p[0]) + ", " + bare(p[1]) + ", " + bare(p[2]); };
   return std::visit(
       [&](const auto& v) -> std::string {
         using T = std::decay_t<decltype(v)>;
@@ -175,7 +224,7 @@ std::string shown_value(const Field& field, const Value& value, const Manner& ma
         else if constexpr (std::is_same_v<T, int>)
           return field.kind == Kind::choice ? choice(v) : std::to_string(v);
         else if constexpr (std::is_same_v<T, double>)
-          return length(v);
+          return std::isinf(v) ? "through" : length(v);
         else if constexpr (std::is_same_v<T, std::string>)
           return v;
         else if constexpr (std::is_same_v<T, std::vector<int>>)
@@ -183,10 +232,20 @@ std::string shown_value(const Field& field, const Value& value, const Manner& ma
         else if constexpr (std::is_same_v<T, std::vector<double>>)
           return joined(v, bare);
         else if constexpr (std::is_same_v<T, Place2>)
-          return place(v);
+          return field.kind == Kind::fret_width ? shown_number(v[0]) + ", " + bare(v[1]) : place(v);
         else if constexpr (std::is_same_v<T, std::vector<Place2>>)
           return joined(v, place, "; ");
-        else if constexpr (std::is_same_v<T, std::map<std::string, std::string>>) {
+        else if constexpr (std::is_same_v<T, Place3>)
+          return triple(v);
+        else if constexpr (std::is_same_v<T, std::vector<Place3>>)
+          return joined(v, triple, "; ");
+        else if constexpr (std::is_same_v<T, std::vector<std::string>>)
+          return joined(v, [](const std::string& word) { return word; });
+        else if constexpr (std::is_same_v<T, std::map<std::string, double>>) {
+          std::string text;
+          for (const auto& [name, v2] : v) text += (text.empty() ? "" : ", ") + name + " = " + bare(v2);
+          return text;
+        } else if constexpr (std::is_same_v<T, std::map<std::string, std::string>>) {
           std::string text;
           for (const auto& [from, to] : v) text += (text.empty() ? "" : ", ") + from + " = " + to;
           return text;
@@ -212,6 +271,19 @@ std::variant<Value, std::string> typed_value(const Field& field, const std::stri
     case Kind::points:
       if (text.empty()) return Value();
       return typed_places(field, text, manner);
+    case Kind::pair:
+    case Kind::fret_width:
+      return text.empty() ? std::variant<Value, std::string>(Value()) : typed_pair(field, text, manner);
+    case Kind::place:
+    case Kind::places:
+      return text.empty() ? std::variant<Value, std::string>(Value()) : typed_triples(field, text, manner);
+    case Kind::named:
+      return typed_named(field, text, manner);
+    case Kind::texts:
+      return Value(parts_of(text, ','));
+    case Kind::depth:
+      if (text == "through") return Value(std::numeric_limits<double>::infinity());
+      break;
     default:
       break;
   }
@@ -238,6 +310,10 @@ std::string refusal(const Field& field, const Value& value, const Manner& manner
     if (field.kind == Kind::integers)
       for (const int n : *many)
         if (const std::string why = number_refusal(field, n, manner); !why.empty()) return why;
+  if (field.kind == Kind::pair || field.kind == Kind::fret_width)
+    if (const auto* pair = std::get_if<Place2>(&value))
+      for (std::size_t i = field.kind == Kind::pair ? 0 : 1; i < 2; ++i)
+        if (const std::string why = number_refusal(field, (*pair)[i], manner); !why.empty()) return why;
   if (field.kind == Kind::colour)
     if (const auto* text = std::get_if<std::string>(&value);
         text &&
