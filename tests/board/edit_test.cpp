@@ -113,7 +113,7 @@ TEST(Edit, NewKeysGoToTheEndOfTheirTable) {
 
 TEST(Edit, NewTablesGoToTheEnd) {
   EXPECT_EQ(edited([](Board& b) { b.nut.seat = NutSeat::shelf; }), hand_written + "\n[nut]\nseat = \"shelf\"\n");
-  EXPECT_EQ(edited([](Board& b) { b.binding = Binding{1.5, 0}; }), hand_written + "\n[binding]\nwidth = 1.5\n");
+  EXPECT_EQ(edited([](Board& b) { b.binding.emplace().width = 1.5; }), hand_written + "\n[binding]\nwidth = 1.5\n");
   EXPECT_EQ(edited([](Board& b) { b.neck = Neck(); }), hand_written + "\n[neck]\n");
   EXPECT_EQ(edited([](Board& b) { b.materials["ash"].density = 650; }),
             hand_written + "\n[materials.ash]\ndensity = 650\n");

@@ -100,7 +100,7 @@ TEST(Materials, BuiltInAndOwn) {
   EXPECT_EQ(material(board, "shell").kind, MaterialKind::shell);
   EXPECT_EQ(material(board, "pau ferro").density, 865);
   EXPECT_FALSE(material(board, "driftwood").known);
-  board.materials["driftwood"] = {500, "#998877", MaterialKind::wood};
+  board.materials["driftwood"] = {500, "#998877", MaterialKind::wood, {}, {}, {}};
   board.materials["ebony"].density = 1100;
   EXPECT_TRUE(material(board, "driftwood").known);
   EXPECT_EQ(material(board, "driftwood").colour, "#998877");

@@ -358,7 +358,7 @@ TEST(Writer, AnInchFileIsTheSameBoardAsItsMillimetres) {
   text = sample::with("depth = 1.5", "depth = \"1.5 mm\"", text);
   BoardFile inch = sample::read(text);
   ASSERT_TRUE(inch.sound()) << sample::told(inch.problems);
-  EXPECT_NEAR(*inch.board.board.edge_margin, 3.2, 1e-15 * 4);
+  EXPECT_NEAR(inch.board.board.edge_margin->first, 3.2, 1e-15 * 4);
   inch.board.board.edge_margin = mm.board.edge_margin;
   inch.board.units = Units::mm;
   EXPECT_TRUE(inch.board == mm);

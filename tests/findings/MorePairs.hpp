@@ -64,17 +64,17 @@ inline std::vector<Pair> wood_pairs() {
        [](Board& b, double v) { b.board.past_last_fret = v; }},  // half a slot 0.29
       {"side-dots-in-binding", 2.99, 3.00,
        [](Board& b, double v) {
-         b.binding = Binding{v, 0};
+         b.binding = Binding{v, 0, {}, {}};
          drill_side_dot(b, 2, 3);
        }},
       {"side-dots-in-binding", 2.99, 3.00,  // a ledge lower than the hole: 5.3409 - 4 under 5.0814/2 - 1
        [](Board& b, double v) {
-         b.binding = Binding{v, 4};
+         b.binding = Binding{v, 4, {}, {}};
          drill_side_dot(b, 2, 3);
        }},
       {"side-dot-in-ledge", 1.54, 1.55,  // the hole's top is at 5.0814/2 + 1, the ledge's floor at 5.0814 - v
        [](Board& b, double v) {
-         b.binding = Binding{1.5, v};
+         b.binding = Binding{1.5, v, {}, {}};
          drill_side_dot(b, 2, 3);
        }},
       {"drawing-simplified", 0.2, 0.3,  // four corners lose (4 - pi) r^2: 0.0086 and 0.0193 mm2
@@ -265,7 +265,7 @@ inline std::vector<Pair> note_pairs() {
        }},
       {"tang-nipped", 0, 1.5,
        [](Board& b, double v) {
-         if (v > 0) b.binding = Binding{v, 0};
+         if (v > 0) b.binding = Binding{v, 0, {}, {}};
        }},
       {"strings-close", 30.01, 29.99, [](Board& b, double v) { b.strings.nut_spread = v; }},
       {"placement-sensitive", 22, 23, [](Board& b, double v) { b.scale.frets = static_cast<int>(v); }},

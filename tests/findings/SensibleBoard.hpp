@@ -105,7 +105,7 @@ inline Board sensible_board(std::uint64_t number) {
   board.wire.crown_width = dice.real(2, 2.6);
   board.slots.width = board.wire.tang_width + dice.real(0.04, 0.1);
   board.slots.depth = board.wire.tang_depth + dice.real(0.25, 0.5);
-  if (dice.chance(0.2)) board.binding = Binding{1.5, 0};
+  if (dice.chance(0.2)) board.binding = Binding{1.5, 0, {}, {}};
   if (board.binding && dice.chance(0.5)) board.slots.ends = SlotEnds::blind, board.slots.edge_left = 1.9;
   draw_pieces(dice, board);
   if (dice.chance(0.5)) draw_tools(dice, board);

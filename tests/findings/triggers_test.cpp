@@ -70,7 +70,7 @@ const Pair common_pairs[] = {
     {"thin-wall-at-edge", 23.22, 23.24, [](Board& b, double v) { b.inlays[0].shift_across = v; }},
     {"thin-wall-at-edge", 21.72, 21.74,
      [](Board& b, double v) {
-       b.binding = Binding{1.5, 0};
+       b.binding = Binding{1.5, 0, {}, {}};
        b.inlays[0].shift_across = v;
      }},
     {"pocket-too-deep", 1.56, 1.54, [](Board& b, double v) { b.inlays[0].piece_thickness = v; }},

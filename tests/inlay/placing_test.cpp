@@ -123,7 +123,7 @@ TEST(Placing, RunsOutOverTheEdgeUnlessItIsKeptFromIt) {
   board.inlays[0].edge_left = 3;
   EXPECT_NEAR(half_width(5), 22, 1e-4);
   EXPECT_NEAR(half_width(3), 18, 1e-4);  // it does not come so far
-  board.binding = Binding{2, 0};
+  board.binding = Binding{2, 0, {}, {}};
   EXPECT_NEAR(half_width(5), 20, 1e-4);
 }
 

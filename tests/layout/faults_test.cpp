@@ -260,7 +260,7 @@ const Breakage breakages[] = {
      "side_dots.depth"},
     {"binding_too_wide",
      [](Board& b) {
-       b.binding = Binding{28, 0};
+       b.binding = Binding{28, 0, {}, {}};
      },
      "binding.width"},
     {"fall_without_fret", [](Board& b) { b.surface.fall = 0.5; }, "surface.fall_from_fret"},

@@ -141,7 +141,7 @@ const Breakage breakages[] = {
      "slots.depth"},
     {"high_binding",
      [](Board& b) {
-       b.binding = Binding{1.5, 4.6};
+       b.binding = Binding{1.5, 4.6, {}, {}};
      },
      "binding.height"},
     {"pin_through", [](Board& b) { add_pin(b, 6.5, 100, 0); }, "pins.depth"},
@@ -194,7 +194,7 @@ TEST(SurfaceFaults, AreReportedAllAtOnce) {
   Board board = octaves();
   add_inlay(board, 6.3);
   board.slots.depth = 5;
-  board.binding = Binding{1.5, 5};
+  board.binding = Binding{1.5, 5, {}, {}};
   add_pin(board, 7, 100, 0);
   EXPECT_THAT(keys(faults_of(board)), ElementsAre("inlays[0].depth", "slots.depth", "binding.height", "pins.depth"));
 }

@@ -171,7 +171,7 @@ TEST(InlayFindings, TakeBindingAndClampingErrorOffAWallAtTheEdge) {
   reaching.board.limits["thin-wall-at-edge"] = 100;
   reaching.set({40, 0}, {60, 27.78 - 3});
   EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, 3, 1e-9);
-  reaching.board.binding = Binding{1.2, 0};
+  reaching.board.binding = Binding{1.2, 0, {}, {}};
   EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, 3 - 1.2, 1e-9);
   clamp_anew(reaching.board, Operation::pockets, Operation::outline, 0.2);
   EXPECT_NEAR(reaching.found("thin-wall-at-edge").at(0).value, 3 - 1.2 - 0.2, 1e-9);
@@ -181,7 +181,7 @@ TEST(InlayFindings, TakeBindingAndClampingErrorOffAWallAtTheEdge) {
 TEST(InlayFindings, TakeBindingAndClampingErrorOffADotsWallAtTheEdge) {
   Board board = good_board();
   EXPECT_NEAR(measured(board, "thin-wall-at-edge"), 27.78 - 3 - 0.05, 1e-9);
-  board.binding = Binding{1.2, 0};
+  board.binding = Binding{1.2, 0, {}, {}};
   EXPECT_NEAR(measured(board, "thin-wall-at-edge"), 27.78 - 3 - 0.05 - 1.2, 1e-9);
   clamp_anew(board, Operation::pockets, Operation::outline, 0.2);
   EXPECT_NEAR(measured(board, "thin-wall-at-edge"), 27.78 - 3 - 0.05 - 1.2 - 0.2, 1e-9);

@@ -39,7 +39,7 @@ TEST(WireList, FollowsTheArc) {
 
 TEST(WireList, NipsTheTangWhereTheSlotsEnd) {
   Board board = good_board();
-  board.binding = Binding{1.5, 0};
+  board.binding = Binding{1.5, 0, {}, {}};
   Drawn d = drawn(board);
   EXPECT_NEAR(wire_list(prepared(board))[4].nip_treble, 1.5, 1e-9);
   board.slots.ends = SlotEnds::blind;

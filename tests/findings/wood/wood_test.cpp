@@ -79,7 +79,7 @@ TEST(BehindLastSlot, IsTheSameOnALeftHandedBoard) {
 
 Board bound(double width, double height) {
   Board board = good_board();
-  board.binding = Binding{width, height};
+  board.binding = Binding{width, height, {}, {}};
   drill_side_dot(board, 2, 3);
   return board;
 }
@@ -143,7 +143,7 @@ TEST(WallAtEdge, IsOneRuleForDrawingsAndShapes) {
       for (auto& setup : board.setups) setup.reclamp_error = 0.3;
       EXPECT_NEAR(measured(board, "thin-wall-at-edge"), wall - 0.3, refit) << drawn << across;
       for (const double height : {0.0, 2.0}) {
-        board.binding = Binding{1.5, height};
+        board.binding = Binding{1.5, height, {}, {}};
         EXPECT_NEAR(measured(board, "thin-wall-at-edge"), wall - 0.3 - 1.5, refit) << drawn << across << height;
       }
     }
