@@ -21,7 +21,7 @@ inline Board good_board() {
   Board board;
   board.scale.length = 25.5 * inch;
   board.scale.frets = 22;
-  board.strings = {6, 46, 46, StringSpacing::equal_centres, {}};
+  board.strings = {6, 46, 46, StringSpacing::equal_centres, {}, 1, {}};
   board.board.thickness = 6.35;
   board.board.nut_width = board.board.heel_width = 55.56;
   board.surface.profile = Profile::single;

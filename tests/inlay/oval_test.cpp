@@ -94,7 +94,7 @@ Board board_with_oval(double along, double across, double turn) {
   Board board;
   board.scale.length = 648;
   board.scale.frets = 20;
-  board.strings = {6, 37, 40, StringSpacing::equal_centres, {}};
+  board.strings = {6, 37, 40, StringSpacing::equal_centres, {}, 1, {}};
   board.board.thickness = 6.35;
   board.board.nut_width = board.board.heel_width = 50;
   board.surface.radius_at_nut = 305;

@@ -22,7 +22,7 @@ Board board_with_drawing() {
   Board board;
   board.scale.length = scale;
   board.scale.frets = 20;
-  board.strings = {6, 37, 40, StringSpacing::equal_centres, {}};
+  board.strings = {6, 37, 40, StringSpacing::equal_centres, {}, 1, {}};
   board.board.thickness = 6.35;
   board.board.nut_width = board.board.heel_width = 50;
   board.surface.profile = Profile::single;

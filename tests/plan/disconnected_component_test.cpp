@@ -13,7 +13,7 @@ Board column_over_a_pin(double pin_depth) {
   Board board;
   board.scale.length = 640;
   board.scale.frets = 12;
-  board.strings = {6, 37, 54, StringSpacing::equal_centres, {}};
+  board.strings = {6, 37, 54, StringSpacing::equal_centres, {}, 1, {}};
   board.board.thickness = 10;
   board.board.nut_width = board.board.heel_width = 60;
   board.surface.profile = Profile::flat;

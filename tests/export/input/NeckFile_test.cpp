@@ -53,7 +53,7 @@ class NeckFile : public ::testing::Test {
   NeckFile() {
     board.scale.length = 640;
     board.scale.frets = 19;
-    board.strings = {6, 45, 55, StringSpacing::equal_centres, {}};
+    board.strings = {6, 45, 55, StringSpacing::equal_centres, {}, 1, {}};
     board.board.nut_width = 2 * nut_half;
     board.board.heel_width = 2 * heel_half;
     board.board.thickness = 6.35;
