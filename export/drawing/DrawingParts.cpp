@@ -13,9 +13,10 @@ namespace {
 Figure closed(std::string name, Loop segments) { return {std::move(name), std::move(segments), true}; }
 Figure open(std::string name, Point a, Point b) { return {std::move(name), {line(a, b)}, false}; }
 
-/// Where the line through p in direction d (toward +y) meets the edge at negative (side -1) or positive y (side +1).
+/// Where the line through p in direction d (toward +y) meets the edge at negative (side 0) or positive y (side 1).
 Point on_edge(const Layout& layout, int side, Point p, Point d) {
-  const double t = (side * layout.half_width(p.x) - p.y) / (d.y - side * layout.half_width_slope * d.x);
+  const double sign = side == 0 ? -1 : 1, slope = layout.edge_slope[static_cast<std::size_t>(side)];
+  const double t = (sign * layout.edge(side, p.x) - p.y) / (d.y - sign * slope * d.x);
   return p + t * d;
 }
 
@@ -93,8 +94,10 @@ std::vector<Figure> nut_seat_figures(const Layout& layout) {
   const Point d = seat.direction;
   // A shelf is open to the nut end: its far side lies past it by the overrun, measured square to the nut line.
   const Point back = seat.shelf ? Point{layout.nut_end - drawing_overrun / d.y, 0} : seat.back;
-  const auto past = [&](int side, Point p) { return on_edge(layout, side, p, d) + side * drawing_overrun * d; };
-  const Point a = past(-1, back), b = past(-1, seat.face), c = past(1, seat.face), e = past(1, back);
+  const auto past = [&](int side, Point p) {
+    return on_edge(layout, side, p, d) + (side == 0 ? -1 : 1) * drawing_overrun * d;
+  };
+  const Point a = past(0, back), b = past(0, seat.face), c = past(1, seat.face), e = past(1, back);
   return {closed("nut seat", {line(a, b), line(b, c), line(c, e), line(e, a)})};
 }
 

@@ -1,9 +1,11 @@
 #include "drawing/ResolvedSetup.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 
 #include "layout/Measure.hpp"
+#include "layout/Taper.hpp"
 #include "rules/Work.hpp"
 #include "text/Measures.hpp"
 
@@ -13,14 +15,20 @@ namespace {
 /// Arm of the cross that marks the zero. mm.
 constexpr double cross_arm = 5;
 
+/// Where the edges differ, a blank's middle is not the strings'.
+bool off_middle(const Layout& layout) { return !taper_in(layout).symmetric(); }
+
 Point zero_at(const Layout& layout, Zero zero) {
   switch (zero) {
     case Zero::nut:
       return {0, 0};
     case Zero::corner:
       return layout.blank.low;
-    case Zero::centre:
-      return between(layout.blank.low, layout.blank.high, 0.5);
+    case Zero::centre: {
+      // Across, the strings' middle line: where the edges differ it is not the middle of a blank about the board.
+      const Point middle = between(layout.blank.low, layout.blank.high, 0.5);
+      return off_middle(layout) ? Point{middle.x, 0} : middle;
+    }
   }
   return {};
 }
@@ -108,9 +116,10 @@ std::string size_words(const StockSize& size, Units units) {
          measured_length(units, size.thickness);
 }
 
-std::string zero_note(const ZeroPlace& place, Units units) {
+std::string zero_note(const Layout& layout, const ZeroPlace& place, Units units) {
   const std::string what = place.zero == Zero::nut      ? "nut line on the centre line"
                            : place.zero == Zero::corner ? "blank's lower left corner"
+                           : off_middle(layout)         ? "middle of the blank's length on the centre line"
                                                         : "middle of the blank";
   if (place.zero == Zero::nut) return "Zero at the nut: the " + what + " itself.";
   return "Zero at the " + zero_word(place.zero) + ": from the " + what + " to the nut line on the centre line " +
@@ -186,9 +195,15 @@ std::vector<std::string> setup_notes(const PreparedBoard& ready, const ResolvedS
   const Layout& layout = ready.layout();
   std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) + ". The files' zero: " +
                                     zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
-  for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(place, units));
+  for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(layout, place, units));
   notes.push_back(height_note(ready, setup, units));
   notes.push_back(blank_note(ready, units));
+  if (off_middle(layout)) {
+    const double off = (layout.blank.low.y + layout.blank.high.y) / 2;
+    notes.push_back("The board's two edges differ. The centre line is the strings' middle: it lies " +
+                    measured_length(units, std::abs(off)) + (off > 0 ? " below" : " above") +
+                    " the middle of the blank's width.");
+  }
   return notes;
 }
 

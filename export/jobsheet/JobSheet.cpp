@@ -11,6 +11,7 @@
 #include "frets/WireList.hpp"
 #include "inlay/Nesting.hpp"
 #include "jobsheet/JobSteps.hpp"
+#include "layout/Taper.hpp"
 #include "tables/PieceList.hpp"
 #include "text/Measures.hpp"
 
@@ -79,11 +80,19 @@ JobTable caliper_checks(const PreparedBoard& ready) {
     table.rows.push_back({"thickness " + where, fixed_measure(board, ready.surface().height(x, y) + board.sanding),
                           off(thickness_tolerance), ""});
   };
-  const double heel = ready.layout().edges[1].b.x;
+  const auto edges = [&](const std::string& where, auto x_of) {
+    const Taper taper = taper_in(ready.layout());
+    const bool left = board.hand == Hand::left;
+    if (taper.symmetric()) return thickness("at the edge, " + where, x_of(1), taper.edge(1, x_of(1)));
+    for (const int side : {left ? 1 : 0, left ? 0 : 1})
+      thickness(std::string((side == 1) == left ? "at the bass edge, " : "at the treble edge, ") + where, x_of(side),
+                (side == 0 ? -1 : 1) * taper.edge(side, x_of(side)));
+  };
+  const auto heel = [&](int side) { return ready.layout().edges[side].b.x; };
   thickness("in the middle of the nut line", 0, 0);
-  thickness("at the edge, at the nut line", 0, ready.layout().half_width(0));
-  thickness("in the middle of the heel", heel, 0);
-  thickness("at the edge, at the heel", heel, ready.layout().half_width(heel));
+  edges("at the nut line", [](int) { return 0.0; });
+  thickness("in the middle of the heel", heel(1), 0);
+  edges("at the heel", heel);
   return table;
 }
 

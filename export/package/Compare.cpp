@@ -11,6 +11,7 @@
 #include "board/Length.hpp"
 #include "board/Writer.hpp"
 #include "input/PreparedFile.hpp"
+#include "layout/Taper.hpp"
 #include "mesh/Mesh.hpp"
 #include "plan/Feature.hpp"
 #include "text/TerminalText.hpp"
@@ -63,9 +64,10 @@ double surface_shift(const PreparedBoard& a, const PreparedBoard& b) {
   double most = 0;
   for (int i = 0; i <= along; ++i) {
     const double x = low + (high - low) * i / along;
-    const double half = std::min(a.layout().half_width(x), b.layout().half_width(x));
+    // The surface is the same on both sides of y = 0.
+    const double edge = std::min(taper_in(a.layout()).larger_edge(x), taper_in(b.layout()).larger_edge(x));
     for (int k = 0; k <= across; ++k) {
-      const double y = half * k / across;
+      const double y = edge * k / across;
       if (a.surface().exists(x, y) && b.surface().exists(x, y))
         most = std::max(most, std::abs(a.surface().height(x, y) - b.surface().height(x, y)));
     }

@@ -13,18 +13,21 @@ Section section_at(const PreparedBoard& ready, double x, std::string name) {
   Section section;
   section.name = std::move(name);
   section.x = x;
-  section.half_width = ready.layout().half_width(x);
   if (!surface.flat) section.radius = surface.radius(x);
   section.middle = surface.height(x, 0);
-  section.edge = surface.height(x, section.half_width);
-  section.slot_end = section.half_width - (board.slots.ends == SlotEnds::blind ? board.slots.edge_left : 0);
   const double depth = slot_depth(board), level = board.board.thickness - depth;
   const bool follows = board.slots.floor == SlotFloor::arc;
-  const double end = surface.height(x, section.slot_end);
   section.floor_middle = follows ? section.middle - depth : level;
-  section.floor_edge = follows ? end - depth : level;
   section.depth_middle = section.middle - section.floor_middle;
-  section.depth_edge = end - section.floor_edge;
+  for (const int i : {0, 1}) {
+    SectionSide& side = section.sides[i];
+    side.edge = ready.layout().edge(i, x);
+    side.height = surface.height(x, side.edge);
+    side.slot_end = side.edge - (board.slots.ends == SlotEnds::blind ? board.slots.edge_left : 0);
+    const double end = surface.height(x, side.slot_end);
+    side.floor = follows ? end - depth : level;
+    side.depth = end - side.floor;
+  }
   return section;
 }
 

@@ -10,16 +10,24 @@
 
 namespace sagitta {
 
+/// One edge of a section. Distances are from y = 0.
+struct SectionSide {
+  double edge = 0;              ///< distance of the edge
+  double height = 0;            ///< thickness there
+  double slot_end = 0;          ///< distance of the end of a slot cut here
+  double floor = 0, depth = 0;  ///< of the slot at its end: above the glue face, below the surface
+  friend bool operator==(const SectionSide&, const SectionSide&) = default;
+};
+
 struct Section {
   std::string name;  ///< "at the nut"
   double x = 0;
-  double half_width = 0;
   std::optional<double> radius;  ///< none where the surface is flat
-  double middle = 0, edge = 0;   ///< thickness on the centre line and at the edges
-  /// A slot cut here: its floor above the glue face and its depth below the surface, in the middle and at its ends.
-  double slot_end = 0;  ///< distance of the slot's end from the centre line
-  double floor_middle = 0, floor_edge = 0;
-  double depth_middle = 0, depth_edge = 0;
+  double middle = 0;             ///< thickness on the centre line
+  /// A slot cut here, in the middle: its floor above the glue face and its depth below the surface.
+  double floor_middle = 0, depth_middle = 0;
+  SectionSide sides[2];  ///< at negative y, at positive y
+  double width() const { return sides[0].edge + sides[1].edge; }
 };
 
 /// At the nut line, at the fret nearest to the octave (none on a board without one), at the heel end.

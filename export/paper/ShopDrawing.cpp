@@ -62,11 +62,14 @@ class PlanView {
   }
 
   void dimension_widths() {
-    const double nut = layout_.half_width(0), heel = layout_.half_width(layout_.heel_end);
     const Box box = bounds(layout_.outline);
     const double left = at({box.low.x, 0}).x, right = at({box.high.x, 0}).x;
-    dimension(book_, {left, at({0, -nut}).y}, {left, at({0, nut}).y}, first_row, measure(board_, 2 * nut));
-    dimension(book_, {right, at({0, -heel}).y}, {right, at({0, heel}).y}, -first_row, measure(board_, 2 * heel));
+    const auto across = [&](double where, double x, double row) {
+      dimension(book_, {where, at({0, -layout_.edge(0, x)}).y}, {where, at({0, layout_.edge(1, x)}).y}, row,
+                measure(board_, 2 * layout_.half_width(x)));
+    };
+    across(left, 0, first_row);
+    across(right, layout_.heel_end, -first_row);
   }
 
  private:
@@ -87,8 +90,8 @@ class PlanView {
 
 /// Wood in section: y across to the right, z up, its glue face's middle at the origin.
 Loop section_loop(const Section& section) {
-  const double w = section.half_width;
-  const Point a{-w, 0}, b{w, 0}, c{w, section.edge}, d{-w, section.edge};
+  const auto& [low, high] = section.sides;
+  const Point a{-low.edge, 0}, b{high.edge, 0}, c{high.edge, high.height}, d{-low.edge, low.height};
   const CurveSegment top =
       section.radius ? arc_between({0, section.middle - *section.radius}, *section.radius, c, d, true) : line(c, d);
   return {line(a, b), line(b, c), top, line(d, a)};
@@ -96,7 +99,8 @@ Loop section_loop(const Section& section) {
 
 /// The slot's floor, parallel to the top or level.
 CurveSegment floor_of(const Section& section, bool follows) {
-  const Point a{section.slot_end, section.floor_edge}, b{-section.slot_end, section.floor_edge};
+  const auto& [low, high] = section.sides;
+  const Point a{high.slot_end, high.floor}, b{-low.slot_end, low.floor};
   if (!section.radius || !follows) return line(a, b);
   return arc_between({0, section.floor_middle - *section.radius}, *section.radius, a, b, true);
 }
@@ -106,8 +110,9 @@ void draw_section(PdfBook& book, const Board& board, const Section& section, con
   book.fill(wood, 0.93);
   book.path(placed({floor_of(section, board.slots.floor == SlotFloor::arc)}, scale.factor, foot), false, Pen::dash);
   book.path(wood, true, Pen::outline);
-  const double w = scale.factor * section.half_width;
-  dimension(book, foot - Point{w, 0}, foot + Point{w, 0}, -6, measure(board, 2 * section.half_width));
+  const auto from_foot = [&](double y) { return foot + Point{scale.factor * y, 0}; };
+  dimension(book, from_foot(-section.sides[0].edge), from_foot(section.sides[1].edge), -6,
+            measure(board, section.width()));
 }
 
 Rows section_rows(const Board& board, const Section& section) {
@@ -115,11 +120,19 @@ Rows section_rows(const Board& board, const Section& section) {
   Rows rows;
   rows.emplace_back("Radius", section.radius ? shown(*section.radius) : "flat");
   rows.emplace_back("Thickness in the middle", shown(section.middle));
-  rows.emplace_back("Thickness at the edge", shown(section.edge));
+  const bool left = board.hand == Hand::left;
+  // One row for both edges where they are the same, else the bass edge's and the treble edge's.
+  const auto ends = [&](const std::string& what, double SectionSide::*value) {
+    const double bass = section.sides[left ? 1 : 0].*value, treble = section.sides[left ? 0 : 1].*value;
+    if (section.sides[0] == section.sides[1]) return void(rows.emplace_back(what, shown(bass)));
+    rows.emplace_back(what + ", bass", shown(bass));
+    rows.emplace_back(what + ", treble", shown(treble));
+  };
+  ends("Thickness at the edge", &SectionSide::height);
   rows.emplace_back("Slot depth in the middle", shown(section.depth_middle));
-  rows.emplace_back("Slot depth at its ends", shown(section.depth_edge));
+  ends("Slot depth at its ends", &SectionSide::depth);
   rows.emplace_back("Left below, in the middle", shown(section.floor_middle));
-  rows.emplace_back("Left below, at the ends", shown(section.floor_edge));
+  ends("Left below, at the ends", &SectionSide::floor);
   return rows;
 }
 
@@ -153,10 +166,12 @@ PdfBook shop_book(const PreparedBoard& ready, const Drawing& drawing, const Pape
 
   const double step = (room - board_column) / static_cast<double>(sections.size());
   double widest = 0;
-  for (const Section& section : sections) widest = std::max(widest, 2 * section.half_width);
+  for (const Section& section : sections) widest = std::max(widest, section.width());
   const DrawingScale section_scale = scale_for(widest, step - gutter, 2);
   const double section_height = section_scale.factor * board.board.thickness;
-  const double list_height = (line_step * 7) + 4;
+  std::size_t most_rows = 7;
+  for (const Section& section : sections) most_rows = std::max(most_rows, section_rows(board, section).size());
+  const double list_height = (line_step * static_cast<double>(most_rows)) + 4;
   const double foot = paper_margin + list_height + below_section;  // of the sections
 
   const double free_low = foot + section_height + 8, free_high = paper.height - paper_margin - title_height;

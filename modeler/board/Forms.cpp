@@ -137,11 +137,9 @@ class RowCheck {
       if (level <= deepest_base) taken.push_back(&form);
       nearest = std::min(nearest, level);
     }
-    for (const Form* form : std::vector(taken)) {
-      if (form_level(*form) == nearest) continue;
-      for (const std::string& name : all_keys(*form)) drop(name);
-      std::erase(taken, form);
-    }
+    for (const Form* form : std::vector(taken))
+      if (form_level(*form) != nearest) leave(*form, taken);
+    choose_among_sharing(taken);
     if (taken.size() > 1) return report_clash(group, taken);
     if (taken.empty()) {
       if (!group.needed) return;
@@ -157,6 +155,39 @@ class RowCheck {
                   joined(words(taken[0]->keys), " and "),
               "");
     }
+  }
+
+  /// Takes a form out of those chosen, with the keys that none of the others has.
+  void leave(const Form& form, std::vector<const Form*>& taken) {
+    std::erase(taken, &form);
+    for (const std::string& name : all_keys(form))
+      if (std::ranges::none_of(taken, [&](const Form* other) { return has(*other, name); })) drop(name);
+  }
+
+  /// A key may belong to two forms ("nut_width"): the form counts whose other key is given, by the nearest file.
+  void choose_among_sharing(std::vector<const Form*>& taken) {
+    for (const Form* form : std::vector(taken))
+      for (const Form* other : std::vector(taken)) {
+        const bool share =
+            form != other && std::ranges::any_of(all_keys(*form), [&](const auto& name) { return has(*other, name); });
+        if (!share || std::ranges::find(taken, form) == taken.end() || std::ranges::find(taken, other) == taken.end())
+          continue;
+        const int own = own_level(*form, *other), others = own_level(*other, *form);
+        if (own > others || (own == others && own > deepest_base && form > other)) leave(*form, taken);
+      }
+  }
+
+  bool has(const Form& form, const std::string& name) const {
+    const auto keys = all_keys(form);
+    return std::ranges::find(keys, name) != keys.end();
+  }
+
+  /// The nearest file that gives a key of the form which the other form does not have.
+  int own_level(const Form& form, const Form& other) const {
+    int level = deepest_base + 1;
+    for (const std::string& name : all_keys(form))
+      if (!has(other, name)) level = std::min(level, reading_.level(key(name)));
+    return level;
   }
 
   std::vector<std::string> all_keys(const Form& form) const {
@@ -175,18 +206,19 @@ class RowCheck {
   void report_clash(const FormGroup& group, const std::vector<const Form*>& taken) {
     for (std::size_t i = 1; i < taken.size(); ++i) {
       for (const std::string& name : all_keys(*taken[i])) {
-        if (!reading_.given(key(name))) continue;
+        if (!reading_.given(key(name)) || has(*taken[0], name)) continue;
         reading_.report_key(FaultCode::given_twice, key(name),
-                            "\"" + name + "\" does not go with \"" + first_given(*taken[0]) +
+                            "\"" + name + "\" does not go with \"" + first_given(*taken[0], *taken[i]) +
                                 "\": " + std::string(group.thing) + " is given in two ways",
                             "keep one of the two ways");
         break;
       }
     }
   }
-  std::string first_given(const Form& form) const {
+  /// The first key given of a form that the other form does not have.
+  std::string first_given(const Form& form, const Form& other) const {
     for (const std::string& name : all_keys(form)) {
-      if (reading_.given(key(name))) return name;
+      if (reading_.given(key(name)) && !has(other, name)) return name;
     }
     return "";
   }

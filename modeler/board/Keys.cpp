@@ -194,7 +194,7 @@ std::string default_text(const Field& field) {
 }
 
 std::string keys_text() {
-  constexpr std::size_t indent = 20;
+  constexpr std::size_t indent = 22;
   std::string text =
       "Bare numbers are in the file's units; a text may carry its own: \"25 1/2 in\", \"6.35 mm\". Ranges are in mm "
       "here.\n";

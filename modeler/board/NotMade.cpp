@@ -9,7 +9,6 @@ namespace {
 
 constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "cuts", "height", "notes"};
 constexpr std::string_view keys_not_made[] = {"strings.course",
-                                              "board.width_at_fret",
                                               "board.ends_cut_slots",
                                               "wire.barb_width",
                                               "wire.end_bevel",
@@ -52,8 +51,6 @@ void refuse_value(Reading& reading, const std::string& key, bool not_made) {
   if (not_made) refuse(reading, key);
 }
 
-bool differ(const std::optional<LengthPair>& margin) { return margin && !margin->equal(); }
-
 }  // namespace
 
 void check_made(Reading& reading) {
@@ -66,9 +63,6 @@ void check_made(Reading& reading) {
   for (const auto& [name, material] : board.materials)
     for (const std::string_view key : material_keys_not_made)
       refuse(reading, "materials." + name + "." + std::string(key));
-  refuse_value(reading, "board.edge_margin", differ(board.board.edge_margin));
-  refuse_value(reading, "board.nut_margin", differ(board.board.nut_margin));
-  refuse_value(reading, "board.heel_margin", differ(board.board.heel_margin));
   refuse_value(reading, "board.heel", board.board.heel == Heel::slant || board.board.heel == Heel::drawn);
   refuse_value(reading, "scale.frets", board.scale.frets == 0 && reading.good("scale.frets"));
   refuse_value(reading, "slots.cut", board.slots.cut && *board.slots.cut != SlotCut::all);

@@ -139,24 +139,25 @@ void check_measured(Reading& reading) {
       board.scale.zero_fret ? "give one for each slot, the zero fret's first" : "give one for each slot");
 }
 
-/// The width at the nut, as far as the keys say it.
-std::optional<double> nut_width(const Board& board) {
+/// The larger distance of an edge from the middle line at the nut, as far as the keys say it.
+std::optional<double> larger_edge_at_nut(const Board& board) {
   const Shape& shape = board.board;
-  if (shape.nut_width) return *shape.nut_width;
+  if (shape.nut_width) return *shape.nut_width / 2;
   const std::optional<LengthPair> margin = shape.edge_margin ? shape.edge_margin : shape.nut_margin;
   if (!margin || board.strings.nut_spread <= 0) return std::nullopt;
-  return board.strings.nut_spread + margin->sum();
+  return board.strings.nut_spread / 2 + std::max(margin->first, margin->second);
 }
 
 void check_radius(Reading& reading) {
   const Board& board = reading.out.board;
   const auto radius = board.surface.radius_at_nut;
-  const auto width = nut_width(board);
-  if (!radius || !width || *radius > *width / 2) return;
+  const auto edge = larger_edge_at_nut(board);
+  if (!radius || !edge || *radius > *edge) return;
   const std::string inches = radius_hint(board, *radius);
   reading.report_value(FaultCode::no_surface, "surface.radius_at_nut",
                        "a radius of " + shown_length(*radius, board.units) +
-                           " is under half the board's width at the nut, " + shown_length(*width / 2, board.units),
+                           " is under the distance of the edge from the middle line at the nut, " +
+                           shown_length(*edge, board.units),
                        inches.empty() ? "make the radius larger or the board narrower" : inches);
 }
 
@@ -216,6 +217,8 @@ void check_frets(Reading& reading) {
   const Board& board = reading.out.board;
   if (reading.given("scale.square_fret") && reading.good("scale.square_fret"))
     check_fret(reading, "scale.square_fret", board.scale.square_fret);
+  if (board.board.width_at_fret && reading.good("board.width_at_fret"))
+    check_fret(reading, "board.width_at_fret", static_cast<int>((*board.board.width_at_fret)[0]));
   if (board.surface.fall_from_fret) check_fret(reading, "surface.fall_from_fret", *board.surface.fall_from_fret);
   for (std::size_t i = 0; i < board.inlays.size(); ++i) {
     const std::string prefix = item("inlays", i);

@@ -116,8 +116,8 @@ EndWood wood_behind(const Layout& layout, const Slot& slot) {
 }
 
 bool draw_outline(const Board& board, const Taper& taper, Layout& layout, Faults& faults) {
-  const Point low = taper.meet(-1, layout.nut_end, layout.nut_direction);
-  const Point high = taper.meet(+1, layout.nut_end, layout.nut_direction);
+  const Point low = taper.meet(0, layout.nut_end, layout.nut_direction);
+  const Point high = taper.meet(1, layout.nut_end, layout.nut_direction);
   if (low.y >= 0 || high.y <= 0) {
     faults.push_back({FaultCode::no_width, "board.behind_nut",
                       "the board narrows to nothing before it ends, " + in_mm(behind_nut(board)) + " behind the nut",

@@ -147,8 +147,8 @@ bool extend_frets(const Taper& taper, Layout& layout, Faults& faults) {
                         "bring scale.bass and scale.treble closer together"});
       return false;
     }
-    fret.bass_edge = taper.meet(-1, fret.middle.x, along);
-    fret.treble_edge = taper.meet(+1, fret.middle.x, along);
+    fret.bass_edge = taper.meet(0, fret.middle.x, along);
+    fret.treble_edge = taper.meet(1, fret.middle.x, along);
   }
   return check_order(layout, faults);
 }

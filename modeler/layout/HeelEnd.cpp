@@ -25,24 +25,24 @@ struct Corner {
 };
 
 Corner straight_corner(const Taper& taper, const Bare& heel, double rounding) {
-  const Point corner = taper.meet(-1, heel.x, heel.direction);
+  const Point corner = taper.meet(0, heel.x, heel.direction);
   if (rounding == 0) return {corner, corner, corner};
-  const Point u = taper.along_low(), v = heel.direction;
+  const Point u = taper.along(0), v = heel.direction;
   const double tangent = rounding * (1 - dot(u, v)) / cross(u, v);
   const Point on_edge = corner - tangent * u;
   return {on_edge, on_edge + rounding * left_of(u), corner + tangent * v};
 }
 
-/// Where the edge, moved inward by `inward`, meets the circle of `radius` about the heel arc's centre.
+/// Where the edge at negative y, moved inward by `inward`, meets the circle of `radius` about the heel arc's centre.
 std::optional<Point> edge_on_circle(const Taper& taper, const Bare& heel, double inward, double radius) {
-  const double centre = heel.centre().x, stretch = taper.stretch();
-  const double half = taper.half(centre) - inward * stretch;
+  const double centre = heel.centre().x, stretch = taper.stretch(0), slope = taper.slope[0];
+  const double half = taper.edge(0, centre) - inward * stretch;
   double room = radius * radius * stretch * stretch - half * half;
   if (std::abs(room) <= tolerance::same) room = 0;
   if (radius <= 0 || room < 0) return std::nullopt;
   const double root = heel.hollow ? -std::sqrt(room) : std::sqrt(room);
-  const double x = (-half * taper.slope + root) / (stretch * stretch);
-  return Point{centre + x, -(half + taper.slope * x)};
+  const double x = (-half * slope + root) / (stretch * stretch);
+  return Point{centre + x, -(half + slope * x)};
 }
 
 std::optional<Corner> arc_corner(const Taper& taper, const Bare& heel, double rounding) {
@@ -52,7 +52,7 @@ std::optional<Corner> arc_corner(const Taper& taper, const Bare& heel, double ro
   const auto centre =
       edge_on_circle(taper, heel, rounding, heel.hollow ? heel.radius + rounding : heel.radius - rounding);
   if (!centre) return std::nullopt;
-  const Point outward = -1.0 * left_of(taper.along_low());
+  const Point outward = -1.0 * left_of(taper.along(0));
   return Corner{*centre + rounding * outward, *centre, heel.centre() + heel.radius * unit(*centre - heel.centre())};
 }
 
@@ -62,7 +62,7 @@ std::optional<Corner> low_corner(const Taper& taper, const Bare& heel, double ro
 
 std::optional<Corner> high_corner(const Taper& taper, Bare heel, double rounding) {
   heel.direction.x = -heel.direction.x;
-  const auto corner = low_corner(taper, heel, rounding);
+  const auto corner = low_corner(taper.mirrored(), heel, rounding);
   return corner ? std::optional(corner->mirrored()) : std::nullopt;
 }
 
@@ -125,10 +125,9 @@ std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const 
   if (!corners(taper, *heel, 0, nut_low, nut_high)) {
     if (heel->radius > 0)
       faults.push_back({FaultCode::heel_arc_too_small, "board.heel_arc_radius",
-                        "an arc of radius " + in_mm(heel->radius) +
-                            " does not reach both edges: half the board's width is " +
-                            in_mm(taper.half(layout.heel_end)) + " at the heel",
-                        "give a radius larger than half the width"});
+                        "an arc of radius " + in_mm(heel->radius) + " does not reach both edges: the board is " +
+                            in_mm(taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
+                        "give a radius larger than that"});
     else
       faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
                         "the heel end crosses the nut end: nothing is left of an edge", ""});

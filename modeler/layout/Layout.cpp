@@ -51,10 +51,11 @@ void place_fall(const Board& board, Layout& layout, Faults& faults) {
 
 void check_binding(const Board& board, const Layout& layout, Faults& faults) {
   if (!board.binding) return;
-  const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
-  double narrowest = std::min(taper.half(layout.nut_end), taper.half(layout.heel_end));
-  for (const CurveSegment& segment : layout.outline) narrowest = std::min(narrowest, taper.half(segment.a.x));
-  if (board.binding->width * taper.stretch() < narrowest - tolerance::snap) return;
+  const Taper taper = taper_in(layout);
+  double narrowest = std::min(layout.half_width(layout.nut_end), layout.half_width(layout.heel_end));
+  for (const CurveSegment& segment : layout.outline) narrowest = std::min(narrowest, layout.half_width(segment.a.x));
+  const double stretch = (taper.stretch(0) + taper.stretch(1)) / 2;
+  if (board.binding->width * stretch < narrowest - tolerance::snap) return;
   faults.push_back({FaultCode::binding_too_wide, "binding.width",
                     "two bindings of " + in_mm(board.binding->width) + " leave nothing of a board that is " +
                         in_mm(2 * narrowest) + " wide at its narrowest",
@@ -63,10 +64,10 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
 
 /// Everything that needs the board's edges. `own`: slots and markers that are not the board's; may be null.
 void place_on_edges(const Board& board, const OwnPlaces* own, const Taper& taper, Layout& layout, Faults& faults) {
-  layout.half_width_at_nut = taper.at_nut;
-  layout.half_width_slope = taper.slope;
-  layout.edge_at_nut = {taper.at_nut, taper.at_nut};
-  layout.edge_slope = {taper.slope, taper.slope};
+  layout.edge_at_nut = taper.at_nut;
+  layout.edge_slope = taper.slope;
+  layout.half_width_at_nut = (taper.at_nut[0] + taper.at_nut[1]) / 2;
+  layout.half_width_slope = (taper.slope[0] + taper.slope[1]) / 2;
   if (!extend_frets(taper, layout, faults)) return;
   const bool drawn = draw_outline(board, taper, layout, faults);
   const std::size_t before = faults.size();
@@ -87,7 +88,7 @@ std::variant<Layout, Faults> laid_out(const Board& board, const OwnPlaces* own) 
   layout.strings = place_strings(board, layout, faults);
   layout.nut_end = -behind_nut(board);
   layout.heel_end = layout.frets.back().middle.x + board.board.past_last_fret;
-  const auto taper = taper_of(board.board, layout.spread_at_nut, layout.spread_slope, layout.heel_end, faults);
+  const auto taper = taper_of(board.board, layout, faults);
   place_fall(board, layout, faults);
   if (!taper) return faults;
   place_on_edges(board, own, *taper, layout, faults);

@@ -43,9 +43,8 @@ void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
     faults.push_back({FaultCode::side_dot_over_end, "side_dots.frets",
                       name + " reaches over the " + (from_nut < to_heel ? "nut" : "heel") + " end of the straight edge",
                       "leave it out, use smaller dots, or bring a pair closer together with side_dots.spread"});
-  const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
   const Point end = dot_.mouth + dot_.depth * dot_.inward;
-  if (end.y >= taper.half(end.x) - std::max(dot_.radius, tolerance::least_floor))
+  if (end.y >= layout.edge(1, end.x) - std::max(dot_.radius, tolerance::least_floor))
     faults.push_back({FaultCode::side_dot_through, "side_dots.depth",
                       name + " is " + in_mm(dot_.depth) + " deep and would come out at the other edge of the board",
                       "make side_dots.depth smaller"});
@@ -99,8 +98,7 @@ std::vector<Marker> place_markers(const Board& board, const Layout& layout, Faul
 std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, Faults& faults) {
   if (!board.side_dots) return {};
   const SideDots& spec = *board.side_dots;
-  const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
-  const Point along = taper.along_low();
+  const Point along = taper_in(layout).along(0);
   std::vector<SideDot> dots;
   const auto drill = [&](int space, double shift, int part) {
     const auto i = static_cast<std::size_t>(space);

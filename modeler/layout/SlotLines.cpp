@@ -63,11 +63,11 @@ RoundedPolygon slot_shape(const Layout& layout, const Slot& slot) {
                                                            : unit(slot.treble_end - slot.bass_end);
   const double half = slot.width / 2;
   if (slot.blind) return {{slot.bass_end + half * along, slot.treble_end - half * along}, half};
-  const Taper taper{layout.half_width_at_nut, layout.half_width_slope};
+  const Taper taper = taper_in(layout);
   const Point up = along.y > 0 ? along : -1.0 * along;
   const double middle = slot.bass_end.x - slot.bass_end.y * up.x / up.y, reach = half / up.y;
-  return {{taper.meet(-1, middle - reach, up), taper.meet(-1, middle + reach, up), taper.meet(+1, middle + reach, up),
-           taper.meet(+1, middle - reach, up)},
+  return {{taper.meet(0, middle - reach, up), taper.meet(0, middle + reach, up), taper.meet(1, middle + reach, up),
+           taper.meet(1, middle - reach, up)},
           0};
 }
 

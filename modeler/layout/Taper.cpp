@@ -6,60 +6,89 @@
 namespace sagitta {
 namespace {
 
+/// Two places along the board and how far each edge lies from y = 0 there; the first place is x = 0.
 struct Widths {
-  double nut = 0, heel = 0;
+  std::array<double, 2> nut{}, there{};
+  double x = 0;  ///< of the second place
   const char* nut_key = "";
-  const char* heel_key = "";
+  const char* key = "";
 };
 
-std::optional<Widths> widths(const Shape& shape, double nut_spread, double heel_spread) {
+std::array<double, 2> beside(double spread, const LengthPair& margin) {
+  return {spread / 2 + margin.first, spread / 2 + margin.second};
+}
+
+std::array<double, 2> halves(double width) { return {width / 2, width / 2}; }
+
+std::optional<Widths> width_at_fret(const Shape& shape, const Layout& layout, Faults& faults) {
+  const double fret = (*shape.width_at_fret)[0];
+  const int last = layout.frets.back().fret;
+  if (fret < 1 || fret > last || fret != std::floor(fret)) {
+    faults.push_back({FaultCode::no_such_fret, "board.width_at_fret",
+                      "there is no fret " + plain(fret) + " to measure the width at: the board has frets 1 to " +
+                          std::to_string(last),
+                      "name a fret that the board has"});
+    return std::nullopt;
+  }
+  return Widths{halves(*shape.nut_width), halves((*shape.width_at_fret)[1]),
+                layout.frets[static_cast<std::size_t>(fret)].middle.x, "board.nut_width", "board.width_at_fret"};
+}
+
+std::optional<Widths> widths(const Shape& shape, const Layout& layout, Faults& faults) {
+  const double nut = layout.spread(0), heel = layout.spread(layout.heel_end), x = layout.heel_end;
   if (shape.edge_margin)
-    return Widths{nut_spread + shape.edge_margin->sum(), heel_spread + shape.edge_margin->sum(), "board.edge_margin",
+    return Widths{beside(nut, *shape.edge_margin), beside(heel, *shape.edge_margin), x, "board.edge_margin",
                   "board.edge_margin"};
   if (shape.nut_margin && shape.heel_margin)
-    return Widths{nut_spread + shape.nut_margin->sum(), heel_spread + shape.heel_margin->sum(), "board.nut_margin",
+    return Widths{beside(nut, *shape.nut_margin), beside(heel, *shape.heel_margin), x, "board.nut_margin",
                   "board.heel_margin"};
   if (shape.nut_width && shape.heel_width)
-    return Widths{*shape.nut_width, *shape.heel_width, "board.nut_width", "board.heel_width"};
+    return Widths{halves(*shape.nut_width), halves(*shape.heel_width), x, "board.nut_width", "board.heel_width"};
+  if (shape.nut_width && shape.width_at_fret) return width_at_fret(shape, layout, faults);
+  faults.push_back({FaultCode::missing_key, "board.edge_margin", "nothing says how wide the board is",
+                    "give edge_margin, or nut_margin and heel_margin, or nut_width with heel_width or width_at_fret"});
   return std::nullopt;
 }
 
-void check_end(const char* key, const char* where, double width, double spread, Faults& faults) {
+/// False when the board is not wider than 0 there.
+bool check_end(const char* key, const char* where, const Taper& taper, double x, double spread, Faults& faults) {
+  const double width = taper.edge(0, x) + taper.edge(1, x);
   if (width <= 0)
     faults.push_back(
         {FaultCode::no_width, key,
          std::string("the board is ") + in_mm(width) + " wide at the " + where + "; it must be wider than 0",
          "give a larger width or margin"});
-  else if (spread > width + tolerance::same)
+  else if (spread > 2 * std::min(taper.edge(0, x), taper.edge(1, x)) + tolerance::same)
     faults.push_back({FaultCode::strings_outside, key,
                       "the outer strings are " + in_mm(spread) + " apart at the " + where + ", but the board is only " +
                           in_mm(width) + " wide there: the strings lie outside its edges",
                       "make the board wider there, or bring the strings closer together"});
+  return width > 0;
 }
 
 }  // namespace
 
-bool Taper::crossed_by(Point direction) const { return direction.y > std::abs(slope * direction.x); }
+bool Taper::crossed_by(Point direction) const {
+  return direction.y > -slope[0] * direction.x && direction.y > slope[1] * direction.x;
+}
 
 Point Taper::meet(int side, double x, Point direction) const {
-  if (direction.x == 0) return {x, side * half(x)};
-  const double t = side * half(x) / (direction.y - side * slope * direction.x);
+  if (direction.x == 0) return {x, sign(side) * edge(side, x)};
+  const double t = sign(side) * edge(side, x) / (direction.y - sign(side) * slope[index(side)] * direction.x);
   return {x + t * direction.x, t * direction.y};
 }
 
-std::optional<Taper> taper_of(const Shape& shape, double spread, double spread_slope, double heel_end, Faults& faults) {
-  const double heel_spread = spread + spread_slope * heel_end;
-  const auto wide = widths(shape, spread, heel_spread);
-  if (!wide) {
-    faults.push_back({FaultCode::missing_key, "board.edge_margin", "nothing says how wide the board is",
-                      "give edge_margin, or nut_margin and heel_margin, or nut_width and heel_width"});
-    return std::nullopt;
-  }
-  check_end(wide->nut_key, "nut", wide->nut, spread, faults);
-  check_end(wide->heel_key, "heel end", wide->heel, heel_spread, faults);
-  if (wide->nut <= 0 || wide->heel <= 0) return std::nullopt;
-  const double slope = shape.edge_margin ? spread_slope / 2 : (wide->heel - wide->nut) / (2 * heel_end);
-  return Taper{wide->nut / 2, slope};
+Taper taper_in(const Layout& layout) { return {layout.edge_at_nut, layout.edge_slope}; }
+
+std::optional<Taper> taper_of(const Shape& shape, const Layout& layout, Faults& faults) {
+  const auto wide = widths(shape, layout, faults);
+  if (!wide) return std::nullopt;
+  Taper taper{wide->nut, {}};
+  for (const std::size_t side : {0u, 1u})
+    taper.slope[side] = shape.edge_margin ? layout.spread_slope / 2 : (wide->there[side] - wide->nut[side]) / wide->x;
+  const bool nut = check_end(wide->nut_key, "nut", taper, 0, layout.spread(0), faults);
+  const bool heel = check_end(wide->key, "heel end", taper, layout.heel_end, layout.spread(layout.heel_end), faults);
+  return nut && heel ? std::optional(taper) : std::nullopt;
 }
 
 }  // namespace sagitta

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "layout/Measure.hpp"
-#include "layout/SlotLines.hpp"
+#include "layout/Taper.hpp"
 #include "plane/Tolerance.hpp"
 #include "surface/FloorCheck.hpp"
 #include "surface/Surface.hpp"
@@ -51,6 +51,13 @@ bool check_existence(const Board& board, const Layout& layout, const Surface& su
                       "choose the profile single or compound"});
     return false;
   }
+  if (board.surface.profile == Profile::even_edge && !taper_in(layout).symmetric()) {
+    faults.push_back({FaultCode::edges_differ, "surface.profile",
+                      "an even-edge surface keeps one height along both edges, but the margins at the bass and the "
+                      "treble edge differ: the surface would be lower at the wider side",
+                      "choose the profile single, compound or string-line, or make both margins the same"});
+    return false;
+  }
   if (board.surface.profile == Profile::even_edge && !(surface.r0 > layout.half_width_at_nut)) {
     faults.push_back({FaultCode::no_surface, "surface.radius_at_nut",
                       "there is no such playing surface: the radius is " + in_mm(surface.r0) +
@@ -62,7 +69,8 @@ bool check_existence(const Board& board, const Layout& layout, const Surface& su
   if (!gone) return true;
   faults.push_back({FaultCode::no_surface, radius_key(board, gone->x, layout),
                     "there is no such playing surface: " + shortfall(surface, *gone) +
-                        ", not more than half the board's width there, " + in_mm(std::abs(gone->y)),
+                        ", not more than the distance of the edge from the middle line there, " +
+                        in_mm(std::abs(gone->y)),
                     "use a larger radius or a narrower board"});
   return false;
 }
@@ -85,12 +93,13 @@ void check_strip(const Board& board, const Layout& layout, const Surface& surfac
   const std::vector<Point> corners{strip.low, {strip.high.x, strip.low.y}, strip.high, {strip.low.x, strip.high.y}};
   std::vector<Point> sides = corners;
   for (int i = 1; i < 16; ++i) sides.push_back(between(strip.low, {strip.high.x, strip.low.y}, i / 16.0));
+  for (int i = 1; i < 16; ++i) sides.push_back(between({strip.low.x, strip.high.y}, strip.high, i / 16.0));
   const std::string area = "the board itself is sound, but the radius is cut over a rectangle 3 mm larger all round, " +
                            in_mm(strip.high.y - strip.low.y) + " wide";
   if (const auto gone = missing(surface, sides)) {
     faults.push_back({FaultCode::no_surface_beside, radius_key(board, gone->x, layout),
                       area + ", and there is no such surface there: " + shortfall(surface, *gone) +
-                          ", not more than half that width",
+                          ", not more than the distance of its side from the middle line, " + in_mm(std::abs(gone->y)),
                       "use a radius above " + in_mm(std::abs(gone->y)) + " there, or a narrower board"});
     return;
   }

@@ -42,7 +42,7 @@ TEST_P(OneProblem, IsFoundInItsPlace) {
 
 const std::vector<Case> keys = {
     {"MissingKey", "length = 648\n", "", "scale.length", 5, 1, FaultCode::missing_key, ""},
-    {"MissingPlainKey", "frets = 22\n", "", "scale.frets", 5, 1, FaultCode::missing_key, "from 1 to 96"},
+    {"MissingPlainKey", "frets = 22\n", "", "scale.frets", 5, 1, FaultCode::missing_key, "from 0 to 96"},
     {"MissingWidth", "edge_margin = 3.2\n", "", "board.edge_margin", 14, 1, FaultCode::missing_key, ""},
     {"HalfAForm", "edge_margin = 3.2", "nut_width = 43", "board.heel_width", 14, 1, FaultCode::missing_key, ""},
     {"MissingChoice", "profile = \"compound\"\nradius_at_nut = 254\nradius_at_heel = 406.4\n", "", "surface.profile",
@@ -77,6 +77,14 @@ const std::vector<Case> keys = {
      ""},
     {"TwoWaysOfWidth", "edge_margin = 3.2", "edge_margin = 3.2\nnut_width = 43\nheel_width = 57", "board.nut_width", 17,
      1, FaultCode::given_twice, ""},
+    {"HeelWidthAndWidthAtFret", "edge_margin = 3.2", "nut_width = 43\nheel_width = 57\nwidth_at_fret = [12, 52]",
+     "board.width_at_fret", 18, 1, FaultCode::given_twice, ""},
+    {"MarginAndWidthAtFret", "edge_margin = 3.2", "edge_margin = 3.2\nwidth_at_fret = [12, 52]", "board.width_at_fret",
+     17, 1, FaultCode::given_twice, ""},
+    {"WidthAtFretAlone", "edge_margin = 3.2", "width_at_fret = [12, 52]", "board.nut_width", 14, 1,
+     FaultCode::missing_key, ""},
+    {"WidthBeyondTheLastFret", "edge_margin = 3.2", "nut_width = 43\nwidth_at_fret = [23, 52]", "board.width_at_fret",
+     17, 17, FaultCode::no_such_fret, ""},
     {"LengthAndBass", "length = 648", "length = 648\nbass = 686\ntreble = 648", "scale.bass", 7, 1,
      FaultCode::given_twice, ""},
     {"LengthAndSquareFret", "length = 648", "length = 648\nsquare_fret = 7", "scale.square_fret", 7, 1,
@@ -176,7 +184,7 @@ TEST(Problems, SampleIsSound) {
 }
 
 TEST(Problems, AreAllReportedAtOnceInOrder) {
-  std::string text = sample::with("frets = 22", "frets = 0\ncolour = 1");
+  std::string text = sample::with("frets = 22", "frets = 97\ncolour = 1");
   text = sample::with("thickness = 6.35", "thickness = 0.25", text);
   text = sample::with("seat = \"slot\"", "seat = \"groove\"", text);
   text = sample::with("depth = 1.5", "", text);

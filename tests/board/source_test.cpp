@@ -154,6 +154,28 @@ TEST_F(Folder, AnotherFormPushesTheBasesAside) {
   EXPECT_FALSE(file.board.surface.radius_at_heel);
 }
 
+TEST_F(Folder, AWidthAtAFretStandsInForTheBasesHeelWidthAndKeepsItsNutWidth) {
+  write("base.toml", sample::with("edge_margin = 3.2", "nut_width = 43\nheel_width = 57"));
+  for (const char* nut : {"", "nut_width = 44\n"}) {
+    const auto file = read_board(write(
+        "own.toml", std::string("format = 1\nbase = \"base.toml\"\n[board]\n") + nut + "width_at_fret = [12, 52]\n"));
+    ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+    EXPECT_EQ(file.board.board.nut_width, *nut ? 44 : 43);
+    EXPECT_FALSE(file.board.board.heel_width);
+    ASSERT_TRUE(file.board.board.width_at_fret);
+  }
+  write("base.toml", sample::with("edge_margin = 3.2", "nut_width = 43\nwidth_at_fret = [12, 52]"));
+  const auto heel = read_board(write("own.toml", "format = 1\nbase = \"base.toml\"\n[board]\nheel_width = 57\n"));
+  ASSERT_TRUE(heel.sound()) << sample::told(heel.problems);
+  EXPECT_EQ(heel.board.board.nut_width, 43);
+  EXPECT_FALSE(heel.board.board.width_at_fret);
+  const auto margin =
+      read_board(write("own.toml", "format = 1\nbase = \"base.toml\"\n[board]\nedge_margin = [3, 4]\n"));
+  ASSERT_TRUE(margin.sound()) << sample::told(margin.problems);
+  EXPECT_FALSE(margin.board.board.nut_width);
+  EXPECT_FALSE(margin.board.board.width_at_fret);
+}
+
 TEST_F(Folder, EachFileHasItsOwnUnits) {
   write("base.toml", sample::text);
   const auto file =

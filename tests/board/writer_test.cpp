@@ -312,6 +312,11 @@ TEST(Writer, EveryCaseComesBack) {
   EXPECT_EQ(boards, 95);
 }
 
+TEST(Writer, EveryFamilyComesBack) {
+  for (const auto& entry : fs::directory_iterator(places::tests() + "/cases/families"))
+    if (entry.path().extension() == ".toml") expect_round_trip(read_board(entry.path().string()).board);
+}
+
 TEST(Writer, CasesInInchesAreTheSameBoards) {
   for (const auto& entry : fs::directory_iterator(places::tests() + "/cases")) {
     if (entry.path().extension() != ".toml") continue;

@@ -42,7 +42,8 @@ std::vector<RowValues> table(const std::string& path) {
 
 std::vector<Case> catalogue(const std::string& folder) {
   std::vector<Case> cases;
-  for (const auto& [file, inside] : {std::pair{"/volumes.csv", "/"}, {"/singles.csv", "/singles/"}}) {
+  for (const auto& [file, inside] :
+       {std::pair{"/volumes.csv", "/"}, {"/singles.csv", "/singles/"}, {"/families.csv", "/families/"}}) {
     for (const RowValues& row : table(folder + file)) {
       const std::string& name = row.at("case");
       cases.push_back({name, folder + inside + name + ".toml", std::stod(row.at("volume_mm3")),

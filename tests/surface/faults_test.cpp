@@ -87,6 +87,19 @@ const Breakage breakages[] = {
        b.board.edge_margin = 28;
      },
      "surface.profile"},
+    {"radius_under_the_larger_edge",
+     [](Board& b) {
+       profile(b, Profile::single, 29.4);
+       b.board.edge_margin = LengthPair(3, 4.5);  // 25 + 4.5
+       b.board.thickness = 40;
+     },
+     "surface.radius_at_nut"},
+    {"even_edge_with_edges_that_differ",
+     [](Board& b) {
+       profile(b, Profile::even_edge, 240);
+       b.board.edge_margin = LengthPair(3, 3.5);
+     },
+     "surface.profile"},
     {"strip_does_not_exist",
      [](Board& b) {
        profile(b, Profile::single, 28.001);
@@ -188,6 +201,16 @@ TEST(SurfaceFaults, StripSaysThatTheBoardIsSound) {
   EXPECT_EQ(strip[0].code, FaultCode::no_surface_beside);
   board.surface.radius_at_nut = 27;
   EXPECT_EQ(faults_of(board)[0].code, FaultCode::no_surface);
+}
+
+TEST(SurfaceFaults, EvenEdgeSaysThatTheEdgesDiffer) {
+  Board board = octaves();
+  profile(board, Profile::even_edge, 240);
+  board.board.edge_margin = LengthPair(3, 3);
+  EXPECT_THAT(keys(faults_of(board)), IsEmpty());
+  board.board.edge_margin = LengthPair(3, 3.01);
+  ASSERT_EQ(faults_of(board).size(), 1u);
+  EXPECT_EQ(faults_of(board)[0].code, FaultCode::edges_differ);
 }
 
 TEST(SurfaceFaults, AreReportedAllAtOnce) {

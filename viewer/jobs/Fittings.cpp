@@ -120,10 +120,11 @@ void add_box(RenderMesh& skin, const std::array<Point, 4>& corners, double floor
 void add_nut(RenderMesh& skin, const Board& board, const Layout& layout, const Surface& surface) {
   if (!layout.nut) return;
   const NutGround& nut = *layout.nut;
-  const double half = layout.half_width(nut.face.x) / std::max(std::abs(nut.direction.y), 0.2);
+  const double lean = std::max(std::abs(nut.direction.y), 0.2);
+  const double low = layout.edge(0, nut.face.x) / lean, high = layout.edge(1, nut.face.x) / lean;
   const Point back = nut.shelf ? nut.face - Point{board.nut.width, 0} : nut.back;
-  const std::array<Point, 4> corners{back - half * nut.direction, nut.face - half * nut.direction,
-                                     nut.face + half * nut.direction, back + half * nut.direction};
+  const std::array<Point, 4> corners{back - low * nut.direction, nut.face - low * nut.direction,
+                                     nut.face + high * nut.direction, back + high * nut.direction};
   const double rise = board.wire.crown_height + 1.0;
   std::array<double, 4> top{};
   for (std::size_t i = 0; i < 4; ++i) top[i] = height_on(surface, corners[i]) + rise;
@@ -144,7 +145,7 @@ void add_neck(RenderMesh& skin, const PreparedBoard& prepared, const NeckReading
   for (int i = 0; i <= along; ++i) {
     const double s = static_cast<double>(i) / along, x = layout.nut_end + s * (end - layout.nut_end);
     const auto half = [&](std::size_t side) {
-      return static_cast<float>(fit ? neck_half_width(*fit, layout, side, x) : layout.half_width(x));
+      return static_cast<float>(fit ? neck_edge(*fit, layout, side, x) : layout.edge(static_cast<int>(side), x));
     };
     const float bass = half(0), treble = half(1);
     const float depth = depth_at_nut + static_cast<float>(s) * (depth_at_heel - depth_at_nut);

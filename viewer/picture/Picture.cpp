@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "gpu/Gl.hpp"
+#include "layout/Taper.hpp"
 #include "scene/Flight.hpp"
 
 namespace sagitta::viewer {
@@ -57,8 +58,11 @@ Footprint footprint_of(const Model& model, Stage stage) {
     return {
         {{f(b.low.x), f(b.low.y)}, {f(b.high.x), f(b.low.y)}, {f(b.high.x), f(b.high.y)}, {f(b.low.x), f(b.high.y)}}};
   }
-  const double nut = l.half_width(l.nut_end), heel = l.half_width(l.heel_end);
-  return {{{f(l.nut_end), f(-nut)}, {f(l.heel_end), f(-heel)}, {f(l.heel_end), f(heel)}, {f(l.nut_end), f(nut)}}};
+  const double nut = l.nut_end, heel = l.heel_end;
+  return {{{f(nut), f(-l.edge(0, nut))},
+           {f(heel), f(-l.edge(0, heel))},
+           {f(heel), f(l.edge(1, heel))},
+           {f(nut), f(l.edge(1, nut))}}};
 }
 
 Showing showing_of(const View& v, const Results& results, double largest_change) {
@@ -76,9 +80,10 @@ Showing showing_of(const View& v, const Results& results, double largest_change)
   } else if (s.shade == Shade::remaining) {
     s.span = {0, thickest_piece(*results.good)};
   } else if (const StageModel* stage = results.at(v.stage)) {
-    const double edge = results.good->prepared
-                            ? results.good->prepared->layout().half_width(results.good->prepared->layout().heel_end)
-                            : 0;
+    const double edge =
+        results.good->prepared
+            ? taper_in(results.good->prepared->layout()).larger_edge(results.good->prepared->layout().heel_end)
+            : 0;
     const Surface& surface = results.good->prepared->surface();
     const double low =
         whole && surface.exists(0, edge)

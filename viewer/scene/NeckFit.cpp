@@ -8,7 +8,7 @@ namespace {
 
 double to_trim(const Board& board) { return board.neck->state == NeckState::rough ? board.neck->trim : 0; }
 
-/// The neck's sides as straight lines through its two widths.
+/// The neck's sides through its two widths; what the board is wider stands over by the same on both sides.
 void fit_widths(NeckFit& fit, const Board& board, const Layout& layout) {
   const Neck& neck = *board.neck;
   const double body = neck.body_at.value_or(layout.heel_end), end = std::min(body, layout.heel_end);
@@ -54,12 +54,12 @@ std::optional<NeckFit> neck_fit(const PreparedBoard& prepared, const NeckReading
   return fit;
 }
 
-double neck_half_width(const NeckFit& fit, const Layout& layout, std::size_t side, double x) {
+double neck_edge(const NeckFit& fit, const Layout& layout, std::size_t side, double x) {
   const auto& all = fit.sides[side];
   const double inside = std::clamp(x, all.front().x, all.back().x);
   const auto next =
       std::lower_bound(all.begin(), all.end(), inside, [](const FitStation& s, double v) { return s.x < v; });
-  const auto half = [&](const FitStation& s) { return layout.half_width(s.x) - s.over; };
+  const auto half = [&](const FitStation& s) { return layout.edge(static_cast<int>(side), s.x) - s.over; };
   if (next == all.begin()) {
     // Carried on along the first two stations, for the wood behind the nut line.
     const auto last = std::find_if(all.begin(), all.end(), [&](const FitStation& s) { return s.x > all.front().x; });

@@ -29,6 +29,6 @@ struct NeckFit {
 /// neck counts as trimmed.
 std::optional<NeckFit> neck_fit(const PreparedBoard& prepared, const NeckReading* neck);
 /// The neck's half width on a side (0 the bass edge, 1 the treble), its ends carried on.
-double neck_half_width(const NeckFit& fit, const Layout& layout, std::size_t side, double x);
+double neck_edge(const NeckFit& fit, const Layout& layout, std::size_t side, double x);
 
 }  // namespace sagitta::viewer

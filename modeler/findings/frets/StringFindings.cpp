@@ -4,6 +4,7 @@
 
 #include "frets/FretFamilies.hpp"
 #include "frets/StringRun.hpp"
+#include "layout/Taper.hpp"
 #include "rules/Subject.hpp"
 #include "rules/Work.hpp"
 
@@ -14,18 +15,29 @@ using Kind = FeatureId::Kind;
 
 void judge_margin(const Subject& subject, Judge& judge) {
   const Layout& layout = subject.prepared.layout();
-  const auto margin = [&](double x) { return layout.half_width(x) - layout.spread(x) / 2; };
-  const double x = margin(0) < margin(layout.heel_end) ? 0 : layout.heel_end;
-  const double side = subject.prepared.board().hand == Hand::left ? -1 : 1;
-  const Point at{x, side * layout.spread(x) / 2};
+  const bool left = subject.prepared.board().hand == Hand::left;
+  const int bass = left ? 1 : 0, treble = 1 - bass;
+  const auto margin = [&](int side, double x) { return layout.edge(side, x) - layout.spread(x) / 2; };
+  const auto nearest_x = [&](int side) {
+    return margin(side, 0) < margin(side, layout.heel_end) ? 0 : layout.heel_end;
+  };
+  const bool symmetric = taper_in(layout).symmetric();
+  const int side = margin(bass, nearest_x(bass)) < margin(treble, nearest_x(treble)) ? bass : treble;
+  const double x = nearest_x(side), least = margin(side, x);
+  const Point at{x, (side == 0 ? -1 : 1) * layout.spread(x) / 2};
+  const std::string string = side == bass ? "the outer bass string" : "the outer treble string";
   const Rule& near = rule("string-near-edge");
-  const double lack = judge.limit(near) - margin(x);
-  judge.hold(near, margin(x), {at, subject.prepared.surface().height(at), {Kind::strings}, "the outer strings"},
-             "the outer strings run " + judge.shown(margin(x)) + " from the edge at the " + (x == 0 ? "nut" : "heel") +
-                 " (" + judge.shown(margin(0)) + " at the nut, " + judge.shown(margin(layout.heel_end / 2)) +
-                 " in the middle, " + judge.shown(margin(layout.heel_end)) +
+  const double lack = judge.limit(near) - least;
+  judge.hold(near, least,
+             {at, subject.prepared.surface().height(at), {Kind::strings}, symmetric ? "the outer strings" : string},
+             (symmetric ? "the outer strings run " : string + " runs ") + judge.shown(least) +
+                 " from the edge at the " + (x == 0 ? "nut" : "heel") + " (" + judge.shown(margin(side, 0)) +
+                 " at the nut, " + judge.shown(margin(side, layout.heel_end / 2)) + " in the middle, " +
+                 judge.shown(margin(side, layout.heel_end)) +
                  " at the heel): they slip off the board when they are pulled",
-             "make the board " + judge.shown(2 * lack) + " wider there", widened(subject, x, 2 * lack, judge));
+             symmetric ? "make the board " + judge.shown(2 * lack) + " wider there"
+                       : "make the margin at that edge " + judge.shown(lack) + " larger there",
+             widened(subject, x, 2 * lack, judge));
 }
 
 std::string string_name(const StringRun& run, const Layout& layout) {

@@ -14,7 +14,7 @@ constexpr int least_stations = 16;  // an even number: the middle of a piece of 
 
 bool on_board(const Layout& layout, const Surface& surface, Point p) {
   return p.x >= layout.nut_end && p.x <= layout.heel_end &&
-         std::abs(p.y) <= layout.half_width(p.x) + tolerance::vertex && surface.exists(p.x, p.y);
+         std::abs(p.y) <= layout.edge(p.y < 0 ? 0 : 1, p.x) + tolerance::vertex && surface.exists(p.x, p.y);
 }
 
 /// Where a piece of outline crosses the board's edge between t0 and t1, of which one is on the board: on the board.

@@ -2,6 +2,7 @@
 #include <limits>
 
 #include "layout/SlotLines.hpp"
+#include "layout/Taper.hpp"
 #include "neck/NeckFamilies.hpp"
 #include "neck/NeckShape.hpp"
 #include "plan/Feature.hpp"
@@ -80,12 +81,14 @@ void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
 }
 
 void judge_land(const Subject& subject, const Channel& channel, Judge& judge) {
-  const double x = subject.prepared.layout().half_width(channel.from) < subject.prepared.layout().half_width(channel.to)
-                       ? channel.from
-                       : channel.to;
-  const double land = subject.prepared.layout().half_width(x) - channel.half;
+  const auto nearer_edge = [&](double x) {
+    return std::min(subject.prepared.layout().edge(0, x), subject.prepared.layout().edge(1, x));
+  };
+  const double x = nearer_edge(channel.from) < nearer_edge(channel.to) ? channel.from : channel.to;
+  const double land = nearer_edge(x) - channel.half;
+  const std::string side = taper_in(subject.prepared.layout()).symmetric() ? "each side" : "the narrower side";
   judge.hold(rule("glue-land-narrow"), land, {{x, channel.half}, 0, {Kind::neck_channel}, "the neck's channel"},
-             "beside the channel only " + judge.shown(land) + " is left on each side to glue the board to",
+             "beside the channel only " + judge.shown(land) + " is left on " + side + " to glue the board to",
              "use a narrower channel, or end it before the neck gets so narrow");
 }
 

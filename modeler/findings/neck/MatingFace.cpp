@@ -11,8 +11,8 @@ std::optional<LineSegment> joint_of(const Neck& neck, const Layout& layout) {
     return LineSegment{fret.bass_edge, fret.treble_edge};
   }
   if (!neck.body_at || *neck.body_at > layout.heel_end) return {};
-  const double half = layout.half_width(*neck.body_at);
-  return LineSegment{{*neck.body_at, -half}, {*neck.body_at, half}};
+  const double x = *neck.body_at;
+  return LineSegment{{x, -layout.edge(0, x)}, {x, layout.edge(1, x)}};
 }
 
 std::optional<Loop> channel_of(const Neck& neck, const Layout& layout) {

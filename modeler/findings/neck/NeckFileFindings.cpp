@@ -17,7 +17,7 @@ void judge_sides(const Subject& subject, const NeckShape& shape, double trim, Ju
   const auto [in, out] =
       std::minmax_element(all.begin(), all.end(), [](const Overlap& a, const Overlap& b) { return a.out < b.out; });
   const auto spot = [&](const Overlap& place) {
-    return Spot{{place.x, place.side * subject.prepared.layout().half_width(place.x)},
+    return Spot{{place.x, place.side * subject.prepared.layout().edge(place.side < 0 ? 0 : 1, place.x)},
                 0,
                 {.kind = Kind::neck_side, .part = place.side < 0 ? FeatureId::lower : FeatureId::upper},
                 place.side < 0 ? "the lower side of the neck" : "the upper side of the neck"};

@@ -56,7 +56,7 @@ void judge_widths(const Subject& subject, Judge& judge) {
            judge.shown(board - difference);
   };
   const auto spot = [&](const Place& place) {
-    return Spot{{place.x, subject.prepared.layout().half_width(place.x)}, 0, place.id, place.name};
+    return Spot{{place.x, subject.prepared.layout().edge(1, place.x)}, 0, place.id, place.name};
   };
   const double lack = judge.limit(rule("board-narrower-than-neck")) - narrowest;
   judge.hold(rule("board-narrower-than-neck"), narrowest, spot(*narrow),

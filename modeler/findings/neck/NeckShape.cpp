@@ -93,9 +93,8 @@ std::vector<Overlap> overlaps(const NeckShape& shape, const Layout& layout) {
   for (const double x : places) {
     const auto ys = across(shape, x);
     if (ys.size() < 2) continue;
-    const double half = layout.half_width(x);
-    found.push_back({x, -1, -ys.front()[0] - half});
-    found.push_back({x, +1, ys.back()[0] - half});
+    found.push_back({x, -1, -ys.front()[0] - layout.edge(0, x)});
+    found.push_back({x, +1, ys.back()[0] - layout.edge(1, x)});
   }
   return found;
 }

@@ -8,16 +8,20 @@ namespace sagitta {
 
 std::optional<Fix> widened(const Subject& subject, double x, double by, const Judge& judge) {
   const Shape& shape = subject.prepared.board().board;
-  if (shape.edge_margin) return Fix{"board.edge_margin", judge.up(shape.edge_margin->sum() / 2 + by / 2)};
+  // A fix is one number: it would make margins equal that are meant to differ.
+  for (const auto& margin : {shape.edge_margin, shape.nut_margin, shape.heel_margin})
+    if (margin && !margin->equal()) return {};
+  if (shape.edge_margin) return Fix{"board.edge_margin", judge.up(shape.edge_margin->first + by / 2)};
   const bool at_nut = x <= tolerance::same;
   // The width is straight from x = 0 to the heel end: what is added at the heel is there in proportion.
   const double part = at_nut ? 1 : x / subject.prepared.layout().heel_end;
   if (shape.nut_margin && shape.heel_margin)
-    return at_nut ? Fix{"board.nut_margin", judge.up(shape.nut_margin->sum() / 2 + by / 2)}
-                  : Fix{"board.heel_margin", judge.up(shape.heel_margin->sum() / 2 + by / 2 / part)};
+    return at_nut ? Fix{"board.nut_margin", judge.up(shape.nut_margin->first + by / 2)}
+                  : Fix{"board.heel_margin", judge.up(shape.heel_margin->first + by / 2 / part)};
   if (shape.nut_width && shape.heel_width)
     return at_nut ? Fix{"board.nut_width", judge.up(*shape.nut_width + by)}
                   : Fix{"board.heel_width", judge.up(*shape.heel_width + by / part)};
+  if (shape.nut_width && at_nut) return Fix{"board.nut_width", judge.up(*shape.nut_width + by)};
   return {};
 }
 

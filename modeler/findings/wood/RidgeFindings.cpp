@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "layout/Taper.hpp"
 #include "rules/Work.hpp"
 #include "wood/Scallop.hpp"
 #include "wood/WoodFamilies.hpp"
@@ -14,7 +15,7 @@ constexpr double usual_step = 0.5;
 
 void judge_ridges(const Subject& subject, Judge& judge) {
   const Rule& ridges = rule("radius-ridges");
-  const double wanted = judge.limit(ridges), edge = subject.prepared.layout().half_width(0);
+  const double wanted = judge.limit(ridges), edge = taper_in(subject.prepared.layout()).larger_edge(0);
   const Surface& surface = subject.prepared.surface();
   for (const Cutter& cutter : subject.prepared.board().cutters) {
     if (!has_use(cutter, CutterUse::radius)) continue;

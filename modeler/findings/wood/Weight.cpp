@@ -49,15 +49,18 @@ double nut_volume(const Board& board, const Layout& layout, const Surface& surfa
   if (!layout.nut) return 0;
   const double behind = layout.nut->face.x - layout.nut_end;
   const double run = layout.nut->shelf ? behind : std::min(behind, board.nut.width);
-  const double half = layout.half_width(layout.nut->face.x), x = layout.nut->face.x;
-  return run * 2 * std::max(0.0, area_beside(surface, x, half) - half * (surface.thickness - layout.nut->depth));
+  const double x = layout.nut->face.x, floor = surface.thickness - layout.nut->depth;
+  const auto over_floor = [&](double edge) { return area_beside(surface, x, edge) - edge * floor; };
+  return run * std::max(0.0, over_floor(layout.edge(0, x)) + over_floor(layout.edge(1, x)));
 }
 
 double slot_volume(const Board& board, const Layout& layout, const Surface& surface, const Slot& slot) {
   const double covered = area(outline(slot_shape(layout, slot))), deep = slot_depth(board);
   if (board.slots.floor == SlotFloor::arc) return covered * deep;
-  const double half = distance(slot.bass_end, slot.treble_end) / 2, x = (slot.bass_end.x + slot.treble_end.x) / 2;
-  const double mean = area_beside(surface, x, half) / half - (surface.thickness - deep);
+  const double whole = distance(slot.bass_end, slot.treble_end), x = (slot.bass_end.x + slot.treble_end.x) / 2;
+  const double low = whole * (layout.edge(0, x) / (layout.edge(0, x) + layout.edge(1, x))), high = whole - low;
+  const double mean =
+      (area_beside(surface, x, low) + area_beside(surface, x, high)) / whole - (surface.thickness - deep);
   return covered * std::max(0.0, mean);
 }
 

@@ -3,6 +3,7 @@
 
 #include "layout/BoardOutline.hpp"
 #include "layout/SlotLines.hpp"
+#include "layout/Taper.hpp"
 #include "plan/Feature.hpp"
 #include "rules/Subject.hpp"
 #include "wood/WoodFamilies.hpp"
@@ -31,9 +32,9 @@ void judge_edges(const Subject& subject, Judge& judge) {
   for (const LineSegment& edge : subject.prepared.layout().edges)
     for (int i = 0; i <= stations; ++i)
       look(between(edge.a, edge.b, 1.0 * i / stations), edge.a.y < 0 ? FeatureId::lower : FeatureId::upper);
-  const double nut = subject.prepared.surface().height(0, subject.prepared.layout().half_width(0));
-  const double heel = subject.prepared.surface().height(
-      subject.prepared.layout().heel_end, subject.prepared.layout().half_width(subject.prepared.layout().heel_end));
+  const Taper taper = taper_in(subject.prepared.layout());
+  const auto lower = [&](double x) { return subject.prepared.surface().height(x, taper.larger_edge(x)); };
+  const double nut = lower(0), heel = lower(subject.prepared.layout().heel_end);
   judge.hold(
       rule("thin-edge"), least, spot,
       "the edge is only " + judge.shown(least) + " high (" + judge.shown(nut) + " at the nut, " + judge.shown(heel) +

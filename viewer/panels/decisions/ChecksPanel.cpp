@@ -8,6 +8,7 @@
 #include "decisions/DecisionsPanel.hpp"
 #include "decisions/Differences.hpp"
 #include "decisions/FindingsList.hpp"
+#include "layout/Taper.hpp"
 #include "widgets/Block.hpp"
 
 namespace sagitta::viewer {
@@ -61,8 +62,8 @@ void draw_figures(const CheckState& state) {
   line(ui, "Length", shown(l.heel_end - l.nut_end, m, 2));
   line(ui, "Width at the nut", shown(2 * l.half_width(0), m, 2));
   line(ui, "Width at the heel", shown(2 * l.half_width(l.heel_end), m, 2));
-  const double edge =
-      model.prepared->surface().exists(0, l.half_width(0)) ? model.prepared->surface().height(0, l.half_width(0)) : 0;
+  const Surface& surface = model.prepared->surface();
+  const double side = taper_in(l).larger_edge(0), edge = surface.exists(0, side) ? surface.height(0, side) : 0;
   line(ui, "Edge at the nut", shown(edge, m, 2));
   line(ui, "Last fret", shown(l.frets.back().middle.x, m, 2));
   const bool current = model.exact && state.results.model == state.results.good;

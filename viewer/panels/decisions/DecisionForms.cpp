@@ -4,9 +4,10 @@ namespace sagitta::viewer {
 
 namespace {
 
-enum class Widths { margin, margins, widths };
+enum class Widths { margin, margins, widths, at_fret };
 Widths widths_of(const Shape& s) {
-  return s.nut_width || s.heel_width     ? Widths::widths
+  return s.width_at_fret                 ? Widths::at_fret
+         : s.nut_width || s.heel_width   ? Widths::widths
          : s.nut_margin || s.heel_margin ? Widths::margins
                                          : Widths::margin;
 }
@@ -39,9 +40,19 @@ void scale_form(Ui& ui, Board& draft, Edit& edit, std::string& what) {
   }
 }
 
+/// The last fret and the board's width there.
+std::array<double, 2> width_at_last_fret(const Results& results, const Board& draft, double width) {
+  if (!results.laid_out()) return {static_cast<double>(draft.scale.frets), width};
+  const Layout& layout = results.good->prepared->layout();
+  const FretLine& last = layout.frets.back();
+  return {static_cast<double>(last.fret), 2 * layout.half_width(last.middle.x)};
+}
+
 void width_form(Ui& ui, const Results& results, Board& draft, Edit& edit, std::string& what) {
   int way = static_cast<int>(widths_of(draft.board));
-  if (!form_choice(ui, "form.width", "Width given by", {"one margin", "two margins", "two widths"}, way)) return;
+  if (!form_choice(ui, "form.width", "Width given by", {"one margin", "two margins", "two widths", "nut and a fret"},
+                   way))
+    return;
   Shape& s = draft.board;
   const double nut = results.laid_out() ? 2 * results.good->prepared->layout().half_width(0) : 44;
   const double heel = results.laid_out()
@@ -50,7 +61,8 @@ void width_form(Ui& ui, const Results& results, Board& draft, Edit& edit, std::s
   const double spread_at_heel = results.laid_out()
                                     ? results.good->prepared->layout().spread(results.good->prepared->layout().heel_end)
                                     : draft.strings.saddle_spread;
-  s.edge_margin.reset(), s.nut_margin.reset(), s.heel_margin.reset(), s.nut_width.reset(), s.heel_width.reset();
+  s.edge_margin.reset(), s.nut_margin.reset(), s.heel_margin.reset(), s.nut_width.reset(), s.heel_width.reset(),
+      s.width_at_fret.reset();
   const double nut_margin = (nut - draft.strings.nut_spread) / 2;
   switch (static_cast<Widths>(way)) {
     case Widths::margin:
@@ -61,6 +73,9 @@ void width_form(Ui& ui, const Results& results, Board& draft, Edit& edit, std::s
       break;
     case Widths::widths:
       s.nut_width = nut, s.heel_width = heel;
+      break;
+    case Widths::at_fret:
+      s.nut_width = nut, s.width_at_fret = width_at_last_fret(results, draft, heel);
       break;
   }
   edit = Edit::done, what = "Way of giving the width";
@@ -82,7 +97,9 @@ bool shows(const Board& b, std::string_view key) {
   const Widths widths = widths_of(b.board);
   if (key == "board.edge_margin") return widths == Widths::margin;
   if (key == "board.nut_margin" || key == "board.heel_margin") return widths == Widths::margins;
-  if (key == "board.nut_width" || key == "board.heel_width") return widths == Widths::widths;
+  if (key == "board.nut_width") return widths == Widths::widths || widths == Widths::at_fret;
+  if (key == "board.heel_width") return widths == Widths::widths;
+  if (key == "board.width_at_fret") return widths == Widths::at_fret;
   return true;
 }
 

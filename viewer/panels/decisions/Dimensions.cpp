@@ -5,6 +5,7 @@
 
 #include "board/ShapeKeys.hpp"
 #include "decisions/Decisions.hpp"
+#include "layout/Taper.hpp"
 
 namespace sagitta::viewer {
 
@@ -30,11 +31,12 @@ struct Sketch {
   std::string mm(double v) const { return shown(v, manner); }
 
   void width_at(double x) {
-    between(on(x, -layout.half_width(x)), on(x, layout.half_width(x)), mm(2 * layout.half_width(x)));
+    between(on(x, -layout.edge(0, x)), on(x, layout.edge(1, x)), mm(2 * layout.half_width(x)));
   }
   void margin_at(double x) {
-    const double string = layout.spread(x) / 2, edge = layout.half_width(x);
-    between(on(x, -edge), on(x, -string), mm(edge - string));
+    const double string = layout.spread(x) / 2, low = layout.edge(0, x), high = layout.edge(1, x);
+    between(on(x, -low), on(x, -string), mm(low - string));
+    if (low != high) between(on(x, high), on(x, string), mm(high - string));
   }
   void radius_at(double x) {
     if (!surface.flat)
@@ -45,7 +47,10 @@ struct Sketch {
   void height_at(double x, double y) { between(at(x, y, 0), on(x, y, 0), mm(top(x, y))); }
 };
 
-double outside(const Layout& layout) { return std::max(layout.half_width(0), layout.half_width(layout.heel_end)) + 8; }
+double outside(const Layout& layout) {
+  const Taper taper = taper_in(layout);
+  return std::max(taper.larger_edge(0), taper.larger_edge(layout.heel_end)) + 8;
+}
 
 void for_scale(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
@@ -79,20 +84,22 @@ void for_strings(Sketch& s) {
 void for_shape(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
   const double heel = l.heel_end;
-  if (key == "board.thickness") return s.height_at(0, 0), s.height_at(heel, -l.half_width(heel));
+  if (key == "board.thickness") return s.height_at(0, 0), s.height_at(heel, -l.edge(0, heel));
   if (key == "board.edge_margin") return s.margin_at(0), s.margin_at(heel);
   if (key == "board.nut_margin") return s.margin_at(0);
   if (key == "board.heel_margin") return s.margin_at(heel);
   if (key == "board.nut_width") return s.width_at(0);
   if (key == "board.heel_width") return s.width_at(heel);
+  if (key == "board.width_at_fret" && s.board.board.width_at_fret)
+    return s.width_at(l.frets[static_cast<std::size_t>((*s.board.board.width_at_fret)[0])].middle.x);
   if (key == "board.behind_nut") return s.between(s.on(l.nut_end, 0), s.on(0, 0), s.mm(-l.nut_end));
   if (key == "board.past_last_fret")
     return s.between(s.on(l.frets.back().middle.x, 0), s.on(heel, 0), s.mm(heel - l.frets.back().middle.x));
   if (key == "board.corner_radius")
-    return s.note(s.on(heel, -l.half_width(heel), 1), "R " + s.mm(s.board.board.corner_radius));
+    return s.note(s.on(heel, -l.edge(0, heel), 1), "R " + s.mm(s.board.board.corner_radius));
   if (key == "board.heel" || key == "board.heel_arc_radius") return s.note(s.on(heel, 0, 1), "heel end");
   if (plain_key(key).rfind("binding", 0) == 0 && s.board.binding) {
-    const double x = heel / 2, edge = l.half_width(x);
+    const double x = heel / 2, edge = l.edge(0, x);
     return s.between(s.on(x, -edge), s.on(x, -edge + s.board.binding->width), s.mm(s.board.binding->width));
   }
   s.width_at(0), s.width_at(heel);
@@ -100,7 +107,7 @@ void for_shape(Sketch& s, const std::string& key) {
 
 void for_surface(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
-  const double heel = l.heel_end, edge = -l.half_width(heel);
+  const double heel = l.heel_end, edge = -l.edge(0, heel);
   if (key == "surface.radius_at_nut") return s.radius_at(0);
   if (key == "surface.radius_at_heel")
     return s.radius_at(s.board.surface.heel_at == HeelAt::last_fret ? l.frets.back().middle.x : heel);
@@ -108,13 +115,13 @@ void for_surface(Sketch& s, const std::string& key) {
     s.note(s.on(*l.fall_start, 0, 1), "falls from here");
     return s.between(s.at(heel, 0, s.surface.thickness), s.on(heel, 0, 0), s.mm(s.surface.thickness - s.top(heel, 0)));
   }
-  s.radius_at(0), s.radius_at(heel), s.height_at(0, -l.half_width(0)), s.height_at(heel, edge);
+  s.radius_at(0), s.radius_at(heel), s.height_at(0, -l.edge(0, 0)), s.height_at(heel, edge);
 }
 
 void for_nut_and_slots(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
   if (key.rfind("nut.", 0) == 0 && l.nut) {
-    const double y = -l.half_width(0) - 4;
+    const double y = -l.edge(0, 0) - 4;
     if (!l.nut->shelf) s.between(s.on(l.nut->back.x, y), s.on(l.nut->face.x, y), s.mm(s.board.nut.width));
     s.note(s.on(l.nut->face.x, 0, 1), "seat " + s.mm(l.nut->depth) + " deep");
     return;

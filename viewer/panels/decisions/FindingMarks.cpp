@@ -23,7 +23,7 @@ bool any_of(const std::string& name, std::initializer_list<const char*> names) {
 std::string width_key(const Board& board, bool at_nut) {
   if (board.board.edge_margin) return "board.edge_margin";
   if (board.board.nut_margin) return at_nut ? "board.nut_margin" : "board.heel_margin";
-  return at_nut ? "board.nut_width" : "board.heel_width";
+  return at_nut ? "board.nut_width" : board.board.width_at_fret ? "board.width_at_fret" : "board.heel_width";
 }
 
 /// "inlays[1].depth"; "" for a finding that belongs to no inlay.
@@ -110,7 +110,8 @@ Dimension dimension_of(const Finding& f, const Layout& layout, const Manner& man
     return {vec(x, y, 0), vec(x, y, f.value), text + " left"};
   if (f.name == "string-near-edge") return {place, vec(x, y + outward * size, z + mark_lift), text};
   if (f.name == "board-narrower-than-neck")
-    return {vec(x, outward * layout.half_width(x), z), vec(x, outward * (layout.half_width(x) + size / 2), z), text};
+    return {vec(x, outward * layout.edge(y < 0 ? 0 : 1, x), z),
+            vec(x, outward * (layout.edge(y < 0 ? 0 : 1, x) + size / 2), z), text};
   if (any_of(f.name, {"last-fret-past-limit", "heel-past-limit"}))
     return {vec(x - size, y, z + mark_lift), place, text};
   if (f.name == "blank-short") return {place, vec(x + (x < 0 ? size : -size), y, z + mark_lift), text};

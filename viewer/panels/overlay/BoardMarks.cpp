@@ -87,9 +87,9 @@ void draw_measurement(const PictureState& state, Labels& labels) {
 
 std::optional<ImVec2> plane_grip(const PictureState& state) {
   if (!state.view.cutting || !state.results.good || !state.results.good->prepared) return std::nullopt;
-  const double half = state.results.good->prepared->layout().half_width(state.view.cut) + 10;
+  const double low = state.results.good->prepared->layout().edge(0, state.view.cut) + 10;
   return in_window(state.view.camera,
-                   {static_cast<float>(state.view.cut), static_cast<float>(-half),
+                   {static_cast<float>(state.view.cut), static_cast<float>(-low),
                     static_cast<float>(state.results.good->prepared->surface().thickness)},
                    state.low);
 }
@@ -98,9 +98,11 @@ void draw_cutting_plane(const PictureState& state) {
   const auto grip = plane_grip(state);
   if (!grip) return;
   const auto x = static_cast<float>(state.view.cut);
-  const auto half = static_cast<float>(state.results.good->prepared->layout().half_width(state.view.cut) + 10);
+  const Layout& layout = state.results.good->prepared->layout();
+  const auto low = static_cast<float>(-layout.edge(0, state.view.cut) - 10);
+  const auto high_side = static_cast<float>(layout.edge(1, state.view.cut) + 10);
   const auto high = static_cast<float>(state.results.good->prepared->surface().thickness + 4);
-  const Vec corners[] = {{x, -half, -2}, {x, half, -2}, {x, half, high}, {x, -half, high}};
+  const Vec corners[] = {{x, low, -2}, {x, high_side, -2}, {x, high_side, high}, {x, low, high}};
   ImVec2 points[4];
   for (std::size_t i = 0; i < 4; ++i) {
     const auto p = in_window(state.view.camera, corners[i], state.low);

@@ -107,7 +107,7 @@ void draw_fit_to_neck(const PictureState& state, Labels& labels) {
     for (std::size_t i = 1; i < fit->sides[side].size(); ++i) {
       const FitStation &a = fit->sides[side][i - 1], &b = fit->sides[side][i];
       const auto edge = [&](const FitStation& s, double by) {
-        return vec(s.x, (side == 0 ? -1 : 1) * (layout.half_width(s.x) + by), 0);
+        return vec(s.x, (side == 0 ? -1 : 1) * (layout.edge(static_cast<int>(side), s.x) + by), 0);
       };
       fill(state,
            {edge(a, 0), edge(b, 0), edge(b, fit_scale * std::abs(b.over)), edge(a, fit_scale * std::abs(a.over))},
@@ -115,7 +115,7 @@ void draw_fit_to_neck(const PictureState& state, Labels& labels) {
     }
   const auto label = [&](const FitStation& s, int side, const char* name) {
     const std::string text = fit_words(s.over, state.manner);
-    const double y = (side == 0 ? -1 : 1) * (layout.half_width(s.x) + fit_scale * std::abs(s.over) + 6);
+    const double y = (side == 0 ? -1 : 1) * (layout.edge(side, s.x) + fit_scale * std::abs(s.over) + 6);
     if (const auto at = in_window(state.view.camera, vec(s.x, y, 0), state.low)) labels.put(*at, text, *at);
     state.ui.note_area(name, state.low, state.low, text);
   };
