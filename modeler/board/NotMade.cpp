@@ -8,8 +8,7 @@ namespace sagitta {
 namespace {
 
 constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "cuts", "height", "notes"};
-constexpr std::string_view keys_not_made[] = {"strings.course",
-                                              "board.ends_cut_slots",
+constexpr std::string_view keys_not_made[] = {"board.ends_cut_slots",
                                               "wire.barb_width",
                                               "wire.end_bevel",
                                               "slots.line_material",

@@ -196,7 +196,9 @@ void check_courses(Reading& reading) {
   const Strings& strings = reading.out.board.strings;
   if (!reading.good("strings.course") || !reading.good("strings.count") || !reading.given("strings.count")) return;
   if (strings.course == 1) {
-    if (reading.given("strings.course_gap"))
+    if (!reading.given("strings.course_gap")) return;
+    reading.out.board.strings.course_gap.reset();
+    if (reading.level("strings.course_gap") <= reading.level("strings.course"))
       reading.report_key(FaultCode::not_used, "strings.course_gap",
                          "\"course_gap\" is not used here: it goes with a course of 2 or more", "take the line out");
     return;

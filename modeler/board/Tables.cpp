@@ -194,6 +194,7 @@ Board tidy(Board board) {
       }
     }
   }
+  if (board.strings.course == 1) board.strings.course_gap.reset();
   return board;
 }
 

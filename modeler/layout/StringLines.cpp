@@ -3,28 +3,77 @@
 #include <algorithm>
 
 #include "layout/Measure.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
 
-std::vector<double> by_centres(int count, double spread) {
-  std::vector<double> y;
-  for (int i = 0; i < count; ++i) y.push_back(count == 1 ? 0 : spread * (static_cast<double>(i) / (count - 1) - 0.5));
-  return y;
-}
+/// Strings of one board, in courses of one or more.
+class Spacing {
+ public:
+  explicit Spacing(const Strings& strings)
+      : strings_(strings), course_(static_cast<std::size_t>(strings.course)), inside_(strings.course_gap.value_or(0)) {}
 
-double gap(const std::vector<double>& gauges, double spread) {
-  double filled = 0;
-  for (std::size_t i = 1; i < gauges.size(); ++i) filled += (gauges[i - 1] + gauges[i]) / 2;
-  return (spread - filled) / static_cast<double>(gauges.size() - 1);
-}
+  std::size_t count() const { return static_cast<std::size_t>(strings_.count); }
+  bool by_gaps() const { return strings_.spacing == StringSpacing::equal_gaps && strings_.count > 1; }
+  /// Whether string i begins a course.
+  bool begins(std::size_t i) const { return i % course_ == 0; }
 
-std::vector<double> by_gaps(const std::vector<double>& gauges, double spread) {
-  std::vector<double> y{-spread / 2};
-  const double air = gap(gauges, spread);
-  for (std::size_t i = 1; i + 1 < gauges.size(); ++i) y.push_back(y.back() + air + (gauges[i - 1] + gauges[i]) / 2);
-  y.push_back(spread / 2);
-  return y;
+  /// What is left between neighbouring courses' facing surfaces; below 0 where they overlap.
+  double air(double spread) const {
+    double filled = 0;
+    for (std::size_t i = 1; i < count(); ++i) filled += begins(i) ? half_gauges(i) : inside_;
+    return (spread - filled) / static_cast<double>(count() / course_ - 1);
+  }
+
+  /// y of each string's middle, bass first.
+  std::vector<double> places(double spread) const { return by_gaps() ? at_gaps(spread) : at_centres(spread); }
+
+ private:
+  /// Half of the gauges of string i and of the one before it.
+  double half_gauges(std::size_t i) const { return (strings_.gauges[i - 1] + strings_.gauges[i]) / 2; }
+
+  /// The middles of the first and the last course lie half a course inside the outer strings.
+  std::vector<double> at_centres(double spread) const {
+    const double within = static_cast<double>(course_ - 1), between_middles = spread - within * inside_;
+    const std::size_t courses = count() / course_;
+    std::vector<double> y;
+    for (std::size_t i = 0; i < count(); ++i) {
+      const double part = static_cast<double>(i / course_) / static_cast<double>(courses - 1) - 0.5;
+      const double middle = courses == 1 ? 0 : between_middles * part;
+      y.push_back(middle + (static_cast<double>(i % course_) - within / 2) * inside_);
+    }
+    return y;
+  }
+
+  std::vector<double> at_gaps(double spread) const {
+    std::vector<double> y{-spread / 2};
+    const double left = air(spread);
+    for (std::size_t i = 1; i + 1 < count(); ++i)
+      y.push_back(begins(i) ? y.back() + left + half_gauges(i) : y.back() + inside_);
+    y.push_back(spread / 2);
+    return y;
+  }
+
+  const Strings& strings_;
+  std::size_t course_;
+  double inside_;  ///< a course, centre to centre
+};
+
+bool courses_fit(const Strings& strings, Faults& faults) {
+  if (strings.course == 1) return true;
+  if (strings.course < 1 || strings.count % strings.course != 0 || strings.count < 2 * strings.course) {
+    faults.push_back({FaultCode::wrong_count, "strings.count",
+                      std::to_string(strings.count) + " strings do not make two or more courses of " +
+                          std::to_string(strings.course),
+                      "count is the number of strings, one `course` for all of them"});
+    return false;
+  }
+  if (strings.course_gap) return true;
+  faults.push_back({FaultCode::missing_key, "strings.course_gap",
+                    "nothing says how far apart the strings of a course are",
+                    "give the distance inside a course, centre to centre"});
+  return false;
 }
 
 bool gauges_fit(const Strings& strings, Faults& faults) {
@@ -35,13 +84,30 @@ bool gauges_fit(const Strings& strings, Faults& faults) {
                       "list the gauges from bass to treble"});
     return false;
   }
-  const double narrow = std::min(strings.nut_spread, strings.saddle_spread);
-  if (strings.count < 2 || gap(strings.gauges, narrow) > 0) return true;
+  const double narrow = std::min(strings.nut_spread, strings.saddle_spread), air = Spacing(strings).air(narrow);
+  if (strings.count < 2 || air > 0) return true;
   faults.push_back({FaultCode::strings_overlap, "strings.gauges",
-                    "strings of these gauges overlap by " + in_mm(-gap(strings.gauges, narrow)) +
-                        " when their outer middles are " + in_mm(narrow) + " apart",
+                    "strings of these gauges overlap by " + in_mm(-air) + " when their outer middles are " +
+                        in_mm(narrow) + " apart",
                     "give thinner strings or a larger spread"});
   return false;
+}
+
+/// Courses must lie further from each other than the strings of one.
+bool courses_apart(const Strings& strings, const std::vector<double>& y, const char* where, Faults& faults) {
+  if (strings.course == 1) return true;
+  const Spacing spacing(strings);
+  for (std::size_t i = 1; i < y.size(); ++i) {
+    const double apart = y[i] - y[i - 1];
+    if (!spacing.begins(i) || apart > *strings.course_gap + tolerance::same) continue;
+    faults.push_back({FaultCode::courses_overlap, "strings.course_gap",
+                      "at the " + std::string(where) + " the nearest strings of two courses are " + in_mm(apart) +
+                          " apart, not more than the strings of one course, " + in_mm(*strings.course_gap),
+                      "make course_gap smaller or the spread larger; courses of different sizes cannot be said: there "
+                      "is one `course` for all"});
+    return false;
+  }
+  return true;
 }
 
 }  // namespace
@@ -52,12 +118,11 @@ std::vector<LineSegment> place_strings(const Board& board, const Layout& layout,
     faults.push_back({FaultCode::wrong_count, "strings.count", "a board needs at least one string", ""});
     return {};
   }
-  const bool gaps = strings.spacing == StringSpacing::equal_gaps && strings.count > 1;
-  if (gaps && !gauges_fit(strings, faults)) return {};
-  const auto at = [&](double spread) {
-    return gaps ? by_gaps(strings.gauges, spread) : by_centres(strings.count, spread);
-  };
-  const std::vector<double> nut = at(strings.nut_spread), saddle = at(strings.saddle_spread);
+  if (!courses_fit(strings, faults)) return {};
+  const Spacing spacing(strings);
+  if (spacing.by_gaps() && !gauges_fit(strings, faults)) return {};
+  const std::vector<double> nut = spacing.places(strings.nut_spread), saddle = spacing.places(strings.saddle_spread);
+  if (!courses_apart(strings, nut, "nut", faults) || !courses_apart(strings, saddle, "saddle", faults)) return {};
   std::vector<LineSegment> lines;
   for (std::size_t i = 0; i < nut.size(); ++i) lines.push_back({{0, nut[i]}, {layout.mean_scale, saddle[i]}});
   return lines;

@@ -268,6 +268,14 @@ inline std::vector<Pair> note_pairs() {
          if (v > 0) b.binding = Binding{v, 0, {}, {}};
        }},
       {"strings-close", 30.01, 29.99, [](Board& b, double v) { b.strings.nut_spread = v; }},
+      // Six pairs, 2 apart: from the first course's middle to the last one's the spread less 2, five spaces of 6.
+      {"strings-close", 32.01, 31.99,
+       [](Board& b, double v) {
+         b.strings.count = 12;
+         b.strings.course = 2;
+         b.strings.course_gap = 2;
+         b.strings.nut_spread = v;
+       }},
       {"placement-sensitive", 22, 23, [](Board& b, double v) { b.scale.frets = static_cast<int>(v); }},
       {"width-moves", 0.67, 0.66, limited("width-moves")},  // ebony flat-sawn: 55.56 4 0.09/30 = 0.6667
       {"length-moves", 43.2, 43.4,                          // 0.05 / (7.7e-5 15) = 43.29

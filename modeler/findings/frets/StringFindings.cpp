@@ -40,10 +40,13 @@ void judge_margin(const Subject& subject, Judge& judge) {
              widened(subject, x, 2 * lack, judge));
 }
 
-std::string string_name(const StringRun& run, const Layout& layout) {
+std::string string_name(const StringRun& run, const Layout& layout, int course) {
   const std::string side = run.at.y < 0 ? " at the lower edge" : " at the upper edge";
   if (run.string == 0) return "the bass string" + side;
   if (run.string + 1 == static_cast<int>(layout.strings.size())) return "the treble string" + side;
+  if (course > 1)
+    return "string " + std::to_string(run.string % course + 1) + " of course " +
+           std::to_string(run.string / course + 1) + " from the bass side";
   return "string " + std::to_string(run.string + 1) + " from the bass side";
 }
 
@@ -70,7 +73,7 @@ void judge_humps(const Subject& subject, Judge& judge) {
   if (runs.empty()) return;
   const auto worst = std::max_element(runs.begin(), runs.end(),
                                       [](const StringRun& a, const StringRun& b) { return a.hump < b.hump; });
-  const std::string name = string_name(*worst, subject.prepared.layout());
+  const std::string name = string_name(*worst, subject.prepared.layout(), subject.prepared.board().strings.course);
   const Cure cure = cure_of(subject, judge);
   judge.hold(rule("hump-under-string"), worst->hump,
              {worst->at, subject.prepared.surface().height(worst->at), {Kind::string, worst->string}, name},
@@ -81,8 +84,21 @@ void judge_humps(const Subject& subject, Judge& judge) {
              cure.words, cure.fix);
 }
 
+/// The middle line of each course, bass first; of each string where they run singly.
+std::vector<LineSegment> course_middles(const Layout& layout, int course) {
+  const auto step = static_cast<std::size_t>(course);
+  std::vector<LineSegment> middles;
+  for (std::size_t i = 0; i + step <= layout.strings.size(); i += step) {
+    const LineSegment &first = layout.strings[i], &last = layout.strings[i + step - 1];
+    middles.push_back({between(first.a, last.a, 0.5), between(first.b, last.b, 0.5)});
+  }
+  return middles;
+}
+
 void judge_spacing(const Subject& subject, Judge& judge) {
-  const auto& strings = subject.prepared.layout().strings;
+  const int course = subject.prepared.board().strings.course;
+  const std::vector<LineSegment> strings = course_middles(subject.prepared.layout(), course);
+  const std::string each = course > 1 ? "courses " : "strings ";
   for (std::size_t i = 1; i < strings.size(); ++i) {
     const Point a = strings[i - 1].a, b = strings[i].a;
     const double apart = distance(a, b);
@@ -90,7 +106,7 @@ void judge_spacing(const Subject& subject, Judge& judge) {
     const double heel = distance(strings[i - 1].b, strings[i].b);
     judge.hold(rule("strings-close"), apart,
                {between(a, b, 0.5), subject.prepared.surface().height(a), {Kind::strings}, "the strings at the nut"},
-               "strings " + std::to_string(i) + " and " + std::to_string(i + 1) + " from the bass side are " +
+               each + std::to_string(i) + " and " + std::to_string(i + 1) + " from the bass side are " +
                    judge.shown(apart) + " apart at the nut and " + judge.shown(heel) + " at the saddle",
                "make strings.nut_spread larger, if the hand needs more room");
     return;

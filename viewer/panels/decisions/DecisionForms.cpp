@@ -94,6 +94,7 @@ bool shows(const Board& b, std::string_view key) {
   if (key == "scale.bass" || key == "scale.treble" || key == "scale.square_fret") return fan;
   if (key == "scale.steps_per_octave") return b.scale.cents.empty();
   if (key == "scale.cents") return !b.scale.cents.empty();
+  if (key == "strings.course_gap") return b.strings.course > 1;
   const Widths widths = widths_of(b.board);
   if (key == "board.edge_margin") return widths == Widths::margin;
   if (key == "board.nut_margin" || key == "board.heel_margin") return widths == Widths::margins;

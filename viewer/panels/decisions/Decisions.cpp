@@ -26,7 +26,9 @@ constexpr L string_lines[] = {{"strings.count", "Strings"},
                               {"strings.nut_spread", "Spread at the nut"},
                               {"strings.saddle_spread", "Spread at the saddle"},
                               {"strings.spacing", "Spacing"},
-                              {"strings.gauges", "Gauges, bass first"}};
+                              {"strings.gauges", "Gauges, bass first"},
+                              {"strings.course", "Strings in a course"},
+                              {"strings.course_gap", "Apart in a course"}};
 constexpr B string_blocks[] = {{"strings", "", string_lines}};
 
 constexpr L shape_lines[] = {{"board.thickness", "Thickness"},

@@ -74,8 +74,12 @@ void for_scale(Sketch& s, const std::string& key) {
   s.between(s.on(0, -y), s.on(last.middle.x, -y), "last fret " + s.mm(last.middle.x) + " of " + s.mm(l.mean_scale));
 }
 
-void for_strings(Sketch& s) {
+void for_strings(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
+  if (key.starts_with("strings.course") && s.board.strings.course > 1 && l.strings.size() > 1) {
+    const Point a = l.strings[0].a, b = l.strings[1].a;
+    return s.between(s.on(a.x, a.y, 2), s.on(b.x, b.y, 2), s.mm(distance(a, b)));
+  }
   const double end = l.frets.back().middle.x;
   for (const double x : {0.0, end})
     s.between(s.on(x, -l.spread(x) / 2, 2), s.on(x, l.spread(x) / 2, 2), s.mm(l.spread(x)));
@@ -222,7 +226,7 @@ std::vector<Dimension> dimensions_for(const std::string& key, const PreparedBoar
       for_scale(s, key);
       break;
     case 1:
-      for_strings(s);
+      for_strings(s, key);
       break;
     case 2:
       for_shape(s, key);
