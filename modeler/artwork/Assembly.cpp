@@ -92,7 +92,7 @@ class Assembly {
       return fault("the drawing has more than 200,000 segments", "simplify it, or split it");
     if (segments == 0) return std::nullopt;
     const double side = std::max(box.high.x - box.low.x, box.high.y - box.low.y);
-    grain_ = {std::max(side * tolerance::drawn_chord, tolerance::same),
+    resolution_ = {std::max(side * tolerance::drawn_chord, tolerance::same),
               std::max(side * tolerance::drawn_touch, tolerance::share)};
     return std::nullopt;
   }
@@ -101,7 +101,7 @@ class Assembly {
   /// What bounds no area all together has none to be cut.
   bool drop_slivers(Outlines& outlines) const {
     const auto slivers = std::erase_if(outlines, [&](const Outline& outline) {
-      return std::abs(outline.area) <= 2 * grain_.chord * perimeter(outline);
+      return std::abs(outline.area) <= 2 * resolution_.chord * perimeter(outline);
     });
     const bool nothing = !outlines.empty() && total(outlines) <= 0;
     if (nothing) outlines.clear();
@@ -112,17 +112,17 @@ class Assembly {
   bool clean(const DrawnShape& shape) {
     Outlines outlines;
     for (const PathLoop& loop : shape.loops) {
-      Outline outline = make_outline(loop, grain_.chord);
+      Outline outline = make_outline(loop, resolution_.chord);
       corners_ += outline.corners.size();
       if (corners_ > most_corners) return false;
-      const auto same = [&](const Outline& other) { return same_outline(other, outline, 1e3 * grain_.touch); };
+      const auto same = [&](const Outline& other) { return same_outline(other, outline, 1e3 * resolution_.touch); };
       if (!effort_.spend(static_cast<double>(10 * outlines.size()))) return false;
       if (std::any_of(outlines.begin(), outlines.end(), same))
         notes_.add(shape.where, "an outline is drawn twice; one of the two was dropped", "delete it in the drawing");
       else
         outlines.push_back(std::move(outline));
     }
-    auto whole = overlay({{&outlines, shape.rule}}, Keep::any, grain_, effort_);
+    auto whole = overlay({{&outlines, shape.rule}}, Keep::any, resolution_, effort_);
     if (!whole) return false;
     if (drop_slivers(whole->outlines) || whole->outlines.empty())
       notes_.add(shape.where, "an outline without any area was dropped", "delete it in the drawing");
@@ -138,7 +138,7 @@ class Assembly {
   bool same(const Area& a, const Area& b) const {
     if (a.outlines.size() != b.outlines.size() || a.colour != b.colour) return false;
     for (std::size_t i = 0; i < a.outlines.size(); ++i)
-      if (!same_outline(a.outlines[i], b.outlines[i], 1e3 * grain_.touch)) return false;
+      if (!same_outline(a.outlines[i], b.outlines[i], 1e3 * resolution_.touch)) return false;
     return true;
   }
 
@@ -147,7 +147,7 @@ class Assembly {
     std::multimap<double, std::size_t> by_edge;
     for (Area& area : areas_) {
       bool copy = false;
-      const double slack = 1e3 * grain_.touch;
+      const double slack = 1e3 * resolution_.touch;
       const auto last = by_edge.upper_bound(area.box.low.x + slack);
       int looked = 0;
       for (auto at = by_edge.lower_bound(area.box.low.x - slack); at != last && !copy && ++looked < 1000; ++at)
@@ -173,10 +173,10 @@ class Assembly {
         if (areas_[j].colour != low.colour && areas_[j].box.overlaps(low.box))
           sources.push_back({&areas_[j].outlines, FillRule::nonzero});
       if (sources.size() == 1) continue;
-      auto seen = overlay(sources, Keep::first, grain_, effort_);
+      auto seen = overlay(sources, Keep::first, resolution_, effort_);
       if (!seen) return false;
       drop_slivers(seen->outlines);
-      if (total(low.outlines) - total(seen->outlines) > 2 * grain_.chord * grain_.chord)
+      if (total(low.outlines) - total(seen->outlines) > 2 * resolution_.chord * resolution_.chord)
         notes_.add(low.where,
                    seen->outlines.empty() ? "a shape is covered by later ones and was dropped"
                                           : "a later shape lies on this one, which lost what is covered",
@@ -200,10 +200,10 @@ class Assembly {
         if (areas_[i].colour != areas_[j].colour || !areas_[j].box.overlaps(areas_[i].box)) continue;
         const std::vector<OverlaySource> pair{{&areas_[i].outlines, FillRule::nonzero},
                                               {&areas_[j].outlines, FillRule::nonzero}};
-        const auto common = overlay(pair, Keep::both, grain_, effort_);
+        const auto common = overlay(pair, Keep::both, resolution_, effort_);
         if (!common) return false;
         if (common->outlines.empty()) continue;
-        auto one = overlay(pair, Keep::any, grain_, effort_);
+        auto one = overlay(pair, Keep::any, resolution_, effort_);
         if (!one) return false;
         notes_.add(areas_[j].where, "shapes of one colour overlap; they were united",
                    "nothing needs doing if it looks right");
@@ -233,7 +233,7 @@ class Assembly {
   std::vector<Area> areas_;
   std::vector<std::pair<std::size_t, Outlines>> covered_;
   Notes notes_;
-  Grain grain_;
+  Resolution resolution_;
   Effort effort_;
   std::size_t corners_ = 0;
 };

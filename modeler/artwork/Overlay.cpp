@@ -10,8 +10,8 @@ namespace {
 
 class Layers {
  public:
-  Layers(const std::vector<OverlaySource>& sources, Keep keep, const Grain& grain, Effort& effort)
-      : sources_(sources), keep_(keep), grain_(grain), effort_(effort) {
+  Layers(const std::vector<OverlaySource>& sources, Keep keep, const Resolution& resolution, Effort& effort)
+      : sources_(sources), keep_(keep), resolution_(resolution), effort_(effort) {
     for (std::size_t i = 0; i < sources.size(); ++i)
       for (const Outline& outline : *sources[i].outlines) {
         outlines_.push_back(&outline);
@@ -22,7 +22,7 @@ class Layers {
   }
 
   std::optional<Overlay> run() {
-    auto found = clusters(outlines_, grain_.touch, effort_);
+    auto found = clusters(outlines_, resolution_.touch, effort_);
     if (!found) return std::nullopt;
     clusters_ = std::move(*found);
     std::map<std::size_t, std::vector<std::size_t>> groups;
@@ -49,7 +49,7 @@ class Layers {
     for (std::size_t i = 0; i < outlines_.size(); ++i) {
       if (clusters_.cluster[i] == clusters_.cluster[member] || !holds(outlines_[i]->box, inner.box)) continue;
       if (!effort_.spend(4 * static_cast<double>(outlines_[i]->corners.size()))) return std::nullopt;
-      turns[source_[i]] += winding(*outlines_[i], witness(inner, *outlines_[i], 4 * grain_.chord));
+      turns[source_[i]] += winding(*outlines_[i], witness(inner, *outlines_[i], 4 * resolution_.chord));
     }
     return turns;
   }
@@ -99,7 +99,7 @@ class Layers {
     std::vector<ClusterPart> parts;
     if (keep_ == Keep::first && !by_source.count(0)) parts.push_back({{}, turns[0], sources_[0].rule});
     for (const auto& [source, part] : by_source) parts.push_back(part);
-    const auto cut = cut_polygons(parts, keep_, box_, grain_);
+    const auto cut = cut_polygons(parts, keep_, box_, resolution_);
     if (cut) {
       out_.changed = true;
       out_.outlines.insert(out_.outlines.end(), cut->begin(), cut->end());
@@ -110,7 +110,7 @@ class Layers {
 
   const std::vector<OverlaySource>& sources_;
   Keep keep_;
-  const Grain& grain_;
+  const Resolution& resolution_;
   Effort& effort_;
   std::vector<const Outline*> outlines_;
   std::vector<std::size_t> source_;
@@ -121,9 +121,9 @@ class Layers {
 
 }  // namespace
 
-std::optional<Overlay> overlay(const std::vector<OverlaySource>& sources, Keep keep, const Grain& grain,
+std::optional<Overlay> overlay(const std::vector<OverlaySource>& sources, Keep keep, const Resolution& resolution,
                                Effort& effort) {
-  return Layers(sources, keep, grain, effort).run();
+  return Layers(sources, keep, resolution, effort).run();
 }
 
 }  // namespace sagitta

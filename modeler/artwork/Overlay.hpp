@@ -29,13 +29,13 @@ struct Overlay {
 };
 
 /// How finely the drawing is taken, mm.
-struct Grain {
+struct Resolution {
   double chord = 0;  ///< what chords depart from curves
   double touch = 0;  ///< how near is touching
 };
 
 /// Nothing when the effort runs out.
-std::optional<Overlay> overlay(const std::vector<OverlaySource>& sources, Keep keep, const Grain& grain,
+std::optional<Overlay> overlay(const std::vector<OverlaySource>& sources, Keep keep, const Resolution& resolution,
                                Effort& effort);
 
 }  // namespace sagitta

@@ -16,10 +16,10 @@ constexpr double steps = 9e8;
 /// The drawing's areas on one grid.
 class Table {
  public:
-  Table(const Box& box, const Grain& grain)
+  Table(const Box& box, const Resolution& resolution)
       : grid_{box.low, steps / std::max({box.high.x - box.low.x, box.high.y - box.low.y, tolerance::same})},
         frame_(box.grown(1 / grid_.per_mm * steps / 10), grid_),
-        grain_(grain) {}
+        resolution_(resolution) {}
 
   /// The area of a part within the frame.
   GridPaths area_of(const ClusterPart& part) const {
@@ -42,7 +42,7 @@ class Table {
       Outline outline = made(path);
       double around = 0;
       for (const PathSegment& stroke : outline.strokes) around += distance(start_of(stroke), end_of(stroke));
-      if (std::abs(outline.area) > 2 * grain_.chord * around) all.push_back(std::move(outline));
+      if (std::abs(outline.area) > 2 * resolution_.chord * around) all.push_back(std::move(outline));
     }
     return all;
   }
@@ -56,19 +56,19 @@ class Table {
       strokes.push_back(line(at, next));
       at = next;
     }
-    return make_outline(std::move(strokes), grain_.chord);
+    return make_outline(std::move(strokes), resolution_.chord);
   }
 
   Grid grid_;
   Frame frame_;
-  Grain grain_;
+  Resolution resolution_;
 };
 
 }  // namespace
 
 std::optional<Outlines> cut_polygons(const std::vector<ClusterPart>& parts, Keep keep, const Box& box,
-                                     const Grain& grain) {
-  const Table table(box, grain);
+                                     const Resolution& resolution) {
+  const Table table(box, resolution);
   GridPaths kept = table.area_of(parts.front()), others;
   for (std::size_t i = 1; i < parts.size(); ++i) {
     const GridPaths area = table.area_of(parts[i]);

@@ -16,6 +16,6 @@ struct ClusterPart {
 /// The overlay of parts whose outlines cross. With Keep::first the first part is the one that loses. `box` holds all
 /// outlines. Nothing when no area overlaps by more than slivers: then the first part stays as it is.
 std::optional<Outlines> cut_polygons(const std::vector<ClusterPart>& parts, Keep keep, const Box& box,
-                                     const Grain& grain);
+                                     const Resolution& resolution);
 
 }  // namespace sagitta
