@@ -54,11 +54,17 @@ std::vector<GuideLine> guide_lines(const PreparedBoard& ready, Stage stage) {
   std::vector<GuideLine> guides;
   if (done.slots)
     for (const Slot& slot : ready.slots()) guides.push_back(slot_line(ready, slot, done.outline));
-  if (done.pockets)
-    for (const Feature& feature : ready.features(done))
+  if (done.pockets || done.outline)
+    for (const Feature& feature : ready.features(done)) {
+      if (feature.kind == Source::Kind::cut)
+        guides.push_back(in_bound(feature.name, "cuts", feature.shape ? outline(*feature.shape) : feature.loop,
+                                  feature.role == Feature::Role::removal
+                                      ? BoundingSurface{BoundingSurface::Kind::level, 0, false}
+                                      : feature.bound));
       if (feature.kind == Source::Kind::pocket)
         guides.push_back(in_bound(feature.name + " pocket", "pockets",
                                   feature.shape ? outline(*feature.shape) : feature.loop, feature.bound));
+    }
   guides.push_back(
       in_bound("board outline", "outline", ready.layout().outline, {BoundingSurface::Kind::level, 0, false}));
   return guides;

@@ -85,6 +85,8 @@ Drawing drawing_of(const PreparedBoard& ready, const InlayOutlines& inlays, cons
   PieceLayers layers;
   pad.draw("pocket", "#b03030", inlays.pockets);
   for (const InlayPiece& piece : inlays.pieces) pad.draw(layers.name_of(piece.material), "#b07020", figures_of(piece));
+  pad.draw("cuts-top", "#c04868", cut_figures(ready, CutLayer::top));
+  pad.draw("cuts-through", "#d02040", cut_figures(ready, CutLayer::through));
   pad.draw("radius-area", "#808080", {radius_area_figure(layout)});
   pad.draw("slot-middle", "#2050c0", slot_middle_figures(ready.slots()));
   pad.draw("slot-outline", "#6090e0", slot_outline_figures(ready.slots()));
@@ -93,6 +95,7 @@ Drawing drawing_of(const PreparedBoard& ready, const InlayOutlines& inlays, cons
   pad.draw("tabs", "#c060a0", tab_figures(layout));
   pad.draw("binding", "#807020", binding_figures(ready));
   pad.draw("side-dots", "#30a0a0", side_dot_figures(ready.side_dots()));
+  pad.draw("cuts-below", "#9a50b8", cut_figures(ready, CutLayer::below));
   pad.draw("pins", "#8040a0", pin_figures(layout));
   pad.draw("centre-line", "#a0a0a0", {centre_line_figure(layout)});
   pad.draw("blank-centre", "#c0c0c0", blank_centre_figures(layout));

@@ -48,7 +48,8 @@ Drawing from_below(const Drawing& drawing) {
   Drawing below = mirrored(drawing);
   below.title += ", from below";
   std::erase_if(below.layers, [](const Layer& layer) {
-    for (const char* kept : {"pins", "dowels", "outline", "blank", "blank-centre", "centre-line"})
+    for (const char* kept :
+         {"cuts-through", "cuts-below", "pins", "dowels", "outline", "blank", "blank-centre", "centre-line"})
       if (layer.name == kept) return false;
     return true;
   });

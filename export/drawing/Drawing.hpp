@@ -57,8 +57,9 @@ struct Drawing {
 /// Null when the drawing has nothing on this layer.
 const Layer* layer_named(const Drawing& drawing, std::string_view name);
 
-/// The layers that work from below needs (pins, dowels, outline, blank and their centre lines), seen from below: the
-/// blank is turned over about its long axis, so that x stays and y changes its sign.
+/// The layers that work from below needs (cuts from below and right through, pins, dowels, outline, blank and their
+/// centre lines), seen from below: the blank is turned over about its long axis, so that x stays and y changes its
+/// sign.
 Drawing from_below(const Drawing& drawing);
 
 Drawing moved(Drawing drawing, Point by);

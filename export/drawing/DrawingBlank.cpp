@@ -34,8 +34,8 @@ std::vector<double> stops_on(const Layout& layout, const LineSegment& edge) {
   std::vector<double> stops{0, 1};
   const auto stop = [&](Point p) { stops.push_back(std::clamp(dot(p - edge.a, along) / whole, 0.0, 1.0)); };
   for (const FretLine& fret : layout.frets) stop((fret.bass_edge.y < 0) == low ? fret.bass_edge : fret.treble_edge);
-  if (low == (layout.frets.front().bass_edge.y < 0))
-    for (const SideDot& dot : layout.side_dots) stop(dot.mouth);
+  for (const SideDot& dot : layout.side_dots)
+    if (low == (dot.mouth.y < 0)) stop(dot.mouth);
   if (layout.nut) stop(edge.a);
   std::sort(stops.begin(), stops.end());
   return stops;

@@ -1,8 +1,9 @@
 #include "drawing/DrawingParts.hpp"
 
 #include <algorithm>
-#include <limits>
 
+#include "board/CutSide.hpp"
+#include "layout/OutlineReach.hpp"
 #include "layout/SlotLines.hpp"
 #include "plane/RoundedPolygon.hpp"
 #include "plane/Tolerance.hpp"
@@ -18,30 +19,6 @@ Point on_edge(const Layout& layout, int side, Point p, Point d) {
   const double sign = side == 0 ? -1 : 1, slope = layout.edge_slope[static_cast<std::size_t>(side)];
   const double t = (sign * layout.edge(side, p.x) - p.y) / (d.y - sign * slope * d.x);
   return p + t * d;
-}
-
-/// Distances along the line p + t d (d a unit vector) at which it meets the outline: the least and the greatest.
-std::pair<double, double> reach_in(const Loop& outline, Point p, Point d) {
-  double least = std::numeric_limits<double>::infinity(), most = -least;
-  const auto meet = [&](double t) { least = std::min(least, t), most = std::max(most, t); };
-  for (const CurveSegment& segment : outline) {
-    if (!segment.is_arc()) {
-      const double a = cross(d, segment.a - p), b = cross(d, segment.b - p);
-      if (a != b && a * b <= 0) meet(dot(d, between(segment.a, segment.b, a / (a - b)) - p));
-      continue;
-    }
-    const double off = cross(d, segment.centre - p), half = segment.radius * segment.radius - off * off;
-    if (half < 0) continue;
-    for (const int side : {-1, 1}) {
-      const double t = dot(d, segment.centre - p) + side * std::sqrt(half);
-      const Point from = p + t * d - segment.centre;
-      double turn = std::remainder(std::atan2(from.y, from.x) - segment.start, 2 * std::numbers::pi);
-      if (segment.sweep < 0) turn = -turn;
-      if (turn < 0) turn += 2 * std::numbers::pi;
-      if (turn <= std::abs(segment.sweep)) meet(t);
-    }
-  }
-  return {least, most};
 }
 
 Loop strip_loop(Point a, Point b, double width) {
@@ -108,11 +85,12 @@ std::vector<Figure> binding_figures(const PreparedBoard& ready) {
   const Layout& layout = ready.layout();
   std::vector<Figure> figures;
   if (!board.binding) return figures;
+  const double ledge = ledge_width(*board.binding);
   for (const LineSegment& edge : layout.edges) {
     Point along = unit(edge.b - edge.a);
     if (along.x < 0) along = -1 * along;
     const bool low = edge.a.y + edge.b.y < 0;
-    const Point p = edge.a + (low ? board.binding->width : -board.binding->width) * left_of(along);
+    const Point p = edge.a + (low ? ledge : -ledge) * left_of(along);
     const auto [from, to] = reach_in(layout.outline, p, along);
     figures.push_back(open(low ? "binding at the lower edge" : "binding at the upper edge",
                            p + (from - drawing_overrun) * along, p + (to + drawing_overrun) * along));
@@ -123,7 +101,7 @@ std::vector<Figure> binding_figures(const PreparedBoard& ready) {
 std::vector<Figure> side_dot_figures(const std::vector<SideDot>& dots) {
   std::vector<Figure> figures;
   for (const SideDot& dot : dots)
-    figures.push_back(closed("side dot at fret " + std::to_string(dot.fret),
+    figures.push_back(closed("side dot at fret " + std::to_string(dot.fret) + (dot.side > 0 ? ", treble edge" : ""),
                              strip_loop(dot.mouth, dot.mouth + dot.depth * dot.inward, 2 * dot.radius)));
   return figures;
 }
@@ -132,6 +110,17 @@ std::vector<Figure> pin_figures(const Layout& layout) {
   std::vector<Figure> figures;
   for (std::size_t i = 0; i < layout.pins.size(); ++i)
     figures.push_back(closed("pin " + std::to_string(i + 1), circle(layout.pins[i].centre, layout.pins[i].radius)));
+  return figures;
+}
+
+std::vector<Figure> cut_figures(const PreparedBoard& ready, CutLayer layer) {
+  std::vector<Figure> figures;
+  for (const FittedCut& fitted : ready.inlays().cuts) {
+    const Cut& cut = ready.board().cuts[static_cast<std::size_t>(fitted.cut)];
+    const CutLayer own = is_through(cut) ? CutLayer::through : is_from_below(cut) ? CutLayer::below : CutLayer::top;
+    if (own != layer) continue;
+    for (const Loop& loop : fitted.outlines) figures.push_back({"cut " + cut.name, loop, true, fitted.ellipse});
+  }
   return figures;
 }
 

@@ -43,6 +43,9 @@ std::vector<Figure> binding_figures(const PreparedBoard& ready);
 /// Holes in the edge's wall seen from above, from mouth to floor.
 std::vector<Figure> side_dot_figures(const std::vector<SideDot>& dots);
 std::vector<Figure> pin_figures(const Layout& layout);
+/// Where the builder's own cuts are made from.
+enum class CutLayer { top, through, below };
+std::vector<Figure> cut_figures(const PreparedBoard& ready, CutLayer layer);
 /// The board's centre line, over the blank's whole length.
 Figure centre_line_figure(const Layout& layout);
 /// The middle of the blank, across and along; the latter not where it is the board's centre line.

@@ -103,16 +103,18 @@ std::string words_of(const JobPart& part) {
 }
 
 Operation operation_named(const std::string& name) {
-  for (const Operation each :
-       {Operation::pockets, Operation::inlay, Operation::radius, Operation::slots, Operation::outline})
+  for (const Operation each : {Operation::thickness, Operation::pockets, Operation::inlay, Operation::radius,
+                               Operation::slots, Operation::outline})
     if (operation_name(each) == name) return each;
   throw PartError("--operation " + name +
-                  ": there is no such operation; choose from pockets, inlay, radius, slots and outline");
+                  ": there is no such operation; choose from thickness, pockets, inlay, radius, slots and outline");
 }
 
 PreparedBoard part_of(const PreparedBoard& whole, const JobPart& part) {
   if (part.whole()) return whole;
   judge_frets(whole.board(), part.frets);
+  if (part.operation == Operation::thickness && !has_thickness(whole.board()))
+    throw PartError("--operation thickness: the board's order of work does not begin with it");
   Selection selection{part.frets, {}, part.operation};
   PreparedBoard chosen = whole.only(selection);
   if (!part.frets.empty())

@@ -77,7 +77,7 @@ bool is_cut_by(Operation operation, const std::string& layer) {
   };
   switch (operation) {
     case Operation::pockets:
-      return layer == "pocket";
+      return any({"pocket", "cuts-top", "cuts-through"});
     case Operation::inlay:
       return layer.starts_with("piece-");
     case Operation::radius:
@@ -87,7 +87,7 @@ bool is_cut_by(Operation operation, const std::string& layer) {
     case Operation::thickness:
       return false;
     case Operation::outline:
-      return any({"outline", "tabs", "binding", "side-dots"});
+      return any({"outline", "tabs", "binding", "side-dots", "cuts-below"});
   }
   return false;
 }

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "board/CutSide.hpp"
 #include "drawing/JobPart.hpp"
 #include "plane/Tolerance.hpp"
 #include "rules/Work.hpp"
@@ -78,6 +79,7 @@ class Steps {
         outline();
         break;
       case Operation::thickness:
+        thickness();
         break;
     }
     return std::move(step_);
@@ -117,6 +119,28 @@ class Steps {
     }
     for (const Marker& marker : ready_.markers())
       step_.ticks.push_back("pocket at fret " + std::to_string(marker.fret) + " (" + place(marker.centre) + ")");
+    cuts(Operation::pockets);
+  }
+
+  /// The builder's own cuts that the operation makes.
+  void cuts(Operation operation) {
+    for (const Cut& cut : board_.cuts) {
+      if (operation_of(cut) != operation) continue;
+      const std::string name = "cut \"" + cut.name + "\"";
+      const double floor = board_.board.thickness - cut.depth;
+      fact("depth", name + (is_through(cut)      ? ": right through"
+                            : is_from_below(cut) ? ": from below, " + length(cut.depth) + " deep from the glue face"
+                                                 : ": level floor at " + z(floor) + ", " + length(cut.depth) +
+                                                       " below the finished middle"));
+      const Point at{cut.at[0], board_.hand == Hand::left ? -cut.at[1] : cut.at[1]};
+      step_.ticks.push_back(name + " (" + place(at) + ")");
+    }
+  }
+
+  void thickness() {
+    fact("depth", "mill the blank flat, from " + length(layout_.blank_thickness) + " to " +
+                      length(thickness_to(board_)) + ": its top at " + z(thickness_to(board_)));
+    step_.ticks.push_back("blank thicknessed");
   }
 
   void inlay() {
@@ -172,11 +196,13 @@ class Steps {
                       " of wood in the middle");
     if (board_.binding)
       fact("binding",
-           "both edges cut back by " + length(board_.binding->width) +
+           "both edges cut back by " + length(ledge_width(*board_.binding)) +
+               (board_.binding->lines.empty() ? "" : " for binding and lines") +
                (board_.binding->height > 0 ? ", down by " + length(board_.binding->height) : ", all the way"));
     step_.ticks.push_back("outline");
     if (board_.binding) step_.ticks.push_back("binding");
     for (const SideDot& dot : ready_.side_dots()) step_.ticks.push_back("side dot at fret " + std::to_string(dot.fret));
+    cuts(Operation::outline);
     time(CutterUse::outline, length_of(layout_.outline), top(Operation::outline));
   }
 
@@ -201,7 +227,7 @@ class Steps {
       if (each == operation) break;
       if (each == Operation::radius) return board_.board.thickness + board_.sanding;
     }
-    return layout_.blank_thickness;
+    return operation == Operation::thickness ? layout_.blank_thickness : raw_top(board_, layout_);
   }
 
   std::string place(Point p) const {

@@ -22,6 +22,8 @@ class Copies {
     Board& board = found_.board;
     for (Inlay& inlay : board.inlays)
       if (takes(inlay, "file")) inlay.file = drawing(inlay.file);
+    for (Cut& cut : board.cuts)
+      if (cut.shape == CutShape::drawn) cut.file = drawing(cut.file);
     if (board.neck && !board.neck->file.empty()) board.neck->file = neck(board.neck->file);
     return std::move(found_);
   }
@@ -64,6 +66,8 @@ std::vector<fs::path> inputs_of(const BoardFile& file) {
   std::vector<fs::path> inputs(file.read_from.begin(), file.read_from.end());
   for (const Inlay& inlay : file.board.inlays)
     if (!inlay.file.empty()) inputs.push_back(folder / inlay.file);
+  for (const Cut& cut : file.board.cuts)
+    if (!cut.file.empty()) inputs.push_back(folder / cut.file);
   if (file.board.neck && !file.board.neck->file.empty()) inputs.push_back(folder / file.board.neck->file);
   return inputs;
 }

@@ -15,6 +15,7 @@
 #include "paper/Template.hpp"
 #include "tables/FretTable.hpp"
 #include "tables/PieceList.hpp"
+#include "tables/StripTable.hpp"
 #include "tables/WireTable.hpp"
 
 namespace sagitta {
@@ -99,6 +100,11 @@ std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlin
   if (wanted.slots()) add(files, "frets", fret_csv(ready.layout()), fret_json(ready.layout()));
   if (wanted.slots()) add(files, "wire", wire_csv(wire), wire_json(wire));
   if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
+  if (const auto& binding = ready.board().binding;
+      binding && !binding->lines.empty() && wanted.any_of({Operation::outline})) {
+    const std::vector<EdgeStrip> strips = edge_strips(ready);
+    add(files, "strips", strip_csv(strips), strip_json(strips));
+  }
   return files;
 }
 

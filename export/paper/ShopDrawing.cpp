@@ -148,6 +148,9 @@ Rows main_rows(const Board& board, const Layout& layout) {
   rows.emplace_back("Width of slots", measure(board, board.slots.width));
   if (layout.nut) rows.emplace_back("Depth of nut seat", measure(board, layout.nut->depth));
   if (board.binding) rows.emplace_back("Binding", measure(board, board.binding->width));
+  if (board.binding)
+    for (std::size_t i = 0; i < board.binding->lines.size(); ++i)
+      rows.emplace_back("Line of " + board.binding->line_materials[i], measure(board, board.binding->lines[i]));
   rows.emplace_back("Wood", board.blank.material);
   rows.emplace_back("Hand", board.hand == Hand::left ? "left" : "right");
   return rows;

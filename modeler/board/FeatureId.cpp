@@ -97,8 +97,10 @@ std::string feature_name(const FeatureId& id) {
     case Kind::fret:
     case Kind::fret_space:
       return std::string(words_of(id.kind).name) + " " + fret;
+    case Kind::side_dot:  // parts 2 and 3 lie in the treble edge
+      return numbered(id) + (id.fret < 0 ? "" : " at fret " + fret) + (id.part > 1 ? ", treble edge" : "") +
+             (id.part % 2 == 1 ? ", the second of its pair" : "");
     case Kind::inlay:
-    case Kind::side_dot:
       return numbered(id) + (id.fret < 0 ? "" : " at fret " + fret) + (id.part > 0 ? ", the second of its pair" : "");
     default:
       return id.fret < 0 ? numbered(id) : numbered(id) + " at fret " + fret;

@@ -21,6 +21,7 @@ constexpr FormGroup groups[] = {
     {"board", "the width of the board", width_forms, true},
     {"surface", "the fall-away", fall_forms, false},
     {"inlays", "the size of the artwork", size_forms, true, "artwork"},
+    {"cuts", "the size of the drawing", size_forms, true, "drawn"},
 };
 
 std::string joined(const std::vector<std::string>& parts, std::string_view between) {

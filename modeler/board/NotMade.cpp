@@ -7,35 +7,16 @@
 namespace sagitta {
 namespace {
 
-constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "cuts", "height", "notes"};
-constexpr std::string_view keys_not_made[] = {"board.ends_cut_slots",
-                                              "wire.barb_width",
-                                              "wire.end_bevel",
-                                              "slots.line_material",
-                                              "slots.line_thickness",
-                                              "side_dots.edge",
-                                              "side_dots.in",
-                                              "binding.lines",
-                                              "binding.line_materials",
-                                              "blank.grain",
-                                              "work.thickness_to",
-                                              "neck.depth_first",
-                                              "neck.depth_twelfth",
-                                              "neck.angle",
-                                              "neck.joint",
-                                              "neck.allowance",
-                                              "neck.file_nut",
-                                              "neck.file_heel",
-                                              "measured.blank_thickness",
-                                              "measured.tape",
-                                              "measured.slot_width",
-                                              "measured.pocket_depths",
-                                              "measured.piece_thickness",
-                                              "measured.widths",
-                                              "measured.thickness",
-                                              "measured.done",
-                                              "measured.chips",
-                                              "measured.serial"};
+constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "height", "notes"};
+constexpr std::string_view keys_not_made[] = {
+    "board.ends_cut_slots", "wire.barb_width",          "wire.end_bevel",
+    "slots.line_material",  "slots.line_thickness",     "blank.grain",
+    "neck.depth_first",     "neck.depth_twelfth",       "neck.angle",
+    "neck.joint",           "neck.allowance",           "neck.file_nut",
+    "neck.file_heel",       "measured.blank_thickness", "measured.tape",
+    "measured.slot_width",  "measured.pocket_depths",   "measured.piece_thickness",
+    "measured.widths",      "measured.thickness",       "measured.done",
+    "measured.chips",       "measured.serial"};
 constexpr std::string_view sheet_keys_not_made[] = {"zero", "margin", "clamp", "hold", "skin", "face"};
 constexpr std::string_view material_keys_not_made[] = {"movement_radial", "movement_tangential", "modulus"};
 
@@ -66,7 +47,6 @@ void check_made(Reading& reading) {
   refuse_value(reading, "scale.frets", board.scale.frets == 0 && reading.good("scale.frets"));
   refuse_value(reading, "slots.cut", board.slots.cut && *board.slots.cut != SlotCut::all);
   refuse_value(reading, "nut.floor", board.nut.floor == NutFloor::arc);
-  refuse_value(reading, "work.order", !board.order.empty() && board.order[0] == Operation::thickness);
 }
 
 }  // namespace sagitta

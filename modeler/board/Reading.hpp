@@ -47,6 +47,11 @@ void check_forms(Reading& reading);
 /// What single values cannot show: lists that must fit each other, frets beyond the last, orders of work.
 void check_rules(Reading& reading);
 
+/// The same of [[cuts]].
+void check_cuts(Reading& reading);
+/// The same of binding, lines and side dots.
+void check_edges(Reading& reading);
+
 /// What this version does not make yet is a problem where the file says it.
 void check_made(Reading& reading);
 

@@ -111,6 +111,26 @@ void check_order(Reading& reading) {
   }
 }
 
+/// What the operation thickness mills the blank to: no thinner than the board with its sanding.
+void check_thickness_to(Reading& reading) {
+  const Board& board = reading.out.board;
+  const std::string key = "work.thickness_to";
+  if (!reading.good(key) || !reading.good("work.order")) return;
+  const bool milled = !board.order.empty() && board.order.front() == Operation::thickness;
+  if (!milled && reading.given(key) && reading.level(key) <= reading.level("work.order"))
+    return reading.report_key(FaultCode::not_used, key,
+                              "\"thickness_to\" is not used here: it goes with an order that begins with \"thickness\"",
+                              "take the line out, or put \"thickness\" first in work.order");
+  if (!milled || !reading.given(key)) return;
+  const auto shown = [&](double mm) { return shown_length(mm, board.units); };
+  const double finished = board.board.thickness + board.sanding;
+  if (reading.given("board.thickness") && reading.good("board.thickness") && *board.thickness_to < finished)
+    reading.report_value(FaultCode::not_allowed, key,
+                         "a blank milled to " + shown(*board.thickness_to) +
+                             " is thinner than the board with its sanding, " + shown(finished),
+                         "mill it to " + shown(finished) + " or more");
+}
+
 void check_repeats(Reading& reading) {
   const Board& board = reading.out.board;
   for (std::size_t i = 0; i < board.setups.size(); ++i) {
@@ -241,7 +261,10 @@ void check_rules(Reading& reading) {
   check_courses(reading);
   check_past_last(reading);
   check_frets(reading);
+  check_cuts(reading);
+  check_edges(reading);
   check_order(reading);
+  check_thickness_to(reading);
   check_repeats(reading);
   check_measured(reading);
   check_radius(reading);

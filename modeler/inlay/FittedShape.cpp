@@ -91,7 +91,10 @@ Oval oval_of(const Inlay& inlay, double cutter) {
 }  // namespace
 
 FittedShape fit_shape(const Board& board, const Inlay& inlay, const Placement& place) {
-  const double cutter = inlay_cutter_radius(board);
+  return fit_shape(inlay, inlay_cutter_radius(board), place);
+}
+
+FittedShape fit_shape(const Inlay& inlay, double cutter, const Placement& place) {
   if (inlay.shape == InlayShape::oval) return fit(oval_of(inlay, cutter), inlay.clearance, place);
   return fit(core_of(inlay), cutter, inlay.clearance, place);
 }

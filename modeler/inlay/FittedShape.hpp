@@ -22,6 +22,8 @@ struct FittedShape {
 
 /// `inlay` must not be artwork.
 FittedShape fit_shape(const Board& board, const Inlay& inlay, const Placement& place);
+/// The same for a cutter of radius `cutter` (mm, >= 0).
+FittedShape fit_shape(const Inlay& inlay, double cutter, const Placement& place);
 
 /// The outline as it is drawn, its middle at the origin. `inlay` must not be artwork.
 Loops shape_outline(const Inlay& inlay);

@@ -7,6 +7,7 @@
 #include "artwork/ColourMaterials.hpp"
 #include "board/Cutters.hpp"
 #include "inlay/ArcSplineFit.hpp"
+#include "inlay/CutFit.hpp"
 #include "inlay/FigureStore.hpp"
 #include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
@@ -79,8 +80,11 @@ class Fitter {
         add_shape(marker);
       }
     }
+    auto cuts = fit_cuts(board_, layout_, drawings_, cancel_);
+    if (const auto* wrong = std::get_if<Faults>(&cuts)) faults_.insert(faults_.end(), wrong->begin(), wrong->end());
     if (!faults_.empty()) return faults_;
     if (cancel_.wanted()) return Inlays{};
+    inlays_.cuts = std::get<std::vector<FittedCut>>(std::move(cuts));
     return std::move(inlays_);
   }
 
@@ -147,7 +151,7 @@ class Fitter {
   Region within(const Marker& marker, const Placement& place) const {
     const Inlay& inlay = inlay_of(marker);
     if (!inlay.edge_left) return {};
-    const double inward = *inlay.edge_left + (board_.binding ? board_.binding->width : 0);
+    const double inward = *inlay.edge_left + (board_.binding ? ledge_width(*board_.binding) : 0);
     return place.back(offset(flattened({layout_.outline}), -inward));
   }
 
@@ -286,21 +290,24 @@ double growth_in(const Layout& layout, const Inlay& inlay, int fret) {
 std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside) {
   Drawings drawings;
   Faults faults;
-  for (std::size_t i = 0; i < board.inlays.size(); ++i) {
-    const Inlay& inlay = board.inlays[i];
-    if (inlay.shape != InlayShape::artwork || drawings.contains(inlay.file)) continue;
-    const auto path = input_path({"drawing", board.folder, inlay.file, board.folder}, outside);
-    auto read = std::holds_alternative<Fault>(path) ? ArtworkOrFaults(Faults{std::get<Fault>(path)})
-                                                    : read_artwork(std::get<std::string>(path));
-    if (auto* wrong = std::get_if<Faults>(&read)) {
+  const auto read = [&](const std::string& file, const std::string& key) {
+    if (drawings.contains(file)) return;
+    const auto path = input_path({"drawing", board.folder, file, board.folder}, outside);
+    auto artwork = std::holds_alternative<Fault>(path) ? ArtworkOrFaults(Faults{std::get<Fault>(path)})
+                                                       : read_artwork(std::get<std::string>(path));
+    if (auto* wrong = std::get_if<Faults>(&artwork)) {
       for (Fault& fault : *wrong) {
-        fault.key = key_of(static_cast<int>(i)) + ".file";
+        fault.key = key + ".file";
         faults.push_back(std::move(fault));
       }
-      continue;
+      return;
     }
-    drawings.emplace(inlay.file, std::get<Artwork>(std::move(read)));
-  }
+    drawings.emplace(file, std::get<Artwork>(std::move(artwork)));
+  };
+  for (std::size_t i = 0; i < board.inlays.size(); ++i)
+    if (board.inlays[i].shape == InlayShape::artwork) read(board.inlays[i].file, key_of(static_cast<int>(i)));
+  for (std::size_t i = 0; i < board.cuts.size(); ++i)
+    if (board.cuts[i].shape == CutShape::drawn) read(board.cuts[i].file, "cuts[" + std::to_string(i) + "]");
   if (!faults.empty()) return faults;
   return drawings;
 }

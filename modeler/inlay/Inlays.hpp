@@ -12,6 +12,7 @@
 #include "artwork/ReadArtwork.hpp"
 #include "board/FeatureId.hpp"
 #include "board/InputPath.hpp"
+#include "inlay/FittedCut.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Cancel.hpp"
 #include "plane/Ellipse.hpp"
@@ -103,23 +104,24 @@ struct Inlays {
   std::vector<Pocket> pockets;             ///< one a marker
   std::vector<RegionFigures> figures;      ///< of artwork only
   std::vector<PocketsMeeting> meetings{};  ///< of artwork only
+  std::vector<FittedCut> cuts{};           ///< the builder's own, one for each of Board::cuts
   friend bool operator==(const Inlays&, const Inlays&) = default;
 };
 
 /// Artwork by the file's name as the board gives it.
 using Drawings = std::map<std::string, Artwork>;
 
-/// Reads every artwork file of the board once; relative names start from the board's folder. Faults: a drawing that
-/// cannot be had, or that lies outside of it where the builder has not allowed that.
+/// Reads every drawing of the board's inlays and cuts once; relative names start from the board's folder. Faults: a
+/// drawing that cannot be had, or that lies outside of it where the builder has not allowed that.
 std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside = Outside::refused);
 
 class FigureStore;
 
-/// Fits every inlay. Each drawing is fitted once for each size that it is used in and then placed, turned and mirrored.
-/// Faults: a colour without material (the colours found are listed), a drawing that fills nothing or leaves no piece.
-/// Cancelled: no pieces and no faults. Steps are counted region by region of each drawing, and expected as the drawings
-/// come up. What `store` has of these drawings is not fitted again, and what is fitted is kept there; null: a store for
-/// this call only.
+/// Fits every inlay and every cut of the builder's own. Each drawing of an inlay is fitted once for each size that it
+/// is used in and then placed, turned and mirrored. Faults: a colour without material (the colours found are listed), a
+/// drawing that fills nothing or leaves no piece. Cancelled: no pieces and no faults. Steps are counted region by
+/// region of each drawing, and expected as the drawings come up. What `store` has of these drawings is not fitted
+/// again, and what is fitted is kept there; null: a store for this call only.
 std::variant<Inlays, Faults> fit_inlays(const Board& board, const Layout& layout, const Drawings& drawings,
                                         const Cancel& cancel = {}, const ProgressCounter& progress = {},
                                         FigureStore* store = nullptr);

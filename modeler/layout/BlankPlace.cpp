@@ -55,6 +55,11 @@ void place_blank(const Board& board, Layout& layout, Faults& faults) {
             {Side{"nut end", blank.low.x - strip.low.x}, Side{"heel end", strip.high.x - blank.high.x}}, faults);
   check_way(spec, "blank.width", blank.high.y - blank.low.y, strip.high.y - strip.low.y,
             {Side{"lower side", blank.low.y - strip.low.y}, Side{"upper side", strip.high.y - blank.high.y}}, faults);
+  if (has_thickness(board) && thickness_to(board) > layout.blank_thickness + tolerance::same)
+    faults.push_back({FaultCode::blank_too_thin, board.thickness_to ? "work.thickness_to" : "blank.thickness",
+                      "the blank is " + in_mm(layout.blank_thickness) + " thick: it cannot be milled to " +
+                          in_mm(thickness_to(board)),
+                      "take a thicker blank, or make work.thickness_to smaller"});
   if (layout.blank_thickness < finished - tolerance::same)
     faults.push_back({FaultCode::blank_too_thin, "blank.thickness",
                       "the blank is " + in_mm(layout.blank_thickness) +

@@ -1,6 +1,7 @@
 #include "layout/Layout.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 #include "board/Cutters.hpp"
 #include "layout/BlankPlace.hpp"
@@ -21,6 +22,7 @@ namespace {
 
 constexpr double default_past_tang = 0.35;  ///< a slot is cut this much deeper than the tang
 constexpr double default_behind_seat = 3;   ///< wood behind the nut's seat
+constexpr double default_left_on = 0.3;     ///< what thicknessing leaves on the board for the radius
 
 void place_fall(const Board& board, Layout& layout, Faults& faults) {
   const auto& from = board.surface.fall_from_fret;
@@ -54,11 +56,11 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
   const Taper taper = taper_in(layout);
   double narrowest = std::min(layout.half_width(layout.nut_end), layout.half_width(layout.heel_end));
   for (const CurveSegment& segment : layout.outline) narrowest = std::min(narrowest, layout.half_width(segment.a.x));
-  const double stretch = (taper.stretch(0) + taper.stretch(1)) / 2;
-  if (board.binding->width * stretch < narrowest - tolerance::snap) return;
+  const double stretch = (taper.stretch(0) + taper.stretch(1)) / 2, ledge = ledge_width(*board.binding);
+  if (ledge * stretch < narrowest - tolerance::snap) return;
   faults.push_back({FaultCode::binding_too_wide, "binding.width",
-                    "two bindings of " + in_mm(board.binding->width) + " leave nothing of a board that is " +
-                        in_mm(2 * narrowest) + " wide at its narrowest",
+                    "two bindings of " + in_mm(ledge) + (board.binding->lines.empty() ? "" : " with their lines") +
+                        " leave nothing of a board that is " + in_mm(2 * narrowest) + " wide at its narrowest",
                     "use a narrower binding"});
 }
 
@@ -105,6 +107,20 @@ double slot_depth(const Board& board) { return board.slots.depth.value_or(board.
 
 double behind_nut(const Board& board) {
   return board.board.behind_nut.value_or(board.nut.seat == NutSeat::none ? 0 : board.nut.width + default_behind_seat);
+}
+
+bool has_thickness(const Board& board) { return !board.order.empty() && board.order.front() == Operation::thickness; }
+
+double thickness_to(const Board& board) {
+  return board.thickness_to.value_or(board.board.thickness + board.sanding + default_left_on);
+}
+
+double raw_top(const Board& board, const Layout& layout) {
+  return has_thickness(board) ? thickness_to(board) : layout.blank_thickness;
+}
+
+double ledge_width(const Binding& binding) {
+  return std::accumulate(binding.lines.begin(), binding.lines.end(), binding.width);
 }
 
 double inlay_cutter_radius(const Board& board) {

@@ -62,7 +62,7 @@ struct Marker {
   friend bool operator==(const Marker&, const Marker&) = default;
 };
 
-/// A flat-bottomed hole in the bass edge's wall.
+/// A flat-bottomed hole in a long edge's wall.
 struct SideDot {
   int fret = 0;
   Point mouth;   ///< on the finished edge
@@ -150,6 +150,15 @@ double fret_distance(double length, double cents);
 double slot_depth(const Board& board);
 /// board.behind_nut, with its default resolved.
 double behind_nut(const Board& board);
+/// Whether the order of work begins with milling the blank flat.
+bool has_thickness(const Board& board);
+/// work.thickness_to, with its default resolved.
+double thickness_to(const Board& board);
+/// Height of the wood's top until the radius is cut: thickness_to where the blank is milled to it first, else the
+/// blank's.
+double raw_top(const Board& board, const Layout& layout);
+/// Width of the ledge that binding and lines need, square to the edge.
+double ledge_width(const Binding& binding);
 /// The radius that pockets and pieces are cut with: the larger of the pocket-detail cutter's and the piece cutter's
 /// (measured_cut / 2; diameter + runout where not measured); a clearing cutter counts where no detail cutter is named.
 /// 0 when no such cutter is named.

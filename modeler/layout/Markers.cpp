@@ -5,6 +5,7 @@
 
 #include "layout/Measure.hpp"
 #include "layout/Taper.hpp"
+#include "plane/RoundedPolygon.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -34,20 +35,26 @@ double middle_of_space(const Layout& layout, int space) {
   return (layout.frets[i - 1].middle.x + layout.frets[i].middle.x) / 2;
 }
 
+std::string dot_name(const SideDot& dot) {
+  return "the side dot of space " + std::to_string(dot.fret) + (dot.side > 0 ? " in the treble edge" : "");
+}
+
 void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
-  const LineSegment edge = layout.edges[0];
+  const LineSegment edge = layout.edges[dot_.side];
   const Point along = unit(edge.b - edge.a);
   const double from_nut = dot(dot_.mouth - edge.a, along), to_heel = dot(edge.b - dot_.mouth, along);
-  const std::string name = "the side dot of space " + std::to_string(dot_.fret);
   if (std::min(from_nut, to_heel) <= dot_.radius + tolerance::snap)
-    faults.push_back({FaultCode::side_dot_over_end, "side_dots.frets",
-                      name + " reaches over the " + (from_nut < to_heel ? "nut" : "heel") + " end of the straight edge",
-                      "leave it out, use smaller dots, or bring a pair closer together with side_dots.spread"});
+    faults.push_back(
+        {FaultCode::side_dot_over_end, "side_dots.frets",
+         dot_name(dot_) + " reaches over the " + (from_nut < to_heel ? "nut" : "heel") + " end of the straight edge",
+         "leave it out, use smaller dots, or bring a pair closer together with side_dots.spread"});
   const Point end = dot_.mouth + dot_.depth * dot_.inward;
-  if (end.y >= layout.edge(1, end.x) - std::max(dot_.radius, tolerance::least_floor))
-    faults.push_back({FaultCode::side_dot_through, "side_dots.depth",
-                      name + " is " + in_mm(dot_.depth) + " deep and would come out at the other edge of the board",
-                      "make side_dots.depth smaller"});
+  const double across = dot_.side == 0 ? end.y : -end.y;
+  if (across >= layout.edge(1 - dot_.side, end.x) - std::max(dot_.radius, tolerance::least_floor))
+    faults.push_back(
+        {FaultCode::side_dot_through, "side_dots.depth",
+         dot_name(dot_) + " is " + in_mm(dot_.depth) + " deep and would come out at the other edge of the board",
+         "make side_dots.depth smaller"});
 }
 
 /// A hole that breaks into its neighbour holds neither dot.
@@ -70,11 +77,31 @@ void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& fault
   }
 }
 
+/// What a hole covers, seen from above.
+RoundedPolygon hole_shape(const SideDot& dot) {
+  const Point aside = dot.radius * left_of(dot.inward), end = dot.mouth + dot.depth * dot.inward;
+  return {{dot.mouth - aside, end - aside, end + aside, dot.mouth + aside}, 0};
+}
+
+/// Holes of the two edges that meet under the board.
+void check_side_dots_across(const std::vector<SideDot>& dots, Faults& faults) {
+  for (const SideDot& one : dots)
+    for (const SideDot& other : dots) {
+      if (one.side != 0 || other.side != 1 || distance(hole_shape(one), hole_shape(other)) > tolerance::snap) continue;
+      faults.push_back({FaultCode::side_dots_meet, "side_dots.depth",
+                        "the holes of " + dot_name(one) + " and of " + dot_name(other) + " meet in the board",
+                        "make side_dots.depth smaller"});
+      return;
+    }
+}
+
 }  // namespace
 
 FeatureId id_of(const Marker& marker) { return {FeatureId::Kind::inlay, marker.inlay, marker.fret, marker.part}; }
 
-FeatureId id_of(const SideDot& dot) { return {.kind = FeatureId::Kind::side_dot, .fret = dot.fret, .part = dot.part}; }
+FeatureId id_of(const SideDot& dot) {
+  return {.kind = FeatureId::Kind::side_dot, .fret = dot.fret, .part = dot.part + 2 * dot.side};
+}
 
 std::vector<Marker> place_markers(const Board& board, const Layout& layout, Faults& faults) {
   std::vector<Marker> markers;
@@ -98,19 +125,28 @@ std::vector<Marker> place_markers(const Board& board, const Layout& layout, Faul
 std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, Faults& faults) {
   if (!board.side_dots) return {};
   const SideDots& spec = *board.side_dots;
-  const Point along = taper_in(layout).along(0);
   std::vector<SideDot> dots;
-  const auto drill = [&](int space, double shift, int part) {
+  const auto drill = [&](int side, int space, double shift, int part) {
     const auto i = static_cast<std::size_t>(space);
-    const Point middle = between(layout.frets[i - 1].bass_edge, layout.frets[i].bass_edge, 0.5);
-    dots.push_back({space, middle + shift * along, left_of(along), spec.diameter / 2, spec.depth, part});
+    const FretLine &before = layout.frets[i - 1], &after = layout.frets[i];
+    const Point middle = side == 0 ? between(before.bass_edge, after.bass_edge, 0.5)
+                                   : between(before.treble_edge, after.treble_edge, 0.5);
+    const Point along = taper_in(layout).along(side), inward = side == 0 ? left_of(along) : -1 * left_of(along);
+    dots.push_back({space, middle + shift * along, inward, spec.diameter / 2, spec.depth, part, side});
     check_side_dot(layout, dots.back(), faults);
   };
   std::set<int> taken;
-  for (int space : spaces(spec.frets, board.scale.frets, "side_dots.frets", taken, faults)) drill(space, 0, 0);
-  for (int space : spaces(spec.double_frets, board.scale.frets, "side_dots.double_frets", taken, faults))
-    for (const int part : {0, 1}) drill(space, part ? spec.spread / 2 : -spec.spread / 2, part);
-  check_side_dots_apart(dots, along, faults);
+  const std::vector<int> singles = spaces(spec.frets, board.scale.frets, "side_dots.frets", taken, faults);
+  const std::vector<int> pairs = spaces(spec.double_frets, board.scale.frets, "side_dots.double_frets", taken, faults);
+  for (const int side : {0, 1}) {
+    if (spec.edge != DotEdge::both && side != (spec.edge == DotEdge::treble ? 1 : 0)) continue;
+    const auto first = static_cast<std::ptrdiff_t>(dots.size());
+    for (const int space : singles) drill(side, space, 0, 0);
+    for (const int space : pairs)
+      for (const int part : {0, 1}) drill(side, space, part ? spec.spread / 2 : -spec.spread / 2, part);
+    check_side_dots_apart({dots.begin() + first, dots.end()}, taper_in(layout).along(side), faults);
+  }
+  check_side_dots_across(dots, faults);
   return dots;
 }
 

@@ -69,7 +69,7 @@ class LevelFaces {
       const bool hole = side_ == Side::trough || side_ == Side::vault;
       face.kind = looks_up(side_) ? ShellFace::Kind::top : ShellFace::Kind::bottom;
       face.bound = bound(cell);
-      face.feature = hole ? below.hole_feature : side_ == Side::top ? below.feature : -1;
+      face.feature = hole ? below.hole_feature : side_ == Side::top ? below.feature : below.bottom_feature;
       shell_.faces.push_back(face);
     }
     return shell_.faces[found->second];

@@ -222,6 +222,7 @@ struct Settler {
 int rank(const Feature& f) {
   switch (f.kind) {
     case Source::Kind::pocket:
+    case Source::Kind::cut:
       return 2;
     case Source::Kind::pin:
       return 3;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "board/CutSide.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/SideHoles.hpp"
 
@@ -60,7 +61,7 @@ Feature nut_feature(const Board& board, const Layout& layout) {
 
 std::vector<Feature> binding_features(const Board& board, const Layout& layout) {
   std::vector<Feature> features;
-  const double width = board.binding->width;
+  const double width = ledge_width(*board.binding);
   for (const LineSegment& edge : layout.edges) {
     const int side = edge.a.y + edge.b.y < 0 ? FeatureId::lower : FeatureId::upper;
     Feature f = feature_called({.kind = FeatureId::Kind::binding, .part = side});
@@ -114,6 +115,38 @@ Feature pin_feature(const Pin& pin, int index) {
   return f;
 }
 
+/// Of the builder's own.
+Feature cut_feature(const Board& board, const FittedCut& fitted) {
+  const Cut& cut = board.cuts[static_cast<std::size_t>(fitted.cut)];
+  Feature f = feature_called(id_of(fitted));
+  f.kind = Source::Kind::cut;
+  f.name = "cut \"" + cut.name + "\"";
+  f.key = "cuts[" + std::to_string(fitted.cut) + "]";
+  f.shape = fitted.shape;
+  f.drawn = !fitted.shape;
+  if (fitted.ellipse) f.ellipse = {*fitted.ellipse, 0};
+  if (f.drawn)
+    for (const Loop& loop : fitted.outlines) f.loop.insert(f.loop.end(), loop.begin(), loop.end());
+  if (is_through(cut)) {
+    f.role = Feature::Role::removal;
+  } else if (cut.from == CutFrom::below) {
+    f.role = Feature::Role::pin;
+    f.bound = level(cut.depth);
+  } else {
+    f.bound = level(board.board.thickness - cut.depth);
+  }
+  return f;
+}
+
+/// Those of one side, drawn ones first: a plain one that only touches one of them is what is to be drawn back.
+void add_cuts(const Board& board, const Inlays& inlays, bool from_below, std::vector<Feature>& features) {
+  for (const bool may_give : {false, true})
+    for (const FittedCut& fitted : inlays.cuts)
+      if (fitted.shape.has_value() == may_give &&
+          is_from_below(board.cuts[static_cast<std::size_t>(fitted.cut)]) == from_below)
+        features.push_back(cut_feature(board, fitted));
+}
+
 Feature stock_feature(const Layout& layout, bool outlined) {
   Feature f = feature_called({.kind = outlined ? FeatureId::Kind::outline : FeatureId::Kind::blank});
   f.role = Feature::Role::stock;
@@ -162,12 +195,14 @@ Feature feature_called(const FeatureId& id) {
 WorkDone work_done_at(const Board& board, Stage stage) {
   WorkDone done;
   done.on_top = stage == Stage::finished ? 0 : board.sanding;
-  const auto last = stage == Stage::pocketed   ? Operation::pockets
-                    : stage == Stage::radiused ? Operation::radius
-                    : stage == Stage::slotted  ? Operation::slots
-                                               : Operation::outline;
+  const auto last = stage == Stage::thicknessed ? Operation::thickness
+                    : stage == Stage::pocketed  ? Operation::pockets
+                    : stage == Stage::radiused  ? Operation::radius
+                    : stage == Stage::slotted   ? Operation::slots
+                                                : Operation::outline;
   if (stage == Stage::blank) return done;
   for (const Operation operation : board.order) {
+    if (operation == Operation::thickness) done.thickness = true;
     if (operation == Operation::pockets) done.pockets = true;
     if (operation == Operation::radius) done.radius = true;
     if (operation == Operation::slots) done.slots = true;
@@ -175,6 +210,10 @@ WorkDone work_done_at(const Board& board, Stage stage) {
     if (operation == last && stage != Stage::finished) break;
   }
   return done;
+}
+
+double stock_top(const Board& board, const Layout& layout, const WorkDone& done) {
+  return done.thickness ? thickness_to(board) : layout.blank_thickness;
 }
 
 std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
@@ -193,7 +232,9 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
     for (const bool may_give : {false, true})
       for (const Pocket& pocket : inlays.pockets)
         if (pocket.shape.has_value() == may_give) features.push_back(pocket_feature(board, pocket));
+  if (done.pockets) add_cuts(board, inlays, false, features);
   if (!done.outline) return features;
+  add_cuts(board, inlays, true, features);
   for (std::size_t i = 0; i < layout.pins.size(); ++i)
     features.push_back(pin_feature(layout.pins[i], static_cast<int>(i)));
   for (Feature& f : side_hole_features(board, layout, surface)) features.push_back(std::move(f));

@@ -18,7 +18,7 @@ struct Feature {
     strip,    ///< the playing surface is cut only here
     cut,      ///< lowers the top to `bound`
     removal,  ///< no wood is left
-    pin,      ///< raises the bottom to `bound`
+    pin,      ///< raises the bottom to `bound`: a pin's hole, or another cut from below
     piece,    ///< a piece of inlay: no wood but within it, from `bound` up to `ceiling`
     hole      ///< takes the wood between `bound`, a trough, and the vault over it
   };
@@ -46,10 +46,13 @@ Feature feature_called(const FeatureId& id);
 
 /// What has been cut when a stage is reached.
 struct WorkDone {
-  bool pockets = false, radius = false, slots = false, outline = false;
+  bool thickness = false, pockets = false, radius = false, slots = false, outline = false;
   double on_top = 0;  ///< what sanding will still take
 };
 WorkDone work_done_at(const Board& board, Stage stage);
+
+/// Height of the stock's top where the radius is not cut.
+double stock_top(const Board& board, const Layout& layout, const WorkDone& done);
 
 std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
                                  const WorkDone& done);

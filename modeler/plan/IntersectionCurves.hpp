@@ -20,6 +20,7 @@ struct Candidates {
   std::optional<BoundingSurface> level;        ///< Bound::Kind::level
   int moved_feature = -1, level_feature = -1;  ///< which cut each comes from; -1: none
   double bottom = 0;                           ///< height of the bottom; above 0 over a pin
+  int bottom_feature = -1;                     ///< which cut from below it comes from; -1: none
   std::optional<BoundingSurface> trough;       ///< of a side hole that passes here
   int hole_feature = -1;
 };

@@ -76,6 +76,7 @@ int rank(Source::Kind kind) {
     case Source::Kind::pin:
       return 3;
     case Source::Kind::pocket:
+    case Source::Kind::cut:
       return 2;
     case Source::Kind::slot:
     case Source::Kind::nut:

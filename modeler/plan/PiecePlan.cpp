@@ -47,7 +47,7 @@ std::variant<Plan, Faults> make_piece_plan(const Board& board, const Layout& lay
                                            const InlayPiece& piece, PieceState state, const Selection& selection) {
   const double floor = state == PieceState::sheet ? 0 : board.board.thickness - piece.depth;
   const double whole = floor + piece.thickness;
-  const double top = state == PieceState::sheet ? whole : std::min(whole, layout.blank_thickness);
+  const double top = state == PieceState::sheet ? whole : std::min(whole, raw_top(board, layout));
   Feature own = piece_feature(piece, floor, top);
   const Box box = extent_of(own).grown(around);
   if (state != PieceState::job) return plan_of(surface, top, Stage::pocketed, {}, {stock_around(box), std::move(own)});
@@ -59,7 +59,7 @@ std::variant<Plan, Faults> make_piece_plan(const Board& board, const Layout& lay
     if (feature.role == Feature::Role::stock || (selection.has(feature.id) && extent_of(feature).overlaps(box)))
       features.push_back(std::move(feature));
   features.push_back(std::move(own));
-  return plan_of(surface, layout.blank_thickness, last, done, std::move(features));
+  return plan_of(surface, stock_top(board, layout, done), last, done, std::move(features));
 }
 
 bool has_wood(const Plan& plan) {

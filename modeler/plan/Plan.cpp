@@ -1,14 +1,13 @@
 #include "plan/Plan.hpp"
 
 #include <algorithm>
-#include <sstream>
 
 #include "plan/Arrangement.hpp"
 #include "plan/Contact.hpp"
-#include "plan/DisconnectedComponent.hpp"
 #include "plan/Feature.hpp"
 #include "plan/Floors.hpp"
 #include "plan/IntersectionCurves.hpp"
+#include "plan/LooseWood.hpp"
 #include "plan/NonManifoldVertex.hpp"
 #include "plan/Rounding.hpp"
 #include "plan/SideHoles.hpp"
@@ -48,7 +47,8 @@ class Planner {
       if (!moved && !parted) break;
     }
     if (faults = still_grazed(); !faults.empty()) return faults;
-    if (faults = loose_wood(); !faults.empty()) return faults;
+    if (!of_piece_)  // a piece of inlay may fall into several bodies: glue holds them
+      if (faults = loose_wood(plan_, features_); !faults.empty()) return faults;
     for (std::size_t i = 0; i < features_.size(); ++i)
       plan_.features.push_back(told(features_[i], i < drawn.size() ? drawn[i] : features_[i], covered_[i]));
     plan_.snap = snap;
@@ -107,30 +107,6 @@ class Planner {
     return faults;
   }
 
-  /// Wood can only come loose between what is cut from above and what is bored from below or from the side. A piece of
-  /// inlay may fall into several bodies: glue holds them.
-  Faults loose_wood() const {
-    const Feature* bored = nullptr;
-    if (of_piece_) return {};
-    for (const Feature& f : features_)
-      if (f.role == Feature::Role::pin || f.role == Feature::Role::hole) bored = &f;
-    const auto loose = bored ? disconnected_cell(plan_) : std::nullopt;
-    if (!loose) return {};
-    const HalfEdge border = plan_.map.faces[loose->face].loops.front();
-    const Point at = plan_.map.at(plan_.map.edges[border >> 1], 0.5);
-    const auto way = [&](const Feature& f) { return f.shape ? distance(RoundedPolygon{{at}, 0}, *f.shape) : 0; };
-    for (const Feature& f : features_)
-      if (f.role == bored->role && way(f) < way(*bored)) bored = &f;
-    if (loose->over_hole) bored = &features_[static_cast<std::size_t>(plan_.cells[loose->face].hole_feature)];
-    std::ostringstream place;
-    place.precision(2);
-    place << std::fixed << at.x << ", " << at.y;
-    return {{FaultCode::wood_loose, bored->key,
-             bored->name + ": between it and the cuts above, a crumb of wood at " + place.str() +
-                 " mm comes loose: nothing holds it",
-             "move it, use a smaller one, or bore less deep", bored->id}};
-  }
-
   void note_once(Fault note) {
     if (std::find(plan_.notes.begin(), plan_.notes.end(), note) == plan_.notes.end())
       plan_.notes.push_back(std::move(note));
@@ -169,7 +145,7 @@ class Planner {
   /// run out to nothing.
   static Feature joint_at(const Feature& drawn, Point p) {
     Feature joint = drawn;
-    joint.role = Feature::Role::cut;
+    if (joint.role == Feature::Role::piece) joint.role = Feature::Role::cut;
     joint.shape = RoundedPolygon{{p}, longest_cusp};
     joint.loop.clear();
     joint.drawn = false;
@@ -221,6 +197,13 @@ class Planner {
     (moved ? here.moved_feature : here.level_feature) = feature;
   }
 
+  /// Keeps the higher of two bottoms.
+  static void raise(Candidates& here, double bottom, int feature) {
+    if (bottom <= here.bottom) return;
+    here.bottom = bottom;
+    here.bottom_feature = feature;
+  }
+
   /// Which side of the fall-away's line a face lies on, by where its border is furthest from that line: beside a
   /// neighbour the line itself may be bent by up to the snap.
   bool beyond_fall(int face) const {
@@ -268,7 +251,7 @@ class Planner {
         here.hole_feature = i;
       }
       const bool raises = f.role == Feature::Role::pin || f.role == Feature::Role::piece;
-      if (raises) here.bottom = std::max(here.bottom, floors_.canonical(f.bound.value));
+      if (raises) raise(here, floors_.canonical(f.bound.value), f.role == Feature::Role::pin ? i : -1);
       if (f.role == Feature::Role::piece) lower(here, canonical(f.ceiling, fallen), i);
       if (f.role != Feature::Role::cut || (f.in_strip && !strip)) continue;
       lower(here, canonical(f.bound, fallen), i);
@@ -321,6 +304,7 @@ class Planner {
       cell.top = top;
       cell.bottom = bottom;
       cell.feature = moved ? here.moved_feature : here.level_feature;
+      cell.bottom_feature = here.bottom_feature;
       if (here.trough) bore(face, *here.trough, here.hole_feature);
     }
   }
@@ -379,7 +363,8 @@ std::variant<Plan, Faults> plan_of(const Surface& surface, double top, Stage sta
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface,
                                      const Inlays& inlays, Stage stage) {
   const WorkDone done = work_done_at(board, stage);
-  return plan_of(surface, layout.blank_thickness, stage, done, features_of(board, layout, surface, inlays, done));
+  return plan_of(surface, stock_top(board, layout, done), stage, done,
+                 features_of(board, layout, surface, inlays, done));
 }
 
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface, Stage stage) {

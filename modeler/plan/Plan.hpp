@@ -49,8 +49,9 @@ bool meets_along(const IntersectionCurve& crossing, const BoundingSurface& bound
 /// hole passes, from `bottom` to `trough` and from `vault` to `top`, or one of the two.
 struct Cell {
   BoundingSurface top, bottom, trough, vault;
-  int feature = -1;       ///< index into Plan::features of the cut whose floor the top is; -1: no cut's
-  int hole_feature = -1;  ///< the same for the side hole
+  int feature = -1;         ///< index into Plan::features of the cut whose floor the top is; -1: no cut's
+  int hole_feature = -1;    ///< the same for the side hole
+  int bottom_feature = -1;  ///< the same for the cut from below that the bottom is the ceiling of
 
   bool below() const { return bottom.kind != BoundingSurface::Kind::none; }  ///< wood from the bottom up
   bool above() const { return vault.kind != BoundingSurface::Kind::none; }   ///< wood from a hole's vault up

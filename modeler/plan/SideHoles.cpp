@@ -25,7 +25,7 @@ BoundingSurface trough_of(const RoundedPolygon& rectangle, Point inward, double 
 
 /// None where the binding is thicker than the hole is deep.
 std::optional<Feature> hole_of(const Board& board, const SideDot& dot, const Surface& surface) {
-  const double behind = board.binding && board.binding->height == 0 ? board.binding->width : 0;
+  const double behind = board.binding && board.binding->height == 0 ? ledge_width(*board.binding) : 0;
   if (dot.depth - behind <= tolerance::vertex) return std::nullopt;
   Feature f = feature_called(id_of(dot));
   f.role = Feature::Role::hole;
@@ -64,6 +64,7 @@ double too_large_by(const Feature& hole, double level, double snap) {
 
 std::vector<Feature> side_hole_features(const Board& board, const Layout& layout, const Surface& surface) {
   std::vector<Feature> features;
+  if (board.side_dots && board.side_dots->in == DotIn::binding) return features;
   for (const SideDot& dot : layout.side_dots)
     if (std::optional<Feature> hole = hole_of(board, dot, surface)) features.push_back(std::move(*hole));
   return features;

@@ -4,15 +4,18 @@
 #include <array>
 #include <utility>
 
+#include "layout/Layout.hpp"
+
 namespace sagitta {
 namespace {
 
-constexpr std::array<std::pair<Stage, std::string_view>, 6> names{{{Stage::blank, "blank"},
-                                                                   {Stage::pocketed, "pocketed"},
-                                                                   {Stage::radiused, "radiused"},
-                                                                   {Stage::slotted, "slotted"},
-                                                                   {Stage::board, "board"},
-                                                                   {Stage::finished, "finished"}}};
+constexpr std::array<std::pair<Stage, std::string_view>, stage_count> names{{{Stage::blank, "blank"},
+                                                                             {Stage::thicknessed, "thicknessed"},
+                                                                             {Stage::pocketed, "pocketed"},
+                                                                             {Stage::radiused, "radiused"},
+                                                                             {Stage::slotted, "slotted"},
+                                                                             {Stage::board, "board"},
+                                                                             {Stage::finished, "finished"}}};
 
 }  // namespace
 
@@ -27,7 +30,9 @@ std::optional<Stage> stage_named(std::string_view text) {
 }
 
 std::vector<Stage> stages_of(const Board& board) {
-  std::vector<Stage> stages{Stage::blank, Stage::pocketed, Stage::radiused, Stage::slotted, Stage::board};
+  std::vector<Stage> stages{Stage::blank};
+  if (has_thickness(board)) stages.push_back(Stage::thicknessed);
+  stages.insert(stages.end(), {Stage::pocketed, Stage::radiused, Stage::slotted, Stage::board});
   if (board.sanding > 0) stages.push_back(Stage::finished);
   return stages;
 }

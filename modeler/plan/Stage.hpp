@@ -2,6 +2,7 @@
 
 /// The stages of the work.
 
+#include <cstddef>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -11,12 +12,14 @@
 namespace sagitta {
 
 /// The stock after each cut, in the usual order of work.
-enum class Stage { blank, pocketed, radiused, slotted, board, finished };
+enum class Stage { blank, thicknessed, pocketed, radiused, slotted, board, finished };
+inline constexpr std::size_t stage_count = 7;
 
 /// "blank", "pocketed", ... as in file names and on the command line.
 std::string_view name(Stage stage);
 std::optional<Stage> stage_named(std::string_view name);
-/// The stages that this board goes through: `finished` only when sanding takes something.
+/// The stages that this board goes through: `thicknessed` only when the blank is brought to thickness first, `finished`
+/// only when sanding takes something.
 std::vector<Stage> stages_of(const Board& board);
 
 }  // namespace sagitta

@@ -15,7 +15,7 @@ namespace sagitta {
 
 /// What drew an edge: feature and which segment of its outline.
 struct Source {
-  enum class Kind { blank, strip, outline, slot, nut, pocket, binding, pin, side_dot, fall, crossing };
+  enum class Kind { blank, strip, outline, slot, nut, pocket, binding, pin, side_dot, fall, crossing, cut };
   Kind kind = Kind::outline;
   int feature = 0;  ///< index into the plan's features
   int segment = 0;  ///< which segment of that feature's outline

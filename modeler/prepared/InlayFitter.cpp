@@ -7,12 +7,14 @@ namespace sagitta {
 std::shared_ptr<const FittedInlays> InlayFitter::fit(const Drawn& drawn, const Cancel& cancel,
                                                      const ProgressCounter& progress) {
   const Board& board = drawn.board;
-  Asked asked{board.inlays, board.cutters, drawn.layout.markers, board.hand, board.folder, {}};
-  for (const Inlay& inlay : board.inlays) {
+  Asked asked{board.inlays, board.cuts, {}, board.cutters, drawn.layout.markers, board.hand, board.folder, {}};
+  if (!board.cuts.empty()) asked.outline = drawn.layout.outline;
+  const auto note_hour = [&](const std::string& file) {
     std::error_code missing;
-    asked.written.push_back(
-        std::filesystem::last_write_time(std::filesystem::path(board.folder) / inlay.file, missing));
-  }
+    asked.written.push_back(std::filesystem::last_write_time(std::filesystem::path(board.folder) / file, missing));
+  };
+  for (const Inlay& inlay : board.inlays) note_hour(inlay.file);
+  for (const Cut& cut : board.cuts) note_hour(cut.file);
   if (answer_ && asked == asked_) return answer_;
   // A file is known by its place in the list and by its hour.
   if (asked.written != asked_.written || asked.folder != asked_.folder) store_.forget();

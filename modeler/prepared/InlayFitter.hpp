@@ -32,6 +32,8 @@ class InlayFitter {
  private:
   struct Asked {
     std::vector<Inlay> inlays;
+    std::vector<Cut> cuts;
+    std::optional<Loop> outline;  ///< of the board, where there are cuts
     std::vector<Cutter> cutters;
     std::vector<Marker> markers;
     Hand hand = Hand::right;

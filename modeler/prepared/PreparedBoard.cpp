@@ -11,8 +11,6 @@
 namespace sagitta {
 namespace {
 
-constexpr std::size_t stages_at_most = 6;  // of enum Stage
-
 template <typename Thing>
 std::vector<Thing> selected(const std::vector<Thing>& all, const Selection& selection) {
   std::vector<Thing> some;
@@ -45,8 +43,8 @@ struct PreparedBoard::Cuts {
 };
 
 struct PreparedBoard::Stages {
-  std::array<Once<std::variant<Plan, Faults>>, stages_at_most> plans;
-  std::array<Once<Shell>, stages_at_most> shells;
+  std::array<Once<std::variant<Plan, Faults>>, stage_count> plans;
+  std::array<Once<Shell>, stage_count> shells;
 };
 
 PreparedBoard::PreparedBoard(Drawn drawn, std::shared_ptr<const FittedInlays> fitted, Outside outside)
@@ -80,7 +78,7 @@ std::variant<Plan, Faults> PreparedBoard::piece_plan(const InlayPiece& piece, Pi
 const std::variant<Plan, Faults>& PreparedBoard::planned(Stage stage) const {
   return stages_->plans[static_cast<std::size_t>(stage)].get([&] {
     const WorkDone done = work_done_at(board(), stage);
-    return plan_of(surface(), layout().blank_thickness, stage, done, features(done));
+    return plan_of(surface(), stock_top(board(), layout(), done), stage, done, features(done));
   });
 }
 

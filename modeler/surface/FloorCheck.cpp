@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "board/CutSide.hpp"
 #include "layout/Measure.hpp"
 #include "layout/SlotLines.hpp"
 #include "plane/Tolerance.hpp"
@@ -100,6 +101,9 @@ void check_floors(const Board& board, const Layout& layout, const Surface& surfa
   for (std::size_t i = 0; i < board.inlays.size(); ++i)
     check_level("inlays[" + std::to_string(i) + "].depth", "a pocket", surface.thickness, board.inlays[i].depth,
                 faults);
+  for (std::size_t i = 0; i < board.cuts.size(); ++i)
+    if (!is_through(board.cuts[i]) && !is_from_below(board.cuts[i]))
+      check_level("cuts[" + std::to_string(i) + "].depth", "a cut", surface.thickness, board.cuts[i].depth, faults);
   if (layout.nut) check_level("nut.depth", "a seat for the nut", surface.thickness, board.nut.depth, faults);
   check_slots(board, layout, surface, faults);
   check_binding(board, layout, surface, faults);

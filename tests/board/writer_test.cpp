@@ -127,7 +127,7 @@ frets = [1]
 double_frets = [3]
 spread = 0.2
 diameter = 0.09
-depth = 0.15
+depth = 0.05
 edge = "both"
 in = "binding"
 [binding]
@@ -171,7 +171,7 @@ at = [1.5, 1.25]
 [finish]
 sanding = 0.01
 [work]
-order = ["radius", "slots", "pockets", "inlay", "outline"]
+order = ["thickness", "radius", "slots", "pockets", "inlay", "outline"]
 thickness_to = 0.29
 [[setups]]
 name = "first"

@@ -33,6 +33,18 @@ inline void drill_side_dot(Board& board, double diameter, double depth) {
   board.side_dots->depth = depth;
 }
 
+/// A block of 10 x 8.
+inline Cut cut_block(double x, double y, double depth, CutFrom from = CutFrom::top) {
+  Cut cut;
+  cut.name = from == CutFrom::top ? "notch" : "hollow";
+  cut.from = from;
+  cut.shape = CutShape::block;
+  cut.along = 10, cut.across = 8;
+  cut.at = {x, y};
+  cut.depth = depth;
+  return cut;
+}
+
 inline void measure(Board& board, double stretch, int frets) {
   for (int n = 1; n <= frets; ++n) board.measured.slots.push_back(stretch * 25.5 * inch * (1 - std::exp2(-n / 12.0)));
 }
@@ -134,6 +146,30 @@ inline std::vector<Pair> wood_pairs() {
        [](Board& b, double v) {
          b.pins = Pins{2, 2.5, {{20, v}}};
        }},
+      {"thin-under-cut", 4.85, 4.86, [](Board& b, double v) { b.cuts = {cut_block(20, 0, v)}; }},
+      {"thin-over-cut", 5.52, 5.53,  // 4 mm off the middle the board is 6.35 - 4^2 / (2 304.8) = 6.3238 thick
+       [](Board& b, double v) { b.cuts = {cut_block(20, 0, v, CutFrom::below)}; }},
+      {"thin-between-cuts", 3.05, 3.06,  // the floor at 6.35 - 3 = 3.35
+       [](Board& b, double v) {
+         b.cuts = {cut_block(20, 0, 3), cut_block(20, 0, v, CutFrom::below)};
+       }},
+      {"cuts-meet", 3.30, 3.40,
+       [](Board& b, double v) {
+         b.cuts = {cut_block(20, 0, 3), cut_block(20, 0, v, CutFrom::below)};
+       }},
+      {"cut-on-inlay", 7.06, 7.04,  // the pocket's radius 3.05 and half of the block's 8
+       [](Board& b, double v) {
+         // Fret 4 stands at 647.7 (1 - 2^(-1/3)) = 133.620, fret 5 at 162.473: the dot's middle between them.
+         b.cuts = {cut_block(148.046, v, 1)};
+       }},
+      {"side-dot-off-binding", 3.85, 3.84,  // the edge is 5.0814 high, the hole's bottom at 1.5407
+       [](Board& b, double v) {
+         b.binding = Binding{1.5, v, {}, {}};
+         drill_side_dot(b, 2, 1.4);
+         b.side_dots->in = DotIn::binding;
+       }},
+      {"piece-under-top", 2.30, 2.29,  // the blank 6.35 + 0.8 thick, the pocket's floor at 4.85
+       [](Board& b, double v) { b.inlays[0].piece_thickness = v; }},
       {"side-dot-near-cut", 2.30, 2.32,  // the dot's top is 5.0814/2 + 1 = 3.5407 up, the pocket's floor 6.35 - v
        [](Board& b, double v) {
          make_block(b, 8, 50, 3);

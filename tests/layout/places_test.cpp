@@ -223,5 +223,39 @@ TEST(Defaults, CornersComeFromTheCuttersThatMakeThem) {
   EXPECT_EQ(inlay_cutter_radius(board), 0.5);
 }
 
+TEST(SideDots, LieInTheEdgesNamed) {
+  Board board = octaves();
+  board.side_dots.emplace();
+  board.side_dots->frets = {2};
+  board.side_dots->edge = DotEdge::treble;
+  const Layout treble = sound(board);
+  ASSERT_EQ(treble.side_dots.size(), 1U);
+  EXPECT_EQ(treble.side_dots[0].side, 1);
+  EXPECT_EQ(treble.side_dots[0].mouth, (Point{250, 28}));  // midway between 200 and 300, on the edge
+  EXPECT_EQ(treble.side_dots[0].inward, (Point{0, -1}));
+  board.side_dots->edge = DotEdge::both;
+  const Layout both = sound(board);
+  ASSERT_EQ(both.side_dots.size(), 2U);
+  EXPECT_EQ(both.side_dots[0].mouth, (Point{250, -28}));
+  EXPECT_EQ(both.side_dots[1].mouth, (Point{250, 28}));
+  EXPECT_NE(id_of(both.side_dots[0]), id_of(both.side_dots[1]));
+  board.hand = Hand::left;
+  const Layout left = sound(board);
+  EXPECT_EQ(left.side_dots[1].side, 1);
+  EXPECT_EQ(left.side_dots[1].mouth, (Point{250, -28}));
+}
+
+// The board is 56 wide: holes 27.9 deep from both edges leave 0.2 between them, of 28.1 they meet.
+TEST(SideDots, OfBothEdgesDoNotMeet) {
+  Board board = octaves();
+  board.side_dots.emplace();
+  board.side_dots->frets = {2};
+  board.side_dots->edge = DotEdge::both;
+  board.side_dots->depth = 27.9;
+  EXPECT_EQ(fault_keys(board), std::vector<std::string>{});
+  board.side_dots->depth = 28.1;
+  EXPECT_EQ(fault_keys(board), std::vector<std::string>{"side_dots.depth"});
+}
+
 }  // namespace
 }  // namespace sagitta

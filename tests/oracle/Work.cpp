@@ -74,10 +74,12 @@ void add_pockets(const Board& board, const Layout& layout, Work& work) {
 
 void add_binding(const Board& board, const Layout& layout, Work& work) {
   if (!board.binding) return;
+  double ledge = board.binding->width;
+  for (const double line : board.binding->lines) ledge += line;
   for (int side = 0; side < 2; ++side) {
     LineSegment edge = layout.edges[side];
     if ((edge.b.x > edge.a.x) != (side == 0)) std::swap(edge.a, edge.b);  // the wood to the left
-    const Loop region = polygon_loop(band(layout.strip, edge.a, unit(edge.b - edge.a), -1e3, board.binding->width));
+    const Loop region = polygon_loop(band(layout.strip, edge.a, unit(edge.b - edge.a), -1e3, ledge));
     const bool all = board.binding->height == 0;
     work.cuts.push_back(
         {region, all ? Cut::Floor::level : Cut::Floor::arc, all ? 0 : board.binding->height, "binding"});

@@ -34,6 +34,7 @@ std::vector<std::string> files_beside(const Board& board) {
     if (!file.empty() && std::find(files.begin(), files.end(), file) == files.end()) files.push_back(file);
   };
   for (const Inlay& inlay : board.inlays) add(inlay.file);
+  for (const Cut& cut : board.cuts) add(cut.file);
   if (board.neck) add(board.neck->file);
   return files;
 }

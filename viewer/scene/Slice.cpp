@@ -62,7 +62,8 @@ Slice slice_of(const StageModel& stage, const Layout& layout, const Surface& sur
       slice.low_y = std::min(slice.low_y, p.x), slice.high_y = std::max(slice.high_y, p.x);
       slice.low_z = std::min(slice.low_z, p.y), slice.high_z = std::max(slice.high_z, p.y);
     }
-  const bool shaped = stage.stage != Stage::blank && stage.stage != Stage::pocketed;
+  const bool shaped =
+      stage.stage != Stage::blank && stage.stage != Stage::thicknessed && stage.stage != Stage::pocketed;
   slice.shaped = shaped;
   if (shaped && !surface.flat) slice.radius = surface.radius(x);
   const double edge = (slice.high_y - slice.low_y) * 1e-4;

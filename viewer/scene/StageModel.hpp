@@ -10,8 +10,6 @@
 
 namespace sagitta::viewer {
 
-inline constexpr std::size_t stage_count = 6;
-
 /// One stage of the work, meshed and dressed for the picture.
 struct StageModel {
   Stage stage = Stage::board;

@@ -33,7 +33,7 @@ std::optional<double> bend_radius(const Surface& surface, Point a, Point b) {
 /// Tang lost at one end, from the finished edge along the fret.
 double nip(const Board& board, const LineSegment& edge, Point fret_direction) {
   const double across = std::abs(cross(unit(edge.b - edge.a), fret_direction));
-  const double binding = board.binding ? board.binding->width / across : 0;
+  const double binding = board.binding ? ledge_width(*board.binding) / across : 0;
   const double blind = board.slots.ends == SlotEnds::blind ? board.slots.edge_left + board.slots.width / 2 : 0;
   return std::max(binding, blind);
 }

@@ -18,7 +18,9 @@ constexpr double none = std::numeric_limits<double>::infinity();
 /// Points along a side dot's hole and round a pin's.
 constexpr int stations = 16;
 
-std::string dot_name(const SideDot& dot) { return "the side dot at fret " + std::to_string(dot.fret); }
+std::string dot_name(const SideDot& dot) {
+  return "the side dot at fret " + std::to_string(dot.fret) + (dot.side > 0 ? " in the treble edge" : "");
+}
 
 void judge_dot(const Subject& subject, const SideDot& dot, Judge& judge) {
   const double edge = subject.prepared.surface().height(dot.mouth), z = edge / 2, left = z - dot.radius;
@@ -57,7 +59,7 @@ struct LedgeOverDot {
 
 /// `binding`: with a height of its own; its ledge is the surface moved down by that height.
 LedgeOverDot ledge_over(const Subject& subject, const Binding& binding, const SideDot& dot) {
-  const double z = subject.prepared.surface().height(dot.mouth) / 2, inside = std::min(dot.depth, binding.width);
+  const double z = subject.prepared.surface().height(dot.mouth) / 2, inside = std::min(dot.depth, ledge_width(binding));
   LedgeOverDot over;
   for (int i = 0; i <= stations; ++i)
     for (int k = -stations; k <= stations; ++k) {
@@ -88,11 +90,12 @@ void judge_ledge(const Subject& subject, const SideDot& dot, const LedgeOverDot&
 /// What is left of a hole behind a binding that takes all of it as far as it reaches. All holes are as deep, so one
 /// finding stands for all of them.
 void judge_behind_binding(const Subject& subject, const SideDot& first, Judge& judge) {
-  const double width = subject.prepared.board().binding->width, left = first.depth - width;
+  const Binding& binding = *subject.prepared.board().binding;
+  const double width = ledge_width(binding), left = first.depth - width;
   judge.hold(rule("side-dots-in-binding"), left,
              {first.mouth, subject.prepared.surface().height(first.mouth) / 2, id_of(first), dot_name(first)},
-             "the binding is " + judge.shown(width) + " wide and the side dots' holes are " + judge.shown(first.depth) +
-                 " deep: " +
+             (binding.lines.empty() ? "the binding is " : "the binding with its lines is ") + judge.shown(width) +
+                 " wide and the side dots' holes are " + judge.shown(first.depth) + " deep: " +
                  (left > 0 ? "only " + judge.shown(left) + " of them is in the wood"
                            : std::string("no part of them is in the wood")),
              "make side_dots.depth larger than binding.width by the depth that the dots need in the wood");
@@ -105,10 +108,29 @@ void judge_dots_in_binding(const Subject& subject, Judge& judge) {
   for (const SideDot& dot : subject.prepared.layout().side_dots) {
     const LedgeOverDot over = binding->height > 0 ? ledge_over(subject, *binding, dot) : LedgeOverDot{};
     if (over.covers && !behind) behind = &dot;
-    const bool swallowed = over.covers && dot.depth <= binding->width + tolerance::vertex;
+    const bool swallowed = over.covers && dot.depth <= ledge_width(*binding) + tolerance::vertex;
     if (binding->height > 0 && !swallowed) judge_ledge(subject, dot, over, judge);
   }
   if (behind) judge_behind_binding(subject, *behind, judge);
+}
+
+/// Dots that are drilled into the binding: how much of it stays under the holes, by the one where that is least.
+void judge_binding_under_dots(const Subject& subject, Judge& judge) {
+  const Binding& binding = *subject.prepared.board().binding;
+  const SideDot* worst = nullptr;
+  double least = none;
+  for (const SideDot& dot : subject.prepared.layout().side_dots) {
+    const double edge = subject.prepared.surface().height(dot.mouth);
+    const double bottom = binding.height > 0 ? edge - binding.height : 0;
+    if (const double under = edge / 2 - dot.radius - bottom; under < least) least = under, worst = &dot;
+  }
+  if (!worst) return;
+  judge.hold(rule("side-dot-off-binding"), least,
+             {worst->mouth, subject.prepared.surface().height(worst->mouth) / 2, id_of(*worst), dot_name(*worst)},
+             least > 0 ? "under " + dot_name(*worst) + " only " + judge.shown(least) + " of the binding is left"
+                       : dot_name(*worst) + " reaches " + judge.shown(-least) + " below the binding, which is " +
+                             judge.shown(binding.height) + " high",
+             "make binding.height larger, or the side dots smaller");
 }
 
 void judge_over_pin(const Subject& subject, const Pin& pin, const FeatureId& id, const std::string& name,
@@ -135,7 +157,8 @@ void judge_pin_edge(const Subject& subject, const Pin& pin, const FeatureId& id,
     const double way = std::abs(cross(along, pin.centre - edge.a)) - pin.radius;
     wall = std::min(wall, way);
   }
-  const double binding = subject.prepared.board().binding ? subject.prepared.board().binding->width : 0;
+  const auto& bound = subject.prepared.board().binding;
+  const double binding = bound ? ledge_width(*bound) : 0;
   judge.hold(rule("pin-near-edge"), wall - binding, {pin.centre, 0, id, name},
              "between " + name + " and the " + (binding > 0 ? "binding" : "edge") + " only " +
                  judge.shown(wall - binding) + " of wood is left",
@@ -145,11 +168,16 @@ void judge_pin_edge(const Subject& subject, const Pin& pin, const FeatureId& id,
 }  // namespace
 
 void judge_holes(const Subject& subject, Judge& judge) {
-  for (const SideDot& dot : subject.prepared.layout().side_dots) {
-    judge_dot(subject, dot, judge);
-    judge_over_dot(subject, dot, judge);
+  const auto& dots = subject.prepared.board().side_dots;
+  if (dots && dots->in == DotIn::binding) {
+    judge_binding_under_dots(subject, judge);
+  } else {
+    for (const SideDot& dot : subject.prepared.layout().side_dots) {
+      judge_dot(subject, dot, judge);
+      judge_over_dot(subject, dot, judge);
+    }
+    judge_dots_in_binding(subject, judge);
   }
-  judge_dots_in_binding(subject, judge);
   for (std::size_t i = 0; i < subject.prepared.layout().pins.size(); ++i) {
     const FeatureId id{Kind::pin, static_cast<int>(i)};
     const std::string name = feature_name(id);

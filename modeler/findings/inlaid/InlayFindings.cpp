@@ -149,7 +149,8 @@ class InlayCheck {
 
   void judge_edge(const LetPiece& let) {
     const WoodWall wall = let.against_edges(subject_.prepared.layout());
-    const double binding = subject_.prepared.board().binding ? subject_.prepared.board().binding->width : 0;
+    const auto& bound = subject_.prepared.board().binding;
+    const double binding = bound ? ledge_width(*bound) : 0;
     const double sure =
         wall.width - binding - reclamp_loss(subject_.prepared.board(), Operation::pockets, Operation::outline);
     const std::string where = binding > 0 ? "binding" : "edge";
@@ -212,11 +213,51 @@ void judge_corners(const Subject& subject, Judge& judge) {
   }
 }
 
+/// How far a piece ends below the wood round it when it is glued in: below the raw top, or below the highest place of
+/// the surface over it where the radius is cut before.
+std::optional<double> under_top(const Subject& subject, const LetPiece& let) {
+  const Board& board = subject.prepared.board();
+  if (!comes_before(board, Operation::radius, Operation::inlay))
+    return raw_top(board, subject.prepared.layout()) - let.floor() - let.piece().thickness;
+  const auto depth = piece_depth(subject.prepared, let.piece());
+  return depth ? std::optional(board.sanding - depth->spare) : std::nullopt;
+}
+
+/// Of each inlay, the piece that ends furthest below the wood round it.
+void judge_tops(const Subject& subject, Judge& judge) {
+  const Board& board = subject.prepared.board();
+  std::map<int, std::pair<double, const LetPiece*>> lowest;
+  for (const LetPiece& let : subject.let)
+    if (const auto under = under_top(subject, let)) {
+      const auto [own, fresh] = lowest.try_emplace(let.piece().inlay, *under, &let);
+      if (!fresh && *under > own->second.first) own->second = {*under, &let};
+    }
+  const std::string top = comes_before(board, Operation::radius, Operation::inlay) ? "the playing surface"
+                          : has_thickness(board)                                   ? "the top of the milled blank"
+                                                                                   : "the blank's top";
+  for (const auto& [inlay, worst] : lowest) {
+    const auto& [under, let] = worst;
+    const double thick = let->piece().thickness + under - judge.limit(rule("piece-under-top"));
+    std::optional<Fix> fix;
+    const std::string row = "inlays[" + std::to_string(inlay) + "]";
+    if (board.inlays[static_cast<std::size_t>(inlay)].piece_thickness)
+      fix = Fix{row + ".piece_thickness", judge.up(thick)};
+    judge.hold(rule("piece-under-top"), under,
+               {let->middle(), let->floor() + let->piece().thickness, let->where(), let->name()},
+               let->name() + " ends " + judge.shown(under) + " below " + top + " when it is glued in",
+               "press it down with a block that fits its pocket, or begin work.order with \"thickness\", or make the "
+               "piece " +
+                   judge.shown(thick) + " thick",
+               fix);
+  }
+}
+
 }  // namespace
 
 void judge_inlays(const Subject& subject, Judge& judge) {
   InlayCheck(subject, judge).run();
   judge_corners(subject, judge);
+  judge_tops(subject, judge);
 }
 
 }  // namespace sagitta

@@ -48,7 +48,7 @@ std::optional<PieceDepth> piece_depth(const PreparedBoard& ready, const InlayPie
   const Layout& layout = ready.layout();
   const Surface& surface = ready.surface();
   const double floor = ready.board().board.thickness - piece.depth;
-  PieceDepth depth{1e300, {}, -1e300, {}, 0, floor + piece.thickness - layout.blank_thickness};
+  PieceDepth depth{1e300, {}, -1e300, {}, 0, floor + piece.thickness - raw_top(ready.board(), layout)};
   for (const Loop& loop : piece.piece)
     for (const CurveSegment& side : loop)
       for (const Point p : points_of(layout, surface, side)) {

@@ -13,7 +13,7 @@ struct PieceDepth {
   double most = 0;        ///< the greatest height from the pocket's floor to the playing surface
   Point most_at;          ///< where that is
   double spare = 0;       ///< the piece's thickness less `most`; < 0: it lies below the surface
-  double over_blank = 0;  ///< how far the piece stands over the blank's top before anything is cut; < 0: below
+  double over_blank = 0;  ///< how far the piece stands over the raw top (see raw_top()); < 0: below
 };
 
 /// Over all of the piece that lies within the board's edges; nothing when none does. Along its outline the surface is

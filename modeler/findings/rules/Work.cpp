@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "board/CutSide.hpp"
 #include "layout/SlotLines.hpp"
 
 namespace sagitta {
@@ -15,7 +16,8 @@ double top_before(const Subject& subject, Operation operation) {
     if (done == operation) break;
     if (done == Operation::radius) return subject.prepared.surface().thickness + subject.prepared.board().sanding;
   }
-  return subject.prepared.layout().blank_thickness;
+  return operation == Operation::thickness ? subject.prepared.layout().blank_thickness
+                                           : raw_top(subject.prepared.board(), subject.prepared.layout());
 }
 
 const Setup* setup_of(const Board& board, Operation operation) {
@@ -36,7 +38,7 @@ double proud_at(const Subject& subject, double depth, double thickness, Point p)
   const bool radius_done = comes_before(board, Operation::radius, Operation::slots);
   if (radius_done && comes_before(board, Operation::inlay, Operation::radius)) return 0;  // cut with the wood
   const double wood =
-      radius_done ? subject.prepared.surface().height(p) + board.sanding : subject.prepared.layout().blank_thickness;
+      radius_done ? subject.prepared.surface().height(p) + board.sanding : raw_top(board, subject.prepared.layout());
   return subject.prepared.surface().thickness - depth + thickness - wood;
 }
 
@@ -67,6 +69,12 @@ double lowest_floor(const Subject& subject, Point p) {
   for (const int i : subject.let_places.near({p, p})) {
     const LetPiece& let = subject.let[static_cast<std::size_t>(i)];
     if (let.has_pocket_at(p)) floor = std::min(floor, let.floor());
+  }
+  const Board& board = subject.prepared.board();
+  for (const FittedCut& fitted : subject.prepared.inlays().cuts) {
+    const Cut& cut = board.cuts[static_cast<std::size_t>(fitted.cut)];
+    if (!is_from_below(cut) && covers(fitted, p))
+      floor = std::min(floor, is_through(cut) ? 0 : board.board.thickness - cut.depth);
   }
   if (const auto& nut = subject.prepared.layout().nut) {
     const Point across{nut->direction.y, -nut->direction.x};  // toward the bridge

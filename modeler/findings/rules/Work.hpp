@@ -9,7 +9,8 @@ namespace sagitta {
 
 /// Whether `a` is done before `b`. The board must do both.
 bool comes_before(const Board& board, Operation a, Operation b);
-/// Height of the wood on the centre line when the operation begins: the blank's until the radius is cut.
+/// Height of the wood on the centre line when the operation begins: the blank's, or what it is milled to first, until
+/// the radius is cut.
 double top_before(const Subject& subject, Operation operation);
 /// The set-up that does the operation; null when none is named for it.
 const Setup* setup_of(const Board& board, Operation operation);
@@ -21,7 +22,7 @@ double proud_at(const Subject& subject, double depth, double thickness, Point p)
 /// "pockets", "inlay", ..
 std::string_view operation_name(Operation operation);
 
-/// Height of the lowest floor cut from above at a point: surface, slots, pockets, nut seat.
+/// Height of the lowest floor cut from above at a point: surface, slots, pockets, the builder's own cuts, nut seat.
 double lowest_floor(const Subject& subject, Point p);
 
 }  // namespace sagitta

@@ -2,6 +2,7 @@
 #include <cstdio>
 #include <optional>
 
+#include "board/CutSide.hpp"
 #include "rules/Work.hpp"
 #include "wood/WoodFamilies.hpp"
 
@@ -33,6 +34,25 @@ double lowest_edge(const Subject& subject) {
   return height;
 }
 
+/// The builder's own cuts that one operation makes, as deep as the deepest of them. `top`: of the wood at that time.
+void add_cuts(const Board& board, Operation operation, double top, std::vector<Task>& tasks) {
+  double deepest = 0;
+  int at = -1;
+  for (std::size_t i = 0; i < board.cuts.size(); ++i) {
+    const Cut& cut = board.cuts[i];
+    if (operation_of(cut) != operation) continue;
+    const double depth = is_through(cut)      ? top
+                         : is_from_below(cut) ? cut.depth
+                                              : top - board.board.thickness + cut.depth;
+    if (depth > deepest) deepest = depth, at = static_cast<int>(i);
+  }
+  if (at >= 0)
+    tasks.push_back({{Kind::cut, at},
+                     operation == Operation::pockets ? "the builder's own cuts" : "the builder's own cuts from below",
+                     {CutterUse::pocket_clear},
+                     deepest});
+}
+
 std::vector<Task> tasks_of(const Subject& subject) {
   const Board& board = subject.prepared.board();
   const double finished = subject.prepared.surface().thickness;
@@ -54,6 +74,7 @@ std::vector<Task> tasks_of(const Subject& subject) {
       if (subject.prepared.layout().nut)
         tasks.push_back({{Kind::nut_seat}, "the nut's seat", {CutterUse::nut}, top - finished + board.nut.depth});
     }
+    add_cuts(board, operation, top, tasks);
     if (operation == Operation::outline)
       tasks.push_back({of(Operation::outline), "the outline", {CutterUse::outline}, top});
   }

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "board/CutSide.hpp"
 #include "rules/Work.hpp"
 #include "wood/WoodFamilies.hpp"
 
@@ -28,6 +29,12 @@ void judge_outline_last(const Subject& subject, Judge& judge) {
                  ": the blank's straight sides, which hold the board square"
                  " in the clamps, are gone by then",
              "put \"outline\" last in work.order");
+}
+
+/// Whether the operation pockets has anything to do.
+bool has_pockets(const Board& board) {
+  return !board.inlays.empty() || std::any_of(board.cuts.begin(), board.cuts.end(),
+                                              [](const Cut& cut) { return operation_of(cut) == Operation::pockets; });
 }
 
 FeatureId id_of(const Board& board, const Setup& setup) {
@@ -59,7 +66,8 @@ void judge_zero(const Subject& subject, const Setup& setup, const std::string& n
   if (setup.zero == Zero::corner)
     gone(begun_after(board, setup, Operation::outline), "the blank's corner", "take zero = \"nut\" there");
   if (setup.z_zero == ZZero::blank_top)
-    gone(begun_after(board, setup, Operation::radius), "the blank's top", "take z_zero = \"glue-face\" there");
+    gone(begun_after(board, setup, has_thickness(board) ? Operation::thickness : Operation::radius), "the blank's top",
+         "take z_zero = \"glue-face\" there");
   const Box& stock = subject.prepared.layout().blank;
   const Point zero = setup.zero == Zero::corner   ? stock.low
                      : setup.zero == Zero::centre ? between(stock.low, stock.high, 0.5)
@@ -95,7 +103,7 @@ void judge_order(const Subject& subject, Judge& judge) {
   std::vector<Operation> idle;
   for (const Operation operation : board.order)
     if (operation != Operation::inlay && !setup_of(board, operation) &&
-        (operation != Operation::pockets || !board.inlays.empty()))
+        (operation != Operation::pockets || has_pockets(board)))
       idle.push_back(operation);
   judge.hold(rule("operation-without-setup"), static_cast<double>(idle.size()), {{}, 0, {Kind::setups}, "the set-ups"},
              "no set-up does " + list_of(idle), "name them under the operations of a set-up");

@@ -31,8 +31,10 @@ std::size_t rows(const Board& board, FeatureId::Kind kind) {
       return board.cutters.size();
     case FeatureId::Kind::setup:
       return board.setups.size();
+    case FeatureId::Kind::cut:
+      return board.cuts.size();
     case FeatureId::Kind::operation:
-      return 5;
+      return 6;
     case FeatureId::Kind::string:
       return static_cast<std::size_t>(board.strings.count);
     default:

@@ -43,7 +43,10 @@ constexpr L shape_lines[] = {{"board.thickness", "Thickness"},
                              {"board.heel", "Heel end"},
                              {"board.heel_arc_radius", "Heel arc radius"},
                              {"board.corner_radius", "Corner radius"}};
-constexpr L binding_lines[] = {{"binding.width", "Binding width"}, {"binding.height", "Binding height"}};
+constexpr L binding_lines[] = {{"binding.width", "Binding width"},
+                               {"binding.height", "Binding height"},
+                               {"binding.lines", "Lines beside it"},
+                               {"binding.line_materials", "Materials of the lines"}};
 constexpr L finish_lines[] = {{"finish.sanding", "Sanding allowance"}};
 constexpr B shape_blocks[] = {
     {"board", "", shape_lines}, {"binding", "Binding", binding_lines}, {"finish", "Finish", finish_lines}};
@@ -93,11 +96,10 @@ constexpr L inlay_lines[] = {{"inlays.shape", "Shape"},
                              {"inlays.piece_thickness", "Piece thickness"},
                              {"inlays.clearance", "Clearance"},
                              {"inlays.material", "Material"}};
-constexpr L side_lines[] = {{"side_dots.frets", "Dots at frets"},
-                            {"side_dots.double_frets", "Pairs at frets"},
-                            {"side_dots.spread", "Pair spread"},
-                            {"side_dots.diameter", "Dot diameter"},
-                            {"side_dots.depth", "Dot depth"}};
+constexpr L side_lines[] = {{"side_dots.frets", "Dots at frets"}, {"side_dots.double_frets", "Pairs at frets"},
+                            {"side_dots.spread", "Pair spread"},  {"side_dots.diameter", "Dot diameter"},
+                            {"side_dots.depth", "Dot depth"},     {"side_dots.edge", "In the edge"},
+                            {"side_dots.in", "Drilled into"}};
 constexpr B inlay_blocks[] = {{"inlays", "Inlay", inlay_lines}, {"side_dots", "Side dots", side_lines}};
 
 constexpr L blank_lines[] = {{"blank.material", "Wood"},
@@ -106,7 +108,12 @@ constexpr L blank_lines[] = {{"blank.material", "Wood"},
                              {"blank.thickness", "Blank thickness"},
                              {"blank.at", "Nut line in the blank"}};
 constexpr L pin_lines[] = {{"pins.diameter", "Pin diameter"}, {"pins.depth", "Pin depth"}, {"pins.at", "Pin places"}};
-constexpr L work_lines[] = {{"work.order", "Order of work"}};
+constexpr L cut_lines[] = {
+    {"cuts.name", "Name"},         {"cuts.from", "Cut from"},         {"cuts.shape", "Shape"},
+    {"cuts.diameter", "Diameter"}, {"cuts.along", "Along the board"}, {"cuts.across", "Across the board"},
+    {"cuts.file", "Drawing"},      {"cuts.at", "Middle of the cut"},  {"cuts.turn", "Turn"},
+    {"cuts.depth", "Depth"}};
+constexpr L work_lines[] = {{"work.order", "Order of work"}, {"work.thickness_to", "Milled flat to"}};
 constexpr L setup_lines[] = {{"setups.name", "Name"},
                              {"setups.operations", "Cuts"},
                              {"setups.zero", "Zero at"},
@@ -115,6 +122,7 @@ constexpr L setup_lines[] = {{"setups.name", "Name"},
                              {"setups.reclamp_error", "Reclamping error"}};
 constexpr B blank_blocks[] = {{"blank", "", blank_lines},
                               {"pins", "Locating pins", pin_lines},
+                              {"cuts", "Cut", cut_lines},
                               {"work", "Work", work_lines},
                               {"setups", "Set-up", setup_lines}};
 

@@ -82,6 +82,12 @@ void fill_new_entry(Board& board, std::string_view table) {
     cutter.name = "cutter " + std::to_string(board.cutters.size());
     cutter.use = {CutterUse::pocket_clear};
     cutter.diameter = 3.175, cutter.cutting_length = 12;
+  } else if (table == "cuts") {
+    Cut& cut = board.cuts.back();
+    cut.name = "cut " + std::to_string(board.cuts.size());
+    cut.shape = CutShape::block;
+    cut.along = 20, cut.across = 8, cut.depth = 1.5;
+    cut.at = {board.scale.length.value_or(650) / 4, 0};
   } else if (table == "sheets") {
     Sheet& sheet = board.sheets.back();
     sheet.material = "shell", sheet.length = 40, sheet.width = 25, sheet.thickness = 1.5;

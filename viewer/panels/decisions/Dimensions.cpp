@@ -104,7 +104,9 @@ void for_shape(Sketch& s, const std::string& key) {
   if (key == "board.heel" || key == "board.heel_arc_radius") return s.note(s.on(heel, 0, 1), "heel end");
   if (plain_key(key).rfind("binding", 0) == 0 && s.board.binding) {
     const double x = heel / 2, edge = l.edge(0, x);
-    return s.between(s.on(x, -edge), s.on(x, -edge + s.board.binding->width), s.mm(s.board.binding->width));
+    const double wide =
+        plain_key(key).starts_with("binding.line") ? ledge_width(*s.board.binding) : s.board.binding->width;
+    return s.between(s.on(x, -edge), s.on(x, -edge + wide), s.mm(wide));
   }
   s.width_at(0), s.width_at(heel);
 }
@@ -175,10 +177,37 @@ void for_pins(Sketch& s) {
   }
 }
 
+/// The row of the list that a key belongs to; the first where it names none.
+std::size_t row_of(const std::string& key) {
+  const auto open = key.find('[');
+  return open == key.npos ? 0 : static_cast<std::size_t>(std::max(0, std::atoi(key.c_str() + open + 1)));
+}
+
+void for_cuts(Sketch& s, const std::string& key) {
+  const std::size_t row = row_of(key);
+  if (row >= s.board.cuts.size()) return;
+  const Cut& cut = s.board.cuts[row];
+  const bool left = s.board.hand == Hand::left;
+  const Point at{cut.at[0], left ? -cut.at[1] : cut.at[1]};
+  const double z = cut.from == CutFrom::below ? 0 : s.surface.thickness;
+  const double turn = (left ? -1 : 1) * cut.turn_degrees * std::numbers::pi / 180;
+  const double along = cut.shape == CutShape::dot ? cut.diameter.value_or(0) : cut.along.value_or(0);
+  if (along > 0) {
+    const Point half = turned({along / 2, 0}, turn), a = at - half, b = at + half;
+    s.between(s.at(a.x, a.y, z), s.at(b.x, b.y, z), s.mm(along));
+  }
+  if (cut.across && cut.shape != CutShape::dot) {
+    const Point half = turned({0, *cut.across / 2}, turn), a = at - half, b = at + half;
+    s.between(s.at(a.x, a.y, z), s.at(b.x, b.y, z), s.mm(*cut.across));
+  }
+  s.note(s.at(at.x, at.y, z), std::isinf(cut.depth) ? "right through" : s.mm(cut.depth) + " deep");
+}
+
 void for_blank(Sketch& s, const std::string& key) {
+  if (plain_key(key).rfind("cuts", 0) == 0) return for_cuts(s, key);
   if (plain_key(key).rfind("pins", 0) == 0 && s.board.pins) return for_pins(s);
   const Box& b = s.layout.blank;
-  const double z = s.layout.blank_thickness;
+  const double z = key == "work.thickness_to" ? raw_top(s.board, s.layout) : s.layout.blank_thickness;
   if (key == "blank.at") {
     s.between(s.at(b.low.x, b.low.y, z), s.at(0, b.low.y, z), s.mm(-b.low.x));
     s.between(s.at(0, b.low.y, z), s.at(0, 0, z), s.mm(-b.low.y));

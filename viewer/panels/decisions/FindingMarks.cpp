@@ -55,6 +55,7 @@ constexpr FindingKey keys_of_findings[] = {
     {"inlay-too-thin", "depth", true},
     {"pocket-too-deep", "depth", true},
     {"thin-under-pocket", "depth", true},
+    {"piece-under-top", "piece_thickness", true},
     {"inlay-on-slot", "frets", true},
     {"inlay-sliver", "frets", true},
     {"inlays-close", "frets", true},
@@ -95,6 +96,7 @@ std::string key_of_finding(const Finding& finding, const Board& board) {
   if (finding.fix) return finding.fix->key;
   if (any_of(finding.name, {"board-narrower-than-neck", "string-near-edge"}))
     return width_key(board, finding.at[0] < 1);
+  if (finding.where.kind == FeatureId::Kind::cut) return feature_key(finding.where);
   for (const FindingKey& each : keys_of_findings)
     if (each.finding == finding.name)
       return each.of_inlay ? inlay_key(finding, std::string(each.key)) : std::string(each.key);

@@ -13,6 +13,8 @@ std::string words(Stage stage) {
   switch (stage) {
     case Stage::blank:
       return "Blank";
+    case Stage::thicknessed:
+      return "Thicknessed";
     case Stage::pocketed:
       return "Pockets cut";
     case Stage::radiused:
@@ -29,6 +31,8 @@ std::string words(Stage stage) {
 
 std::optional<Operation> operation_of(Stage stage) {
   switch (stage) {
+    case Stage::thicknessed:
+      return Operation::thickness;
     case Stage::pocketed:
       return Operation::pockets;
     case Stage::radiused:
