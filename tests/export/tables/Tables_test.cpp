@@ -95,5 +95,21 @@ TEST(Tables, PieceListCountsTheDots) {
   EXPECT_NEAR(pieces[5]["y"], 13, 1e-6);
 }
 
+// The parlour board: binding 1.5 and two lines of 0.5 on each edge, 4 high, from end to end.
+TEST(Tables, StripsOfBindingAndLines) {
+  const Tables tables("wren-parlour");
+  const json strips = tables.table("strips");
+  ASSERT_EQ(strips.size(), 6U);
+  EXPECT_EQ(strips[0]["strip"], "binding");
+  EXPECT_TRUE(strips[0]["material"].is_null());
+  EXPECT_EQ(strips[1]["material"], "maple");
+  EXPECT_EQ(strips[2]["thickness"], 0.5);
+  EXPECT_EQ(strips[2]["height"], 4);
+  // 624 (1 - 2^(-19/12)) + 10 and 5 + 3 behind the nut, along edges that lean by (w1 - w0) / 2 from 45.5 at the nut.
+  const double end = 624 * (1 - std::exp2(-19 / 12.0)) + 10, slope = (57 - 37.5) / 624 / 2;
+  for (const json& strip : strips) EXPECT_NEAR(strip["length"].get<double>(), (end + 8) * std::hypot(1, slope), 1e-6);
+  EXPECT_EQ(tables.rows("strips").size(), 7U);
+}
+
 }  // namespace
 }  // namespace sagitta::test
