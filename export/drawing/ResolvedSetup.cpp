@@ -161,6 +161,7 @@ Setup whole_job(const Board& board) {
   Setup whole;
   whole.name = "whole-job";
   whole.operations = board.order;
+  whole.tape = board.measured.tape.value_or(0);
   return whole;
 }
 

@@ -38,13 +38,14 @@ Json file_json(const ManifestFile& file) {
 std::string manifest_text(const Manifest& manifest) {
   Json files = Json::array();
   for (const ManifestFile& file : manifest.files) files.push_back(file_json(file));
-  const Json json = {{"format", manifest_format},
-                     {"program", manifest_program},
-                     {"version", manifest.version},
-                     {"board", manifest.board},
-                     {"options", Json::parse(manifest.options)},
-                     {"findings", Json::parse(manifest.findings)},
-                     {"files", files}};
+  Json json = {{"format", manifest_format},
+               {"program", manifest_program},
+               {"version", manifest.version},
+               {"board", manifest.board},
+               {"options", Json::parse(manifest.options)},
+               {"findings", Json::parse(manifest.findings)},
+               {"files", files}};
+  if (!manifest.serial.empty()) json["serial"] = manifest.serial;
   return json.dump(2) + "\n";
 }
 

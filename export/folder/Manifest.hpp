@@ -43,11 +43,13 @@ struct Manifest {
   std::vector<ManifestFile> files;
   std::string options;   ///< JSON text: how the folder was made, see Repeat.hpp
   std::string findings;  ///< JSON text: the board's findings, as `check --json` has them
+  std::string serial{};  ///< measured.serial; empty: the manifest does not speak of it
 };
 
 /// {format, program, version, board, options, findings, files: [{file, stage, kind, bytes, sha256, bodies: [{name,
 /// material, volume, area, bbox: [[x, y, z], [x, y, z]]}], deviation, triangles}]}; deviation and triangles are null
-/// for an exact solid. Nothing in it depends on the hour, the user or the machine.
+/// for an exact solid; `serial` stands at the end where the board has one. Nothing in it depends on the hour, the user
+/// or the machine.
 std::string manifest_text(const Manifest& manifest);
 
 }  // namespace sagitta

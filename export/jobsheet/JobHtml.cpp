@@ -106,6 +106,9 @@ std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
                      markup_text(sheet.title) + "</h1>\n<p class=\"units\">All lengths in " + sheet.units + ".</p>\n";
   text += "<h2>Open findings</h2>\n" + list_of(sheet.findings, "None.");
   text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.");
+  if (!sheet.notes.empty()) text += "<h2>Notes</h2>\n" + list_of(sheet.notes, "");
+  if (!sheet.done.empty()) text += "<h2>Cut already</h2>\n" + list_of(sheet.done, "");
+  text += part("As measured", sheet.record);
   for (const JobSetup& setup : sheet.setups) text += setup_of(setup, pictures);
   text += part("Check by caliper", sheet.checks) + part("Pieces", sheet.pieces);
   if (!sheet.no_room.empty()) text += "<h2>Pieces without a sheet</h2>\n" + list_of(sheet.no_room, "");

@@ -33,6 +33,9 @@ class JobPages {
   PdfBook print() {
     list("Open findings", sheet_.findings, "None.");
     list("Cautions", sheet_.cautions, "None.");
+    if (!sheet_.notes.empty()) list("Notes", sheet_.notes, "");
+    if (!sheet_.done.empty()) list("Cut already", sheet_.done, "");
+    table("As measured", sheet_.record);
     for (const JobSetup& setup : sheet_.setups) set_up(setup);
     part_ = "";
     table("Check by caliper", sheet_.checks);

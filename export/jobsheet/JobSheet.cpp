@@ -10,8 +10,10 @@
 #include "drawing/ResolvedSetup.hpp"
 #include "frets/WireList.hpp"
 #include "inlay/Nesting.hpp"
+#include "jobsheet/JobRecord.hpp"
 #include "jobsheet/JobSteps.hpp"
 #include "layout/Taper.hpp"
+#include "rules/Work.hpp"
 #include "tables/PieceList.hpp"
 #include "text/Measures.hpp"
 
@@ -43,7 +45,9 @@ std::vector<JobLevel> levels_of(const PreparedBoard& ready, const ResolvedSetup&
 std::vector<JobSetup> job_setups(const PreparedBoard& ready) {
   std::vector<JobSetup> list;
   const Drawing drawing = drawing_of(ready, inlay_outlines(ready));
-  for (const ResolvedSetup& setup : setups_of(ready)) {
+  for (ResolvedSetup setup : setups_of(ready)) {
+    std::erase_if(setup.operations, [&](Operation each) { return is_done(ready.board(), each); });
+    if (setup.operations.empty()) continue;
     JobSetup own;
     own.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
     own.folder = setup.folder;
@@ -191,6 +195,10 @@ JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findi
       open.push_back(&finding);
   }
   sheet.findings = finding_lines(open);
+  sheet.notes = notes_of(ready.board());
+  for (const Operation each : ready.board().order)
+    if (is_done(ready.board(), each)) sheet.done.emplace_back(operation_name(each));
+  sheet.record = record_of(ready);
   return sheet;
 }
 

@@ -42,6 +42,9 @@ struct JobSheet {
   JobTable pieces, sheets, wire;
   std::vector<std::string> no_room;  ///< pieces that none of the board's sheets has room for
   std::vector<std::string> findings, cautions;
+  std::vector<std::string> notes;  ///< of the people who make it
+  std::vector<std::string> done;   ///< operations that are cut already: no set-up has them any more
+  JobTable record;                 ///< what was measured beside what was planned
 };
 
 JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findings);

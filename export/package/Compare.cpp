@@ -122,7 +122,8 @@ std::optional<Effect> effect_alone(const PreparedBoard& a, const Board& changed)
 
 class Differences {
  public:
-  Differences(const PreparedBoard& a, const PreparedBoard& b) : ready_(a), a_(tidy(a.board())), b_(tidy(b.board())) {}
+  Differences(const PreparedBoard& a, const PreparedBoard& b)
+      : ready_(a), a_(tidy(a.planned())), b_(tidy(b.planned())) {}
 
   std::vector<KeyDifference> take() {
     for (const Table& table : tables()) {

@@ -244,13 +244,13 @@ class Writer {
 void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const ExportOrder& order,
                     Folder& folder, const Cancel& cancel) {
   const PreparedBoard part = part_of(ready, order.drawing.part);
-  keep_on_fault(ready.board(), findings, options_json(order).dump(), folder.path(), [&] {
+  keep_on_fault(ready.planned(), findings, options_json(order).dump(), folder.path(), [&] {
     Writer writer(part, order, folder, cancel);
     for (const Stage stage : order.stages) writer.write(stage);
     for (const Assembly assembly : order.assemblies) writer.write(assembly);
     writer.write_papers();
     writer.write_job_sheet(findings);
-    writer.write_manifest(ready.board(), findings);
+    writer.write_manifest(ready.planned(), findings);
   });
 }
 

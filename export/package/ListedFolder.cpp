@@ -20,7 +20,8 @@ void ListedFolder::finish(const Board& board, const std::vector<Finding>& findin
   for (const auto& [file, bytes] : sources.copies) add(file, "", source_kind, bytes);
   folder_.add(manifest_name,
               manifest_text({SAGITTA_VERSION, write_board(sources.board), files_, options,
-                             findings_json(findings).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)}));
+                             findings_json(findings).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace),
+                             board.measured.serial}));
 }
 
 }  // namespace sagitta

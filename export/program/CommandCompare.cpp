@@ -16,10 +16,22 @@ struct Options {
   Outside outside = Outside::refused;
 };
 
+/// The two boards; of one alone, the board as it was planned and as it was measured.
+std::vector<BoardFile> files_of(const Options& options) {
+  std::vector<BoardFile> files{read_board_or_manifest(options.a, options.outside)};
+  if (!options.b.empty()) {
+    files.push_back(read_board_or_manifest(options.b, options.outside));
+    return files;
+  }
+  files.push_back(files.front());
+  files.front().board.measured = {};
+  return files;
+}
+
 int compare(const Options& options) {
   std::vector<PreparedBoard> boards;
-  for (const std::string& path : {options.a, options.b}) {
-    auto prepared = prepare(read_board_or_manifest(path, options.outside), options.outside);
+  for (const BoardFile& file : files_of(options)) {
+    auto prepared = prepare(file, options.outside);
     if (const auto* problems = std::get_if<Problems>(&prepared)) {
       std::cerr << problem_text(*problems);
       return exit_input;
@@ -42,7 +54,7 @@ Command compare_command(CLI::App& program) {
   CLI::App* app =
       program.add_subcommand("compare", "Say which keys of two boards differ, and what each changes in the wood.");
   app->add_option("A", options->a, "A board file, or the manifest.json of a hand-off folder")->required();
-  app->add_option("B", options->b, "The other one")->required();
+  app->add_option("B", options->b, "The other one; without it, the board as planned and as measured are compared");
   app->add_flag("--json", options->json, "Print the list as JSON, for other programs; mm");
   add_outside_flag(*app, options->outside);
   return {app, [options] { return compare(*options); }};

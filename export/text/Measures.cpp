@@ -40,6 +40,9 @@ std::string measured_length(Units units, double mm) { return shown_length(mm, un
 
 std::string unit_word(const Board& board) { return board.units == Units::inch ? "inches" : "millimetres"; }
 
-std::string shown_name(const Board& board) { return board.name.empty() ? "fretboard" : board.name; }
+std::string shown_name(const Board& board) {
+  const std::string name = board.name.empty() ? "fretboard" : board.name;
+  return board.measured.serial.empty() ? name : name + ", no. " + board.measured.serial;
+}
 
 }  // namespace sagitta

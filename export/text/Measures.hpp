@@ -18,7 +18,7 @@ std::string measured_length(Units units, double mm);
 std::string fixed_measure(const Board& board, double mm);
 /// "millimetres" or "inches".
 std::string unit_word(const Board& board);
-/// The board's name, or "fretboard".
+/// The board's name, or "fretboard", with its serial number where it has one: "heron six, no. 17".
 std::string shown_name(const Board& board);
 
 }  // namespace sagitta

@@ -106,7 +106,7 @@ void write_trial(const PreparedBoard& ready, const std::vector<Finding>& finding
                  const Paper& paper, Folder& folder, const Cancel& cancel) {
   ListedFolder listed(folder);
   const std::string options = trial_options_json(paper).dump();
-  keep_on_fault(ready.board(), findings, options, folder.path(), [&] {
+  keep_on_fault(ready.planned(), findings, options, folder.path(), [&] {
     write_strip(trial.strip, listed, cancel);
     write_pieces(trial.strip, listed, cancel);
   });
@@ -115,7 +115,7 @@ void write_trial(const PreparedBoard& ready, const std::vector<Finding>& finding
   listed.add("trial-r12.dxf", "", "dxf", dxf_text(drawing, DxfVersion::r12));
   listed.add("trial.svg", "", "svg", svg_text(drawing));
   listed.add("trial-sheet.pdf", "", "pdf", trial_book(ready, trial, paper).bytes());
-  listed.finish(ready.board(), findings, options);
+  listed.finish(ready.planned(), findings, options);
   stop_if_wanted(cancel);
 }
 

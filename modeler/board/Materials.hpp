@@ -16,7 +16,8 @@ struct MaterialFacts {
   double density = 0;  ///< kg/m3
   std::string colour;  ///< "#rrggbb"
   MaterialKind kind = MaterialKind::wood;
-  bool known = true;  ///< false: neither built in nor described on the board; the facts are then a plain hardwood's
+  bool known = true;    ///< false: neither built in nor described on the board; the facts are then a plain hardwood's
+  double modulus = 12;  ///< of elasticity along the grain, GPa
   friend bool operator==(const MaterialFacts&, const MaterialFacts&) = default;
 };
 

@@ -7,18 +7,13 @@
 namespace sagitta {
 namespace {
 
-constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "height", "notes"};
-constexpr std::string_view keys_not_made[] = {
-    "board.ends_cut_slots", "wire.barb_width",          "wire.end_bevel",
-    "slots.line_material",  "slots.line_thickness",     "blank.grain",
-    "neck.depth_first",     "neck.depth_twelfth",       "neck.angle",
-    "neck.joint",           "neck.allowance",           "neck.file_nut",
-    "neck.file_heel",       "measured.blank_thickness", "measured.tape",
-    "measured.slot_width",  "measured.pocket_depths",   "measured.piece_thickness",
-    "measured.widths",      "measured.thickness",       "measured.done",
-    "measured.chips",       "measured.serial"};
+constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "height"};
+constexpr std::string_view keys_not_made[] = {"board.ends_cut_slots", "wire.end_bevel", "slots.line_material",
+                                              "slots.line_thickness", "blank.grain",    "neck.depth_first",
+                                              "neck.depth_twelfth",   "neck.angle",     "neck.joint",
+                                              "neck.allowance",       "neck.file_nut",  "neck.file_heel"};
 constexpr std::string_view sheet_keys_not_made[] = {"zero", "margin", "clamp", "hold", "skin", "face"};
-constexpr std::string_view material_keys_not_made[] = {"movement_radial", "movement_tangential", "modulus"};
+constexpr std::string_view material_keys_not_made[] = {"movement_radial", "movement_tangential"};
 
 void refuse(Reading& reading, const std::string& key) {
   if (reading.given(key))

@@ -1,6 +1,7 @@
 /// Rules between keys, each about values that are sound by themselves.
 
 #include <algorithm>
+#include <array>
 #include <set>
 
 #include "board/Length.hpp"
@@ -145,6 +146,32 @@ void check_repeats(Reading& reading) {
   }
 }
 
+/// Numbers of a list of places that are lengths of the wood, not places: one range each.
+template <std::size_t Size>
+void check_sizes(Reading& reading, const std::string& key, const std::vector<std::array<double, Size>>& places,
+                 const Range& range) {
+  if (!reading.good(key)) return;
+  const Units units = reading.out.board.units;
+  for (std::size_t i = 0; i < places.size(); ++i)
+    if (!range.holds(places[i].back()))
+      reading.report_value(FaultCode::not_allowed, item(key, i),
+                           shown_length(places[i].back(), units) + " is not possible here; allowed is from " +
+                               shown_length(range.least, units) + " to " + shown_length(range.most, units),
+                           Size == 2 ? "give [x, width]" : "give x and y first, then the size");
+}
+
+void check_measured_places(Reading& reading) {
+  const Measured& measured = reading.out.board.measured;
+  check_sizes(reading, "measured.widths", measured.widths, {5, 600});
+  check_sizes(reading, "measured.thickness", measured.thickness, {0.1, 100});
+  check_sizes(reading, "measured.chips", measured.chips, {0.05, 100});
+  std::set<Operation> seen;
+  for (std::size_t i = 0; i < measured.done.size(); ++i)
+    if (!seen.insert(measured.done[i]).second)
+      reading.report_value(FaultCode::named_twice, item("measured.done", i), "this operation is in the list twice",
+                           "keep one");
+}
+
 void check_measured(Reading& reading) {
   const Board& board = reading.out.board;
   if (!reading.given("measured.slots") || !reading.good("measured.slots") || !reading.given("scale.frets") ||
@@ -267,6 +294,7 @@ void check_rules(Reading& reading) {
   check_thickness_to(reading);
   check_repeats(reading);
   check_measured(reading);
+  check_measured_places(reading);
   check_radius(reading);
   check_nut(reading);
 }

@@ -12,6 +12,7 @@
 #include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/Placement.hpp"
+#include "inlay/PocketDepths.hpp"
 #include "inlay/Stencil.hpp"
 #include "layout/Measure.hpp"
 #include "plane/Tolerance.hpp"
@@ -82,6 +83,7 @@ class Fitter {
     }
     auto cuts = fit_cuts(board_, layout_, drawings_, cancel_);
     if (const auto* wrong = std::get_if<Faults>(&cuts)) faults_.insert(faults_.end(), wrong->begin(), wrong->end());
+    if (!cancel_.wanted() && faults_.empty()) faults_ = measured_faults(board_, inlays_);
     if (!faults_.empty()) return faults_;
     if (cancel_.wanted()) return Inlays{};
     inlays_.cuts = std::get<std::vector<FittedCut>>(std::move(cuts));
@@ -106,11 +108,16 @@ class Fitter {
   /// Its index; -1 where its pocket is there already: the same pocket from two inlays is one pocket.
   int add(InlayPiece piece) {
     for (const std::size_t other : places_.near(piece))
-      if (same_pocket(piece, inlays_.pieces[other])) return -1;
+      if (same_pocket(piece, inlays_.pieces[other])) {
+        same_as_ = other;
+        return -1;
+      }
     places_.add(piece, inlays_.pieces.size());
     const int number = ++count_[piece.material];
     piece.name = piece.material + (number < 10 ? "-0" : "-") + std::to_string(number);
     piece.part = parts_[{piece.inlay, piece.fret}]++;
+    take_measured(board_, piece);
+    same_as_ = inlays_.pieces.size();
     inlays_.pieces.push_back(std::move(piece));
     return static_cast<int>(inlays_.pieces.size()) - 1;
   }
@@ -131,6 +138,8 @@ class Fitter {
     piece.departure = fitted.departure;
     piece.departure_at = fitted.departure_at;
     add(std::move(piece));
+    Pocket& pocket = inlays_.pockets.back();
+    if (const double depth = inlays_.pieces[same_as_].depth; depth != inlay_of(marker).depth) pocket.depth = depth;
   }
 
   void blame(const Marker& marker, const std::string& key, Fault fault) {
@@ -251,7 +260,12 @@ class Fitter {
       if (let[meeting.a] >= 0 && let[meeting.b] >= 0)
         inlays_.meetings.push_back(
             {let[meeting.a], let[meeting.b], meeting.wood, meeting.drawn_apart, place(meeting.at)});
-    inlays_.pockets.push_back({marker.inlay, marker.fret, marker.part, place(figure->pockets), {}, {}});
+    std::vector<const InlayPiece*> pieces;
+    for (const int each : let)
+      if (each >= 0) pieces.push_back(&inlays_.pieces[static_cast<std::size_t>(each)]);
+    for (Pocket& pocket : by_depth({marker.inlay, marker.fret, marker.part, place(figure->pockets), {}, {}},
+                                   inlay_of(marker).depth, pieces))
+      inlays_.pockets.push_back(std::move(pocket));
   }
 
   const Board& board_;
@@ -263,6 +277,7 @@ class Fitter {
   Faults faults_;
   PocketPlaces places_;
   std::map<std::string, int> count_;          ///< pieces of each material so far
+  std::size_t same_as_ = 0;                   ///< the piece added last, or the one that has its pocket
   std::map<std::pair<int, int>, int> parts_;  ///< pieces of each inlay at each fret so far
   FigureStore& store_;
 };

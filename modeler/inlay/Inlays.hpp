@@ -31,8 +31,8 @@ struct InlayPiece {
   int pair = 0;          ///< of two markers at one fret: 1 for the one at the greater y; else 0
   int part = 0;          ///< which of the pieces of this inlay at this fret, from 0
   int figure = -1;       ///< index into Inlays::figures
-  double depth = 0;      ///< of the pocket, below the finished thickness
-  double thickness = 0;  ///< of the piece as cut from its sheet
+  double depth = 0;      ///< of the pocket, below the finished thickness; as measured, where it was
+  double thickness = 0;  ///< of the piece as cut from its sheet; as measured, where it was
   Loops piece;
   Loops pocket;
   std::optional<RoundedPolygon> shape;  ///< of the piece where it is convex with round corners: it may be drawn back
@@ -46,7 +46,8 @@ struct InlayPiece {
 FeatureId id_of(const InlayPiece& piece);
 InlayPiece moved(InlayPiece piece, Point by);
 
-/// What is cut for one marker: the pockets of its pieces, run together where they overlap.
+/// What is cut for one marker: the pockets of its pieces, run together where they overlap. Where some were measured
+/// deeper than others, those of one depth.
 struct Pocket {
   int inlay = 0;
   int fret = 0;
@@ -54,6 +55,7 @@ struct Pocket {
   Loops outlines;
   std::optional<RoundedPolygon> shape;    ///< where it is convex with round corners; empty: no cutter named goes in
   std::optional<OffsetEllipse> beside{};  ///< where its outline is that, as InlayPiece::ellipse
+  std::optional<double> depth{};          ///< as measured; none: inlays[].depth
   friend bool operator==(const Pocket&, const Pocket&) = default;
 };
 
@@ -101,7 +103,7 @@ inline constexpr double widest_neck = 5;
 
 struct Inlays {
   std::vector<InlayPiece> pieces;          ///< inlay after inlay, fret after fret, in the drawing's order
-  std::vector<Pocket> pockets;             ///< one a marker
+  std::vector<Pocket> pockets;             ///< one a marker; of pieces measured at several depths, one a depth
   std::vector<RegionFigures> figures;      ///< of artwork only
   std::vector<PocketsMeeting> meetings{};  ///< of artwork only
   std::vector<FittedCut> cuts{};           ///< the builder's own, one for each of Board::cuts

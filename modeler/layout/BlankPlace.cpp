@@ -43,13 +43,17 @@ void check_way(const Blank& spec, const char* size_key, double size, double need
 
 }  // namespace
 
+double blank_thickness(const Board& board) {
+  return board.blank.thickness.value_or(board.board.thickness + board.sanding + spare_above);
+}
+
 void place_blank(const Board& board, Layout& layout, Faults& faults) {
   const Blank& spec = board.blank;
   const Box outline = bounds(layout.outline);
   layout.strip = outline.grown(strip_margin);
   layout.blank = blank_box(spec, outline);
   const double finished = board.board.thickness + board.sanding;
-  layout.blank_thickness = spec.thickness.value_or(finished + spare_above);
+  layout.blank_thickness = blank_thickness(board);
   const Box &blank = layout.blank, &strip = layout.strip;
   check_way(spec, "blank.length", blank.high.x - blank.low.x, strip.high.x - strip.low.x,
             {Side{"nut end", blank.low.x - strip.low.x}, Side{"heel end", strip.high.x - blank.high.x}}, faults);

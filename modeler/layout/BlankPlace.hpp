@@ -12,4 +12,7 @@ namespace sagitta {
 /// and strip.
 void place_blank(const Board& board, Layout& layout, Faults& faults);
 
+/// blank.thickness, with its default resolved. mm.
+double blank_thickness(const Board& board);
+
 }  // namespace sagitta

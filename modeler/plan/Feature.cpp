@@ -86,17 +86,18 @@ std::vector<Feature> binding_features(const Board& board, const Layout& layout) 
 }
 
 /// A pocket without its outline.
-Feature pocket_ground(const Board& board, const FeatureId& inlay) {
-  Feature f = feature_called(inlay);
+Feature pocket_ground(const Board& board, const Pocket& pocket) {
+  Feature f = feature_called({FeatureId::Kind::inlay, pocket.inlay, pocket.fret, pocket.pair});
   f.kind = Source::Kind::pocket;
-  f.key = "inlays[" + std::to_string(inlay.index) + "]";
-  f.bound = level(board.board.thickness - board.inlays[static_cast<std::size_t>(inlay.index)].depth);
+  f.key = "inlays[" + std::to_string(pocket.inlay) + "]";
+  f.bound =
+      level(board.board.thickness - pocket.depth.value_or(board.inlays[static_cast<std::size_t>(pocket.inlay)].depth));
   return f;
 }
 
 /// Drawn ones: every pocket of one figure at one cut.
 Feature pocket_feature(const Board& board, const Pocket& pocket) {
-  Feature f = pocket_ground(board, {FeatureId::Kind::inlay, pocket.inlay, pocket.fret, pocket.pair});
+  Feature f = pocket_ground(board, pocket);
   f.shape = pocket.shape;
   f.drawn = !pocket.shape;
   f.ellipse = pocket.beside;

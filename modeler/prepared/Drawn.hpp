@@ -11,14 +11,16 @@ namespace sagitta {
 
 /// A board laid out, with its playing surface. The surface may have faults.
 struct Drawn {
-  Board board;
+  Board board;  ///< with what was measured in place of what was planned
   Layout layout;
   Surface surface;
+  Board planned;  ///< as the board file has it
 };
 
-/// The first step from a board to its stages. Faults: what keeps it from being laid out.
-std::variant<Drawn, Faults> draw(Board board);
-/// The same with slots and markers at places of their own.
+/// The first step from a board to its stages: what was measured is taken, then the board is laid out. Faults: what
+/// keeps it from that.
+std::variant<Drawn, Faults> draw(Board planned);
+/// The same with slots and markers at places of their own, and nothing measured.
 std::variant<Drawn, Faults> draw(Board board, const OwnPlaces& own);
 
 /// What is wrong with the playing surface, and with what is cut into it.

@@ -7,7 +7,17 @@ namespace sagitta {
 std::shared_ptr<const FittedInlays> InlayFitter::fit(const Drawn& drawn, const Cancel& cancel,
                                                      const ProgressCounter& progress) {
   const Board& board = drawn.board;
-  Asked asked{board.inlays, board.cuts, {}, board.cutters, drawn.layout.markers, board.hand, board.folder, {}};
+  Asked asked{board.inlays,
+              board.cuts,
+              {},
+              board.cutters,
+              drawn.layout.markers,
+              board.hand,
+              board.measured.pocket_depths,
+              board.measured.piece_thickness,
+              board.measured.pocket_depths.empty() ? 0 : board.board.thickness,
+              board.folder,
+              {}};
   if (!board.cuts.empty()) asked.outline = drawn.layout.outline;
   const auto note_hour = [&](const std::string& file) {
     std::error_code missing;

@@ -4,6 +4,7 @@
 /// has changed. For one thread at a time.
 
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <vector>
 
@@ -37,6 +38,8 @@ class InlayFitter {
     std::vector<Cutter> cutters;
     std::vector<Marker> markers;
     Hand hand = Hand::right;
+    std::map<std::string, double> pocket_depths, piece_thickness;
+    double thickness = 0;  ///< of the board, where pocket depths were measured
     std::string folder;
     std::vector<std::filesystem::file_time_type> written;
     bool operator==(const Asked&) const = default;

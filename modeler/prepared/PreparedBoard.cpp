@@ -54,6 +54,7 @@ PreparedBoard::PreparedBoard(Drawn drawn, std::shared_ptr<const FittedInlays> fi
       stages_(std::make_shared<const Stages>()) {}
 
 const Board& PreparedBoard::board() const { return ground_->drawn.board; }
+const Board& PreparedBoard::planned() const { return ground_->drawn.planned; }
 const Layout& PreparedBoard::layout() const { return ground_->drawn.layout; }
 const Surface& PreparedBoard::surface() const { return ground_->drawn.surface; }
 const Inlays& PreparedBoard::inlays() const { return ground_->fitted->inlays; }

@@ -27,7 +27,9 @@ class PreparedBoard {
   PreparedBoard(Drawn drawn, std::shared_ptr<const FittedInlays> fitted, Outside outside = Outside::refused);
 
   // What does not depend on the selection.
-  const Board& board() const;
+  const Board& board() const;  ///< with what was measured in place of what was planned
+  /// As the board file has it: what is written, compared and kept.
+  const Board& planned() const;
   const Layout& layout() const;
   const Surface& surface() const;
   const Inlays& inlays() const;

@@ -72,6 +72,13 @@ inline void let_in_square(Board& board, double cutter) {
 
 inline std::vector<Pair> wood_pairs() {
   return {
+      {"frets-need-glue", 0.58, 0.57, [](Board& b, double v) { b.wire.barb_width = v; }},
+      {"frets-bend-board", 0.58, 0.59, [](Board& b, double v) { b.wire.barb_width = v; }},
+      {"chip-left", 6.00, 6.02,  // a dot of 6 mm between the slots of frets 2 and 3
+       [](Board& b, double v) {
+         const double middle = 25.5 * inch * (1 - (std::exp2(-2 / 12.0) + std::exp2(-3 / 12.0)) / 2);
+         b.measured.chips = {{middle, 0, v}};
+       }},
       {"wood-behind-last-slot", 0.59, 0.58,
        [](Board& b, double v) { b.board.past_last_fret = v; }},  // half a slot 0.29
       {"side-dots-in-binding", 2.99, 3.00,

@@ -15,8 +15,10 @@ using Kind = FeatureId::Kind;
 void judge_width(const Subject& subject, Judge& judge) {
   const Board& board = subject.prepared.board();
   const double tang = board.wire.tang_width;
-  // The slot is as wide as the widest cutter makes it, however narrow it was drawn.
-  const double cut = std::max(board.slots.width, widest_cut(board, CutterUse::slot).value_or(0));
+  // The slot is as wide as it was measured; else as the widest cutter makes it, however narrow it was drawn.
+  const double cut = board.measured.slot_width
+                         ? board.slots.width
+                         : std::max(board.slots.width, widest_cut(board, CutterUse::slot).value_or(0));
   const double room = cut - tang;
   const Slot& first = subject.prepared.layout().slots.front();
   const Point at = between(first.bass_end, first.treble_end, 0.5);

@@ -13,6 +13,8 @@ inline constexpr Rule look_rules[] = {
      practice, "the error adds up from fret to fret, and the machine cuts the next board as wrong"},
     {"measured-slots-differ", Severity::look, Bar::most, 0, "slots", "measured slots more or fewer than the board has",
      "key measured.slots", "slots are compared with the wrong frets"},
+    {"chip-left", Severity::look, Bar::most, 0, "mm", "chip beyond the piece, binding or cut that covers it",
+     "key measured.chips", "the chip shows on the finished board"},
     {"proud-in-slot-path", Severity::look, Bar::most, 0, "mm", "piece above the wood where a slot crosses it", practice,
      "the slot cutter breaks on the piece"},
     {"outline-before-last", Severity::look, Bar::most, 0, "operations", "operations after the outline", practice,

@@ -21,10 +21,18 @@ struct Task {
 
 FeatureId of(Operation operation) { return {Kind::operation, static_cast<int>(operation)}; }
 
-double deepest_pocket(const Board& board) {
+double deepest_pocket(const PreparedBoard& ready) {
   double depth = 0;
-  for (const Inlay& inlay : board.inlays) depth = std::max(depth, inlay.depth);
+  for (const Inlay& inlay : ready.board().inlays) depth = std::max(depth, inlay.depth);
+  for (const InlayPiece& piece : ready.inlays().pieces) depth = std::max(depth, piece.depth);
   return depth;
+}
+
+/// What is cut needs no cutter any more.
+bool is_cut(const Board& board, Operation operation) {
+  const std::vector<Operation>& done = board.measured.done;
+  return std::find(done.begin(), done.end(), operation) != done.end() ||
+         (operation == Operation::slots && board.measured.slot_width.has_value());
 }
 
 double lowest_edge(const Subject& subject) {
@@ -58,12 +66,13 @@ std::vector<Task> tasks_of(const Subject& subject) {
   const double finished = subject.prepared.surface().thickness;
   std::vector<Task> tasks;
   for (const Operation operation : board.order) {
+    if (is_cut(board, operation)) continue;
     const double top = top_before(subject, operation);
     if (operation == Operation::pockets && !board.inlays.empty())
       tasks.push_back({of(Operation::pockets),
                        "the pockets",
                        {CutterUse::pocket_clear, CutterUse::pocket_detail},
-                       top - finished + deepest_pocket(board)});
+                       top - finished + deepest_pocket(subject.prepared)});
     if (operation == Operation::inlay && !board.inlays.empty())
       tasks.push_back({of(Operation::inlay), "the pieces", {CutterUse::piece}, 0});
     if (operation == Operation::radius)
@@ -147,7 +156,8 @@ void judge_cutters(const Subject& subject, Judge& judge) {
   if (subject.prepared.board().cutters.empty()) return;
   for (const Task& task : tasks_of(subject)) judge_task(subject, task, judge);
   for (const Cutter& cutter : subject.prepared.board().cutters)
-    if (has_use(cutter, CutterUse::slot)) judge_slot_cutter(subject, cutter, judge);
+    if (has_use(cutter, CutterUse::slot) && !is_cut(subject.prepared.board(), Operation::slots))
+      judge_slot_cutter(subject, cutter, judge);
   for (const Cutter& cutter : subject.prepared.board().cutters) judge_strength(subject, cutter, judge);
 }
 

@@ -64,11 +64,9 @@ constexpr L nut_lines[] = {{"nut.seat", "Nut seat"},
                            {"nut.depth", "Seat depth"},
                            {"nut.compensation", "Compensation"},
                            {"nut.distance", "Behind the zero fret"}};
-constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},
-                            {"wire.tang_width", "Tang width"},
-                            {"wire.crown_width", "Crown width"},
-                            {"wire.crown_height", "Crown height"},
-                            {"wire.overhang", "Wire over each edge"}};
+constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},          {"wire.tang_width", "Tang width"},
+                            {"wire.barb_width", "Tang over its barbs"}, {"wire.crown_width", "Crown width"},
+                            {"wire.crown_height", "Crown height"},      {"wire.overhang", "Wire over each edge"}};
 constexpr L slot_lines[] = {{"slots.width", "Slot width"},
                             {"slots.depth", "Slot depth"},
                             {"slots.floor", "Slot floor"},
@@ -156,8 +154,20 @@ constexpr L neck_lines[] = {{"neck.state", "Neck is"},
                             {"neck.channel_to", "Channel to"},
                             {"neck.limit", "Board may reach"},
                             {"neck.file", "Neck's STEP file"}};
-constexpr L measured_lines[] = {{"measured.slots", "Slots after cutting"}};
-constexpr B neck_blocks[] = {{"neck", "Fit to a neck", neck_lines}, {"measured", "Measured", measured_lines}};
+constexpr L measured_lines[] = {{"measured.serial", "Serial number"},
+                                {"measured.done", "Cut already"},
+                                {"measured.blank_thickness", "Blank as measured"},
+                                {"measured.tape", "Tape as measured"},
+                                {"measured.pocket_depths", "Pockets as cut"},
+                                {"measured.piece_thickness", "Pieces as cut"},
+                                {"measured.thickness", "Thickness as cut"},
+                                {"measured.slots", "Slots after cutting"},
+                                {"measured.slot_width", "Slot width as cut"},
+                                {"measured.widths", "Widths as cut"},
+                                {"measured.chips", "Chips"}};
+constexpr L note_lines[] = {{"notes.text", "Text"}, {"notes.finding", "On the finding"}, {"notes.by", "Written by"}};
+constexpr B neck_blocks[] = {
+    {"neck", "Fit to a neck", neck_lines}, {"measured", "Measured", measured_lines}, {"notes", "Note", note_lines}};
 
 constexpr DecisionGroup groups[] = {
     {"Scale and frets", scale_blocks},   {"Strings", string_blocks},    {"Board", shape_blocks},
