@@ -110,14 +110,14 @@ class Steps {
   void pockets() {
     std::map<double, std::set<int>> inlays_at;
     for (std::size_t i = 0; i < board_.inlays.size(); ++i) {
-      const auto pockets = std::count_if(ready_.inlays().pockets.begin(), ready_.inlays().pockets.end(),
+      const auto pockets = std::count_if(ready_.pockets().begin(), ready_.pockets().end(),
                                          [&](const Pocket& pocket) { return pocket.inlay == static_cast<int>(i); });
-      const auto measured =
-          std::count_if(ready_.inlays().pockets.begin(), ready_.inlays().pockets.end(),
-                        [&](const Pocket& pocket) { return pocket.inlay == static_cast<int>(i) && pocket.depth; });
+      const auto measured = std::count_if(ready_.pockets().begin(), ready_.pockets().end(), [&](const Pocket& pocket) {
+        return pocket.inlay == static_cast<int>(i) && pocket.depth;
+      });
       if (measured == 0 || measured < pockets) inlays_at[board_.inlays[i].depth].insert(static_cast<int>(i) + 1);
     }
-    for (const Pocket& pocket : ready_.inlays().pockets)
+    for (const Pocket& pocket : ready_.pockets())
       if (pocket.depth) inlays_at[*pocket.depth].insert(pocket.inlay + 1);
     for (const auto& [depth, inlays] : inlays_at) {
       const double floor = board_.board.thickness - depth;

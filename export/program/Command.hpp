@@ -14,10 +14,11 @@ namespace sagitta {
 /// What the program's exit code means.
 enum Exit : int {
   exit_good = 0,
-  exit_stop = 1,    ///< check, export --refuse-stops: some finding says stop
-  exit_input = 2,   ///< wrong usage, or a board that cannot be read or built
-  exit_failed = 3,  ///< something could not be written, or was interrupted
-  exit_fault = 4,   ///< a fault of the program: a result is not sound, and nothing was written
+  exit_stop = 1,     ///< check, export --refuse-stops: some finding says stop
+  exit_input = 2,    ///< wrong usage, or a board that cannot be read or built
+  exit_failed = 3,   ///< something could not be written, or was interrupted
+  exit_fault = 4,    ///< a fault of the program: a result is not sound, and nothing was written
+  exit_changed = 5,  ///< check --before: the next cut may be made, with changed numbers
 };
 
 /// The command line was understood but asks for something that cannot be; what() says what to ask for instead.
@@ -43,6 +44,7 @@ Command new_command(CLI::App& program);
 Command keys_command(CLI::App& program);
 Command findings_command(CLI::App& program);
 Command compare_command(CLI::App& program);
+Command rescue_command(CLI::App& program);
 Command trial_command(CLI::App& program, const Cancel& cancel);
 
 /// The paper of that name. Throws UsageError.

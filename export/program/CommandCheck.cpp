@@ -7,6 +7,8 @@
 #include "input/PreparedFile.hpp"
 #include "package/Report.hpp"
 #include "program/Command.hpp"
+#include "release/Release.hpp"
+#include "rules/Work.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {
@@ -39,6 +41,31 @@ int check(const std::string& path, bool json, Outside outside) {
   return stop ? exit_stop : exit_good;
 }
 
+Operation operation_wanted(const std::string& word) {
+  std::string names;
+  for (const Operation each : {Operation::thickness, Operation::pockets, Operation::inlay, Operation::radius,
+                               Operation::slots, Operation::outline}) {
+    if (operation_name(each) == word) return each;
+    names += (names.empty() ? "" : ", ") + std::string(operation_name(each));
+  }
+  throw UsageError("--before " + word + ": there is no such operation; choose from " + names);
+}
+
+int check_before(const std::string& path, Operation operation, bool json, Outside outside) {
+  const BoardFile file = read_board(path, outside);
+  const Release release = release_before(file, operation, outside);
+  if (json)
+    std::cout << release_json(release).dump(2, ' ', true, nlohmann::json::error_handler_t::replace) << "\n";
+  else
+    std::cout << release_text(release, file.board.units);
+  if (!file.sound()) {
+    std::cerr << problem_text(file.problems);
+    return exit_input;
+  }
+  if (release.answer == Release::Answer::as_planned) return exit_good;
+  return release.answer == Release::Answer::changed ? exit_changed : exit_stop;
+}
+
 }  // namespace
 
 void add_outside_flag(CLI::App& app, Outside& chosen) {
@@ -50,6 +77,7 @@ void add_outside_flag(CLI::App& app, Outside& chosen) {
 Command check_command(CLI::App& program) {
   struct Options {
     std::string board;
+    std::string before;
     bool json = false;
     Outside outside = Outside::refused;
   };
@@ -57,8 +85,16 @@ Command check_command(CLI::App& program) {
   CLI::App* app = program.add_subcommand("check", "Say what is wrong with a board file, before any wood is cut.");
   app->add_option("BOARD", options->board, "The board file")->required();
   app->add_flag("--json", options->json, "Print the list as JSON, for other programs");
+  app->add_option("--before", options->before,
+                  "Say in one line whether this operation may be cut now that something was measured: exits with 0 as "
+                  "planned, 5 with the changed numbers that it prints, 1 not")
+      ->type_name("OPERATION");
   add_outside_flag(*app, options->outside);
-  return {app, [options] { return check(options->board, options->json, options->outside); }};
+  return {app, [options] {
+            if (!options->before.empty())
+              return check_before(options->board, operation_wanted(options->before), options->json, options->outside);
+            return check(options->board, options->json, options->outside);
+          }};
 }
 
 }  // namespace sagitta

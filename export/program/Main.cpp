@@ -17,7 +17,8 @@ int run(int argc, char** argv) {
   const Cancel cancel = catch_interrupts();
   const Command commands[] = {check_command(program),    frets_command(program),   export_command(program, cancel),
                               new_command(program),      presets_command(program), keys_command(program),
-                              findings_command(program), compare_command(program), trial_command(program, cancel)};
+                              findings_command(program), compare_command(program), trial_command(program, cancel),
+                              rescue_command(program)};
   try {
     program.parse(argc, argv);
   } catch (const CLI::Success& asked) {

@@ -68,12 +68,15 @@ void take_thickness(Board& board, double gained) {
   if (gained == 0) return;
   const std::set<Operation> cut = cut_when_measured(board);
   if (!board.blank.thickness) board.blank.thickness = blank_thickness(board);
+  if (has_thickness(board)) board.thickness_to = thickness_to(board);
   if (cut.contains(Operation::pockets)) {
     for (Inlay& inlay : board.inlays) {
       if (!inlay.piece_thickness) inlay.piece_thickness = piece_thickness(inlay);
       inlay.depth += gained;
     }
     for (auto& [name, depth] : board.measured.pocket_depths) depth += gained;
+    for (Cut& each : board.cuts)
+      if (each.from == CutFrom::top) each.depth += gained;  // right through stays so: it is infinite
   }
   if (cut.contains(Operation::slots)) {
     board.slots.depth = slot_depth(board) + gained;

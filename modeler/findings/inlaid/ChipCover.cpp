@@ -38,7 +38,7 @@ double chip_left(const PreparedBoard& ready, const Chip& chip) {
   for (const InlayPiece& piece : ready.inlays().pieces) depth = std::max(depth, depth_in(piece.piece, chip.middle));
   if (ready.board().binding)
     for (const LineSegment& edge : layout.edges)
-      depth = std::max(depth, depth_beyond(edge, ready.board().binding->width, chip.middle));
+      depth = std::max(depth, depth_beyond(edge, ledge_width(*ready.board().binding), chip.middle));
   return chip.radius - depth;
 }
 

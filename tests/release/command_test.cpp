@@ -1,0 +1,95 @@
+// The commands that take what was measured, as a builder types them.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "Places.hpp"
+#include "board/Writer.hpp"
+#include "export/CommandLine.hpp"
+#include "findings/GoodBoard.hpp"
+
+namespace sagitta::test {
+namespace {
+
+using nlohmann::json;
+
+class MeasuredCommand : public testing::Test {
+ protected:
+  ScratchFolder scratch;
+
+  std::string file(const Board& board, const std::string& name = "board.toml") const {
+    write_file(scratch / name, write_board(board));
+    return "'" + (scratch / name).string() + "'";
+  }
+};
+
+TEST_F(MeasuredCommand, BeforeExitsByItsAnswer) {
+  Board board = good_board();
+  EXPECT_EQ(sagitta("check --before slots " + file(board)).code, 0);
+  board.measured.thickness = {{200, 0, 6.25}};
+  const Outcome changed = sagitta("check --before slots " + file(board));
+  EXPECT_EQ(changed.code, 5);
+  EXPECT_EQ(std::count(changed.out.begin(), changed.out.end(), '\n'), 1);
+  board.measured.blank_thickness = 6.0;
+  board.measured.thickness.clear();
+  const Outcome refused = sagitta("check --before slots --json " + file(board));
+  EXPECT_EQ(refused.code, 1);
+  EXPECT_EQ(json::parse(refused.out)["answer"], "refused");
+  EXPECT_EQ(sagitta("check --before varnish " + file(board)).code, 2);
+}
+
+TEST_F(MeasuredCommand, RescueListsWaysAndAppliesOne) {
+  Board board = good_board();
+  for (int fret = 1; fret <= 22; ++fret) board.measured.slots.push_back(648.09 * (1 - std::exp2(-fret / 12.0)));
+  const std::string path = file(board);
+  const json ways = json::parse(sagitta("rescue --json " + path).out)["ways"];
+  ASSERT_FALSE(ways.empty());
+  EXPECT_EQ(ways[0]["name"], "other-scale");
+  EXPECT_EQ(ways[0]["edits"][0]["key"], "scale.length");
+  EXPECT_NEAR(ways[0]["edits"][0]["value"].get<double>(), 648.09, 1e-6);
+  EXPECT_TRUE(ways[0]["cost"].is_string());
+  for (const json& way : ways)
+    for (const json& finding : way["findings"]) EXPECT_NE(finding["severity"], "stop");
+  const Outcome applied = sagitta("rescue --apply other-scale " + path);
+  EXPECT_EQ(applied.code, 0);
+  write_file(scratch / "next.toml", applied.out);
+  EXPECT_EQ(sagitta("check '" + (scratch / "next.toml").string() + "'").code, 0);
+  EXPECT_EQ(sagitta("rescue --apply wish " + path).code, 2);
+}
+
+TEST_F(MeasuredCommand, RescueWorksWhereTheBlankIsRefused) {
+  Board board = good_board();
+  board.measured.blank_thickness = 6.2;
+  const std::string path = file(board);
+  EXPECT_EQ(sagitta("check " + path).code, 2);
+  const Outcome rescue = sagitta("rescue --json " + path);
+  EXPECT_EQ(rescue.code, 0);
+  EXPECT_FALSE(json::parse(rescue.out)["ways"].empty());
+}
+
+TEST_F(MeasuredCommand, CompareOfOneBoardTellsWhatWasMeasured) {
+  Board board = good_board();
+  board.measured.slot_width = 0.6;
+  const json compared = json::parse(sagitta("compare --json " + file(board)).out);
+  ASSERT_EQ(compared["keys"].size(), 1U);
+  EXPECT_EQ(compared["keys"][0]["key"], "measured.slot_width");
+  board.measured = {};
+  EXPECT_TRUE(json::parse(sagitta("compare --json " + file(board)).out)["keys"].empty());
+}
+
+TEST_F(MeasuredCommand, AFolderKeepsWhatWasPlannedAndWhatWasMeasured) {
+  Board board = good_board();
+  board.measured.blank_thickness = 6.9;
+  board.measured.serial = "23";
+  const std::string folder = (scratch / "out").string();
+  ASSERT_EQ(sagitta("export " + file(board) + " --to '" + folder + "' --only csv").code, 0);
+  const json manifest = json::parse(bytes_of(folder + "/manifest.json"));
+  EXPECT_EQ(manifest["serial"], "23");
+  EXPECT_EQ(manifest["board"], write_board(board));
+}
+
+}  // namespace
+}  // namespace sagitta::test

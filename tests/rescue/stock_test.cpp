@@ -1,0 +1,232 @@
+// Slots that fit another scale, slots in a wrong place, blanks too thin, short or narrow: worked out by hand (the
+// closed form stands beside each) or by scanning.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <functional>
+
+#include "rescue/Rescued.hpp"
+
+namespace sagitta::test {
+namespace {
+
+std::vector<double> places_of(const Board& board) {
+  std::vector<double> places;
+  for (const Slot& slot : drawn(board).layout.slots)
+    places.push_back(drawn(board).layout.frets[static_cast<std::size_t>(slot.fret)].middle.x);
+  return places;
+}
+
+/// Sum of squares of what the places lie off a scale from a shifted nut.
+double misfit(const std::vector<double>& slots, double scale, double shift) {
+  double sum = 0;
+  for (std::size_t i = 0; i < slots.size(); ++i) {
+    const double place = shift + scale * (1 - std::exp2(-static_cast<double>(i + 1) / 12));
+    sum += (slots[i] - place) * (slots[i] - place);
+  }
+  return sum;
+}
+
+/// The value in [low, high] where f is least, by scanning ever finer grids down to 1e-8.
+double scanned(double low, double high, const std::function<double(double)>& f) {
+  while (high - low > 1e-8) {
+    const double step = (high - low) / 20;
+    double best = low;
+    for (int i = 0; i <= 20; ++i)
+      if (f(low + i * step) < f(best)) best = low + i * step;
+    low = best - step, high = best + step;
+  }
+  return (low + high) / 2;
+}
+
+/// Slots of a scale from a shifted nut, each off by its own error.
+Board slotted(double scale, double shift, const std::vector<double>& errors) {
+  Board board = good_board();
+  for (int fret = 1; fret <= board.scale.frets; ++fret) {
+    const double error = errors.empty() ? 0 : errors[static_cast<std::size_t>(fret) % errors.size()];
+    board.measured.slots.push_back(shift + scale * (1 - std::exp2(-fret / 12.0)) + error);
+  }
+  return board;
+}
+
+TEST(SlotRescue, AScaleThatFitsExactlyMovesTheSaddle) {
+  const Board board = slotted(647.7 + 0.39, 0, {});
+  const std::vector<Way> ways = ways_of(board);
+  const Way* way = named(ways, "other-scale");
+  ASSERT_TRUE(way);
+  EXPECT_EQ(ways.front().name, "other-scale");
+  EXPECT_NEAR(number(*way, "scale.length"), 648.09, agree);
+  EXPECT_NEAR(figure(*way, "saddle-move"), 0.39, agree);
+  EXPECT_NEAR(figure(*way, "cents-after"), 0, agree);
+  // The last slot: 0.39 (1 - 2^(-22/12)) too far, of 647.7 2^(-22/12) that should be left.
+  const double left = 647.7 * std::exp2(-22 / 12.0), off = 0.39 * (1 - std::exp2(-22 / 12.0));
+  EXPECT_NEAR(figure(*way, "cents-before"), 1200 * std::log2(left / (left - off)), agree);
+}
+
+class ScannedScale : public ::testing::TestWithParam<std::tuple<double, double, std::vector<double>>> {};
+
+TEST_P(ScannedScale, IsTheBestOfAll) {
+  const auto& [scale, shift, errors] = GetParam();
+  const Board board = slotted(scale, shift, errors);
+  const std::vector<double>& slots = board.measured.slots;
+  const auto best_shift = [&](double s) { return scanned(-2, 2, [&](double t) { return misfit(slots, s, t); }); };
+  const double best = scanned(640, 656, [&](double s) { return misfit(slots, s, best_shift(s)); });
+  const std::vector<Way> ways = ways_of(board);
+  const Way* way = named(ways, "other-scale");
+  ASSERT_TRUE(way);
+  EXPECT_NEAR(number(*way, "scale.length"), best, 2e-6);  // the scan is flat to rounding at its least
+  EXPECT_NEAR(figure(*way, "shift"), best_shift(best), 2e-6);
+  const Way* at_nut = named(ways, "other-scale-at-nut");
+  if (at_nut) {
+    EXPECT_NEAR(number(*at_nut, "scale.length"), scanned(640, 656, [&](double s) { return misfit(slots, s, 0); }),
+                2e-6);
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Boards, ScannedScale,
+                         ::testing::Values(std::tuple(648.3, 0.12, std::vector<double>{0.01, -0.02, 0.015}),
+                                           std::tuple(647.1, -0.08, std::vector<double>{-0.01, 0.02}),
+                                           std::tuple(648.0, 0.0, std::vector<double>{0.03, -0.03, 0.0, 0.01})));
+
+TEST(SlotRescue, AFanKeepsTheRatioOfItsScales) {
+  Board board = good_board();
+  board.scale.length.reset();
+  board.scale.bass = 660, board.scale.treble = 630;
+  board.board.past_last_fret = 25;
+  for (const double x : places_of(board)) board.measured.slots.push_back(x * 1.0006);
+  const std::vector<Way> ways = ways_of(board);
+  const Way* way = named(ways, "other-scale");
+  ASSERT_TRUE(way);
+  EXPECT_NEAR(number(*way, "scale.bass"), 660 * 1.0006, agree);
+  EXPECT_NEAR(number(*way, "scale.treble"), 630 * 1.0006, agree);
+}
+
+class OneWrongSlot : public ::testing::TestWithParam<int> {};
+
+// One slot 3 mm off is 3 cents and more of others' notes, not of a scale's: it is filled, or a block covers it.
+TEST_P(OneWrongSlot, IsFilledOrCovered) {
+  Board board = good_board();
+  board.measured.slots = places_of(board);
+  const auto wrong = static_cast<std::size_t>(GetParam());
+  const double place = board.measured.slots[wrong];
+  board.measured.slots[wrong] += 3;
+  const std::vector<Way> ways = ways_of(board);
+  const Way* fill = named(ways, "fill-and-cut-again");
+  ASSERT_TRUE(fill);
+  EXPECT_NEAR(std::get<std::vector<double>>(fill->edits.front().value)[wrong], place, agree);
+  EXPECT_NEAR(figure(*fill, "slots"), 1, 0);
+  const Way* cover = named(ways, "cover-with-inlay");
+  ASSERT_TRUE(cover);
+  const Board next = edited(board, cover->edits);
+  ASSERT_EQ(next.inlays.size(), 2U);
+  EXPECT_NEAR(*next.inlays[1].along, 0.58, agree);  // as wide as the slot
+  const Layout& layout = drawn(next).layout;
+  EXPECT_NEAR(layout.markers.back().centre.x, place + 3, agree);
+}
+
+INSTANTIATE_TEST_SUITE_P(Boards, OneWrongSlot, ::testing::Values(1, 5, 9));
+
+struct Thin {
+  double blank, thickness;
+};
+class ThinBlank : public ::testing::TestWithParam<Thin> {};
+
+// By hand: the board is as thick as the blank; with the edges as high as planned, the drop at half the nut's width, h =
+// 304.8 - sqrt(304.8^2 - 27.78^2), is less by what the board lost, and R = w^2/2h + h/2.
+TEST_P(ThinBlank, GivesAThinnerBoard) {
+  Board board = good_board();
+  board.measured.blank_thickness = GetParam().blank;
+  EXPECT_FALSE(std::holds_alternative<PreparedBoard>(prepare(board)));
+  const std::vector<Way> ways = ways_of(board);
+  const Way* thinner = named(ways, "thinner-board");
+  ASSERT_TRUE(thinner);
+  EXPECT_NEAR(number(*thinner, "board.thickness"), GetParam().thickness, agree);
+  const double w = 27.78, planned = 304.8 - std::sqrt(304.8 * 304.8 - w * w);
+  const double h = planned - (6.35 - GetParam().thickness);
+  const Way* flatter = named(ways, "flatter-radius");
+  ASSERT_EQ(flatter != nullptr, h > 0);
+  if (flatter) {
+    EXPECT_NEAR(number(*flatter, "surface.radius_at_nut"), w * w / (2 * h) + h / 2, agree);
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Boards, ThinBlank, ::testing::Values(Thin{6.2, 6.2}, Thin{5.9, 5.9}, Thin{5.0, 5.0}));
+
+TEST(BlankRescue, LessIsLeftForSanding) {
+  Board board = good_board();
+  board.sanding = 0.2;
+  board.measured.blank_thickness = 6.45;
+  const std::vector<Way> ways = ways_of(board);
+  const Way* way = named(ways, "less-sanding");
+  ASSERT_TRUE(way);
+  EXPECT_NEAR(number(*way, "finish.sanding"), 0.1, agree);
+}
+
+// A blank of 3 mm: the pockets keep 1.5 mm of wood under them, 3 - 1.5.
+TEST(BlankRescue, PocketsAreAsDeepAsAThinBoardAllows) {
+  Board board = good_board();
+  board.inlays[0].depth = 2.2;
+  board.wire.tang_depth = 1, board.slots.depth = 1.2;
+  board.surface.profile = Profile::flat;
+  board.surface.radius_at_nut.reset();
+  board.nut.seat = NutSeat::none;
+  board.measured.blank_thickness = 3.0;
+  const std::vector<Way> ways = ways_of(board);
+  const Way* way = named(ways, "thinner-board");
+  ASSERT_TRUE(way);
+  EXPECT_NEAR(number(*way, "inlays[0].depth"), 1.5, agree);
+}
+
+double strip_length(const Board& board) {
+  const Box& strip = drawn(board).layout.strip;
+  return strip.high.x - strip.low.x;
+}
+
+class ShortBlank : public ::testing::TestWithParam<double> {};
+
+TEST_P(ShortBlank, TakesTheLackFromTheEnds) {
+  Board board = good_board();
+  const double need = strip_length(board);
+  board.blank.length = need - GetParam();
+  const std::vector<Way> ways = ways_of(board);
+  const Way* heel = named(ways, "shorter-heel");
+  if (GetParam() < 9) {
+    ASSERT_TRUE(heel);
+    EXPECT_NEAR(number(*heel, "board.past_last_fret"), 10 - GetParam(), agree);
+  }
+  const Way* fewer = named(ways, "fewer-frets");
+  ASSERT_TRUE(fewer);
+  // The most frets n whose last slot, 647.7 (1 - 2^(-n/12)), lies nearer by the lack.
+  int most = 21;
+  const auto at = [](int n) { return 647.7 * (1 - std::exp2(-n / 12.0)); };
+  while (at(22) - at(most) < GetParam()) --most;
+  EXPECT_NEAR(figure(*fewer, "frets"), most, 0);
+}
+
+INSTANTIATE_TEST_SUITE_P(Boards, ShortBlank, ::testing::Values(2.5, 5.0, 14.0));
+
+class NarrowBlank : public ::testing::TestWithParam<double> {};
+
+TEST_P(NarrowBlank, TakesTheLackFromTheWidth) {
+  Board board = good_board();
+  board.blank.width = 55.56 + 6 - GetParam();  // 3 mm more on each side is cut by the radius
+  const std::vector<Way> ways = ways_of(board);
+  const Way* way = named(ways, "narrower-board");
+  ASSERT_TRUE(way);
+  EXPECT_NEAR(number(*way, "board.nut_width"), 55.56 - GetParam(), agree);
+  EXPECT_NEAR(number(*way, "board.heel_width"), 55.56 - GetParam(), agree);
+}
+
+INSTANTIATE_TEST_SUITE_P(Boards, NarrowBlank, ::testing::Values(0.5, 1.2, 3.0));
+
+TEST(BlankRescue, AMisplacedBoardIsMoved) {
+  Board board = good_board();
+  board.blank.length = 600, board.blank.width = 80;
+  board.blank.at = {2, 40};
+  const std::vector<Way> ways = ways_of(board);
+  EXPECT_TRUE(named(ways, "move-in-blank"));
+}
+
+}  // namespace
+}  // namespace sagitta::test
