@@ -6,6 +6,7 @@
 #include <set>
 
 #include "board/CutSide.hpp"
+#include "board/Length.hpp"
 #include "drawing/JobPart.hpp"
 #include "plane/Tolerance.hpp"
 #include "rules/Work.hpp"
@@ -169,6 +170,13 @@ class Steps {
     fact("depth", "from the wood's top at " + z(top(Operation::radius)) + " to the middle at " +
                       z(high + board_.sanding) + " and at the strip's lowest edge " + z(low + board_.sanding));
     if (board_.sanding > 0) fact("sanding", length(board_.sanding) + " stays on top for the sanding");
+    if (!surface_.scallops.empty()) {
+      const ScallopedSpace &first = surface_.scallops.front(), &last = surface_.scallops.back();
+      fact("scallops", "spaces " + std::to_string(first.fret) + " to " + std::to_string(last.fret) + ", " +
+                           length(first.depth) + (first.depth == last.depth ? "" : " to " + length(last.depth)) +
+                           " deep in the middle, " + length(board_.scallop->land) + " left beside each slot's middle");
+      step_.ticks.push_back("scallops");
+    }
     step_.ticks.push_back("playing surface");
   }
 
@@ -192,8 +200,12 @@ class Steps {
                              ? "level floor at " + z(low)
                              : "floor follows the surface, from " + z(high) + " down to " + z(low) + " at an edge"));
     if (layout_.nut) {
-      fact("depth", std::string("nut ") + (layout_.nut->shelf ? "shelf" : "slot") + ": level floor at " +
-                        z(board_.board.thickness - layout_.nut->depth));
+      fact("depth",
+           std::string("nut ") + (layout_.nut->shelf ? "shelf" : "slot") + ": " +
+               (board_.nut.floor == NutFloor::arc ? "floor follows the surface, " + length(layout_.nut->depth) +
+                                                        " below the finished one; on the centre line at "
+                                                  : "level floor at ") +
+               z(board_.board.thickness - layout_.nut->depth));
       step_.ticks.push_back("nut seat");
     }
     time(CutterUse::slot, path, depth);
@@ -207,11 +219,19 @@ class Steps {
            "both edges cut back by " + length(ledge_width(*board_.binding)) +
                (board_.binding->lines.empty() ? "" : " for binding and lines") +
                (board_.binding->height > 0 ? ", down by " + length(board_.binding->height) : ", all the way"));
+    if (works_edges(board_) && board_.edges->stage == EdgeStage::machine) fact("edges", worked_edges());
     step_.ticks.push_back("outline");
     if (board_.binding) step_.ticks.push_back("binding");
     for (const SideDot& dot : ready_.side_dots()) step_.ticks.push_back("side dot at fret " + std::to_string(dot.fret));
     cuts(Operation::outline);
     time(CutterUse::outline, length_of(layout_.outline), top(Operation::outline));
+  }
+
+  std::string worked_edges() const {
+    const Edges& edges = *board_.edges;
+    if (edges.roll > 0) return "both long edges rolled, radius " + length(edges.roll);
+    return "both long edges bevelled, " + length(edges.bevel) + " wide across, " + decimal(edges.bevel_angle_degrees) +
+           " degrees to the side";
   }
 
   /// Nothing without a feed: a time would be a guess.

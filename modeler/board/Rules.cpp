@@ -280,6 +280,33 @@ void check_frets(Reading& reading) {
   }
 }
 
+void check_scallop(Reading& reading) {
+  const auto& scallop = reading.out.board.scallop;
+  if (!scallop || !reading.good("scallop.from_fret") || !reading.good("scallop.to_fret")) return;
+  check_fret(reading, "scallop.to_fret", scallop->to_fret);
+  if (!reading.given("scallop.from_fret") || !reading.given("scallop.to_fret")) return;
+  if (scallop->from_fret < scallop->to_fret) return;
+  reading.report_value(FaultCode::not_allowed, "scallop.to_fret",
+                       "there is no space between slot " + std::to_string(scallop->from_fret) + " and slot " +
+                           std::to_string(scallop->to_fret),
+                       "make to_fret larger than from_fret");
+}
+
+void check_worked_edges(Reading& reading) {
+  const auto& edges = reading.out.board.edges;
+  if (!edges || !reading.good("edges.roll") || !reading.good("edges.bevel")) return;
+  if (edges->roll > 0 && edges->bevel > 0)
+    return reading.report_value(FaultCode::given_twice, "edges.bevel", "an edge is rolled or bevelled, not both",
+                                "take out roll or bevel");
+  const auto unused = [&](const std::string& key, const std::string& with) {
+    if (reading.given("edges." + key))
+      reading.report_key(FaultCode::not_used, "edges." + key, "\"" + key + "\" is not used here: it goes with " + with,
+                         "take the line out");
+  };
+  if (edges->bevel == 0) unused("bevel_angle", "bevel");
+  if (edges->bevel == 0 && edges->roll == 0) unused("stage", "roll or bevel");
+}
+
 }  // namespace
 
 void check_rules(Reading& reading) {
@@ -297,6 +324,8 @@ void check_rules(Reading& reading) {
   check_measured_places(reading);
   check_radius(reading);
   check_nut(reading);
+  check_scallop(reading);
+  check_worked_edges(reading);
 }
 
 }  // namespace sagitta

@@ -49,7 +49,7 @@ struct NutGround {
   Point face;       ///< where the string-side face crosses the centre line
   Point back;       ///< where the far side crosses it; meaningless for a shelf
   bool shelf = false;
-  double depth = 0;  ///< below `thickness`; the seat's floor is level
+  double depth = 0;  ///< below `thickness` for a level floor, below the playing surface for one that follows it
   friend bool operator==(const NutGround&, const NutGround&) = default;
 };
 

@@ -84,7 +84,7 @@ class SmoothWalls {
       }
       const bool along = (edge.segment.sweep > 0) == (face.segment.sweep > 0);
       const bool is_low = (use.forward == along) == face.wood_left;
-      if (edge.crossing >= 0 || edge.bound.of_hole() || std::abs(edge.segment.sweep) > most_turn) return {};
+      if (edge.crossing >= 0 || edge.bound.round() || std::abs(edge.segment.sweep) > most_turn) return {};
       (is_low ? wall.low : wall.high) = use.edge;
       (is_low ? wall.low_along : wall.high_along) = along;
     }

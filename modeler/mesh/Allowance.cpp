@@ -18,8 +18,7 @@ double area(const Mesh& mesh, const std::array<std::uint32_t, 3>& t) {
 
 bool flat(const Shell& shell, const ShellFace& face) {
   if (face.kind == ShellFace::Kind::wall) return !face.segment.is_arc();
-  return face.bound.kind == BoundingSurface::Kind::level ||
-         (face.bound.kind == BoundingSurface::Kind::offset_surface && shell.plan.surface.flat);
+  return face.bound.plane(shell.plan.surface);
 }
 
 }  // namespace

@@ -92,7 +92,7 @@ struct Span {
 std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& lines, double off) {
   std::vector<Span> spans;
   for (const ShellFace& face : shell.faces) {
-    if (face.kind == ShellFace::Kind::wall || face.bound.of_hole()) continue;
+    if (face.kind == ShellFace::Kind::wall || face.bound.round()) continue;
     for (const auto& loop : face.loops) {
       Span span;
       for (const Coedge use : loop)

@@ -37,11 +37,13 @@ struct Track {
         if (off > budget) return true;
       }
       for (const BoundingSurface& bound : bounds) {
-        if (bound.kind != BoundingSurface::Kind::offset_surface) continue;
-        const Surface& surface = shell.plan.surface;
-        const double za = height(surface, bound, a), zb = height(surface, bound, b);
-        if (std::abs(height(surface, bound, chord) - (za + s * (zb - za))) > 1.6 * budget)
-          return true;  // a band's width passes
+        if (bound.kind == BoundingSurface::Kind::level || bound.of_hole()) continue;
+        const Surface& surface = shell.plan.surface;  // a round wall is cut across its axis by lines of its own
+        const auto z = [&](Point at_place) {
+          return bound.round() ? axis_of(surface, bound, at_place.x) : height(surface, bound, at_place);
+        };
+        const double za = z(a), zb = z(b);
+        if (std::abs(z(chord) - (za + s * (zb - za))) > 1.6 * budget) return true;  // a band's width passes
       }
     }
     return false;
@@ -124,7 +126,7 @@ void cut_at_lines(std::vector<PolylinePoint>& inner, const PlanEdge& edge, const
 std::vector<std::vector<Tunnel>> tunnels_over(const Shell& shell) {
   std::vector<std::vector<Tunnel>> over(shell.plan.map.edges.size());
   for (const ShellFace& face : shell.faces) {
-    if (face.kind == ShellFace::Kind::wall || !face.bound.of_hole()) continue;
+    if (face.kind == ShellFace::Kind::wall || !face.bound.round()) continue;
     for (const auto& loop : face.loops)
       for (const Coedge use : loop)
         for (const HalfEdge h : shell.edges[use.edge].chain) {
@@ -184,7 +186,7 @@ EdgePolylines edge_polylines(const Shell& shell, double budget) {
   for (const Point p : map.vertices) trails.vertices.push_back({rounded(p), p});
   trails.lines = band_lines(shell, trails.vertices, 1.5 * budget);
   for (const ShellFace& face : shell.faces)
-    if (face.kind != ShellFace::Kind::wall && face.bound.of_hole())
+    if (face.kind != ShellFace::Kind::wall && face.bound.round())
       for (const double line : lines_across(shell, face, 2 * budget)) trails.across[face.bound.tunnel].push_back(line);
   for (auto& [tunnel, lines] : trails.across) {
     std::sort(lines.begin(), lines.end());

@@ -63,7 +63,7 @@ class Mesher {
       for (std::size_t f = 0; f < shell_.faces.size(); ++f) {
         if (cancel_.wanted()) return {};
         const ShellFace& face = shell_.faces[f];
-        if (face.bound.of_hole() != holes) continue;
+        if (face.bound.round() != holes) continue;
         const std::size_t before = mesh_.triangles.size();
         add_face(face);
         if (holes) keep_apart(before);
@@ -84,7 +84,7 @@ class Mesher {
 
   void add_face(const ShellFace& face) {
     if (face.kind == ShellFace::Kind::wall) return add_wall(face);
-    face.bound.of_hole() ? add_hole_wall(face) : add_spread(face);
+    face.bound.round() ? add_round_wall(face) : add_spread(face);
   }
 
   struct Corner {
@@ -117,7 +117,7 @@ class Mesher {
   }
 
   int point(const PolylinePoint& at, const BoundingSurface& bound) {
-    return points_.at(at.p, height(surface_, bound, bound.of_hole() ? at.exact : at.p));
+    return points_.at(at.p, height(surface_, bound, bound.round() ? at.exact : at.p));
   }
 
   /// The points of a plan half-edge from its origin on, its target left out.
@@ -158,12 +158,13 @@ class Mesher {
     const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
     for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between)) {
       top ? add_triangle(a, b, c) : add_triangle(c, b, a);
-      if (face.bound.kind == BoundingSurface::Kind::offset_surface && !surface_.flat) measure(face.bound, a, b, c);
+      if (!face.bound.plane(surface_)) measure(face.bound, a, b, c);
     }
   }
 
-  /// A trough or a vault, in bands along its axis: between two of them its wall is as good as plane.
-  void add_hole_wall(const ShellFace& face) {
+  /// A trough, a vault or a roll, in bands along its axis: between two of them its wall is as good as plane, but for
+  /// what the axis bends along the board.
+  void add_round_wall(const ShellFace& face) {
     const Tunnel& tunnel = face.bound.tunnel;
     const std::vector<double>& lines = trails_.across[tunnel];
     const auto loops = flat_loops(face, [&](const PolylinePoint& at) {
@@ -172,21 +173,40 @@ class Mesher {
       const bool on_line = line != lines.end() && std::abs(*line - across) <= tolerance::same;
       return Point{tunnel.along(at.exact), on_line ? *line : across};
     });
-    const auto nothing = [](const BandPoint&, const BandPoint&) { return std::vector<BandPoint>{}; };
-    for (const auto& [a, b, c] : triangulate_in_bands(loops, lines, nothing)) {
+    const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill_along(face.bound, a, b); };
+    for (const auto& [a, b, c] : triangulate_in_bands(loops, lines, between)) {
       face.kind == ShellFace::Kind::top ? add_triangle(a, b, c) : add_triangle(c, b, a);
-      measure_hole(face.bound, a, b, c);
+      measure_round(face.bound, a, b, c);
     }
   }
 
-  void measure_hole(const BoundingSurface& bound, int a, int b, int c) {
+  /// Points along a line beside the axis, close enough for the bend of a roll's axis.
+  std::vector<BandPoint> fill_along(const BoundingSurface& bound, const BandPoint& a, const BandPoint& b) {
+    std::vector<BandPoint> points;
+    if (bound.of_hole()) return points;
+    const auto place = [&](double t) {
+      return bound.tunnel.at(a.p.x + t * (b.p.x - a.p.x), a.p.y + t * (b.p.y - a.p.y));
+    };
+    const auto axis = [&](double t) { return axis_of(surface_, bound, place(t).x); };
+    const double sag = std::abs(axis(0.5) - (axis(0) + axis(1)) / 2);
+    const int parts = static_cast<int>(std::min(most_parts, std::ceil(std::sqrt(sag / (0.15 * aim_)))));
+    for (int i = 1; i < parts; ++i) {
+      const double t = static_cast<double>(i) / parts;
+      const Point exact = place(t);
+      points.push_back({{a.p.x + t * (b.p.x - a.p.x), a.p.y}, point({rounded(exact), exact}, bound)});
+    }
+    return points;
+  }
+
+  void measure_round(const BoundingSurface& bound, int a, int b, int c) {
     const auto& p = points_.points[a];
     const auto& q = points_.points[b];
     const auto& r = points_.points[c];
     const auto judge = [&](double u, double v, double w) {
-      const double across = bound.tunnel.across({u * p[0] + v * q[0] + w * r[0], u * p[1] + v * q[1] + w * r[1]});
-      const double rise = u * p[2] + v * q[2] + w * r[2] - bound.value;
-      mesh_.deviation = std::max(mesh_.deviation, std::abs(std::hypot(across, rise) - bound.tunnel.radius));
+      const Point at{u * p[0] + v * q[0] + w * r[0], u * p[1] + v * q[1] + w * r[1]};
+      const double radius = rise_of(surface_, bound), across = radius / bound.tunnel.radius * bound.tunnel.across(at);
+      const double rise = u * p[2] + v * q[2] + w * r[2] - axis_of(surface_, bound, at.x);
+      mesh_.deviation = std::max(mesh_.deviation, std::abs(std::hypot(across, rise) - radius));
     };
     judge(0.5, 0.5, 0);
     judge(0, 0.5, 0.5);
@@ -198,7 +218,7 @@ class Mesher {
   /// D_xx = y^2 (R'^2/R^3 - R''/2R^2) and D_xy = -y R'/R^2 of the drop, the chord and the twist.
   std::vector<BandPoint> fill(const BoundingSurface& bound, const BandPoint& a, const BandPoint& b) {
     std::vector<BandPoint> points;
-    if (bound.kind != BoundingSurface::Kind::offset_surface || surface_.flat) return points;
+    if (bound.plane(surface_)) return points;
     const auto line = std::lower_bound(trails_.lines.begin(), trails_.lines.end(), a.p.y);
     double step = 0;  // the wider of the bands that meet here
     if (line != trails_.lines.begin()) step = a.p.y - *(line - 1);
@@ -207,8 +227,8 @@ class Mesher {
     std::vector<double> places{0};
     while (places.back() < span) {
       const double from = places.back();
-      const double wide = std::min(span, step_along({a.p.x + from, a.p.y}, step));
-      const double next = std::min(wide, step_along({a.p.x + std::min(span, from + wide), a.p.y}, step));
+      const double wide = std::min(span, step_along(bound, {a.p.x + from, a.p.y}, step));
+      const double next = std::min(wide, step_along(bound, {a.p.x + std::min(span, from + wide), a.p.y}, step));
       places.push_back(from + std::max(next, span / most_parts));
     }
     const double fit = span / places.back();
@@ -219,12 +239,28 @@ class Mesher {
     return points;
   }
 
+  /// Second derivatives, along the board and mixed, of what a form adds to the playing surface: 2 d (pi / w)^2 for a
+  /// scallop, which on a fan leans by as much as its lines do; for a bevel those of the arc that it leaves.
+  std::pair<double, double> bend_of_form(const BoundingSurface& bound, Point p) const {
+    if (bound.form == 0) return {0, 0};
+    if (bound.form < 0) {
+      const WorkedEdge& edge = surface_.worked_edges[static_cast<std::size_t>(-1 - bound.form)];
+      return {surface_.flat ? 0 : 2 * edge.slope * edge.slope / surface_.radius(p.x), 0};
+    }
+    const ScallopedSpace& space = surface_.scallops[static_cast<std::size_t>(bound.form - 1)];
+    const double turn = std::numbers::pi / space.width(p.y), bend = 2 * space.depth * turn * turn;
+    return {bend, bend * std::max(std::abs(space.low_lean), std::abs(space.high_lean))};
+  }
+
   /// How far along the board a chord and the twist of a band `step` wide may reach from p.
-  double step_along(Point p, double step) const {
-    const double y = std::abs(p.y), r = surface_.radius(p.x), slope = surface_.radius_slope(p.x);
-    const double steep = std::pow(r / std::sqrt(std::max(tolerance::same, (r - y) * (r + y))), 3);
-    const double bend = steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r));
-    const double twist = steep * y * std::abs(slope) / (r * r);
+  double step_along(const BoundingSurface& bound, Point p, double step) const {
+    auto [bend, twist] = bend_of_form(bound, p);
+    if (!surface_.flat) {
+      const double y = std::abs(p.y), r = surface_.radius(p.x), slope = surface_.radius_slope(p.x);
+      const double steep = std::pow(r / std::sqrt(std::max(tolerance::same, (r - y) * (r + y))), 3);
+      bend += steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r));
+      twist += steep * y * std::abs(slope) / (r * r);
+    }
     const double by_bend = bend > 0 ? std::sqrt(8 * 0.15 * aim_ / bend) : 1e300;
     const double by_twist = twist > 0 ? 4 * 0.2 * aim_ / (twist * step) : 1e300;
     return std::min(by_bend, by_twist);
@@ -241,7 +277,8 @@ class Mesher {
         const double u = static_cast<double>(i) / n, v = static_cast<double>(j) / n, w = 1 - u - v;
         const Point at{u * p[0] + v * q[0] + w * r[0], u * p[1] + v * q[1] + w * r[1]};
         const double radius = surface_.radius(at.x);
-        const double upright = std::sqrt(std::max(0.0, (radius - at.y) * (radius + at.y))) / radius;
+        const double upright =
+            surface_.flat ? 1 : std::sqrt(std::max(0.0, (radius - at.y) * (radius + at.y))) / radius;
         const double off = std::abs(height(surface_, bound, at) - (u * p[2] + v * q[2] + w * r[2])) * upright;
         mesh_.deviation = std::max(mesh_.deviation, off);
       }

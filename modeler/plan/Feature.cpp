@@ -5,6 +5,7 @@
 #include "board/CutSide.hpp"
 #include "layout/SlotLines.hpp"
 #include "plan/SideHoles.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -51,7 +52,7 @@ Feature nut_feature(const Board& board, const Layout& layout) {
   f.kind = Source::Kind::nut;
   f.key = "nut.depth";
   f.in_strip = true;
-  f.bound = level(board.board.thickness - seat.depth);
+  f.bound = board.nut.floor == NutFloor::arc ? moved_down(seat.depth) : level(board.board.thickness - seat.depth);
   const double low = layout.strip.low.y - overrun, high = layout.strip.high.y + overrun;
   const double lean = std::abs(seat.direction.x / seat.direction.y) * (high - low);
   const Point back = seat.shelf ? Point{layout.strip.low.x - lean - overrun, 0} : seat.back;
@@ -164,6 +165,91 @@ Feature strip_feature(const Layout& layout) {
   return f;
 }
 
+/// A scalloped space runs to the strip's sides.
+Feature scallop_feature(const Layout& layout, const Surface& surface, std::size_t i, double on_top) {
+  const ScallopedSpace& space = surface.scallops[i];
+  Feature f = feature_called({.kind = FeatureId::Kind::scallop, .fret = space.fret});
+  f.kind = Source::Kind::scallop;
+  f.key = "scallop.depth";
+  f.in_strip = true;
+  f.bound = moved_down(-on_top);
+  f.bound.form = static_cast<int>(i) + 1;
+  const double low = layout.strip.low.y - overrun, high = layout.strip.high.y + overrun;
+  const Point a{space.x(0, low), low}, b{space.x(1, low), low}, c{space.x(1, high), high}, d{space.x(0, high), high};
+  f.loop = {line(a, b), line(b, c), line(c, d), line(d, a)};
+  return f;
+}
+
+/// Where the lines between which scallops lie meet the line where an edge's face begins: x, rising.
+std::vector<double> lands_at(const Surface& surface, const WorkedEdge& edge) {
+  std::vector<double> xs;
+  for (const ScallopedSpace& space : surface.scallops)
+    for (const double s : {0.0, 1.0}) {
+      double x = space.x(s, 0);
+      constexpr int rounds = 60;  // each changes x by the lean times the taper of what it changed by before
+      for (int i = 0; i < rounds; ++i) x = space.x(s, edge.side * surface.begins(edge, x));
+      xs.push_back(x);
+    }
+  return xs;
+}
+
+/// Points of the line where an edge's face begins, so near to each other that a chord lies no further off it than a
+/// roll lets pass: two arcs that are tangent are d^2 / 2r apart at d from where they touch. Those where a scallop
+/// begins are among them: from there the curve runs along which the roll and the scallop meet.
+std::vector<Point> beginning_of(const Surface& surface, const WorkedEdge& edge, double low, double high) {
+  constexpr double unseen = 5e-9;  // mm of height
+  constexpr double beside = 0.1;   // mm; no point is needed so near to one that is wanted
+  const double off = std::max(std::sqrt(2 * edge.roll * unseen), tolerance::same);
+  const auto at = [&](double x) { return Point{x, edge.side * surface.begins(edge, x)}; };
+  const auto strays = [&](Point a, Point b) { return std::abs(at((a.x + b.x) / 2).y - (a.y + b.y) / 2) > off; };
+  std::vector<double> wanted = lands_at(surface, edge);
+  std::erase_if(wanted, [&](double x) { return x < low + beside || x > high - beside; });
+  wanted.push_back(low);
+  wanted.push_back(high);
+  std::sort(wanted.begin(), wanted.end());
+  std::vector<Point> points{at(low)};
+  for (std::size_t i = 0; i + 1 < wanted.size(); ++i) {
+    if (wanted[i + 1] - wanted[i] < beside) continue;
+    const Point from = points.back(), to = at(wanted[i + 1]);
+    int parts = 1;
+    constexpr int most_parts = 1024;
+    while (parts < most_parts && strays(from, at(from.x + (to.x - from.x) / parts))) parts *= 2;
+    for (int k = 1; k < parts; ++k) points.push_back(at(from.x + (to.x - from.x) * k / parts));
+    points.push_back(to);
+  }
+  return points;
+}
+
+/// All that lies outside the line where the face of a worked edge begins.
+Feature worked_edge_feature(const Board& board, const Layout& layout, const Surface& surface, std::size_t i,
+                            double on_top) {
+  const WorkedEdge& edge = surface.worked_edges[i];
+  Feature f = feature_called(
+      {.kind = FeatureId::Kind::worked_edge, .part = edge.side < 0 ? FeatureId::lower : FeatureId::upper});
+  f.kind = Source::Kind::worked_edge;
+  f.key = board.edges->roll > 0 ? "edges.roll" : "edges.bevel";
+  f.bound = edge.roll > 0 ? roll_along(surface, static_cast<int>(i), -on_top) : moved_down(-on_top);
+  if (edge.roll == 0) f.bound.form = -1 - static_cast<int>(i);
+  const double low = layout.strip.low.x - overrun, high = layout.strip.high.x + overrun;
+  std::vector<Point> points = beginning_of(surface, edge, low, high);
+  const double out = edge.side < 0 ? layout.strip.low.y - overrun : layout.strip.high.y + overrun;
+  points.push_back({high, out});
+  points.push_back({low, out});
+  if (edge.side < 0) std::reverse(points.begin(), points.end());
+  for (std::size_t k = 0; k < points.size(); ++k) f.loop.push_back(line(points[k], points[(k + 1) % points.size()]));
+  return f;
+}
+
+/// Scallops and worked edges, last: they give way by a snap to what they run beside.
+void add_forms(std::vector<Feature>& features, const Board& board, const Layout& layout, const Surface& surface,
+               const WorkDone& done) {
+  if (!done.radius) return;
+  for (std::size_t i = 0; i < surface.scallops.size(); ++i)
+    features.push_back(scallop_feature(layout, surface, i, done.on_top));
+  for (std::size_t i = 0; done.edges && i < surface.worked_edges.size(); ++i)
+    features.push_back(worked_edge_feature(board, layout, surface, i, done.on_top));
+}
+
 /// The line where the fall-away begins, across everything that has the playing surface.
 Feature seam_feature(const Layout& layout, double x) {
   Feature f = feature_called({.kind = FeatureId::Kind::fall_away});
@@ -210,6 +296,8 @@ WorkDone work_done_at(const Board& board, Stage stage) {
     if (operation == Operation::outline) done.outline = true;
     if (operation == last && stage != Stage::finished) break;
   }
+  done.edges =
+      works_edges(board) && (board.edges->stage == EdgeStage::machine ? done.outline : stage == Stage::finished);
   return done;
 }
 
@@ -234,11 +322,13 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
       for (const Pocket& pocket : inlays.pockets)
         if (pocket.shape.has_value() == may_give) features.push_back(pocket_feature(board, pocket));
   if (done.pockets) add_cuts(board, inlays, false, features);
-  if (!done.outline) return features;
-  add_cuts(board, inlays, true, features);
-  for (std::size_t i = 0; i < layout.pins.size(); ++i)
-    features.push_back(pin_feature(layout.pins[i], static_cast<int>(i)));
-  for (Feature& f : side_hole_features(board, layout, surface)) features.push_back(std::move(f));
+  if (done.outline) {
+    add_cuts(board, inlays, true, features);
+    for (std::size_t i = 0; i < layout.pins.size(); ++i)
+      features.push_back(pin_feature(layout.pins[i], static_cast<int>(i)));
+    for (Feature& f : side_hole_features(board, layout, surface)) features.push_back(std::move(f));
+  }
+  add_forms(features, board, layout, surface, done);
   return features;
 }
 

@@ -47,7 +47,8 @@ Feature feature_called(const FeatureId& id);
 /// What has been cut when a stage is reached.
 struct WorkDone {
   bool thickness = false, pockets = false, radius = false, slots = false, outline = false;
-  double on_top = 0;  ///< what sanding will still take
+  bool edges = false;  ///< rolled or bevelled
+  double on_top = 0;   ///< what sanding will still take
 };
 WorkDone work_done_at(const Board& board, Stage stage);
 

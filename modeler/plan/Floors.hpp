@@ -17,11 +17,16 @@ class Floors {
   void add(double value) { values_.push_back(value); }
   /// What stands for a height that was added.
   double canonical(double value);
-  /// How far the least of a group lies under another of it, at most.
+  /// A height that no level may have: there it would touch a scallop in its lowest place on the centre line, a saddle.
+  void keep_off(double saddle) { saddles_.push_back(saddle); }
+  /// What stands for a level that was added: `one_floor` away from the heights to be kept off.
+  double clear(double value);
+  /// How far a height was moved, at most.
   double most_lowered();
 
  private:
-  std::vector<double> values_;
+  std::vector<double> values_, saddles_;
+  double kept_off_ = 0;  ///< how far a level was moved from a saddle at most
   bool sorted_ = false;
 };
 

@@ -4,7 +4,10 @@
 #include <map>
 #include <set>
 
+#include "plan/FaceEdges.hpp"
+#include "plan/FormCurves.hpp"
 #include "plan/Roots.hpp"
+#include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -23,8 +26,21 @@ constexpr double widest_tip = 0.1;
 
 BoundingSurface level(double z) { return {BoundingSurface::Kind::level, z}; }
 
+/// The forms of the playing surface in one cell against the floors in it and beside it, and against each other: a roll
+/// first, then a bevel.
+void add_pairs_of_forms(const Surface& surface, const Candidates& here, const std::vector<BoundingSurface>& levels,
+                        const std::vector<BoundingSurface>& moved, std::set<Pair>& pairs) {
+  for (const Candidates::Form& form : here.forms) {
+    for (const auto* others : {&levels, &moved})
+      for (const BoundingSurface& other : *others)
+        if (!joins(surface, form.bound, other)) pairs.insert({form.bound, other});
+    for (const Candidates::Form& other : here.forms)
+      if (!form.bound.scalloped() && other.bound.scalloped()) pairs.insert({form.bound, other.bound});
+  }
+}
+
 /// What may bound the wood in either of two neighbours, or twice the same for one.
-std::set<Pair> pairs_of(const Candidates& left, const Candidates& right) {
+std::set<Pair> pairs_of(const Surface& surface, const Candidates& left, const Candidates& right) {
   std::vector<BoundingSurface> levels, moved;
   for (const Candidates* here : {&left, &right}) {
     if (!here->wood) continue;
@@ -35,6 +51,8 @@ std::set<Pair> pairs_of(const Candidates& left, const Candidates& right) {
   std::set<Pair> pairs;
   for (const BoundingSurface& m : moved)
     for (const BoundingSurface& l : levels) pairs.insert({m, l});
+  for (const Candidates* here : {&left, &right})
+    if (here->wood) add_pairs_of_forms(surface, *here, levels, moved, pairs);
   for (const Candidates* here : {&left, &right}) {
     if (!here->wood || !here->trough) continue;
     for (const BoundingSurface& wall : {*here->trough, vault_over(*here->trough)})
@@ -84,14 +102,20 @@ class Divider {
       borders_[map_.edges[e].right].push_back(2 * e + 1);
     }
     for (int f = 1; f < static_cast<int>(candidates_.size()); ++f) {
-      const std::vector<int> shared = triple_points(f);
-      for (const Pair& pair : pairs_of(candidates_[f], candidates_[f])) divide_face(f, pair, shared);
+      std::vector<int> shared = triple_points(f);
+      add_triple_points_of_forms(f, shared);
+      for (const Pair& pair : pairs_of(surface_, candidates_[f], candidates_[f])) divide_face(f, pair, shared);
     }
     return std::move(grazed_);
   }
 
  private:
+  /// Where both surfaces are tangent to a third one the difference of their heights says little: that of its roots
+  /// is as steep there as anywhere.
   double gap(const Pair& pair, Point p) const {
+    if (touch_squarely(pair.upper, pair.other))
+      return -above_roll(surface_, pair.upper, pair.other, p.x, p.y,
+                         pair.upper.tunnel.angle(pair.upper.tunnel.across(p)));
     return height(surface_, pair.upper, p) - height(surface_, pair.other, p);
   }
 
@@ -100,13 +124,14 @@ class Divider {
     for (std::size_t e = 0; e < count; ++e) {
       const PlanEdge edge = map_.edges[e];
       std::vector<double> cuts;
-      for (const Pair& pair : pairs_of(candidates_[edge.left], candidates_[edge.right])) {
+      for (const Pair& pair : pairs_of(surface_, candidates_[edge.left], candidates_[edge.right])) {
         const auto along = [&](double t) { return gap(pair, map_.at(edge, t)); };
         const int samples = edge.segment.is_arc() ? 16 : 6;
         for (const double t : contacts_of(along, tolerance::height, samples))
           grazes(pair, edge, t) ? void(grazed_.insert(pair.upper.tunnel)) : cuts.push_back(t);
+        const bool both_join = !pair.upper.scalloped() && pair.other.scalloped();  // in a corner that is a vertex
         for (const bool from : {true, false})
-          if (const auto t = parting(edge, along, samples, from)) cuts.push_back(*t);
+          if (const auto t = both_join ? std::nullopt : parting(edge, along, samples, from)) cuts.push_back(*t);
       }
       std::sort(cuts.begin(), cuts.end());
       cut(static_cast<int>(e), edge, cuts);
@@ -134,7 +159,7 @@ class Divider {
   /// Whether an edge that ends at a hole's side is crossed within tolerance of the silhouette, where the wall is almost
   /// vertical.
   bool grazes(const Pair& pair, const PlanEdge& edge, double t) const {
-    if (!pair.upper.of_hole()) return false;
+    if (!pair.upper.round()) return false;
     const Tunnel& tunnel = pair.upper.tunnel;
     const auto at_side = [&](Point p) { return tunnel.radius - std::abs(tunnel.across(p)) <= 4 * tolerance::vertex; };
     return at_side(map_.at(edge, t)) && !at_side(map_.at(edge, 0.5));
@@ -184,6 +209,17 @@ class Divider {
     return found;
   }
 
+  /// The same where a worked edge, a scallop and a floor meet.
+  void add_triple_points_of_forms(int f, std::vector<int>& nodes) {
+    const Candidates& here = candidates_[f];
+    for (const Candidates::Form& edge : here.forms)
+      for (const Candidates::Form& scallop : here.forms) {
+        if (edge.bound.scalloped() || !scallop.bound.scalloped()) continue;
+        for (const auto& floor : {here.level, here.moved})
+          if (floor) add_triple_points(faces_, f, {surface_, scallop.bound, *floor}, edge.bound, nodes);
+      }
+  }
+
   /// From where to where along a hole's axis a face reaches.
   std::pair<double, double> reach_along(int f, const Tunnel& tunnel) const {
     double low = 1e300, high = -1e300;
@@ -199,15 +235,7 @@ class Divider {
   void add_contacts(int f, const Pair& pair, Point a, Point b, std::vector<int>& nodes) {
     constexpr int samples = 16;
     const auto along = [&](double t) { return gap(pair, between(a, b, t)); };
-    for (const double t : contacts_of(along, tolerance::height, samples)) {
-      const Point p = between(a, b, t);
-      const auto same = [&](int v) { return distance(map_.vertices[v], p) <= 10 * tolerance::vertex; };
-      const auto starts = [&](HalfEdge h) { return same(map_.origin(h)); };
-      if (!map_.winds_about(borders_[f], p) || std::any_of(nodes.begin(), nodes.end(), same)) continue;
-      if (std::any_of(borders_[f].begin(), borders_[f].end(), starts)) continue;
-      nodes.push_back(static_cast<int>(map_.vertices.size()));
-      map_.vertices.push_back(p);
-    }
+    for (const double t : contacts_of(along, tolerance::height, samples)) faces_.add_vertex(f, between(a, b, t), nodes);
   }
 
   /// Draws the curve where the pair's heights are equal through one face. `shared`: vertices within it that more than
@@ -227,9 +255,13 @@ class Divider {
       }
     }
     std::vector<int> nodes(touched.begin(), touched.end());
-    if (pair.upper.of_hole()) {
-      if (above && below) divide_along_hole(f, pair, nodes);
+    if (pair.upper.round()) {
+      if (above && below) divide_along_wall(f, pair, nodes);
       return;
+    }
+    if (pair.upper.form != 0) {
+      const auto meeting = std::make_shared<const SurfacePair>(surface_, pair.upper, pair.other);
+      return divide_at_form(faces_, f, meeting, nodes);
     }
     if (!surface_.flat) add_tip(f, pair, nodes);
     if (nodes.size() < 2 || !above || !below) return;
@@ -245,9 +277,10 @@ class Divider {
   }
 
   /// A hole's wall meets a level along lines beside the axis, a moved surface along a curve that turns over the axis.
-  void divide_along_hole(int f, const Pair& pair, std::vector<int> nodes) {
+  void divide_along_wall(int f, const Pair& pair, std::vector<int> nodes) {
     const Tunnel& tunnel = pair.upper.tunnel;
     const auto before = [&](Point a, Point b) { return tunnel.along(a) < tunnel.along(b); };
+    if (pair.upper.kind == BoundingSurface::Kind::roll) return link(f, crossing_of_roll(pair), nodes, before);
     const bool moved = pair.other.kind == BoundingSurface::Kind::offset_surface;
     const double turn = moved ? turning_line(pair, nodes) : 0;
     if (moved) add_turns(f, pair, turn, nodes);
@@ -260,6 +293,14 @@ class Divider {
         if (side * (tunnel.across(map_.vertices[v]) - turn) > -10 * tolerance::vertex) branch.push_back(v);
       link(f, curve, branch, before);
     }
+  }
+
+  /// A roll is steeper than any floor from its tangent line on: one place for each place along it.
+  IntersectionCurve crossing_of_roll(const Pair& pair) const {
+    IntersectionCurve curve;
+    curve.tunnel = pair.upper.tunnel;
+    curve.meeting = std::make_shared<const SurfacePair>(surface_, pair.upper, pair.other);
+    return curve;
   }
 
   /// Where across the hole its wall is as steep as the moved surface: there the curve turns back along the axis.
@@ -305,19 +346,19 @@ class Divider {
     map_.vertices.push_back(tip);
   }
 
+  /// Between two places where a curve leaves a roll at its side there is none; the chord runs along the side.
+  static bool along_side(const IntersectionCurve& curve, Point middle) {
+    return curve.meeting && curve.tunnel->radius - curve.tunnel->across(middle) <= 4 * tolerance::vertex;
+  }
+
   template <class Before>
   void link(int f, const IntersectionCurve& curve, std::vector<int> nodes, Before before) {
     std::sort(nodes.begin(), nodes.end(), [&](int a, int b) { return before(map_.vertices[a], map_.vertices[b]); });
     for (std::size_t i = 0; i + 1 < nodes.size(); ++i) {
-      PlanEdge chord;
-      chord.from = nodes[i];
-      chord.to = nodes[i + 1];
-      chord.left = chord.right = f;
-      chord.source = {Source::Kind::crossing, 0, 0};
+      PlanEdge chord = faces_.chord(f, nodes[i], nodes[i + 1]);
       const Point a = map_.vertices[chord.from], b = map_.vertices[chord.to];
-      chord.segment = line(a, b);
       const Point middle = curve.at(a, b, 0.5);
-      if (!map_.winds_about(borders_[f], middle) || already_there(f, chord, middle)) continue;
+      if (!faces_.holds(f, middle) || faces_.has(f, chord, middle) || along_side(curve, middle)) continue;
       if (!curve.straight) {
         chord.crossing = static_cast<int>(map_.crossings.size());
         map_.crossings.push_back(curve);
@@ -326,20 +367,12 @@ class Divider {
     }
   }
 
-  bool already_there(int f, const PlanEdge& chord, Point middle) const {
-    for (const HalfEdge h : borders_[f]) {
-      const PlanEdge& edge = map_.edges[h >> 1];
-      if (std::minmax(edge.from, edge.to) != std::minmax(chord.from, chord.to)) continue;
-      if (distance(map_.at(edge, 0.5), middle) <= 2 * tolerance::vertex) return true;
-    }
-    return false;
-  }
-
   std::set<Tunnel> grazed_;
   Subdivision& map_;
   const std::vector<Candidates>& candidates_;
   const Surface& surface_;
   std::vector<std::vector<HalfEdge>> borders_;
+  FaceEdges faces_{map_, borders_};
 };
 
 }  // namespace

@@ -15,6 +15,11 @@ namespace sagitta {
 /// The surfaces that can bound a face, before their heights are compared: the lowest offset surface, the lowest level
 /// floor, and a pin's hole from below.
 struct Candidates {
+  /// A form of the playing surface other than itself, and the feature that makes it.
+  struct Form {
+    BoundingSurface bound;
+    int feature = -1;
+  };
   bool wood = false;
   std::optional<BoundingSurface> moved;        ///< Bound::Kind::arc
   std::optional<BoundingSurface> level;        ///< Bound::Kind::level
@@ -23,6 +28,7 @@ struct Candidates {
   int bottom_feature = -1;                     ///< which cut from below it comes from; -1: none
   std::optional<BoundingSurface> trough;       ///< of a side hole that passes here
   int hole_feature = -1;
+  std::vector<Form> forms;  ///< scallops and worked edges; where there are any, the playing surface itself is not
 };
 
 /// The upper half of the hole whose lower half this is.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/Arrangement.hpp"
+#include "plan/Cells.hpp"
 #include "plan/Contact.hpp"
 #include "plan/Feature.hpp"
 #include "plan/Floors.hpp"
@@ -10,6 +11,7 @@
 #include "plan/LooseWood.hpp"
 #include "plan/NonManifoldVertex.hpp"
 #include "plan/Rounding.hpp"
+#include "plan/ScallopBranches.hpp"
 #include "plan/SideHoles.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -63,7 +65,7 @@ class Planner {
     plan_.map = std::move(arrangement.map);
     std::vector<Candidates> candidates = candidates_of(arrangement.covers);
     grazed_ = divide_at_intersections(plan_.map, candidates, surface_);
-    resolve(candidates);
+    plan_.cells = cells_of(plan_.map, surface_, candidates);
   }
 
   /// `drawn`: as it came; a joint is one of the plan's own.
@@ -82,24 +84,31 @@ class Planner {
     return told;
   }
 
-  bool is_grazed(const Feature& f) const { return f.role == Feature::Role::hole && grazed_.count(f.bound.tunnel) > 0; }
+  bool is_grazed(const Feature& f) const { return f.bound.round() && grazed_.count(f.bound.tunnel) > 0; }
 
   /// Moves side holes that a floor meets within tolerance of their silhouette. False when there are none.
   bool raise_grazed() {
+    bool raised = false;
     for (Feature& f : features_) {
-      if (!is_grazed(f)) continue;
+      if (!is_grazed(f) || f.role != Feature::Role::hole) continue;
+      raised = true;
       f.bound.value += tolerance::graze;
       note_once({FaultCode::grazes, f.key,
                  f.name + " meets a floor just where its wall stands upright; moved up by 0.01 mm",
                  "use a slightly larger or smaller side dot", f.id});
     }
-    return !grazed_.empty();
+    return raised;
   }
 
   Faults still_grazed() const {
     Faults faults;
     for (const Feature& f : features_)
-      if (is_grazed(f))
+      if (is_grazed(f) && f.role != Feature::Role::hole)
+        faults.push_back({FaultCode::grazes, f.key,
+                          f.name + ": a floor ends just where the roll meets the side, and leaves wood thinner than a "
+                                   "hair",
+                          "use a larger or smaller roll, or another depth of the cut that it runs into", f.id});
+      else if (is_grazed(f))
         faults.push_back(
             {FaultCode::grazes, f.key,
              f.name + ": a floor runs along the widest place of the hole and leaves wood thinner than a hair",
@@ -185,11 +194,22 @@ class Planner {
       for (const BoundingSurface& bound : {f.bound, f.ceiling})
         if (bound.kind == BoundingSurface::Kind::level) floors_.add(bound.value);
       if (f.bound.kind == BoundingSurface::Kind::offset_surface) floors_.add(crown_of_moved(f.bound.value));
+      if (f.kind == Source::Kind::scallop) note_saddles(f.bound);
     }
   }
 
-  /// Keeps the lower of two bounds of one kind: levels by height, moved surfaces by how far they are moved.
+  void note_saddles(BoundingSurface scallop) {
+    for (const bool fallen : {false, true}) {
+      scallop.fallen = fallen;
+      if (!fallen || surface_.fall_start)
+        floors_.keep_off(saddle_of({surface_, scallop, {BoundingSurface::Kind::level, 0}}));
+    }
+  }
+
+  /// Keeps the lower of two bounds of one kind: levels by height, moved surfaces by how far they are moved. A form of
+  /// the playing surface is kept beside them.
   static void lower(Candidates& here, BoundingSurface other, int feature) {
+    if (other.form != 0 || other.kind == BoundingSurface::Kind::roll) return here.forms.push_back({other, feature});
     const bool moved = other.kind == BoundingSurface::Kind::offset_surface;
     std::optional<BoundingSurface>& bound = moved ? here.moved : here.level;
     if (bound && (moved ? other.value <= bound->value : other.value >= bound->value)) return;
@@ -256,73 +276,24 @@ class Planner {
       if (f.role != Feature::Role::cut || (f.in_strip && !strip)) continue;
       lower(here, canonical(f.bound, fallen), i);
     }
+    if (radiused && !here.forms.empty()) drop_playing_surface(here);
     return here;
+  }
+
+  /// Where the playing surface has another form, that lies under it or joins it.
+  static void drop_playing_surface(Candidates& here) {
+    if (here.moved && here.moved_feature < 0) here.moved.reset();
+    if (here.level && here.level_feature < 0) here.level.reset();
   }
 
   /// The bound with its height, or its crown's, shared by all within `one_floor`; on a flat surface without fall a
   /// plain level. So a floor that would meet a crown a hair beside the centre line touches it there.
   BoundingSurface canonical(BoundingSurface bound, bool fallen) {
     if (bound.kind == BoundingSurface::Kind::level)
-      return {BoundingSurface::Kind::level, floors_.canonical(bound.value), false};
+      return {BoundingSurface::Kind::level, floors_.clear(bound.value), false};
     const double own = crown_of_moved(bound.value), crown = floors_.canonical(own);
-    if (surface_.flat && !fallen) return {BoundingSurface::Kind::level, crown, false};
-    return {BoundingSurface::Kind::offset_surface, bound.value + (own - crown), fallen};
-  }
-
-  /// The strongest difference (a - b) over a face's border and just inside it.
-  double difference(int face, const BoundingSurface& a, const BoundingSurface& b) const {
-    if (a.kind == BoundingSurface::Kind::level && b.kind == BoundingSurface::Kind::level) return a.value - b.value;
-    double strongest = 0;
-    const auto judge = [&](Point p) {
-      const double d = height(surface_, a, p) - height(surface_, b, p);
-      if (std::abs(d) > std::abs(strongest)) strongest = d;
-    };
-    for (const HalfEdge start : plan_.map.faces[face].loops) {
-      HalfEdge h = start;
-      do {
-        const PlanEdge& edge = plan_.map.edges[h >> 1];
-        const Point from = plan_.map.vertices[plan_.map.origin(h)], to = plan_.map.vertices[plan_.map.target(h)];
-        judge(from);
-        const Point middle = plan_.map.at(edge, 0.5);
-        judge(middle);
-        if (std::abs(strongest) <= tolerance::height) judge(middle + 0.01 * left_of(to - from));
-        h = plan_.map.next[h];
-      } while (h != start);
-    }
-    return strongest;
-  }
-
-  void resolve(const std::vector<Candidates>& candidates) {
-    plan_.cells.assign(candidates.size(), {});
-    for (int face = 1; face < static_cast<int>(candidates.size()); ++face) {
-      const Candidates& here = candidates[face];
-      if (!here.wood) continue;
-      const bool moved = !here.level || (here.moved && difference(face, *here.moved, *here.level) < -tolerance::height);
-      const BoundingSurface top = moved ? *here.moved : *here.level, bottom{BoundingSurface::Kind::level, here.bottom};
-      if (difference(face, top, bottom) <= tolerance::height) continue;
-      Cell& cell = plan_.cells[face];
-      cell.top = top;
-      cell.bottom = bottom;
-      cell.feature = moved ? here.moved_feature : here.level_feature;
-      cell.bottom_feature = here.bottom_feature;
-      if (here.trough) bore(face, *here.trough, here.hole_feature);
-    }
-  }
-
-  /// Takes the wood of a side hole from a cell.
-  void bore(int face, const BoundingSurface& trough, int feature) {
-    Cell& cell = plan_.cells[face];
-    const BoundingSurface vault = vault_over(trough);
-    const auto higher = [&](const BoundingSurface& a, const BoundingSurface& b) {
-      return difference(face, a, b) > tolerance::height;
-    };
-    if (!higher(cell.top, trough) || !higher(vault, cell.bottom)) return;
-    const bool below = higher(trough, cell.bottom), above = higher(cell.top, vault);
-    cell.hole_feature = feature;
-    if (below) cell.trough = trough;
-    if (above) cell.vault = vault;
-    if (!above) cell.top = {};
-    if (!below) cell.bottom = {};
+    if (bound.plane(surface_) && !fallen) return {BoundingSurface::Kind::level, floors_.clear(own), false};
+    return {bound.kind, bound.value + (own - crown), fallen, bound.tunnel, bound.form};
   }
 
   const Surface& surface_;
@@ -338,18 +309,10 @@ class Planner {
 
 }  // namespace
 
-double height(const Surface& surface, const BoundingSurface& bound, Point p) {
-  const Tunnel& tunnel = bound.tunnel;
-  if (bound.kind == BoundingSurface::Kind::trough) return bound.value - tunnel.half_height(tunnel.across(p));
-  if (bound.kind == BoundingSurface::Kind::vault) return bound.value + tunnel.half_height(tunnel.across(p));
-  if (bound.kind != BoundingSurface::Kind::offset_surface) return bound.value;
-  const double fall = bound.fallen ? surface.fall_slope * (p.x - *surface.fall_start) : 0;
-  return surface.thickness - fall - surface.drop(p.x, p.y) - bound.value;
-}
-
 bool meets_along(const IntersectionCurve& crossing, const BoundingSurface& bound) {
+  if (crossing.meeting) return bound == crossing.meeting->upper || bound == crossing.meeting->other;
   if (bound.kind == BoundingSurface::Kind::offset_surface)
-    return bound.value == crossing.offset && bound.fallen == crossing.fallen;
+    return bound.form == 0 && bound.value == crossing.offset && bound.fallen == crossing.fallen;
   if (!crossing.tunnel) return bound.kind == BoundingSurface::Kind::level && bound.value == crossing.level;
   const BoundingSurface::Kind wall = crossing.side > 0 ? BoundingSurface::Kind::vault : BoundingSurface::Kind::trough;
   return bound.kind == wall && bound.value == crossing.axis && bound.tunnel == *crossing.tunnel;

@@ -3,7 +3,6 @@
 /// The plan of a stage: a planar subdivision whose cells each carry the surface that bounds the wood from above and
 /// from below. Vertices, edges and cells are plain values; lengths in mm, board's frame.
 
-#include <compare>
 #include <optional>
 #include <string>
 #include <variant>
@@ -12,35 +11,11 @@
 #include "board/FeatureId.hpp"
 #include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
+#include "plan/BoundingSurface.hpp"
 #include "plan/Stage.hpp"
 #include "plan/Subdivision.hpp"
-#include "plan/Tunnel.hpp"
-#include "surface/Surface.hpp"
 
 namespace sagitta {
-
-/// A surface that bounds a cell from above or below.
-struct BoundingSurface {
-  enum class Kind {
-    none,
-    level,           ///< a horizontal plane
-    offset_surface,  ///< the playing surface, moved down
-    trough,          ///< the lower half of a side hole's round wall: bounds the wood below it
-    vault            ///< the upper half: bounds the wood above it
-  };
-  Kind kind = Kind::none;
-  double value =
-      0;  ///< level: its height z; offset_surface: how far it is moved down (negative: up); trough, vault: the axis' z
-  bool fallen = false;  ///< offset_surface: the part beyond the line where the fall-away begins
-  Tunnel tunnel = {};   ///< trough, vault
-
-  /// Whether it is half of a side hole's wall.
-  bool of_hole() const { return kind == Kind::trough || kind == Kind::vault; }
-  friend auto operator<=>(const BoundingSurface&, const BoundingSurface&) = default;
-};
-
-/// Height of a bound at p; the part (fallen or not) is taken from the bound, not from p.
-double height(const Surface& surface, const BoundingSurface& bound, Point p);
 
 /// Whether the bound is one of the two that meet along the crossing.
 bool meets_along(const IntersectionCurve& crossing, const BoundingSurface& bound);

@@ -101,4 +101,12 @@ std::vector<double> contacts_of(const std::function<double(double)>& f, double s
   return found;
 }
 
+std::optional<double> root_between(const std::function<double(double)>& f, double low, double high) {
+  const double at_low = f(low), at_high = f(high);
+  if (at_low == 0) return low;
+  if (at_high == 0) return high;
+  if ((at_low > 0) == (at_high > 0)) return std::nullopt;
+  return low + (high - low) * root([&](double t) { return f(low + t * (high - low)); }, {0, at_low}, {1, at_high});
+}
+
 }  // namespace sagitta

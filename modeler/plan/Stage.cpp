@@ -29,11 +29,14 @@ std::optional<Stage> stage_named(std::string_view text) {
   return std::nullopt;
 }
 
+bool works_edges(const Board& board) { return board.edges && (board.edges->roll > 0 || board.edges->bevel > 0); }
+
 std::vector<Stage> stages_of(const Board& board) {
   std::vector<Stage> stages{Stage::blank};
   if (has_thickness(board)) stages.push_back(Stage::thicknessed);
   stages.insert(stages.end(), {Stage::pocketed, Stage::radiused, Stage::slotted, Stage::board});
-  if (board.sanding > 0) stages.push_back(Stage::finished);
+  if (board.sanding > 0 || (works_edges(board) && board.edges->stage == EdgeStage::hand))
+    stages.push_back(Stage::finished);
   return stages;
 }
 

@@ -158,7 +158,7 @@ int crossed_by_edge(const Subdivision& map, HalfEdge h, Point p) {
   const Point a = map.vertices[edge.from], b = map.vertices[edge.to];
   if ((a.x <= p.x) == (b.x <= p.x)) return 0;
   const bool bent = edge.crossing >= 0 && !map.crossings[edge.crossing].straight;
-  const double y = bent ? map.crossings[edge.crossing].y(p.x) : a.y + (p.x - a.x) / (b.x - a.x) * (b.y - a.y);
+  const double y = bent ? map.crossings[edge.crossing].y(a, b, p.x) : a.y + (p.x - a.x) / (b.x - a.x) * (b.y - a.y);
   return sign * crossed(p, a, b, y);
 }
 

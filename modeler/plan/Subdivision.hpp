@@ -8,14 +8,29 @@
 #include <optional>
 #include <vector>
 
-#include "plan/Tunnel.hpp"
+#include "plan/BoundingSurface.hpp"
 #include "plane/Plane.hpp"
 
 namespace sagitta {
 
 /// What drew an edge: feature and which segment of its outline.
 struct Source {
-  enum class Kind { blank, strip, outline, slot, nut, pocket, binding, pin, side_dot, fall, crossing, cut };
+  enum class Kind {
+    blank,
+    strip,
+    outline,
+    slot,
+    nut,
+    pocket,
+    binding,
+    pin,
+    side_dot,
+    fall,
+    crossing,
+    cut,
+    scallop,
+    worked_edge
+  };
   Kind kind = Kind::outline;
   int feature = 0;  ///< index into the plan's features
   int segment = 0;  ///< which segment of that feature's outline
@@ -38,8 +53,13 @@ struct IntersectionCurve {
   double axis = 0;    ///< height of the hole's axis, mm
   bool flat = false;  ///< the moved surface is a plane
 
+  /// Any other two surfaces: the curve is followed where their heights are equal. Without a tunnel x and y both rise,
+  /// or one falls, all along each edge of it; with one, `side` is +1 and the curve is followed on the wall rolled out.
+  std::shared_ptr<const SurfacePair> meeting;
+
   double square(double x) const { return (d0 + d1 * x) * (2 * (r0 + x * (r1 + x * r2)) - (d0 + d1 * x)); }
-  double y(double x) const;
+  /// Where the edge from a to b passes x.
+  double y(Point a, Point b, double x) const;
   /// The point at t in [0, 1] of the segment from a to b; smooth at a tip (y = 0) too.
   Point at(Point a, Point b, double t) const;
 };

@@ -10,14 +10,58 @@
 
 namespace sagitta {
 
-/// How far the moved surface of a crossing lies above the hole's wall, `along` the axis and at `angle` from the
-/// upright. T is double or a jet.
+/// How far a roll lies under the playing arc that it is tangent to, as a root, `angle` from the upright at x. With
+/// n = y - y_t from the tangent point at slope angle a, k = 1/r - 1/R, and for both arcs c = the cosine at y, N = 2 sin
+/// a
+/// + n / radius and M = cos a + c: the heights of both arcs under their common tangent, subtracted without
+/// cancellation.
+template <class T>
+T root_under_playing_arc(const Surface& surface, const WorkedEdge& edge, T x, T angle) {
+  using std::cos, std::sin, std::sqrt;
+  const double r = edge.roll;
+  const T begin = edge.reach(x) - T{r}, here = begin + r * sin(angle), c = cos(angle), one = T{1.0};
+  T bend = T{0.0}, sine = T{0.0}, arc = one;  // 1 / R, sin a, and the playing arc's cosine
+  if (!surface.flat) {
+    const T radius = surface.r0 + x * (surface.r1 + surface.r2 * x);
+    bend = one / radius;
+    sine = begin / (radius - T{r});
+    arc = sqrt((one - here * bend) * (one + here * bend));
+  }
+  const T tangent = begin + r * sine, n = here - tangent, cosine = sqrt((one - sine) * (one + sine));
+  const T inner = cosine + c, outer = cosine + arc, steep = 2 * sine + (1 / r) * n;
+  const T bracket = steep * (2 * sine + n * (T{1 / r} + bend)) / (arc + c) + inner;
+  return n * sqrt((T{1 / r} - bend) * bracket / (inner * outer));
+}
+
+/// Whether a roll and a scallop lie under the same playing surface, to which both are tangent.
+inline bool touch_squarely(const BoundingSurface& roll, const BoundingSurface& other) {
+  return roll.kind == BoundingSurface::Kind::roll && other.scalloped() && other.value == roll.value &&
+         other.fallen == roll.fallen;
+}
+
+/// How far the other surface lies above a rolled edge. Under a scallop of the same playing surface both lie by
+/// squares of smooth functions: their roots are compared, so that the curve starts clearly where both are zero.
+template <class T>
+T above_roll(const Surface& surface, const BoundingSurface& roll, const BoundingSurface& other, T x, T y, T angle) {
+  using std::cos, std::sin;
+  const WorkedEdge& edge = surface.worked_edges[static_cast<std::size_t>(roll.form)];
+  if (touch_squarely(roll, other)) {
+    const ScallopedSpace& space = surface.scallops[static_cast<std::size_t>(other.form - 1)];
+    return root_under_playing_arc(surface, edge, x, angle) -
+           std::sqrt(space.depth) * sin(std::numbers::pi * space.share(x, y));
+  }
+  return height_over(surface, other, x, y) - axis_of(surface, roll, x) - edge.roll * cos(angle);
+}
+
+/// How far the other surface of a crossing lies above the round wall, `along` the axis and at `angle` from the upright.
+/// T is double or a jet.
 template <class T>
 T above_wall(const IntersectionCurve& curve, T along, T angle) {
   using std::cos, std::sin, std::sqrt;
   const Tunnel& tunnel = *curve.tunnel;
   const T across = tunnel.offset + tunnel.radius * sin(angle);
   const T x = tunnel.nx * across + tunnel.ny * along, y = tunnel.ny * across - tunnel.nx * along;
+  if (curve.meeting) return above_roll(curve.meeting->surface, curve.meeting->upper, curve.meeting->other, x, y, angle);
   const T wall = curve.axis + (curve.side * tunnel.radius) * cos(angle);
   const T crown = curve.d0 + curve.d1 * x;
   if (curve.flat) return crown - wall;

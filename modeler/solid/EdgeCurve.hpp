@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "lift/Shell.hpp"
+#include "solid/Conic.hpp"
 #include "solid/HermiteSpline.hpp"
 
 namespace sagitta {
@@ -23,6 +24,12 @@ struct EdgeCurve {
   /// first, the breaks and last.
   std::vector<double> spans() const;
 };
+
+/// The line between two points, over its length.
+EdgeCurve straight_curve(Point a, double za, Point b, double zb);
+
+/// A conic as a rational quadratic.
+EdgeCurve conic_curve(const Conic& conic);
 
 /// The curve of a run of arcs at one height, over its length from above.
 EdgeCurve level_run(const std::vector<CurveSegment>& run, double z);

@@ -60,7 +60,7 @@ Handle(Geom2d_Curve) RoundWall::pcurve(const ShellEdge& edge, const EdgeCurve& c
     return new Geom2d_Line(gp_Pnt2d(angle(std::atan2(d.y, d.x)), foot.z), gp_Dir2d(0, 1));
   }
   const double from = angle(counter_clockwise_start(edge.segment));
-  if (edge.bound.of_hole()) return across_hole(curve);
+  if (edge.bound.round()) return across_hole(curve);
   const Handle(Geom_BSplineCurve) spline = Handle(Geom_BSplineCurve)::DownCast(curve.curve);
   if (!spline.IsNull()) return height_pcurve(spline, from);
   return new Geom2d_Line(gp_Pnt2d(from, edge.bound.value), gp_Dir2d(1, 0));

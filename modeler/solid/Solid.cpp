@@ -21,6 +21,7 @@
 #include "solid/CompositeWall.hpp"
 #include "solid/EdgeCurve.hpp"
 #include "solid/EllipseWall.hpp"
+#include "solid/FormPatch.hpp"
 #include "solid/HoleWall.hpp"
 #include "solid/Patch.hpp"
 #include "solid/RoundWall.hpp"
@@ -207,7 +208,9 @@ class Builder {
       drawn_on(made);
       return made;
     }
-    if (face.bound.kind != BoundingSurface::Kind::offset_surface) return hole_wall(face);
+    if (face.bound.of_hole()) return curved<HoleWall>(face, HoleWall(face.bound), true);
+    if (face.bound.kind == BoundingSurface::Kind::roll || face.bound.form != 0)
+      return curved<FormPatch>(face, FormPatch(shell_.plan.surface, face.bound, reach_of(face)), false);
     const Patch& moved = patch(face.bound);
     if (!moved.plane())
       for (const auto& loop : face.loops)
@@ -231,16 +234,25 @@ class Builder {
     for (const TopoDS_Edge& edge : edges) BRepLib::BuildPCurveForEdgeOnPlane(edge, plane);
   }
 
-  TopoDS_Face hole_wall(const ShellFace& face) {
-    const HoleWall wall(face.bound);
+  template <class Curved>
+  TopoDS_Face curved(const ShellFace& face, const Curved& surface, bool inside_out) {
     for (const auto& loop : face.loops)
       for (const Coedge use : loop) {
         double deviation = curves_[use.edge].deviation;
-        const Handle(Geom2d_Curve) pcurve = wall.pcurve(curves_[use.edge], deviation);
-        brep_.UpdateEdge(edges_[use.edge], pcurve, wall.surface(), TopLoc_Location(), least_tolerance);
+        const Handle(Geom2d_Curve) pcurve = surface.pcurve(curves_[use.edge], deviation);
+        brep_.UpdateEdge(edges_[use.edge], pcurve, surface.surface(), TopLoc_Location(), least_tolerance);
         tolerate(use, deviation);
       }
-    return bounded(wall.surface(), face, true);
+    return bounded(surface.surface(), face, inside_out);
+  }
+
+  /// The box that a face lies in, from above.
+  Box reach_of(const ShellFace& face) const {
+    Box box;
+    for (const auto& loop : face.loops)
+      for (const Coedge use : loop)
+        for (const Point p : shell_.places(shell_.edges[use.edge])) box.add(p);
+    return box;
   }
 
   TopoDS_Face wall(const ShellFace& face) {

@@ -44,6 +44,25 @@ void check_slots(const Board& board, const Layout& layout, const Surface& surfac
   }
 }
 
+/// A floor that follows the surface is lowest where the outline is: it runs on behind the nut's face.
+void check_nut(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
+  if (board.nut.floor == NutFloor::level)
+    return check_level("nut.depth", "a seat for the nut", surface.thickness, board.nut.depth, faults);
+  double height = std::numeric_limits<double>::infinity();
+  const Point face = layout.nut->face, back = layout.nut->shelf ? Point{layout.nut_end, 0} : layout.nut->back;
+  for (const LineSegment& edge : layout.edges)
+    for (const Point on : {face, back}) {
+      const Point way = edge.b - edge.a, across = layout.nut->direction;
+      height = std::min(height, surface.height(edge.a + (cross(on - edge.a, across) / cross(way, across)) * way));
+    }
+  if (height - board.nut.depth >= least) return;
+  faults.push_back({FaultCode::floor_too_low, "nut.depth",
+                    "a seat for the nut " + in_mm(board.nut.depth) + " deep leaves " + in_mm(height - board.nut.depth) +
+                        " under its floor at an edge, where the board is " + in_mm(height) + " thick; the least is " +
+                        in_mm(tolerance::least_floor),
+                    "cut a shallower seat, or use a thicker board or a larger radius"});
+}
+
 void check_binding(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   if (!board.binding || board.binding->height == 0) return;
   double height = std::numeric_limits<double>::infinity();
@@ -104,7 +123,7 @@ void check_floors(const Board& board, const Layout& layout, const Surface& surfa
   for (std::size_t i = 0; i < board.cuts.size(); ++i)
     if (!is_through(board.cuts[i]) && !is_from_below(board.cuts[i]))
       check_level("cuts[" + std::to_string(i) + "].depth", "a cut", surface.thickness, board.cuts[i].depth, faults);
-  if (layout.nut) check_level("nut.depth", "a seat for the nut", surface.thickness, board.nut.depth, faults);
+  if (layout.nut) check_nut(board, layout, surface, faults);
   check_slots(board, layout, surface, faults);
   check_binding(board, layout, surface, faults);
   check_pins(layout, surface, faults);

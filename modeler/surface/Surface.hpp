@@ -4,9 +4,12 @@
 /// for the fall-away. z = c(x) - D(x, y), D = R - sqrt(R^2 - y^2). Lengths in mm, board's frame.
 
 #include <optional>
+#include <vector>
 
 #include "board/Board.hpp"
 #include "layout/Layout.hpp"
+#include "surface/ScallopedSpace.hpp"
+#include "surface/WorkedEdge.hpp"
 
 namespace sagitta {
 
@@ -16,6 +19,9 @@ struct Surface {
   double r0 = 0, r1 = 0, r2 = 0;     ///< R(x) = r0 + r1 x + r2 x^2
   std::optional<double> fall_start;  ///< x where the fall begins
   double fall_slope = 0;             ///< mm per mm beyond it
+  /// What lies lower in places. `height` and all depths count from the surface without them.
+  std::vector<ScallopedSpace> scallops;
+  std::vector<WorkedEdge> worked_edges;
 
   double radius(double x) const { return r0 + x * (r1 + x * r2); }
   double radius_slope(double x) const { return r1 + 2 * x * r2; }
@@ -26,6 +32,14 @@ struct Surface {
   double drop(double x, double y) const;
   double height(double x, double y) const { return crown(x) - drop(x, y); }
   double height(Point p) const { return height(p.x, p.y); }
+  /// Height with scallops; with rolled and bevelled edges too where the board lies within its edges.
+  double lowest(double x, double y) const;
+  double lowest(Point p) const { return lowest(p.x, p.y); }
+  /// Height of a rolled or bevelled edge's face at p; none where the playing surface is whole.
+  std::optional<double> worked_height(const WorkedEdge& edge, Point p) const;
+  /// How far from the centre line an edge's face begins at x: where the roll is tangent to the playing arc, with
+  /// sin a = (e - r) / (R - r); where the bevel leaves it.
+  double begins(const WorkedEdge& edge, double x) const;
   /// R^2 - y^2 > 0.
   bool exists(double x, double y) const;
   friend bool operator==(const Surface&, const Surface&) = default;

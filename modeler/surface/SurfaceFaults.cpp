@@ -7,6 +7,7 @@
 #include "layout/Taper.hpp"
 #include "plane/Tolerance.hpp"
 #include "surface/FloorCheck.hpp"
+#include "surface/FormCheck.hpp"
 #include "surface/Surface.hpp"
 
 namespace sagitta {
@@ -120,6 +121,7 @@ Faults surface_faults(const Board& board, const Layout& layout, const Surface& s
   const std::size_t before = faults.size();
   check_thickness(layout, surface, faults);
   check_floors(board, layout, surface, faults);
+  check_forms(board, layout, surface, faults);
   if (faults.size() == before) check_strip(board, layout, surface, faults);
   return faults;
 }

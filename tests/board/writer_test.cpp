@@ -89,7 +89,6 @@ to_fret = 3
 depth = [0.03, "1 mm"]
 land = 0.07
 [edges]
-roll = 0.06
 bevel = 0.04
 bevel_angle = 40
 stage = "machine"
@@ -288,6 +287,10 @@ TEST(Writer, EveryKeyComesBack) {
     expect_round_trip(drawn.board);
     EXPECT_NE(write_board(drawn.board).find(other), std::string::npos);
   }
+  const BoardFile rolled = sample::read(sample::with("bevel = 0.04\nbevel_angle = 40\n", "roll = 0.06\n", full));
+  ASSERT_TRUE(reads(rolled)) << sample::told(rolled.problems);
+  expect_round_trip(rolled.board);
+  EXPECT_NE(write_board(rolled.board).find("roll = 0.06"), std::string::npos);
   const std::string text = write_board(file.board);
   for (const Field& field : fields()) {
     if (field.dotted() == "base") continue;
@@ -295,7 +298,7 @@ TEST(Writer, EveryKeyComesBack) {
     const bool elsewhere = field.key == "length" || field.key == "edge_margin" || field.key == "nut_width" ||
                            field.key == "heel_width" || field.key == "steps_per_octave" ||
                            field.key == "compensation" || field.key == "width_at_fret" || field.key == "heel_angle" ||
-                           field.key == "heel_file" || field.key == "ends_cut_slots";
+                           field.key == "heel_file" || field.key == "ends_cut_slots" || field.key == "roll";
     EXPECT_TRUE(there || elsewhere) << field.dotted();
   }
 }

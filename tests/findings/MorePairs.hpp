@@ -326,6 +326,16 @@ inline std::vector<Pair> note_pairs() {
          make_block(b, 8, v, 3);
          b.inlays[0].material = "acrylic";
        }},
+      {"land-under-crown", 1.21, 1.19,  // half a crown of 2.4
+       [](Board& b, double v) {
+         b.scallop = Scallop{12, 22, 0.3, v};
+       }},
+      // tangent to the arc from inside: (27.78 - r)^2 / (2 (304.8 - r)) + r - 1.2686, and 4th powers, is 1.95 at r
+      // = 2.13
+      {"edge-below-slot", 2.12, 2.14,
+       [](Board& b, double v) {
+         b.edges = Edges{v, 0, 30, EdgeStage::hand};
+       }},
       {"saddle-height", 7.56, 7.54, limited("saddle-height")},  // 6.35 + 1.2
       {"several-boards", 129.46, 129.48,                        // 2 x 55.56, 6.35 between, 6 at each side
        [](Board& b, double v) { b.blank.width = v; }},

@@ -59,8 +59,10 @@ void add_slots(const Board& board, const Layout& layout, Work& work) {
   const NutGround& nut = *layout.nut;
   const Point d = nut.direction.y >= 0 ? nut.direction : -1.0 * nut.direction;  // left of it lies behind the nut
   const double back = nut.shelf ? 1e4 : dot(nut.back - nut.face, left_of(d));
-  work.cuts.push_back({polygon_loop(band(layout.strip, nut.face, d, 0, back)), Cut::Floor::level,
-                       board.board.thickness - nut.depth, "nut"});
+  const bool arc = board.nut.floor == NutFloor::arc;
+  work.cuts.push_back({polygon_loop(band(layout.strip, nut.face, d, 0, back)),
+                       arc ? Cut::Floor::arc : Cut::Floor::level, arc ? nut.depth : board.board.thickness - nut.depth,
+                       "nut"});
 }
 
 void add_pockets(const Board& board, const Layout& layout, Work& work) {

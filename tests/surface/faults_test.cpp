@@ -100,6 +100,43 @@ const Breakage breakages[] = {
        b.board.edge_margin = LengthPair(3, 3.5);
      },
      "surface.profile"},
+    {"scallop_runs_into_a_slot",
+     [](Board& b) {
+       b.scallop = Scallop{1, 3, 1.5, 0.2};
+     },
+     "scallop.land"},
+    {"lands_meet",
+     [](Board& b) {
+       b.scallop = Scallop{1, 4, 1.5, 12.5};
+     },
+     "scallop.land"},  // of 25
+    {"scallop_through",
+     [](Board& b) {
+       b.scallop = Scallop{1, 4, 4.57, 1.5};
+     },
+     "scallop.depth"},  // 4.861 at the edge
+    {"roll_over_the_middle",
+     [](Board& b) {
+       b.edges = Edges{28.1, 0, 30, EdgeStage::hand};
+     },
+     "edges.roll"},
+    {"roll_through",
+     [](Board& b) {
+       b.edges = Edges{5.1, 0, 30, EdgeStage::hand};
+     },
+     "edges.roll"},  // 0.28 left
+    {"bevel_flatter_than_the_surface",
+     [](Board& b) {
+       b.edges = Edges{0, 2, 89, EdgeStage::hand};
+     },
+     "edges.bevel_angle"},
+    {"roll_over_a_side_dot",
+     [](Board& b) {
+       b.edges = Edges{2.5, 0, 30, EdgeStage::hand};
+       b.side_dots.emplace();
+       b.side_dots->frets = {2};
+     },
+     "side_dots.diameter"},
     {"strip_does_not_exist",
      [](Board& b) {
        profile(b, Profile::single, 28.001);

@@ -87,11 +87,14 @@ class InlayCheck {
     if (!inlay_of(let).piece_thickness) deepen = Fix{key(let, "depth"), judge_.up(let.piece().depth + lack)};
     Told told{depth->least_at, let.floor() + depth->least, "",
               "make the pocket and the piece " + judge_.shown(lack) + " thicker, or the piece narrower", deepen};
-    told.message = "the radius goes through " + let.name() + ": at its outer rim it is cut " +
+    const Surface& surface = subject_.prepared.surface();
+    const bool hollow = surface.lowest(depth->least_at) < surface.height(depth->least_at);
+    const std::string where = hollow ? "under the scallop or the worked edge" : "at its outer rim";
+    told.message = "the radius goes through " + let.name() + ": " + where + " it is cut " +
                    judge_.shown(-depth->least) + " deeper than the pocket, and the piece is lost";
     if (!hold(let, rule("inlay-sanded-through"), depth->least, told)) {
       told.message =
-          let.name() + " is only " + judge_.shown(depth->least) + " thick at its outer rim after the radius is cut";
+          let.name() + " is only " + judge_.shown(depth->least) + " thick " + where + " after the radius is cut";
       hold(let, rule("inlay-too-thin"), depth->least, told);
     }
     const Rule& deep = rule("pocket-too-deep");

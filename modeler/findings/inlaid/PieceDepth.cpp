@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "plane/Tolerance.hpp"
+#include "polygon/Gap.hpp"
 
 namespace sagitta {
 namespace {
@@ -42,6 +43,16 @@ std::vector<Point> points_of(const Layout& layout, const Surface& surface, const
   return points;
 }
 
+/// Places of a piece in the troughs of scalloped spaces: between two points of its outline a scallop is lower.
+std::vector<Point> points_in_troughs(const Surface& surface, const Loops& piece) {
+  std::vector<Point> points;
+  const Box box = bounds(piece.front());
+  for (const ScallopedSpace& space : surface.scallops)
+    for (double y = box.low.y; y <= box.high.y; y += station / 4)
+      if (const Point p{space.x(0.5, y), y}; holds(piece, p)) points.push_back(p);
+  return points;
+}
+
 }  // namespace
 
 std::optional<PieceDepth> piece_depth(const PreparedBoard& ready, const InlayPiece& piece) {
@@ -49,14 +60,18 @@ std::optional<PieceDepth> piece_depth(const PreparedBoard& ready, const InlayPie
   const Surface& surface = ready.surface();
   const double floor = ready.board().board.thickness - piece.depth;
   PieceDepth depth{1e300, {}, -1e300, {}, 0, floor + piece.thickness - raw_top(ready.board(), layout)};
+  std::vector<Point> points = points_in_troughs(surface, piece.piece);
   for (const Loop& loop : piece.piece)
-    for (const CurveSegment& side : loop)
-      for (const Point p : points_of(layout, surface, side)) {
-        if (!on_board(layout, surface, p)) continue;
-        const double left = surface.height(p) - floor;
-        if (left < depth.least) depth.least = left, depth.least_at = p;
-        if (left > depth.most) depth.most = left, depth.most_at = p;
-      }
+    for (const CurveSegment& side : loop) {
+      const std::vector<Point> own = points_of(layout, surface, side);
+      points.insert(points.end(), own.begin(), own.end());
+    }
+  for (const Point p : points) {
+    if (!on_board(layout, surface, p)) continue;
+    const double left = surface.lowest(p) - floor;
+    if (left < depth.least) depth.least = left, depth.least_at = p;
+    if (left > depth.most) depth.most = left, depth.most_at = p;
+  }
   if (depth.most < depth.least) return std::nullopt;
   depth.least = std::min(depth.least, piece.thickness);
   depth.spare = piece.thickness - depth.most;

@@ -62,7 +62,10 @@ Thin thinnest(const Subject& subject, const Channel& channel) {
     thin.take(let.floor(), between(box.low, box.high, 0.5), let.where(), let.name());
   }
   if (const auto& nut = subject.prepared.layout().nut; nut && channel.from < nut->face.x)
-    thin.take(subject.prepared.surface().thickness - nut->depth, nut->face, {Kind::nut_seat}, "the nut's seat");
+    for (const double y : {0.0, -channel.half, channel.half}) {
+      const Point p = nut->face + y / nut->direction.y * nut->direction;
+      thin.take(seat_floor(subject, p), p, {Kind::nut_seat}, "the nut's seat");
+    }
   return thin;
 }
 

@@ -35,4 +35,10 @@ double slot_floor(const Subject& subject, Point p) {
   return subject.prepared.surface().height(p) - depth;
 }
 
+double seat_floor(const Subject& subject, Point p) {
+  const Board& board = subject.prepared.board();
+  const Surface& surface = subject.prepared.surface();
+  return (board.nut.floor == NutFloor::arc ? surface.height(p) : surface.thickness) - board.nut.depth;
+}
+
 }  // namespace sagitta

@@ -23,4 +23,7 @@ std::optional<Fix> widened(const Subject& subject, double x, double by, const Ju
 /// Height above the glue face of the slot's floor under a point.
 double slot_floor(const Subject& subject, Point p);
 
+/// Height of the floor of the nut's seat at p: level, or the playing surface moved down. mm.
+double seat_floor(const Subject& subject, Point p);
+
 }  // namespace sagitta

@@ -79,8 +79,7 @@ double lowest_floor(const Subject& subject, Point p) {
   if (const auto& nut = subject.prepared.layout().nut) {
     const Point across{nut->direction.y, -nut->direction.x};  // toward the bridge
     const bool before_face = dot(p - nut->face, across) <= 0;
-    if (before_face && (nut->shelf || dot(p - nut->back, across) >= 0))
-      floor = std::min(floor, subject.prepared.surface().thickness - nut->depth);
+    if (before_face && (nut->shelf || dot(p - nut->back, across) >= 0)) floor = std::min(floor, seat_floor(subject, p));
   }
   return floor;
 }

@@ -49,6 +49,8 @@ double nut_volume(const Board& board, const Layout& layout, const Surface& surfa
   if (!layout.nut) return 0;
   const double behind = layout.nut->face.x - layout.nut_end;
   const double run = layout.nut->shelf ? behind : std::min(behind, board.nut.width);
+  if (board.nut.floor == NutFloor::arc)
+    return run * (layout.edge(0, layout.nut->face.x) + layout.edge(1, layout.nut->face.x)) * board.nut.depth;
   const double x = layout.nut->face.x, floor = surface.thickness - layout.nut->depth;
   const auto over_floor = [&](double edge) { return area_beside(surface, x, edge) - edge * floor; };
   return run * std::max(0.0, over_floor(layout.edge(0, x)) + over_floor(layout.edge(1, x)));

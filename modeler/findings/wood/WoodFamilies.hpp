@@ -9,6 +9,7 @@ namespace sagitta {
 
 void judge_wood(const Subject& subject, Judge& judge);      ///< edges, and what is left under the cuts
 void judge_cuts(const Subject& subject, Judge& judge);      ///< the builder's own cuts
+void judge_forms(const Subject& subject, Judge& judge);     ///< lands of scallops, slots' ends at worked edges
 void judge_blank(const Subject& subject, Judge& judge);     ///< what the blank has to spare
 void judge_cutters(const Subject& subject, Judge& judge);   ///< what the cutters can do
 void judge_ridges(const Subject& subject, Judge& judge);    ///< what the radius cutter leaves on the surface

@@ -110,7 +110,11 @@ void judge_under_pockets(const Subject& subject, Judge& judge) {
 
 void judge_under_nut(const Subject& subject, Judge& judge) {
   if (!subject.prepared.layout().nut) return;
-  const double left = subject.prepared.surface().thickness - subject.prepared.layout().nut->depth;
+  const Layout& layout = subject.prepared.layout();
+  const Point face = layout.nut->face;
+  double left = high;  // a floor that follows the surface is lowest at an edge
+  for (const int side : {0, 1})
+    left = std::min(left, seat_floor(subject, {face.x, (side == 0 ? -1 : 1) * layout.edge(side, face.x)}));
   const double lack = judge.limit(rule("thin-under-nut")) - left;
   judge.hold(rule("thin-under-nut"), left,
              {subject.prepared.layout().nut->face, left, {Kind::nut_seat}, "the nut's seat"},

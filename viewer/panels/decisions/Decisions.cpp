@@ -57,13 +57,21 @@ constexpr L surface_lines[] = {{"surface.profile", "Profile"},
                                {"surface.heel_at", "Heel radius at"},
                                {"surface.fall_from_fret", "Fall-away from fret"},
                                {"surface.fall", "Fall at the heel end"}};
-constexpr B surface_blocks[] = {{"surface", "", surface_lines}};
+constexpr L scallop_lines[] = {{"scallop.from_fret", "Scalloped from slot"},
+                               {"scallop.to_fret", "Scalloped to slot"},
+                               {"scallop.depth", "Scallop depth"},
+                               {"scallop.land", "Land beside a slot"}};
+constexpr L edge_lines[] = {{"edges.roll", "Roll radius"},
+                            {"edges.bevel", "Bevel width"},
+                            {"edges.bevel_angle", "Bevel angle"},
+                            {"edges.stage", "Edges worked by"}};
+constexpr B surface_blocks[] = {{"surface", "", surface_lines},
+                                {"scallop", "Scalloped spaces", scallop_lines},
+                                {"edges", "Rolled or bevelled edges", edge_lines}};
 
-constexpr L nut_lines[] = {{"nut.seat", "Nut seat"},
-                           {"nut.width", "Nut thickness"},
-                           {"nut.depth", "Seat depth"},
-                           {"nut.compensation", "Compensation"},
-                           {"nut.distance", "Behind the zero fret"}};
+constexpr L nut_lines[] = {
+    {"nut.seat", "Nut seat"},    {"nut.width", "Nut thickness"},       {"nut.depth", "Seat depth"},
+    {"nut.floor", "Seat floor"}, {"nut.compensation", "Compensation"}, {"nut.distance", "Behind the zero fret"}};
 constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},          {"wire.tang_width", "Tang width"},
                             {"wire.barb_width", "Tang over its barbs"}, {"wire.crown_width", "Crown width"},
                             {"wire.crown_height", "Crown height"},      {"wire.overhang", "Wire over each edge"}};

@@ -147,6 +147,12 @@ void draw_extra(Drawing& d, const DecisionBlock& block, const Table& table) {
   if (d.state.ui.tick("##" + std::string(block.title), there)) {
     set_row_count(d.draft, table, there ? 1 : 0);
     if (there && block.table == "binding") d.draft.binding->width = 1.5;
+    if (there && block.table == "edges") d.draft.edges->roll = 1.5;
+    if (there && block.table == "scallop") {
+      d.draft.scallop->to_fret = d.draft.scale.frets;
+      d.draft.scallop->from_fret = std::min(12, d.draft.scale.frets - 1);
+      d.draft.scallop->depth = 1;
+    }
     if (there && block.table == "side_dots" && d.draft.side_dots->frets.empty()) {
       for (const int fret : {3, 5, 7, 9, 12})
         if (fret <= d.draft.scale.frets) d.draft.side_dots->frets.push_back(fret);
