@@ -277,8 +277,7 @@ class Mesher {
         const double u = static_cast<double>(i) / n, v = static_cast<double>(j) / n, w = 1 - u - v;
         const Point at{u * p[0] + v * q[0] + w * r[0], u * p[1] + v * q[1] + w * r[1]};
         const double radius = surface_.radius(at.x);
-        const double upright =
-            surface_.flat ? 1 : std::sqrt(std::max(0.0, (radius - at.y) * (radius + at.y))) / radius;
+        const double upright = surface_.flat ? 1 : std::sqrt(std::max(0.0, (radius - at.y) * (radius + at.y))) / radius;
         const double off = std::abs(height(surface_, bound, at) - (u * p[2] + v * q[2] + w * r[2])) * upright;
         mesh_.deviation = std::max(mesh_.deviation, off);
       }
