@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "board/SlotCut.hpp"
 #include "drawing/BoardDrawing.hpp"
 #include "drawing/DxfFile.hpp"
 #include "drawing/InlayOutlines.hpp"
@@ -95,10 +96,17 @@ std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& jo
 std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlines& inlays, const JobPart& part) {
   std::vector<PaperFile> files;
   const Wanted wanted{part.operation};
-  const std::vector<WirePiece> wire = wire_list(ready);
+  const SlotCut cut = slot_cut(ready.board());
   const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
   if (wanted.slots()) add(files, "frets", fret_csv(ready.layout()), fret_json(ready.layout()));
-  if (wanted.slots()) add(files, "wire", wire_csv(wire), wire_json(wire));
+  if (wanted.slots() && cut == SlotCut::all) {
+    const std::vector<WirePiece> wire = wire_list(ready);
+    add(files, "wire", wire_csv(wire), wire_json(wire));
+  }
+  if (wanted.slots() && cut == SlotCut::lines) {
+    const std::vector<LinePiece> strips = line_list(ready);
+    add(files, "lines", strip_csv(strips), strip_json(strips));
+  }
   if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
   if (const auto& binding = ready.board().binding;
       binding && !binding->lines.empty() && wanted.any_of({Operation::outline})) {

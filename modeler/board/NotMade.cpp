@@ -8,8 +8,7 @@ namespace sagitta {
 namespace {
 
 constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "height"};
-constexpr std::string_view keys_not_made[] = {"board.ends_cut_slots", "wire.end_bevel", "slots.line_material",
-                                              "slots.line_thickness", "blank.grain",    "neck.depth_first",
+constexpr std::string_view keys_not_made[] = {"board.ends_cut_slots", "wire.end_bevel", "blank.grain",    "neck.depth_first",
                                               "neck.depth_twelfth",   "neck.angle",     "neck.joint",
                                               "neck.allowance",       "neck.file_nut",  "neck.file_heel"};
 constexpr std::string_view sheet_keys_not_made[] = {"zero", "margin", "clamp", "hold", "skin", "face"};
@@ -39,8 +38,6 @@ void check_made(Reading& reading) {
     for (const std::string_view key : material_keys_not_made)
       refuse(reading, "materials." + name + "." + std::string(key));
   refuse_value(reading, "board.heel", board.board.heel == Heel::slant || board.board.heel == Heel::drawn);
-  refuse_value(reading, "scale.frets", board.scale.frets == 0 && reading.good("scale.frets"));
-  refuse_value(reading, "slots.cut", board.slots.cut && *board.slots.cut != SlotCut::all);
   refuse_value(reading, "nut.floor", board.nut.floor == NutFloor::arc);
 }
 

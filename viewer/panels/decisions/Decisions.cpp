@@ -71,7 +71,10 @@ constexpr L slot_lines[] = {{"slots.width", "Slot width"},
                             {"slots.depth", "Slot depth"},
                             {"slots.floor", "Slot floor"},
                             {"slots.ends", "Slot ends"},
-                            {"slots.edge_left", "Left at the edge"}};
+                            {"slots.edge_left", "Left at the edge"},
+                            {"slots.cut", "Slots are cut"},
+                            {"slots.line_material", "Strips of"},
+                            {"slots.line_thickness", "Strip thickness"}};
 constexpr B nut_blocks[] = {
     {"nut", "Nut", nut_lines}, {"wire", "Fret wire", wire_lines}, {"slots", "Slots", slot_lines}};
 
