@@ -15,7 +15,9 @@
 #include "paper/ShopDrawing.hpp"
 #include "paper/Template.hpp"
 #include "tables/FretTable.hpp"
+#include "tables/LineTable.hpp"
 #include "tables/PieceList.hpp"
+#include "tables/StringTable.hpp"
 #include "tables/StripTable.hpp"
 #include "tables/WireTable.hpp"
 
@@ -105,8 +107,9 @@ std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlin
   }
   if (wanted.slots() && cut == SlotCut::lines) {
     const std::vector<LinePiece> strips = line_list(ready);
-    add(files, "lines", strip_csv(strips), strip_json(strips));
+    add(files, "lines", line_csv(strips), line_json(strips));
   }
+  if (part.whole() && ready.board().strings.course > 1) add(files, "strings", string_csv(ready), string_json(ready));
   if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
   if (const auto& binding = ready.board().binding;
       binding && !binding->lines.empty() && wanted.any_of({Operation::outline})) {

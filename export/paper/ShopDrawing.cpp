@@ -149,7 +149,7 @@ Rows main_rows(const Board& board, const Layout& layout) {
   Rows rows;
   rows.emplace_back("Scale", scale_words(board, layout));
   rows.emplace_back("Frets", std::to_string(layout.frets.size() - 1));
-  if (!layout.slots.empty()) rows.emplace_back("Width of slots", measure(board, board.slots.width));
+  if (slot_cut(board) != SlotCut::none) rows.emplace_back("Width of slots", measure(board, board.slots.width));
   if (layout.nut) rows.emplace_back("Depth of nut seat", measure(board, layout.nut->depth));
   if (board.binding) rows.emplace_back("Binding", measure(board, board.binding->width));
   if (board.binding)

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <iterator>
 
+#include "board/Fields.hpp"
+
 namespace sagitta {
 
 SlotCut slot_cut(const Board& board) {

@@ -3,9 +3,10 @@
 /// What is cut at the frets' places: slots for wire, slots for lines, or nothing.
 
 #include "board/Board.hpp"
-#include "board/Fields.hpp"
 
 namespace sagitta {
+
+struct Field;
 
 /// slots.cut, with its default resolved: all, or none on a board without frets.
 SlotCut slot_cut(const Board& board);

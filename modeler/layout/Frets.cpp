@@ -1,5 +1,7 @@
 #include "layout/Frets.hpp"
 
+#include <algorithm>
+
 #include "layout/Measure.hpp"
 
 namespace sagitta {
@@ -45,7 +47,7 @@ bool check_scale(const Board& board, Faults& faults) {
   if (!scale.length && !(scale.bass && scale.treble))
     faults.push_back(
         {FaultCode::scale_missing, "scale.length", "the scale has no length", "give length, or bass and treble"});
-  if (scale.square_fret < 0 || scale.square_fret > scale.frets)
+  if (scale.square_fret < 0 || scale.square_fret > std::max(scale.frets, 0))
     faults.push_back({FaultCode::no_such_fret, "scale.square_fret",
                       "fret " + std::to_string(scale.square_fret) + " cannot stand square: the board has frets 0 to " +
                           std::to_string(scale.frets),

@@ -66,7 +66,7 @@ TEST(Fretless, EveryKeyThatNamesAFretIsAProblem) {
       {"past_last_fret = 480", "past_last_fret = 480\nheel = \"fret\"", "board.heel"},
       {"edge_margin = 3.2", "nut_width = 43\nwidth_at_fret = [12, 52]", "board.width_at_fret"},
       {"radius_at_heel = 406.4", "radius_at_heel = 406.4\nheel_at = \"last-fret\"", "surface.heel_at"},
-      {"radius_at_heel = 406.4", "radius_at_heel = 406.4\nfall_from_fret = 0\nfall = 0.3", "surface.fall_from_fret"},
+      {"radius_at_heel = 406.4", "radius_at_heel = 406.4\nfall_from_fret = 5\nfall = 0.3", "surface.fall_from_fret"},
       {"[surface]", "[slots]\nwidth = 0.6\n[surface]", "slots.width"},
       {"[surface]", "[wire]\ncrown_width = 2\n[surface]", "wire.crown_width"},
       {"[surface]", "[neck]\njoint_fret = 14\n[surface]", "neck.joint_fret"},
@@ -80,7 +80,6 @@ TEST(Fretless, EveryKeyThatNamesAFretIsAProblem) {
   }
 }
 
-/// The sample has blind-free slots, a wire of its own, dots, side dots and a fall.
 TEST(SlotCut, KeysOfOtherKindsOfSlotsAreProblems) {
   const std::string with_wire = sample::with("[slots]", "[wire]\ncrown_width = 2\n[slots]");
   EXPECT_THAT(problem_keys(sample::read(sample::with("width = 0.584", "cut = \"none\""))), IsEmpty());

@@ -221,7 +221,7 @@ TEST_F(Folder, ProblemsInABasePointIntoIt) {
 }
 
 TEST_F(Folder, MissingBase) {
-  const std::string own = write("own.toml", "format = 1\nbase = \"gone.toml\"\n[scale]\nfrets = 0\n");
+  const std::string own = write("own.toml", "format = 1\nbase = \"gone.toml\"\n[scale]\nfrets = 97\n");
   const auto file = read_board(own);
   ASSERT_EQ(file.problems.size(), 2u) << sample::told(file.problems);
   EXPECT_EQ(file.problems[0].key, "base");

@@ -5,8 +5,8 @@
 
 #include "board/Fields.hpp"
 #include "board/SlotCut.hpp"
-#include "frets/SlotCheck.hpp"
 #include "frets/LineList.hpp"
+#include "frets/SlotCheck.hpp"
 #include "frets/WireList.hpp"
 #include "widgets/Buttons.hpp"
 
