@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "board/SlotCut.hpp"
 #include "drawing/DrawingParts.hpp"
 
 namespace sagitta {
@@ -90,6 +91,7 @@ Drawing drawing_of(const PreparedBoard& ready, const InlayOutlines& inlays, cons
   pad.draw("radius-area", "#808080", {radius_area_figure(layout)});
   pad.draw("slot-middle", "#2050c0", slot_middle_figures(ready.slots()));
   pad.draw("slot-outline", "#6090e0", slot_outline_figures(ready.slots()));
+  if (slot_cut(ready.board()) == SlotCut::none) pad.draw("fret-places", "#90a0c0", fret_place_figures(layout));
   pad.draw("nut-seat", "#208050", nut_seat_figures(layout));
   pad.draw("outline", "#202020", {outline_figure(layout)});
   pad.draw("tabs", "#c060a0", tab_figures(layout));

@@ -65,6 +65,14 @@ std::vector<Figure> slot_outline_figures(const std::vector<Slot>& slots) {
   return figures;
 }
 
+std::vector<Figure> fret_place_figures(const Layout& layout) {
+  std::vector<Figure> figures;
+  for (const FretLine& fret : layout.frets)
+    if (fret.fret > 0)
+      figures.push_back(open("place of fret " + std::to_string(fret.fret), fret.bass_edge, fret.treble_edge));
+  return figures;
+}
+
 std::vector<Figure> nut_seat_figures(const Layout& layout) {
   if (!layout.nut) return {};
   const NutGround& seat = *layout.nut;

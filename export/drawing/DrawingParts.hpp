@@ -33,6 +33,8 @@ Figure radius_area_figure(const Layout& layout);
 std::vector<Figure> slot_middle_figures(const std::vector<Slot>& slots);
 /// What the slots cover; through slots end square to themselves, past the edges by the overrun.
 std::vector<Figure> slot_outline_figures(const std::vector<Slot>& slots);
+/// A line from edge to edge at each fret's place, for boards on which no slots are cut.
+std::vector<Figure> fret_place_figures(const Layout& layout);
 std::vector<Figure> nut_seat_figures(const Layout& layout);
 Figure outline_figure(const Layout& layout);
 /// Where the board stays tied to the blank while its outline is cut: short pieces of the long edges, clear of slots and

@@ -112,7 +112,7 @@ std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
   for (const JobSetup& setup : sheet.setups) text += setup_of(setup, pictures);
   text += part("Check by caliper", sheet.checks) + part("Pieces", sheet.pieces);
   if (!sheet.no_room.empty()) text += "<h2>Pieces without a sheet</h2>\n" + list_of(sheet.no_room, "");
-  text += part("Sheets", sheet.sheets) + part("Wire", sheet.wire);
+  text += part("Sheets", sheet.sheets) + part("Wire", sheet.wire) + part("Lines", sheet.lines);
   return text + "</body>\n</html>\n";
 }
 

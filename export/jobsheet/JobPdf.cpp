@@ -43,6 +43,7 @@ class JobPages {
     if (!sheet_.no_room.empty()) list("Pieces without a sheet", sheet_.no_room, "");
     table("Sheets", sheet_.sheets);
     table("Wire", sheet_.wire);
+    table("Lines", sheet_.lines);
     PdfBook book(sheet_.title);
     print_flow(book, area_, blocks_,
                [&](PdfBook& on, int page, int pages, const std::string& part) { head(on, page, pages, part); });

@@ -5,9 +5,11 @@
 #include <map>
 #include <set>
 
+#include "board/SlotCut.hpp"
 #include "drawing/BoardDrawing.hpp"
 #include "drawing/InlayOutlines.hpp"
 #include "drawing/ResolvedSetup.hpp"
+#include "frets/LineList.hpp"
 #include "frets/WireList.hpp"
 #include "inlay/Nesting.hpp"
 #include "jobsheet/JobRecord.hpp"
@@ -68,7 +70,7 @@ JobTable caliper_checks(const PreparedBoard& ready) {
   const int last = ready.layout().frets.back().fret;
   const bool fan = board.scale.bass.has_value();
   for (const int fret : std::set<int>{1, 7, 12, last}) {
-    if (fret > last) continue;
+    if (fret < 1 || fret > last || slot_cut(board) == SlotCut::none) continue;
     const FretLine& line = ready.layout().frets[static_cast<std::size_t>(fret)];
     const std::string what = "nut line to the middle of slot " + std::to_string(fret);
     if (!fan) {
@@ -130,8 +132,20 @@ void pieces_and_sheets(const PreparedBoard& ready, JobSheet& sheet) {
   }
 }
 
+JobTable lines_of(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  JobTable table{{"line", "material", "length", "thickness", "height at least"}, {}};
+  const std::vector<LinePiece> list = line_list(ready);
+  for (const LinePiece& piece : list)
+    table.rows.push_back({std::to_string(piece.fret), piece.material, fixed_measure(board, piece.length),
+                          fixed_measure(board, piece.thickness), fixed_measure(board, piece.height)});
+  if (!list.empty()) table.rows.push_back({"all", "", fixed_measure(board, total_line(list)), "", ""});
+  return table;
+}
+
 JobTable wire_of(const PreparedBoard& ready) {
   const Board& board = ready.board();
+  if (slot_cut(board) != SlotCut::all) return {};
   JobTable table{{"fret", "cut", "bend to radius", "nip bass", "nip treble", "tang that stays"}, {}};
   const std::vector<WirePiece> list = wire_list(ready);
   for (const WirePiece& piece : list)
@@ -186,6 +200,7 @@ JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findi
   sheet.checks = caliper_checks(ready);
   pieces_and_sheets(ready, sheet);
   sheet.wire = wire_of(ready);
+  sheet.lines = lines_of(ready);
   std::vector<const Finding*> open;
   for (const Finding& finding : findings) {
     const bool caution = finding.name.starts_with("caution-");

@@ -40,6 +40,7 @@ struct JobSheet {
   std::vector<JobSetup> setups;
   JobTable checks;  ///< by caliper
   JobTable pieces, sheets, wire;
+  JobTable lines;                    ///< strips of veneer let in as lines
   std::vector<std::string> no_room;  ///< pieces that none of the board's sheets has room for
   std::vector<std::string> findings, cautions;
   std::vector<std::string> notes;  ///< of the people who make it

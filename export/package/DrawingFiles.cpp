@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "board/SlotCut.hpp"
 #include "drawing/BoardDrawing.hpp"
 #include "drawing/DxfFile.hpp"
 #include "drawing/InlayOutlines.hpp"
@@ -14,7 +15,9 @@
 #include "paper/ShopDrawing.hpp"
 #include "paper/Template.hpp"
 #include "tables/FretTable.hpp"
+#include "tables/LineTable.hpp"
 #include "tables/PieceList.hpp"
+#include "tables/StringTable.hpp"
 #include "tables/StripTable.hpp"
 #include "tables/WireTable.hpp"
 
@@ -95,10 +98,18 @@ std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& jo
 std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlines& inlays, const JobPart& part) {
   std::vector<PaperFile> files;
   const Wanted wanted{part.operation};
-  const std::vector<WirePiece> wire = wire_list(ready);
+  const SlotCut cut = slot_cut(ready.board());
   const std::vector<ListedPiece> pieces = piece_list(inlays.pieces);
   if (wanted.slots()) add(files, "frets", fret_csv(ready.layout()), fret_json(ready.layout()));
-  if (wanted.slots()) add(files, "wire", wire_csv(wire), wire_json(wire));
+  if (wanted.slots() && cut == SlotCut::all) {
+    const std::vector<WirePiece> wire = wire_list(ready);
+    add(files, "wire", wire_csv(wire), wire_json(wire));
+  }
+  if (wanted.slots() && cut == SlotCut::lines) {
+    const std::vector<LinePiece> strips = line_list(ready);
+    add(files, "lines", line_csv(strips), line_json(strips));
+  }
+  if (part.whole() && ready.board().strings.course > 1) add(files, "strings", string_csv(ready), string_json(ready));
   if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
   if (const auto& binding = ready.board().binding;
       binding && !binding->lines.empty() && wanted.any_of({Operation::outline})) {

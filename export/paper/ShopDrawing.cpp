@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "board/SlotCut.hpp"
 #include "drawing/Drawing.hpp"
 #include "paper/PdfFigures.hpp"
 #include "paper/Section.hpp"
@@ -37,6 +38,7 @@ class PlanView {
     draw(drawing, "nut-seat", Pen::thin);
     draw(drawing, "side-dots", Pen::faint);
     for (const Slot& slot : slots_) book_.line(at(slot.bass_end), at(slot.treble_end), Pen::thin);
+    draw(drawing, "fret-places", Pen::thin);
     draw(drawing, "binding", Pen::thin);
     draw(drawing, "outline", Pen::outline);
     const Box box = bounds(layout_.outline);
@@ -108,7 +110,8 @@ CurveSegment floor_of(const Section& section, bool follows) {
 void draw_section(PdfBook& book, const Board& board, const Section& section, const DrawingScale& scale, Point foot) {
   const Loop wood = placed(section_loop(section), scale.factor, foot);
   book.fill(wood, 0.93);
-  book.path(placed({floor_of(section, board.slots.floor == SlotFloor::arc)}, scale.factor, foot), false, Pen::dash);
+  if (slot_cut(board) != SlotCut::none)
+    book.path(placed({floor_of(section, board.slots.floor == SlotFloor::arc)}, scale.factor, foot), false, Pen::dash);
   book.path(wood, true, Pen::outline);
   const auto from_foot = [&](double y) { return foot + Point{scale.factor * y, 0}; };
   dimension(book, from_foot(-section.sides[0].edge), from_foot(section.sides[1].edge), -6,
@@ -129,6 +132,7 @@ Rows section_rows(const Board& board, const Section& section) {
     rows.emplace_back(what + ", treble", shown(treble));
   };
   ends("Thickness at the edge", &SectionSide::height);
+  if (slot_cut(board) == SlotCut::none) return rows;
   rows.emplace_back("Slot depth in the middle", shown(section.depth_middle));
   ends("Slot depth at its ends", &SectionSide::depth);
   rows.emplace_back("Left below, in the middle", shown(section.floor_middle));
@@ -145,7 +149,7 @@ Rows main_rows(const Board& board, const Layout& layout) {
   Rows rows;
   rows.emplace_back("Scale", scale_words(board, layout));
   rows.emplace_back("Frets", std::to_string(layout.frets.size() - 1));
-  rows.emplace_back("Width of slots", measure(board, board.slots.width));
+  if (slot_cut(board) != SlotCut::none) rows.emplace_back("Width of slots", measure(board, board.slots.width));
   if (layout.nut) rows.emplace_back("Depth of nut seat", measure(board, layout.nut->depth));
   if (board.binding) rows.emplace_back("Binding", measure(board, board.binding->width));
   if (board.binding)

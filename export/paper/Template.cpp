@@ -66,6 +66,7 @@ class SheetPainter {
     draw_layer(placed, "pocket", Pen::faint);
     draw_layer(placed, "nut-seat", Pen::thin);
     draw_layer(placed, "slot-middle", Pen::thin);
+    draw_layer(placed, "fret-places", Pen::thin);
     draw_layer(placed, "outline", Pen::outline);
     draw_centre_line();
     for (const FretLine& fret : layout_.frets) name_fret(fret);

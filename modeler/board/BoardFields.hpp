@@ -177,8 +177,8 @@ inline constexpr Field board_fields[] = {
 
     length("slots", "width", {0.1, 5}, "0.584 mm", "width of a fret slot, square to it",
            at<&Board::slots, &Slots::width>),
-    length("slots", "depth", {0.3, 20}, "wire.tang_depth + 0.35 mm", "depth of a fret slot from the finished surface",
-           at<&Board::slots, &Slots::depth>),
+    length("slots", "depth", {0.3, 20}, "wire.tang_depth + 0.35 mm; 1.5 mm for lines",
+           "depth of a fret slot from the finished surface", at<&Board::slots, &Slots::depth>),
     choice("slots", "floor", floor_choices, "arc", "floor of a slot: follows the surface, or level",
            at<&Board::slots, &Slots::floor>),
     choice("slots", "ends", ends_choices, "through", "slots run through the edges, or end blind before them",

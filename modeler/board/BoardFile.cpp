@@ -230,6 +230,7 @@ BoardFile read_board_text(std::string_view text, const std::string& file_name, c
   if (!reading.chain.readable) return reading.out;
   reading.out.board.units = reading.chain.files[0].units;
   BoardReader(reading).read();
+  check_fretless(reading);
   check_forms(reading);
   check_rules(reading);
   check_made(reading);

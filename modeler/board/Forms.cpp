@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "board/Reading.hpp"
+#include "board/SlotCut.hpp"
 #include "board/Spelling.hpp"
 
 namespace sagitta {
@@ -81,6 +82,7 @@ class RowCheck {
 
   void check_use(const Field& field) {
     const std::string name = key(field.key);
+    if (!used_with_cut(field, slot_cut(board_))) return check_cut_use(field, name);
     const Use& use = field.use;
     const bool far = use.key.find('.') != std::string_view::npos;
     const std::string chooser = use.key.empty() ? "" : far ? std::string(use.key) : key(use.key);
@@ -104,6 +106,18 @@ class RowCheck {
     if (std::ranges::find(needing, chosen(use.key)) == needing.end()) return;
     missing(field.key, "\"" + std::string(field.key) + "\" is missing: " + with(use.key, chosen(use.key)) + " needs it",
             allowed_text(field));
+  }
+
+  /// A key of slots or wire that are not cut. Frets that could not be read say nothing about it.
+  void check_cut_use(const Field& field, const std::string& name) {
+    const std::string chooser = reading_.given("slots.cut") ? "slots.cut" : "scale.frets";
+    if (!reading_.given(name) || !reading_.given(chooser) || !reading_.good(chooser)) return;
+    if (reading_.level(name) > reading_.level(chooser)) return drop(field);
+    const std::string why = chooser == "scale.frets"            ? "the board has no frets"
+                            : slot_cut(board_) == SlotCut::none ? "slots.cut = \"none\" cuts no slots"
+                                                                : "slots.cut = \"lines\" takes no wire";
+    reading_.report_key(FaultCode::not_used, name, "\"" + std::string(field.key) + "\" is not used here: " + why,
+                        "take the line out");
   }
 
   /// A choice that was wrong or is itself missing says nothing about the keys that hang on it.

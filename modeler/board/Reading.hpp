@@ -41,6 +41,9 @@ std::optional<Value> read_value(Reading& reading, const Field& field, const Node
 /// A bare number or a length with a unit for [limits]; a length is in the units of the board.
 std::optional<double> read_limit(Reading& reading, const Node& node, const std::string& key);
 
+/// On a board without frets: keys that name a fret or a space, and those that it needs instead. Before check_forms.
+void check_fretless(Reading& reading);
+
 /// Missing keys, keys that the chosen forms do not use, several forms at once.
 void check_forms(Reading& reading);
 

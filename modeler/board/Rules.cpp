@@ -6,6 +6,7 @@
 
 #include "board/Length.hpp"
 #include "board/Reading.hpp"
+#include "board/SlotCut.hpp"
 
 namespace sagitta {
 namespace {
@@ -48,7 +49,8 @@ void check_gauges(Reading& reading) {
 /// One fret number against the last fret.
 void check_fret(Reading& reading, const std::string& key, int fret) {
   const int last = reading.out.board.scale.frets;
-  if (!reading.given("scale.frets") || !reading.good("scale.frets") || fret <= last) return;
+  // A board without frets: see check_fretless.
+  if (!reading.given("scale.frets") || !reading.good("scale.frets") || fret <= last || last == 0) return;
   reading.report_value(FaultCode::no_such_fret, key,
                        "fret " + std::to_string(fret) + " is beyond the last fret, " + std::to_string(last),
                        "frets run from 1 to " + std::to_string(last));
@@ -177,7 +179,8 @@ void check_measured(Reading& reading) {
   if (!reading.given("measured.slots") || !reading.good("measured.slots") || !reading.given("scale.frets") ||
       !reading.good("scale.frets"))
     return;
-  const auto slots = static_cast<std::size_t>(board.scale.frets + (board.scale.zero_fret ? 1 : 0));
+  const int cut = slot_cut(board) == SlotCut::none ? 0 : board.scale.frets + (board.scale.zero_fret ? 1 : 0);
+  const auto slots = static_cast<std::size_t>(cut);
   if (board.measured.slots.size() == slots) return;
   reading.report_value(
       FaultCode::wrong_count, "measured.slots",
@@ -230,7 +233,8 @@ void check_past_last(Reading& reading) {
   const double past = board.board.past_last_fret;
   if (!reading.given("board.past_last_fret") || !reading.good("board.past_last_fret")) return;
   const bool bare = board.scale.frets == 0 && reading.given("scale.frets");
-  const Range range = bare ? Range{1, 3000} : Range{board.board.ends_cut_slots ? -60 : 0.1, 300};
+  const bool uncut = slot_cut(board) == SlotCut::none;
+  const Range range = bare ? Range{1, 3000} : Range{board.board.ends_cut_slots ? -60 : 0.1, 300, uncut};
   if (range.holds(past)) return;
   const Units units = board.units;
   reading.report_value(FaultCode::not_allowed, "board.past_last_fret",

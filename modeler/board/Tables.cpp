@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "board/Fields.hpp"
+#include "board/SlotCut.hpp"
 #include "board/Spelling.hpp"
 
 namespace sagitta {
@@ -176,6 +177,7 @@ Value default_value(const Field& field) {
 }
 
 bool is_used(const Field& field, const Board& board, const ConstRow& row) {
+  if (!used_with_cut(field, slot_cut(board))) return false;
   const Use& use = field.use;
   if (use.key.empty()) return true;
   if (use.key.find('.') != std::string_view::npos) return is_word_of(use.values, word_of(*find_field(use.key), &board));

@@ -1,5 +1,7 @@
 #include "layout/Frets.hpp"
 
+#include <algorithm>
+
 #include "layout/Measure.hpp"
 
 namespace sagitta {
@@ -7,9 +9,9 @@ namespace {
 
 bool check_cents(const Scale& scale, Faults& faults) {
   const std::size_t before = faults.size();
-  if (scale.frets < 1)
-    faults.push_back({FaultCode::wrong_count, "scale.frets",
-                      "a board needs at least one fret, not " + std::to_string(scale.frets), ""});
+  if (scale.frets < 0)
+    faults.push_back(
+        {FaultCode::wrong_count, "scale.frets", "a board has 0 frets or more, not " + std::to_string(scale.frets), ""});
   if (scale.cents.empty()) return faults.size() == before;
   if (static_cast<int>(scale.cents.size()) < scale.frets)
     faults.push_back(
@@ -27,17 +29,30 @@ bool check_cents(const Scale& scale, Faults& faults) {
   return faults.size() == before;
 }
 
+/// A board without frets has none that other things could stand at.
+void check_fretless(const Board& board, Faults& faults) {
+  if (board.scale.frets != 0) return;
+  const auto names_one = [&](const char* key) {
+    faults.push_back({FaultCode::no_such_fret, key, std::string(key) + " names a fret, and the board has no frets",
+                      "choose otherwise, or give the board frets"});
+  };
+  if (board.scale.zero_fret) names_one("scale.zero_fret");
+  if (board.board.heel == Heel::fret) names_one("board.heel");
+  if (board.surface.heel_at == HeelAt::last_fret) names_one("surface.heel_at");
+}
+
 bool check_scale(const Board& board, Faults& faults) {
   const Scale& scale = board.scale;
   const std::size_t before = faults.size();
   if (!scale.length && !(scale.bass && scale.treble))
     faults.push_back(
         {FaultCode::scale_missing, "scale.length", "the scale has no length", "give length, or bass and treble"});
-  if (scale.square_fret < 0 || scale.square_fret > scale.frets)
+  if (scale.square_fret < 0 || scale.square_fret > std::max(scale.frets, 0))
     faults.push_back({FaultCode::no_such_fret, "scale.square_fret",
                       "fret " + std::to_string(scale.square_fret) + " cannot stand square: the board has frets 0 to " +
                           std::to_string(scale.frets),
                       ""});
+  check_fretless(board, faults);
   return check_cents(scale, faults) && faults.size() == before;
 }
 

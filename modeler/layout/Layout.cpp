@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "board/Cutters.hpp"
+#include "board/SlotCut.hpp"
 #include "layout/BlankPlace.hpp"
 #include "layout/BoardOutline.hpp"
 #include "layout/Frets.hpp"
@@ -21,6 +22,7 @@ namespace sagitta {
 namespace {
 
 constexpr double default_past_tang = 0.35;  ///< a slot is cut this much deeper than the tang
+constexpr double default_line_depth = 1.5;  ///< of a slot for a strip
 constexpr double default_behind_seat = 3;   ///< wood behind the nut's seat
 constexpr double default_left_on = 0.3;     ///< what thicknessing leaves on the board for the radius
 
@@ -34,7 +36,7 @@ void place_fall(const Board& board, Layout& layout, Faults& faults) {
     return;
   }
   if (!from) return;
-  if (*from < 0 || *from > board.scale.frets) {
+  if (*from < 0 || *from > board.scale.frets || board.scale.frets == 0) {
     faults.push_back({FaultCode::no_such_fret, "surface.fall_from_fret",
                       "there is no fret " + std::to_string(*from) + ": the board has frets 0 to " +
                           std::to_string(board.scale.frets),
@@ -103,7 +105,10 @@ std::variant<Layout, Faults> laid_out(const Board& board, const OwnPlaces* own) 
 
 }  // namespace
 
-double slot_depth(const Board& board) { return board.slots.depth.value_or(board.wire.tang_depth + default_past_tang); }
+double slot_depth(const Board& board) {
+  return board.slots.depth.value_or(slot_cut(board) == SlotCut::lines ? default_line_depth
+                                                                      : board.wire.tang_depth + default_past_tang);
+}
 
 double behind_nut(const Board& board) {
   return board.board.behind_nut.value_or(board.nut.seat == NutSeat::none ? 0 : board.nut.width + default_behind_seat);

@@ -1,5 +1,6 @@
 #include "layout/SlotLines.hpp"
 
+#include "board/SlotCut.hpp"
 #include "layout/Measure.hpp"
 #include "layout/Taper.hpp"
 #include "plane/Tolerance.hpp"
@@ -42,12 +43,21 @@ void check_gaps(const Layout& layout, Faults& faults) {
 
 FeatureId id_of(const Slot& slot) { return {.kind = FeatureId::Kind::slot, .fret = slot.fret}; }
 
+double line_thickness(const Board& board) { return board.slots.line_thickness.value_or(board.slots.width); }
+
 std::string slot_name(const Slot& slot) {
   return slot.fret == 0 ? "slot zero" : "the slot of fret " + std::to_string(slot.fret);
 }
 
 void place_slots(const Board& board, Layout& layout, Faults& faults) {
+  const SlotCut cut = slot_cut(board);
+  if (cut == SlotCut::none) return;
   const std::size_t before = faults.size();
+  const double strip = line_thickness(board);
+  if (cut == SlotCut::lines && strip > board.slots.width)
+    faults.push_back({FaultCode::line_too_thick, "slots.line_thickness",
+                      "strips " + in_mm(strip) + " thick do not go into slots " + in_mm(board.slots.width) + " wide",
+                      "take thinner strips, or make slots.width larger"});
   for (const FretLine& fret : layout.frets)
     if (fret.fret > 0 || board.scale.zero_fret) layout.slots.push_back(slot_of(board, fret, faults));
   if (faults.size() == before) check_gaps(layout, faults);

@@ -9,8 +9,9 @@
 
 namespace sagitta {
 
-/// The slots of all frets (and of fret 0 on a board with a zero fret). Adds faults for blind slots without length and
-/// for slots that leave no wood between them.
+/// The slots of all frets (and of fret 0 on a board with a zero fret), none where the places are not cut. Adds faults
+/// for blind slots without length, for slots that leave no wood between them, and for strips that are thicker than
+/// their slot.
 void place_slots(const Board& board, Layout& layout, Faults& faults);
 /// Slots whose places are given, in order of x. Adds faults for those that leave no wood between them.
 void take_slots(const std::vector<Slot>& slots, Layout& layout, Faults& faults);
@@ -18,6 +19,9 @@ void take_slots(const std::vector<Slot>& slots, Layout& layout, Faults& faults);
 /// What a slot covers of the board from above: for a through slot the strip between the board's edges, for a blind one
 /// the strip with round ends.
 RoundedPolygon slot_shape(const Layout& layout, const Slot& slot);
+
+/// slots.line_thickness, with its default resolved.
+double line_thickness(const Board& board);
 
 /// "slot zero" or "the slot of fret 7", for messages.
 std::string slot_name(const Slot& slot);

@@ -176,6 +176,30 @@ TEST_F(Folder, AWidthAtAFretStandsInForTheBasesHeelWidthAndKeepsItsNutWidth) {
   EXPECT_FALSE(margin.board.board.width_at_fret);
 }
 
+TEST_F(Folder, WhatAFretlessBoardDoesNotUseOfItsBaseIsDropped) {
+  std::string base = sample::with("[slots]", "[wire]\ncrown_width = 2\n[slots]");
+  base = sample::with("width = 0.584", "width = 0.6\nends = \"blind\"\nedge_left = 2", base);
+  base = sample::with("radius_at_heel = 406.4", "radius_at_heel = 406.4\nfall_from_fret = 14\nfall = 0.3", base);
+  write("base.toml", sample::with("edge_margin = 3.2", "edge_margin = 3.2\nheel = \"fret\"", base));
+  const auto file = read_board(write("own.toml",
+                                     "format = 1\nbase = \"base.toml\"\n[scale]\nfrets = 0\n[board]\n"
+                                     "past_last_fret = 480\n"));
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_TRUE(file.board.inlays.empty());
+  EXPECT_FALSE(file.board.side_dots);
+  EXPECT_FALSE(file.board.surface.fall_from_fret);
+  EXPECT_FALSE(file.board.surface.fall);
+  EXPECT_EQ(file.board.board.heel, Heel::square);
+  EXPECT_EQ(file.board.slots, Slots());
+  EXPECT_EQ(file.board.wire, Wire());
+  const auto lines = read_board(
+      write("lines.toml", "format = 1\nbase = \"base.toml\"\n[slots]\ncut = \"lines\"\nline_thickness = 0.5\n"));
+  ASSERT_TRUE(lines.sound()) << sample::told(lines.problems);
+  EXPECT_EQ(lines.board.wire, Wire());
+  EXPECT_EQ(lines.board.slots.width, 0.6);
+  EXPECT_EQ(lines.board.inlays.size(), 1u);
+}
+
 TEST_F(Folder, EachFileHasItsOwnUnits) {
   write("base.toml", sample::text);
   const auto file =
@@ -197,7 +221,7 @@ TEST_F(Folder, ProblemsInABasePointIntoIt) {
 }
 
 TEST_F(Folder, MissingBase) {
-  const std::string own = write("own.toml", "format = 1\nbase = \"gone.toml\"\n[scale]\nfrets = 0\n");
+  const std::string own = write("own.toml", "format = 1\nbase = \"gone.toml\"\n[scale]\nfrets = 97\n");
   const auto file = read_board(own);
   ASSERT_EQ(file.problems.size(), 2u) << sample::told(file.problems);
   EXPECT_EQ(file.problems[0].key, "base");

@@ -80,9 +80,7 @@ depth = 0.08
 floor = "level"
 ends = "blind"
 edge_left = 0.06
-cut = "lines"
-line_material = "holly"
-line_thickness = 0.02
+cut = "all"
 [scallop]
 from_fret = 1
 to_fret = 3
@@ -298,7 +296,8 @@ TEST(Writer, EveryKeyComesBack) {
     const bool elsewhere = field.key == "length" || field.key == "edge_margin" || field.key == "nut_width" ||
                            field.key == "heel_width" || field.key == "steps_per_octave" ||
                            field.key == "compensation" || field.key == "width_at_fret" || field.key == "heel_angle" ||
-                           field.key == "heel_file" || field.key == "ends_cut_slots" || field.key == "roll";
+                           field.key == "heel_file" || field.key == "ends_cut_slots" || field.key == "roll" ||
+                           field.key == "line_material" || field.key == "line_thickness";
     EXPECT_TRUE(there || elsewhere) << field.dotted();
   }
 }
@@ -313,6 +312,14 @@ TEST(Writer, EveryCaseComesBack) {
     }
   }
   EXPECT_EQ(boards, 95);
+}
+
+TEST(Writer, LinesComeBack) {
+  const std::string lines = "width = 0.584\ncut = \"lines\"\nline_material = \"holly\"\nline_thickness = 0.5\n";
+  const BoardFile file = sample::read(sample::with("width = 0.584\n", lines));
+  ASSERT_TRUE(reads(file)) << sample::told(file.problems);
+  expect_round_trip(file.board);
+  EXPECT_NE(write_board(file.board).find("line_material = \"holly\"\nline_thickness = 0.5\n"), std::string::npos);
 }
 
 TEST(Writer, EveryFamilyComesBack) {

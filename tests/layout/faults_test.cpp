@@ -64,9 +64,9 @@ SideDots side_dots(std::vector<int> frets) {
 
 const Breakage breakages[] = {
     {"no_scale", [](Board& b) { b.scale.length.reset(); }, "scale.length"},
-    {"no_fret",
+    {"fewer_than_no_frets",
      [](Board& b) {
-       b.scale.frets = 0;
+       b.scale.frets = -1;
        b.scale.cents.clear();
      },
      "scale.frets"},

@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <numbers>
 
+#include "board/SlotCut.hpp"
 #include "jobs/Dressing.hpp"
+#include "layout/SlotLines.hpp"
 #include "scene/NeckFit.hpp"
 
 namespace sagitta::viewer {
@@ -10,7 +12,7 @@ namespace {
 
 constexpr float turn = 2 * std::numbers::pi_v<float>;
 constexpr Colour wire_colour{200, 198, 192, 255}, string_colour{186, 186, 184, 255}, nut_colour{236, 226, 203, 255};
-constexpr Colour neck_colour{205, 170, 122, 255};
+constexpr Colour neck_colour{205, 170, 122, 255}, line_colour{232, 214, 178, 255};
 
 Vec at_height(Point p, double z) { return {static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(z)}; }
 
@@ -42,13 +44,30 @@ class Sweep {
   std::uint32_t last_ = 0;
 };
 
+/// What stands on the surface at a fret's place.
+struct Bar {
+  float width, height, lean;  ///< lean: how its ends are filed, the tangent of their bevel
+  Colour colour;
+  Finish finish;
+};
+
+Bar bar_of(const Board& board) {
+  constexpr float usual_bevel = 0.6f;  // about 30 degrees
+  constexpr float flush = 0.02f;       // a line is level with the wood; lifted so that it is seen
+  const Wire& wire = board.wire;
+  if (slot_cut(board) == SlotCut::lines)
+    return {static_cast<float>(line_thickness(board)), flush, 0, line_colour, Finish::wood};
+  return {static_cast<float>(wire.crown_width), static_cast<float>(wire.crown_height), usual_bevel, wire_colour,
+          Finish::metal};
+}
+
 /// A crowned bar along the fret line, standing on the surface; ends leaning in as they are filed.
-void add_fret(RenderMesh& skin, const Board& board, const Surface& surface, const FretLine& fret) {
+void add_fret(RenderMesh& skin, const Bar& bar, const Surface& surface, const FretLine& fret) {
   constexpr int along = 20, around = 8;
-  constexpr float lean = 0.6f;  // tangent of about 30 degrees, a usual bevel of fret ends
+  const float lean = bar.lean;
   const Point direction = unit(fret.treble_edge - fret.bass_edge), across = left_of(direction);
-  const auto half = static_cast<float>(board.wire.crown_width / 2), tall = static_cast<float>(board.wire.crown_height);
-  Sweep sweep(skin, wire_colour, Finish::metal);
+  const float half = bar.width / 2, tall = bar.height;
+  Sweep sweep(skin, bar.colour, bar.finish);
   for (int i = 0; i <= along; ++i) {
     const double s = static_cast<double>(i) / along;
     const Point middle = between(fret.bass_edge, fret.treble_edge, s);
@@ -94,7 +113,7 @@ void add_strings(RenderMesh& skin, const Board& board, const Layout& layout, con
   const double end = std::min(layout.mean_scale, layout.heel_end + beyond);
   for (std::size_t i = 0; i < layout.strings.size(); ++i) {
     const LineSegment& line = layout.strings[i];
-    const double low = height_on(surface, line.a) + board.wire.crown_height + over_crown;
+    const double low = height_on(surface, line.a) + bar_of(board).height + over_crown;
     const double share = (end - line.a.x) / std::max(line.b.x - line.a.x, 1.0);
     const Point stop = between(line.a, line.b, share);
     const double high = low + action * share;
@@ -125,7 +144,7 @@ void add_nut(RenderMesh& skin, const Board& board, const Layout& layout, const S
   const Point back = nut.shelf ? nut.face - Point{board.nut.width, 0} : nut.back;
   const std::array<Point, 4> corners{back - low * nut.direction, nut.face - low * nut.direction,
                                      nut.face + high * nut.direction, back + high * nut.direction};
-  const double rise = board.wire.crown_height + 1.0;
+  const double rise = bar_of(board).height + 1.0;
   std::array<double, 4> top{};
   for (std::size_t i = 0; i < 4; ++i) top[i] = height_on(surface, corners[i]) + rise;
   add_box(skin, corners, surface.thickness - nut.depth, top, nut_colour, Finish::bone);
@@ -168,7 +187,8 @@ Fittings dress_fittings(const PreparedBoard& prepared, const NeckReading* neck) 
   const Surface& surface = prepared.surface();
   Fittings fittings;
   for (const FretLine& fret : layout.frets)
-    if (fret.fret > 0 || board.scale.zero_fret) add_fret(fittings.frets, board, surface, fret);
+    if (slot_cut(board) != SlotCut::none && (fret.fret > 0 || board.scale.zero_fret))
+      add_fret(fittings.frets, bar_of(board), surface, fret);
   add_strings(fittings.strings, board, layout, surface);
   add_nut(fittings.strings, board, layout, surface);
   add_neck(fittings.neck, prepared, neck);

@@ -2,6 +2,7 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include "board/SlotCut.hpp"
 #include "frets/FretFamilies.hpp"
 #include "frets/SlotCheck.hpp"
 #include "layout/SlotLines.hpp"
@@ -19,7 +20,7 @@ std::string tenths(double value) {
 }
 
 void judge_sensitivity(const Subject& subject, Judge& judge) {
-  if (subject.prepared.layout().slots.empty()) return;
+  if (subject.prepared.layout().slots.empty() || slot_cut(subject.prepared.board()) != SlotCut::all) return;
   const FretLine& last = subject.prepared.layout().frets.back();
   const double cents = cents_per_tenth(subject.prepared.layout(), last.fret);
   char shown[32];

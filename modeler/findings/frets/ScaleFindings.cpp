@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "board/SlotCut.hpp"
 #include "frets/FretFamilies.hpp"
 #include "layout/SlotLines.hpp"
 #include "plane/Tolerance.hpp"
@@ -61,7 +62,7 @@ Gap narrowest_gap(const Layout& layout) {
 }
 
 void judge_spacing(const Subject& subject, Judge& judge) {
-  if (subject.prepared.layout().slots.size() < 2) return;
+  if (subject.prepared.layout().slots.size() < 2 || slot_cut(subject.prepared.board()) != SlotCut::all) return;
   const Gap gap = narrowest_gap(subject.prepared.layout());
   const double free = gap.width - subject.prepared.board().wire.crown_width;
   const Spot spot{gap.at,

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "board/SlotCut.hpp"
 #include "frets/FretFamilies.hpp"
 #include "frets/StringRun.hpp"
 #include "layout/Taper.hpp"
@@ -79,7 +80,9 @@ void judge_humps(const Subject& subject, Judge& judge) {
              {worst->at, subject.prepared.surface().height(worst->at), {Kind::string, worst->string}, name},
              "under " + name + " the surface rises " + judge.shown(worst->hump) +
                  " above a straight line from the nut to " +
-                 (subject.prepared.surface().fall_start ? "where it falls away" : "the last fret") +
+                 (subject.prepared.surface().fall_start        ? "where it falls away"
+                  : subject.prepared.layout().frets.size() > 1 ? "the last fret"
+                                                               : "the heel end") +
                  ": the string buzzes there",
              cure.words, cure.fix);
 }
@@ -119,7 +122,9 @@ void judge_saddle(const Subject& subject, Judge& judge) {
   const double joint = layout.frets[static_cast<std::size_t>(joint_fret(subject.prepared))].middle.x;
   const double degree = (layout.mean_scale - joint) * std::tan(std::numbers::pi / 180);
   judge.hold(rule("saddle-height"), height, {{layout.mean_scale, 0}, height, {Kind::saddle}, "the saddle"},
-             "the plane of the fret tops reaches the saddle " + judge.shown(height) +
+             std::string("the plane of the ") +
+                 (slot_cut(subject.prepared.board()) == SlotCut::all ? "fret tops" : "playing surface") +
+                 " reaches the saddle " + judge.shown(height) +
                  " above the glue face; each degree of neck angle raises it by " + judge.shown(degree),
              "make bridge and neck angle agree with it before the neck is set");
 }

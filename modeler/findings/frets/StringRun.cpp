@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "board/SlotCut.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -31,7 +32,8 @@ std::vector<StringRun> string_runs(const Layout& layout, const Surface& surface)
   for (std::size_t i = 0; i < layout.strings.size(); ++i) {
     const LineSegment& string = layout.strings[i];
     const Point nut = crossing(string, layout.frets.front());
-    Point last = crossing(string, layout.frets.back());
+    // Without frets the string is stopped anywhere, up to the heel end.
+    Point last = layout.frets.size() > 1 ? crossing(string, layout.frets.back()) : at_x(string, layout.heel_end);
     if (surface.fall_start && *surface.fall_start < last.x) last = at_x(string, *surface.fall_start);
     if (last.x <= nut.x) continue;
     const double first = surface.height(nut), end = surface.height(last);
@@ -63,7 +65,8 @@ int joint_fret(const PreparedBoard& ready) {
 }
 
 double saddle_height(const Board& board, const Surface& surface, double angle, double from_joint_to_saddle) {
-  return (surface.thickness + board.wire.crown_height) / std::cos(angle) + from_joint_to_saddle * std::tan(angle);
+  const double crown = slot_cut(board) == SlotCut::all ? board.wire.crown_height : 0;
+  return (surface.thickness + crown) / std::cos(angle) + from_joint_to_saddle * std::tan(angle);
 }
 
 }  // namespace sagitta

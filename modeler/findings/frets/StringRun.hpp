@@ -8,8 +8,8 @@
 
 namespace sagitta {
 
-/// One string from where it crosses the nut line to where it crosses the last fret, or the line where the surface
-/// begins to fall away.
+/// One string from where it crosses the nut line to where it crosses the last fret (without frets, the heel end), or
+/// the line where the surface begins to fall away.
 struct StringRun {
   int string = 0;    ///< from the bass side, 0 is the bass string
   LineSegment line;  ///< nut to last fret
@@ -27,8 +27,9 @@ double humpless_radius(const PreparedBoard& ready);
 /// neck.joint_fret, else the last fret.
 int joint_fret(const PreparedBoard& ready);
 
-/// Height above the glue face, at the saddle, of the plane that touches the frets' tops on the centre line, with the
-/// neck tilted back by `angle` (radians) about the glue face at x = joint. The fall-away is left out.
+/// Height above the glue face, at the saddle, of the plane that touches the frets' tops (without wire, the surface) on
+/// the centre line, with the neck tilted back by `angle` (radians) about the glue face at x = joint. The fall-away is
+/// left out.
 double saddle_height(const Board& board, const Surface& surface, double angle, double from_joint_to_saddle);
 
 }  // namespace sagitta

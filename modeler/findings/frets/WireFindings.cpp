@@ -2,6 +2,7 @@
 #include <limits>
 
 #include "board/Materials.hpp"
+#include "board/SlotCut.hpp"
 #include "frets/FretFamilies.hpp"
 #include "frets/WireList.hpp"
 #include "layout/SlotLines.hpp"
@@ -90,7 +91,7 @@ void judge_nip(const Subject& subject, Judge& judge) {
 }  // namespace
 
 void judge_wire(const Subject& subject, Judge& judge) {
-  if (subject.prepared.layout().slots.empty()) return;
+  if (subject.prepared.layout().slots.empty() || slot_cut(subject.prepared.board()) != SlotCut::all) return;
   judge_width(subject, judge);
   judge_depth(subject, judge);
   judge_nip(subject, judge);

@@ -70,14 +70,17 @@ void judge_widths(const Subject& subject, Judge& judge) {
 }
 
 void judge_reach(const Subject& subject, double limit, Judge& judge) {
-  const Slot& last = subject.prepared.layout().slots.back();
-  const Point fret = last.bass_end.x > last.treble_end.x ? last.bass_end : last.treble_end;
   const Point heel{bounds(subject.prepared.layout().outline).high.x, 0};
   const std::string most = " the neck allows " + judge.shown(limit);
-  judge.hold(rule("last-fret-past-limit"), fret.x - limit,
-             {fret, subject.prepared.surface().height(fret), {.kind = Kind::fret, .fret = last.fret}, "the last fret"},
-             "the last fret reaches to " + judge.shown(fret.x) + " and" + most,
-             "use fewer frets, or a scale that is shorter");
+  if (!subject.prepared.layout().slots.empty()) {
+    const Slot& last = subject.prepared.layout().slots.back();
+    const Point fret = last.bass_end.x > last.treble_end.x ? last.bass_end : last.treble_end;
+    judge.hold(
+        rule("last-fret-past-limit"), fret.x - limit,
+        {fret, subject.prepared.surface().height(fret), {.kind = Kind::fret, .fret = last.fret}, "the last fret"},
+        "the last fret reaches to " + judge.shown(fret.x) + " and" + most,
+        "use fewer frets, or a scale that is shorter");
+  }
   judge.hold(rule("heel-past-limit"), heel.x - limit, {heel, 0, {Kind::heel_end}, "the heel end"},
              "the board reaches to " + judge.shown(heel.x) + " and" + most + ": it runs into what stands there",
              "make board.past_last_fret " + judge.shown(heel.x - limit) + " less",
@@ -127,8 +130,7 @@ std::optional<double> neck_crossing(const PreparedBoard& ready) {
 void judge_neck(const Subject& subject, Judge& judge) {
   if (!subject.prepared.board().neck) return;
   judge_widths(subject, judge);
-  if (subject.prepared.board().neck->limit && !subject.prepared.layout().slots.empty())
-    judge_reach(subject, *subject.prepared.board().neck->limit, judge);
+  if (subject.prepared.board().neck->limit) judge_reach(subject, *subject.prepared.board().neck->limit, judge);
   judge_joint(subject, judge);
 }
 

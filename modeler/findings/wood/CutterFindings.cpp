@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "board/CutSide.hpp"
+#include "board/SlotCut.hpp"
 #include "rules/Work.hpp"
 #include "wood/WoodFamilies.hpp"
 
@@ -79,7 +80,8 @@ std::vector<Task> tasks_of(const Subject& subject) {
       tasks.push_back(
           {of(Operation::radius), "the radius", {CutterUse::radius}, top - board.sanding - lowest_edge(subject)});
     if (operation == Operation::slots) {
-      tasks.push_back({of(Operation::slots), "the slots", {CutterUse::slot}, top - finished + slot_depth(board)});
+      if (!subject.prepared.layout().slots.empty())
+        tasks.push_back({of(Operation::slots), "the slots", {CutterUse::slot}, top - finished + slot_depth(board)});
       if (subject.prepared.layout().nut)
         tasks.push_back({{Kind::nut_seat}, "the nut's seat", {CutterUse::nut}, top - finished + board.nut.depth});
     }
@@ -112,10 +114,11 @@ void judge_task(const Subject& subject, const Task& task, Judge& judge) {
 void judge_slot_cutter(const Subject& subject, const Cutter& cutter, Judge& judge) {
   const double cut = cut_width(cutter);
   const double width = subject.prepared.board().slots.width;
+  const std::string held = slot_cut(subject.prepared.board()) == SlotCut::lines ? "the strips" : "the frets";
   judge.hold(rule("slot-cutter-too-wide"), cut - width,
              {{}, subject.prepared.surface().thickness, {Kind::slots}, "all slots"},
              "cutter \"" + cutter.name + "\" cuts " + judge.shown(cut) + " wide and the slots are " +
-                 judge.shown(width) + ": they will be too wide, and the frets loose",
+                 judge.shown(width) + ": they will be too wide, and " + held + " loose",
              "take a cutter that cuts at most " + judge.shown(width));
   judge.hold(rule("slot-cutter-narrow"), width - cut,
              {{}, subject.prepared.surface().thickness, {Kind::slots}, "all slots"},
@@ -156,7 +159,8 @@ void judge_cutters(const Subject& subject, Judge& judge) {
   if (subject.prepared.board().cutters.empty()) return;
   for (const Task& task : tasks_of(subject)) judge_task(subject, task, judge);
   for (const Cutter& cutter : subject.prepared.board().cutters)
-    if (has_use(cutter, CutterUse::slot) && !is_cut(subject.prepared.board(), Operation::slots))
+    if (has_use(cutter, CutterUse::slot) && !subject.prepared.layout().slots.empty() &&
+        !is_cut(subject.prepared.board(), Operation::slots))
       judge_slot_cutter(subject, cutter, judge);
   for (const Cutter& cutter : subject.prepared.board().cutters) judge_strength(subject, cutter, judge);
 }

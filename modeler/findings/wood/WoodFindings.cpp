@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "board/SlotCut.hpp"
 #include "layout/BoardOutline.hpp"
 #include "layout/SlotLines.hpp"
 #include "layout/Taper.hpp"
@@ -58,11 +59,12 @@ void judge_under_slots(const Subject& subject, Judge& judge) {
   const double lack = judge.limit(rule("thin-under-slot")) - least;
   const double shallow = judge.down(slot_depth(subject.prepared.board()) - lack);
   const double thick = judge.up(subject.prepared.surface().thickness + lack);
+  const bool lines = slot_cut(subject.prepared.board()) == SlotCut::lines;
   judge.hold(rule("thin-under-slot"), least, spot,
              "under " + spot.feature + " only " + judge.shown(least) + " of wood is left: the board may break there",
              "cut the slots " + judge.shown(lack) + " shallower, or make the board thicker by as much",
-             shallow >= subject.prepared.board().wire.tang_depth ? Fix{"slots.depth", shallow}
-                                                                 : Fix{"board.thickness", thick});
+             lines || shallow >= subject.prepared.board().wire.tang_depth ? Fix{"slots.depth", shallow}
+                                                                          : Fix{"board.thickness", thick});
 }
 
 /// Lowest floor of the slots that cross a pocket, within it; nothing where none does.

@@ -75,11 +75,10 @@ constexpr L nut_lines[] = {
 constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},          {"wire.tang_width", "Tang width"},
                             {"wire.barb_width", "Tang over its barbs"}, {"wire.crown_width", "Crown width"},
                             {"wire.crown_height", "Crown height"},      {"wire.overhang", "Wire over each edge"}};
-constexpr L slot_lines[] = {{"slots.width", "Slot width"},
-                            {"slots.depth", "Slot depth"},
-                            {"slots.floor", "Slot floor"},
-                            {"slots.ends", "Slot ends"},
-                            {"slots.edge_left", "Left at the edge"}};
+constexpr L slot_lines[] = {{"slots.width", "Slot width"},           {"slots.depth", "Slot depth"},
+                            {"slots.floor", "Slot floor"},           {"slots.ends", "Slot ends"},
+                            {"slots.edge_left", "Left at the edge"}, {"slots.cut", "Slots are cut"},
+                            {"slots.line_material", "Strips of"},    {"slots.line_thickness", "Strip thickness"}};
 constexpr B nut_blocks[] = {
     {"nut", "Nut", nut_lines}, {"wire", "Fret wire", wire_lines}, {"slots", "Slots", slot_lines}};
 

@@ -4,6 +4,8 @@
 #include <utility>
 
 #include "board/Fields.hpp"
+#include "board/SlotCut.hpp"
+#include "frets/LineList.hpp"
 #include "frets/SlotCheck.hpp"
 #include "frets/WireList.hpp"
 #include "widgets/Buttons.hpp"
@@ -79,6 +81,15 @@ void draw_wire(Ui& ui, const Manner& m, const std::vector<WirePiece>& list, floa
       for (const double nip : {p.nip_bass, p.nip_treble}) cells.push_back(nip > 0 ? shown_in_column(nip, m, 1) : "");
     draw_cells(ui, p.fret, "wire", cells);
   }
+  ImGui::EndTable();
+}
+
+void draw_lines(Ui& ui, const Manner& m, const std::vector<LinePiece>& list, float foot) {
+  if (!begin_table(ui, "lines", {"Line", "Material", "Cut to", "Thickness", "Height at least"}, foot)) return;
+  for (const LinePiece& p : list)
+    draw_cells(ui, p.fret, "line",
+               {std::to_string(p.fret), p.material, shown_in_column(p.length, m, 1), shown_in_column(p.thickness, m),
+                shown_in_column(p.height, m)});
   ImGui::EndTable();
 }
 
@@ -161,6 +172,11 @@ void draw_measured(Ui& ui, Document& document, Measuring& measuring, const Manne
   ImGui::EndTable();
 }
 
+std::string strip_summary(const std::vector<LinePiece>& list, const Manner& m) {
+  if (list.empty()) return "Nothing is cut at the frets' places.";
+  return std::to_string(list.size()) + " lines, " + shown(total_line(list), m, 0) + " of strip.";
+}
+
 std::string summary(const Measuring& measuring, const Board& board, const Manner& m, const std::vector<WirePiece>& list,
                     const std::vector<SlotError>& errors) {
   if (measuring.page == FretPage::places)
@@ -192,11 +208,16 @@ Requests draw_fret_page(Ui& ui, Document& document, Measuring& measuring, const 
   const Layout& layout = results.good->prepared->layout();
   const std::vector<WirePiece> list = wire_list(*results.good->prepared);
   const std::vector<SlotError> errors = slot_errors(document.board().measured.slots, layout);
-  const std::string words = summary(measuring, results.good->board, manner, list, errors);
+  const bool wired = slot_cut(results.good->board) == SlotCut::all;
+  const std::vector<LinePiece> strips = line_list(*results.good->prepared);
+  const std::string words = measuring.page == FretPage::wire && !wired
+                                ? strip_summary(strips, manner)
+                                : summary(measuring, results.good->board, manner, list, errors);
   const float room = ImGui::GetContentRegionAvail().x;
   const float foot = ImGui::CalcTextSize(wrapped(words, room).c_str()).y + ImGui::GetFrameHeight() + ui.px(22);
   if (measuring.page == FretPage::places) draw_places(ui, manner, layout, foot);
-  if (measuring.page == FretPage::wire) draw_wire(ui, manner, list, foot);
+  if (measuring.page == FretPage::wire && wired) draw_wire(ui, manner, list, foot);
+  if (measuring.page == FretPage::wire && !wired) draw_lines(ui, manner, strips, foot);
   if (measuring.page == FretPage::measured) draw_measured(ui, document, measuring, manner, layout, errors, foot);
   if (measuring.why.empty())
     ui.quiet(words);
