@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "layout/LastFret.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -31,7 +32,7 @@ std::vector<StringRun> string_runs(const Layout& layout, const Surface& surface)
   for (std::size_t i = 0; i < layout.strings.size(); ++i) {
     const LineSegment& string = layout.strings[i];
     const Point nut = crossing(string, layout.frets.front());
-    Point last = crossing(string, layout.frets.back());
+    Point last = crossing(string, last_fret(layout));
     if (surface.fall_start && *surface.fall_start < last.x) last = at_x(string, *surface.fall_start);
     if (last.x <= nut.x) continue;
     const double first = surface.height(nut), end = surface.height(last);
@@ -51,14 +52,14 @@ double humpless_radius(const PreparedBoard& ready) {
   const Layout& layout = ready.layout();
   if (!(layout.spread_at_nut > 0)) return 0;
   const SurfaceSpec& settings = ready.board().surface;
-  const bool last_fret = settings.profile == Profile::compound && settings.heel_at == HeelAt::last_fret;
-  const double x = last_fret ? layout.frets.back().middle.x : layout.heel_end;
+  const bool at_last_fret = settings.profile == Profile::compound && settings.heel_at == HeelAt::last_fret;
+  const double x = at_last_fret ? last_fret(layout).middle.x : layout.heel_end;
   return ready.surface().radius(0) * layout.spread(x) / layout.spread(0);
 }
 
 int joint_fret(const PreparedBoard& ready) {
   const Board& board = ready.board();
-  const int last = ready.layout().frets.back().fret;
+  const int last = last_fret(ready.layout()).fret;
   return board.neck && board.neck->joint_fret ? std::min(*board.neck->joint_fret, last) : last;
 }
 
