@@ -23,7 +23,10 @@ LineSegment middle_line(const PreparedBoard& ready, const Slot& slot, bool outli
   const Point along = slot.treble_end - slot.bass_end;
   const auto at = [&](double y) { return slot.bass_end + ((y - slot.bass_end.y) / along.y) * along; };
   const Box& strip = ready.layout().strip;
-  return along.y > 0 ? LineSegment{at(strip.low.y), at(strip.high.y)} : LineSegment{at(strip.high.y), at(strip.low.y)};
+  const double bass_side = along.y > 0 ? strip.low.y : strip.high.y,
+               treble_side = along.y > 0 ? strip.high.y : strip.low.y;
+  return {slot.bass_open || slot.on_tongue ? slot.bass_end : at(bass_side),
+          slot.treble_open ? slot.treble_end : at(treble_side)};
 }
 
 GuideLine slot_line(const PreparedBoard& ready, const Slot& slot, bool outlined) {

@@ -33,10 +33,12 @@ LineSegment overrun_slot(const Slot& slot) {
   return {slot.bass_end - drawing_overrun * along, slot.treble_end + drawing_overrun * along};
 }
 
-/// A blind slot's middle line between the centres of its round ends.
+/// A blind slot's middle line between the centres of its round ends; longer by the overrun where the heel end cuts it.
 LineSegment between_tips(const Slot& slot) {
   const Point along = unit(slot.treble_end - slot.bass_end);
-  return {slot.bass_end + slot.width / 2 * along, slot.treble_end - slot.width / 2 * along};
+  const double bass = slot.bass_open ? -drawing_overrun : slot.width / 2;
+  const double treble = slot.treble_open ? -drawing_overrun : slot.width / 2;
+  return {slot.bass_end + bass * along, slot.treble_end - treble * along};
 }
 
 }  // namespace

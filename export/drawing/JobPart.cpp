@@ -5,6 +5,7 @@
 #include <iterator>
 
 #include "drawing/RefitDrawn.hpp"
+#include "layout/LastFret.hpp"
 #include "layout/Measure.hpp"
 #include "prepared/PreparedBoard.hpp"
 #include "rules/Work.hpp"
@@ -31,8 +32,8 @@ void add_range(std::string_view word, const std::string& all, std::set<int>& fre
 }
 
 void judge_frets(const Board& board, const std::set<int>& frets) {
-  if (!frets.empty() && *frets.rbegin() > board.scale.frets)
-    throw PartError("--frets " + words_of(frets) + ": the board has " + std::to_string(board.scale.frets) + " frets");
+  if (!frets.empty() && *frets.rbegin() > fret_count(board))
+    throw PartError("--frets " + words_of(frets) + ": the board has " + std::to_string(fret_count(board)) + " frets");
 }
 
 /// The named among the pieces that are selected so far.

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "prepared/HeelDrawing.hpp"
 namespace sagitta {
 namespace {
 
@@ -17,15 +18,15 @@ Faults neck_place_faults(const Board& board, Outside outside) {
 
 }  // namespace
 
-std::variant<Drawn, Problems> draw(const BoardFile& file) {
+std::variant<Drawn, Problems> draw(const BoardFile& file, Outside outside) {
   if (!file.problems.empty()) return file.problems;
-  auto drawn = draw(file.board);
+  auto drawn = draw(file.board, outside);
   if (const auto* faults = std::get_if<Faults>(&drawn)) return locate(file, *faults);
   return std::get<Drawn>(std::move(drawn));
 }
 
 std::variant<PreparedBoard, Problems> prepare(const BoardFile& file, Outside outside) {
-  auto drawn = draw(file);
+  auto drawn = draw(file, outside);
   if (auto* problems = std::get_if<Problems>(&drawn)) return std::move(*problems);
   if (Faults neck = neck_place_faults(file.board, outside); !neck.empty()) {
     Faults faults = surface_faults(std::get<Drawn>(drawn));

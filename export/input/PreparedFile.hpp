@@ -14,7 +14,7 @@ namespace sagitta {
 using Problems = std::vector<Problem>;
 
 /// Lays the board out, or says everything that keeps it from that.
-std::variant<Drawn, Problems> draw(const BoardFile& file);
+std::variant<Drawn, Problems> draw(const BoardFile& file, Outside outside = Outside::refused);
 
 /// Prepares the board and makes sure that its neck's file may be read from where it lies and that the plan of every
 /// stage can be made, or says everything that keeps it from that. `outside`: whether drawings and the neck's file may

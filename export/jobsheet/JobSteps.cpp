@@ -191,7 +191,7 @@ class Steps {
         high = std::max(high, floor);
       }
       path += distance(slot.bass_end, slot.treble_end);
-      step_.ticks.push_back("slot of fret " + std::to_string(slot.fret));
+      if (slot.part == 0) step_.ticks.push_back("slot of fret " + std::to_string(slot.fret));
     }
     if (!ready_.slots().empty())
       fact("depth", "slots " + length(board_.slots.width) + " wide, " + length(depth) +

@@ -24,6 +24,7 @@ class Copies {
       if (takes(inlay, "file")) inlay.file = drawing(inlay.file);
     for (Cut& cut : board.cuts)
       if (cut.shape == CutShape::drawn) cut.file = drawing(cut.file);
+    if (board.board.heel == Heel::drawn) board.board.heel_file = drawing(board.board.heel_file);
     if (board.neck && !board.neck->file.empty()) board.neck->file = neck(board.neck->file);
     return std::move(found_);
   }
@@ -68,6 +69,7 @@ std::vector<fs::path> inputs_of(const BoardFile& file) {
     if (!inlay.file.empty()) inputs.push_back(folder / inlay.file);
   for (const Cut& cut : file.board.cuts)
     if (!cut.file.empty()) inputs.push_back(folder / cut.file);
+  if (!file.board.board.heel_file.empty()) inputs.push_back(folder / file.board.board.heel_file);
   if (file.board.neck && !file.board.neck->file.empty()) inputs.push_back(folder / file.board.neck->file);
   return inputs;
 }

@@ -5,6 +5,7 @@
 
 #include "board/SlotCut.hpp"
 #include "drawing/Drawing.hpp"
+#include "layout/LastFret.hpp"
 #include "paper/PdfFigures.hpp"
 #include "paper/Section.hpp"
 #include "text/Measures.hpp"
@@ -47,7 +48,7 @@ class PlanView {
 
   void dimension_lengths() {
     const Box box = bounds(layout_.outline);
-    const FretLine& last = layout_.frets.back();
+    const FretLine& last = last_fret(layout_);
     const double low = at({0, box.low.y}).y;
     const auto along = [&](double from, double to, double row) {
       constexpr double no_length = 1e-3;  // mm; shorter ones are not dimensioned

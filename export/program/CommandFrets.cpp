@@ -16,7 +16,7 @@ struct Options {
 };
 
 int frets(const Options& options) {
-  const auto drawn = draw(read_board(options.board, options.outside));
+  const auto drawn = draw(read_board(options.board, options.outside), options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&drawn)) {
     std::cerr << problem_text(*problems);
     return exit_input;

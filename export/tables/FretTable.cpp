@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
+#include "layout/SlotParts.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {
@@ -79,6 +80,27 @@ std::string double_text(const Layout& layout, double unit, int places) {
   return text;
 }
 
+/// The pieces of a slot that the heel end cuts, each from its bass end to its treble end; empty for another.
+Json pieces_json(const Layout& layout, int fret) {
+  Json pieces = Json::array();
+  for (const Slot& slot : layout.slots)
+    if (slot.fret == fret && is_parted(slot))
+      pieces.push_back({point_json(slot.bass_end), point_json(slot.treble_end)});
+  return pieces;
+}
+
+/// "fret 20 in 2 pieces", a line each.
+std::string pieces_text(const Layout& layout, double unit, int places) {
+  std::string text;
+  for (const Slot& slot : layout.slots) {
+    if (!is_parted(slot)) continue;
+    text += line_of("fret %d, piece %d: %.*f long, from y = %.*f to %.*f\n", slot.fret, slot.part + 1, places,
+                    distance(slot.bass_end, slot.treble_end) / unit, places, slot.bass_end.y / unit, places,
+                    slot.treble_end.y / unit);
+  }
+  return text.empty() ? text : "cut by the heel end:\n" + text;
+}
+
 }  // namespace
 
 Json fret_json(const Layout& layout) {
@@ -93,6 +115,7 @@ Json fret_json(const Layout& layout) {
                      {"to_saddle", distance_json(two, fret.bass_to_saddle, fret.treble_to_saddle)},
                      {"bass", point_json(fret.bass)},
                      {"treble", point_json(fret.treble)}});
+    if (Json pieces = pieces_json(layout, fret.fret); !pieces.empty()) table.back()["pieces"] = std::move(pieces);
   }
   return table;
 }
@@ -124,7 +147,8 @@ std::string fret_text(const Drawn& drawn) {
   const int places = inches ? 4 : 3;
   std::string text = board.name.empty() ? "" : terminal_text(board.name) + ", ";
   text += inches ? "all lengths in inches\n" : "all lengths in millimetres\n";
-  return text + (has_two_scales(layout) ? double_text(layout, unit, places) : single_text(layout, unit, places));
+  return text + (has_two_scales(layout) ? double_text(layout, unit, places) : single_text(layout, unit, places)) +
+         pieces_text(layout, unit, places);
 }
 
 }  // namespace sagitta

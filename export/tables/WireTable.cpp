@@ -1,5 +1,6 @@
 #include "tables/WireTable.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "text/CsvRow.hpp"
@@ -7,10 +8,17 @@
 namespace sagitta {
 
 std::string wire_csv(const std::vector<WirePiece>& list) {
-  std::string text = "fret,straight_mm,along_mm,cut_mm,bend_radius_mm,nip_bass_mm,nip_treble_mm,tang_mm\n";
+  const bool parted = std::any_of(list.begin(), list.end(), [](const WirePiece& piece) { return piece.part; });
+  std::string text = parted ? "fret,part," : "fret,";
+  text += "straight_mm,along_mm,cut_mm,bend_radius_mm,nip_bass_mm,nip_treble_mm,tang_mm\n";
+  const auto begun = [&](const WirePiece& piece) {
+    CsvRow row;
+    row.whole(piece.fret);
+    if (parted) piece.part ? row.whole(*piece.part + 1) : row.text("");
+    return row;
+  };
   for (const WirePiece& piece : list)
-    text += CsvRow()
-                .whole(piece.fret)
+    text += begun(piece)
                 .number(piece.straight)
                 .number(piece.along)
                 .number(piece.cut)
@@ -19,22 +27,27 @@ std::string wire_csv(const std::vector<WirePiece>& list) {
                 .number(piece.nip_treble)
                 .number(piece.tang)
                 .line();
-  return text +
-         CsvRow().text("total").text("").text("").number(total_wire(list)).text("").text("").text("").text("").line();
+  CsvRow total;
+  total.text("total");
+  if (parted) total.text("");
+  return text + total.text("").text("").number(total_wire(list)).text("").text("").text("").text("").line();
 }
 
 nlohmann::ordered_json wire_json(const std::vector<WirePiece>& list) {
   using Json = nlohmann::ordered_json;
   Json pieces = Json::array();
-  for (const WirePiece& piece : list)
-    pieces.push_back({{"fret", piece.fret},
-                      {"straight", piece.straight},
-                      {"along", piece.along},
-                      {"cut", piece.cut},
-                      {"bend_radius", piece.bend_radius ? Json(*piece.bend_radius) : Json()},
-                      {"nip_bass", piece.nip_bass},
-                      {"nip_treble", piece.nip_treble},
-                      {"tang", piece.tang}});
+  for (const WirePiece& piece : list) {
+    Json row{{"fret", piece.fret}};
+    if (piece.part) row["part"] = *piece.part + 1;
+    row["straight"] = piece.straight;
+    row["along"] = piece.along;
+    row["cut"] = piece.cut;
+    row["bend_radius"] = piece.bend_radius ? Json(*piece.bend_radius) : Json();
+    row["nip_bass"] = piece.nip_bass;
+    row["nip_treble"] = piece.nip_treble;
+    row["tang"] = piece.tang;
+    pieces.push_back(std::move(row));
+  }
   return {{"total", total_wire(list)}, {"pieces", pieces}};
 }
 

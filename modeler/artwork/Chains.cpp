@@ -66,7 +66,8 @@ class Ends {
 
 class Chainer {
  public:
-  Chainer(std::vector<Run> runs, Notes& notes) : runs_(std::move(runs)), notes_(notes) {
+  Chainer(std::vector<Run> runs, bool keep_open, Notes& notes)
+      : runs_(std::move(runs)), keep_open_(keep_open), notes_(notes) {
     drop_copies();
     for (std::size_t i = 0; i < runs_.size(); ++i) {
       ends_.add(head(runs_[i]), i);
@@ -175,6 +176,10 @@ class Chainer {
       loops_.push_back(std::move(chain.strokes));
       return;
     }
+    if (keep_open_) {
+      loops_.push_back(std::move(chain.strokes));
+      return;
+    }
     notes_.add(
         chain.where,
         "an outline that stays open, from " + shown(head(chain)) + " to " + shown(tail(chain)) + " mm, was left out",
@@ -182,6 +187,7 @@ class Chainer {
   }
 
   std::vector<Run> runs_;
+  bool keep_open_;
   Notes& notes_;
   Ends ends_;
   std::vector<bool> used_;
@@ -190,6 +196,12 @@ class Chainer {
 
 }  // namespace
 
-std::vector<PathLoop> chained(std::vector<Run> runs, Notes& notes) { return Chainer(std::move(runs), notes).run(); }
+std::vector<PathLoop> chained(std::vector<Run> runs, Notes& notes) {
+  return Chainer(std::move(runs), false, notes).run();
+}
+
+std::vector<PathLoop> joined(std::vector<Run> runs, Notes& notes) {
+  return Chainer(std::move(runs), true, notes).run();
+}
 
 }  // namespace sagitta

@@ -20,4 +20,7 @@ struct Run {
 /// once. What stays open is noted with the place of its ends and left out.
 std::vector<PathLoop> chained(std::vector<Run> runs, Notes& notes);
 
+/// The same, and what stays open is kept: a closed outline ends exactly where it begins, an open line does not.
+std::vector<PathLoop> joined(std::vector<Run> runs, Notes& notes);
+
 }  // namespace sagitta

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <map>
 
-#include "artwork/Chains.hpp"
 #include "artwork/Colour.hpp"
 #include "artwork/DxfCurves.hpp"
 #include "artwork/OutlineClusters.hpp"
@@ -38,9 +37,7 @@ class DxfDrawing {
   explicit DxfDrawing(const DxfFile& file) : file_(file) {}
 
   std::variant<DrawnShapes, Faults> read() {
-    Around around;
-    around.frame = scale_by(unit(), unit());
-    if (!entities(file_.entities, around)) return faults_;
+    if (!walk()) return faults_;
     for (auto& [colour, runs] : runs_)
       if (!nest(colour, chained(std::move(runs), notes_))) return faults_;
     std::stable_sort(ranked_.begin(), ranked_.end(), [](const Ranked& a, const Ranked& b) { return a.area > b.area; });
@@ -50,7 +47,21 @@ class DxfDrawing {
     return out;
   }
 
+  std::variant<std::vector<Run>, Faults> read_runs() {
+    if (!walk()) return faults_;
+    std::vector<Run> all;
+    for (auto& [colour, runs] : runs_)
+      for (Run& run : runs) all.push_back(std::move(run));
+    return all;
+  }
+
  private:
+  bool walk() {
+    Around around;
+    around.frame = scale_by(unit(), unit());
+    return entities(file_.entities, around);
+  }
+
   struct Ranked {
     double area;
     DrawnShape shape;
@@ -237,6 +248,12 @@ std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text) {
   const auto file = read_dxf(text);
   if (const Faults* faults = std::get_if<Faults>(&file)) return *faults;
   return DxfDrawing(std::get<DxfFile>(file)).read();
+}
+
+std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text) {
+  const auto file = read_dxf(text);
+  if (const Faults* faults = std::get_if<Faults>(&file)) return *faults;
+  return DxfDrawing(std::get<DxfFile>(file)).read_runs();
 }
 
 }  // namespace sagitta

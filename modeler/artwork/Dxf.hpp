@@ -6,11 +6,15 @@
 #include <variant>
 
 #include "artwork/Assembly.hpp"
+#include "artwork/Chains.hpp"
 
 namespace sagitta {
 
 /// Outlines of one colour nest by even and odd; each outer one with its holes is a shape. Larger shapes come first, so
 /// that what is drawn inside another lies above it, in whatever order it was drawn.
 std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text);
+
+/// Every curve of the drawing as a run of strokes, closed or open, whatever its colour.
+std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text);
 
 }  // namespace sagitta

@@ -5,6 +5,8 @@
 #include <optional>
 
 #include "artwork/Assembly.hpp"
+#include "artwork/Chains.hpp"
+#include "artwork/Curve.hpp"
 #include "artwork/Dxf.hpp"
 #include "artwork/Svg.hpp"
 #include "board/InputPath.hpp"
@@ -43,6 +45,45 @@ std::string ending(const std::string& path) {
   return end;
 }
 
+enum class DrawingKind { svg, dxf };
+
+std::optional<DrawingKind> kind_of(const std::string& path, std::string_view text) {
+  const std::string end = ending(path);
+  if (end == ".svg") return DrawingKind::svg;
+  if (end == ".dxf") return DrawingKind::dxf;
+  const std::string_view head = text.substr(0, 4096);
+  if (head.find("<svg") != std::string_view::npos || head.find("<?xml") != std::string_view::npos)
+    return DrawingKind::svg;
+  if (head.find("SECTION") != std::string_view::npos) return DrawingKind::dxf;
+  return std::nullopt;
+}
+
+/// A file read by the reader of its kind.
+template <typename Answer>
+Answer read_by_kind(const std::string& path, Answer (*svg)(std::string_view), Answer (*dxf)(std::string_view)) {
+  const auto read = text_of(path);
+  if (const Faults* faults = std::get_if<Faults>(&read)) return *faults;
+  const std::string& text = std::get<std::string>(read);
+  const auto kind = kind_of(path, text);
+  if (kind) return *kind == DrawingKind::svg ? svg(text) : dxf(text);
+  return fault(FaultCode::wrong_kind, path + " is neither SVG nor DXF",
+               "save the drawing as one of these and name the file so");
+}
+
+OpenLineOrFaults one_open_line(std::variant<std::vector<Run>, Faults> read) {
+  if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
+  Notes notes;
+  std::vector<PathLoop> lines = joined(std::get<std::vector<Run>>(std::move(read)), notes);
+  if (lines.size() != 1)
+    return fault(FaultCode::end_not_crossing,
+                 "the drawing has " + std::to_string(lines.size()) + " lines; it must have one",
+                 "keep one open line; its parts must meet within 0.01 mm");
+  if (start_of(lines[0].front()) == end_of(lines[0].back()))
+    return fault(FaultCode::end_not_crossing, "the line in the drawing is closed; it must be open",
+                 "draw one line from one side of the board to the other");
+  return std::move(lines[0]);
+}
+
 }  // namespace
 
 ArtworkOrFaults svg_artwork(std::string_view text) {
@@ -59,19 +100,18 @@ ArtworkOrFaults dxf_artwork(std::string_view text) {
   return assemble(std::move(std::get<DrawnShapes>(read)));
 }
 
-ArtworkOrFaults read_artwork(const std::string& path) {
-  const auto read = text_of(path);
-  if (const Faults* faults = std::get_if<Faults>(&read)) return *faults;
-  const std::string& text = std::get<std::string>(read);
-  const std::string end = ending(path);
-  if (end == ".svg") return svg_artwork(text);
-  if (end == ".dxf") return dxf_artwork(text);
-  const std::string_view head = std::string_view(text).substr(0, 4096);
-  if (head.find("<svg") != std::string_view::npos || head.find("<?xml") != std::string_view::npos)
-    return svg_artwork(text);
-  if (head.find("SECTION") != std::string_view::npos) return dxf_artwork(text);
-  return fault(FaultCode::wrong_kind, path + " is neither SVG nor DXF",
-               "save the drawing as one of these and name the file so");
+ArtworkOrFaults read_artwork(const std::string& path) { return read_by_kind(path, svg_artwork, dxf_artwork); }
+
+OpenLineOrFaults svg_open_line(std::string_view text) {
+  if (auto faults = too_large(text.size())) return *faults;
+  return one_open_line(svg_runs(text));
 }
+
+OpenLineOrFaults dxf_open_line(std::string_view text) {
+  if (auto faults = too_large(text.size())) return *faults;
+  return one_open_line(dxf_runs(text));
+}
+
+OpenLineOrFaults read_open_line(const std::string& path) { return read_by_kind(path, svg_open_line, dxf_open_line); }
 
 }  // namespace sagitta

@@ -1,6 +1,6 @@
 #pragma once
 
-/// The way in for drawings: SVG and DXF files become Artwork.
+/// The way in for drawings: SVG and DXF files become Artwork, or one open line.
 
 #include <cstddef>
 #include <string>
@@ -27,5 +27,18 @@ ArtworkOrFaults read_artwork(const std::string& path);
 /// The same from text in memory.
 ArtworkOrFaults svg_artwork(std::string_view text);
 ArtworkOrFaults dxf_artwork(std::string_view text);
+
+/// A line that is open at both ends: lines, arcs and Bezier curves, head to tail. mm, x to the right and y up.
+using OpenLine = std::vector<PathSegment>;
+using OpenLineOrFaults = std::variant<OpenLine, Faults>;
+
+/// The one open line of a drawing in its true size (SVG in mm or 1/96 in, DXF by $INSUNITS, mm where it has none),
+/// whatever its colour; ends up to tolerance::drawn_join apart are one. A fault when the drawing holds anything but one
+/// open line; the faults carry no key.
+OpenLineOrFaults read_open_line(const std::string& path);
+
+/// The same from text in memory.
+OpenLineOrFaults svg_open_line(std::string_view text);
+OpenLineOrFaults dxf_open_line(std::string_view text);
 
 }  // namespace sagitta

@@ -47,21 +47,27 @@ class SvgWalk {
   }
 
   std::variant<DrawnShapes, Faults> read() {
-    if (!look_over() || !parse()) return faults_;
-    const pugi::xml_node root = document_.document_element();
-    if (plain_name(root) != "svg") {
-      fail(FaultCode::wrong_kind, where(root), "the outermost element is not <svg>",
-           "check that this is the right file");
-      return faults_;
-    }
-    if (collect() && walk_root(root)) {
-      out_.notes = notes_.faults();
-      return std::move(out_);
-    }
-    return faults_;
+    if (!walk()) return faults_;
+    out_.notes = notes_.faults();
+    return std::move(out_);
+  }
+
+  std::variant<std::vector<Run>, Faults> read_runs() {
+    lines_ = true;
+    if (!walk()) return faults_;
+    return std::move(runs_);
   }
 
  private:
+  bool walk() {
+    if (!look_over() || !parse()) return false;
+    const pugi::xml_node root = document_.document_element();
+    if (plain_name(root) != "svg")
+      return fail(FaultCode::wrong_kind, where(root), "the outermost element is not <svg>",
+                  "check that this is the right file");
+    return collect() && walk_root(root);
+  }
+
   /// Remembers why the drawing is refused.
   bool fail(FaultCode code, const std::string& where, const std::string& what, const std::string& hint) {
     faults_.push_back({code, "", where.empty() ? what : where + ": " + what, hint});
@@ -285,10 +291,12 @@ class SvgWalk {
     const auto trails = basic_shape(node, name, around.viewport);
     if (const auto* error = std::get_if<std::string>(&trails))
       return fail(FaultCode::not_well_formed, where(node), *error, "open it in the drawing program and save it again");
-    if (name == "line" && !around.style[Property::stroke].empty() && around.style[Property::stroke] != "none")
+    if (!lines_ && name == "line" && !around.style[Property::stroke].empty() &&
+        around.style[Property::stroke] != "none")
       notes_.add(where(node), "a line without a fill has no area and was left out",
                  "turn the stroke into an outline in the drawing program");
     if (std::get<0>(trails).empty()) return true;
+    if (lines_) return take_lines(std::get<0>(trails), around, where(node));
     const auto colour = fill_of(around.style, by_id_, where(node), notes_);
     if (!colour) return true;
     DrawnShape shape{{},
@@ -297,16 +305,30 @@ class SvgWalk {
                      where(node)};
     for (const Subpath& trail : std::get<0>(trails)) {
       PathLoop strokes;
-      for (const Curve& curve : trail.curves) draw(curve, around.frame, strokes);
-      segments_ += strokes.size();
-      if (segments_ > most_segments)
-        return fail(FaultCode::drawing_too_complex, where(node),
-                    "the drawing has more than 200,000 segments, copies counted", "simplify it, or split it");
+      if (!take(trail, around, shape.where, strokes)) return false;
       if (strokes.empty()) continue;
       close(strokes, trail.closed, shape.where);
       shape.loops.push_back(std::move(strokes));
     }
     if (!shape.loops.empty()) out_.shapes.push_back(std::move(shape));
+    return true;
+  }
+
+  /// The strokes of one subpath, counted.
+  bool take(const Subpath& trail, const Around& around, const std::string& place, PathLoop& strokes) {
+    for (const Curve& curve : trail.curves) draw(curve, around.frame, strokes);
+    segments_ += strokes.size();
+    return segments_ <= most_segments ||
+           fail(FaultCode::drawing_too_complex, place, "the drawing has more than 200,000 segments, copies counted",
+                "simplify it, or split it");
+  }
+
+  bool take_lines(const std::vector<Subpath>& trails, const Around& around, const std::string& place) {
+    for (const Subpath& trail : trails) {
+      Run run{{}, place};
+      if (!take(trail, around, place, run.strokes)) return false;
+      if (!run.strokes.empty()) runs_.push_back(std::move(run));
+    }
     return true;
   }
 
@@ -325,7 +347,9 @@ class SvgWalk {
   pugi::xml_document document_;
   ElementsById by_id_;
   StyleSheet sheet_;
+  bool lines_ = false;  ///< runs are wanted, not what is filled
   DrawnShapes out_;
+  std::vector<Run> runs_;
   Notes notes_;
   Faults faults_;
   std::size_t elements_ = 0, segments_ = 0;
@@ -334,5 +358,7 @@ class SvgWalk {
 }  // namespace
 
 std::variant<DrawnShapes, Faults> svg_shapes(std::string_view text) { return SvgWalk(text).read(); }
+
+std::variant<std::vector<Run>, Faults> svg_runs(std::string_view text) { return SvgWalk(text).read_runs(); }
 
 }  // namespace sagitta

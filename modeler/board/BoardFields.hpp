@@ -113,8 +113,9 @@ inline constexpr Field board_fields[] = {
     used_with("heel", "hollow slant drawn",
               plain("board", "ends_cut_slots", Kind::yes_no, "false", "the heel end may cut slots",
                     at<&Board::board, &Shape::ends_cut_slots>)),
-    length("board", "corner_radius", {0.1, 300, true}, "0", "rounding of the two heel corners",
-           at<&Board::board, &Shape::corner_radius>),
+    used_with("heel", "square arc hollow fret slant",
+              length("board", "corner_radius", {0.1, 300, true}, "0", "rounding of the two heel corners",
+                     at<&Board::board, &Shape::corner_radius>)),
 
     needed(integer("tongue", "frets", fret_range, "", "frets on the tongue, beyond scale.frets",
                    at<&Board::tongue, &Tongue::frets>)),

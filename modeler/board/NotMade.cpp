@@ -7,10 +7,10 @@
 namespace sagitta {
 namespace {
 
-constexpr std::string_view tables_not_made[] = {"tongue", "height"};
-constexpr std::string_view keys_not_made[] = {
-    "board.ends_cut_slots", "wire.end_bevel", "blank.grain",    "neck.depth_first", "neck.depth_twelfth",
-    "neck.angle",           "neck.joint",     "neck.allowance", "neck.file_nut",    "neck.file_heel"};
+constexpr std::string_view tables_not_made[] = {"height"};
+constexpr std::string_view keys_not_made[] = {"wire.end_bevel", "blank.grain",    "neck.depth_first", "neck.depth_twelfth",
+                                              "neck.angle",     "neck.joint",     "neck.allowance",   "neck.file_nut",
+                                              "neck.file_heel"};
 constexpr std::string_view sheet_keys_not_made[] = {"zero", "margin", "clamp", "hold", "skin", "face"};
 constexpr std::string_view material_keys_not_made[] = {"movement_radial", "movement_tangential"};
 
@@ -37,7 +37,6 @@ void check_made(Reading& reading) {
   for (const auto& [name, material] : board.materials)
     for (const std::string_view key : material_keys_not_made)
       refuse(reading, "materials." + name + "." + std::string(key));
-  refuse_value(reading, "board.heel", board.board.heel == Heel::slant || board.board.heel == Heel::drawn);
 }
 
 }  // namespace sagitta

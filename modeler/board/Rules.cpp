@@ -46,14 +46,22 @@ void check_gauges(Reading& reading) {
                        "give one for each string, bass first");
 }
 
-/// One fret number against the last fret.
-void check_fret(Reading& reading, const std::string& key, int fret) {
-  const int last = reading.out.board.scale.frets;
+/// Frets of the board, those of its tongue included.
+int frets_of(const Board& board) { return board.scale.frets + (board.tongue ? board.tongue->frets : 0); }
+
+/// One fret number against the last one allowed.
+void check_fret(Reading& reading, const std::string& key, int fret, int last) {
   // A board without frets: see check_fretless.
-  if (!reading.given("scale.frets") || !reading.good("scale.frets") || fret <= last || last == 0) return;
+  const bool fretless = reading.out.board.scale.frets == 0;
+  if (!reading.given("scale.frets") || !reading.good("scale.frets") || fret <= last || fretless) return;
   reading.report_value(FaultCode::no_such_fret, key,
                        "fret " + std::to_string(fret) + " is beyond the last fret, " + std::to_string(last),
                        "frets run from 1 to " + std::to_string(last));
+}
+
+/// The same against the main board's last fret.
+void check_fret(Reading& reading, const std::string& key, int fret) {
+  check_fret(reading, key, fret, reading.out.board.scale.frets);
 }
 
 void check_marked_frets(Reading& reading, const std::string& prefix, const std::vector<int>& singles,
@@ -64,7 +72,7 @@ void check_marked_frets(Reading& reading, const std::string& prefix, const std::
     if (!reading.good(key)) return;
     std::set<int> here;
     for (std::size_t i = 0; i < frets.size(); ++i) {
-      check_fret(reading, item(key, i), frets[i]);
+      check_fret(reading, item(key, i), frets[i], frets_of(reading.out.board));
       const bool twice = !here.insert(frets[i]).second;
       if (twice || seen.contains(frets[i])) {
         reading.report_value(FaultCode::named_twice, item(key, i),
@@ -179,7 +187,7 @@ void check_measured(Reading& reading) {
   if (!reading.given("measured.slots") || !reading.good("measured.slots") || !reading.given("scale.frets") ||
       !reading.good("scale.frets"))
     return;
-  const int cut = slot_cut(board) == SlotCut::none ? 0 : board.scale.frets + (board.scale.zero_fret ? 1 : 0);
+  const int cut = slot_cut(board) == SlotCut::none ? 0 : frets_of(board) + (board.scale.zero_fret ? 1 : 0);
   const auto slots = static_cast<std::size_t>(cut);
   if (board.measured.slots.size() == slots) return;
   reading.report_value(

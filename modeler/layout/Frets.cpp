@@ -2,24 +2,28 @@
 
 #include <algorithm>
 
+#include "layout/LastFret.hpp"
 #include "layout/Measure.hpp"
+#include "layout/TongueOutline.hpp"
 
 namespace sagitta {
 namespace {
 
-bool check_cents(const Scale& scale, Faults& faults) {
+bool check_cents(const Board& board, Faults& faults) {
+  const Scale& scale = board.scale;
+  const int count = fret_count(board);
   const std::size_t before = faults.size();
   if (scale.frets < 0)
     faults.push_back(
         {FaultCode::wrong_count, "scale.frets", "a board has 0 frets or more, not " + std::to_string(scale.frets), ""});
   if (scale.cents.empty()) return faults.size() == before;
-  if (static_cast<int>(scale.cents.size()) < scale.frets)
+  if (static_cast<int>(scale.cents.size()) < count)
     faults.push_back(
         {FaultCode::wrong_count, "scale.cents",
-         "there are " + std::to_string(scale.frets) + " frets but cents for only " + std::to_string(scale.cents.size()),
+         "there are " + std::to_string(count) + " frets but cents for only " + std::to_string(scale.cents.size()),
          "give one number for each fret, or lower scale.frets"});
   double last = 0;
-  for (std::size_t i = 0; i < scale.cents.size() && static_cast<int>(i) < scale.frets; last = scale.cents[i++])
+  for (std::size_t i = 0; i < scale.cents.size() && static_cast<int>(i) < count; last = scale.cents[i++])
     if (!(scale.cents[i] > last))
       faults.push_back({FaultCode::not_rising, "scale.cents",
                         "fret " + std::to_string(i + 1) + " stands at " + plain(scale.cents[i]) +
@@ -53,7 +57,7 @@ bool check_scale(const Board& board, Faults& faults) {
                           std::to_string(scale.frets),
                       ""});
   check_fretless(board, faults);
-  return check_cents(scale, faults) && faults.size() == before;
+  return check_cents(board, faults) && faults.size() == before;
 }
 
 /// x of the bass and treble strings' own zeros.
@@ -110,12 +114,27 @@ bool check_order(const Layout& layout, Faults& faults) {
 
 std::string fret_name(int fret) { return fret == 0 ? "the nut line" : "fret " + std::to_string(fret); }
 
+double cents_of(const Scale& scale, int fret) {
+  if (fret == 0) return 0;
+  if (scale.cents.empty()) return 1200.0 * fret / scale.steps_per_octave.value_or(12);
+  const auto i = static_cast<std::size_t>(fret - 1), listed = scale.cents.size();
+  if (i < listed) return scale.cents[i];
+  const double step = scale.cents[listed - 1] - (listed > 1 ? scale.cents[listed - 2] : 0);
+  return scale.cents[listed - 1] + static_cast<double>(i - listed + 1) * step;
+}
+
 std::vector<double> fret_cents(const Scale& scale) {
-  std::vector<double> cents{0};
-  const int steps = scale.steps_per_octave.value_or(12);
-  for (int fret = 1; fret <= scale.frets; ++fret)
-    cents.push_back(scale.cents.empty() ? 1200.0 * fret / steps : scale.cents[static_cast<std::size_t>(fret - 1)]);
+  std::vector<double> cents;
+  for (int fret = 0; fret <= scale.frets; ++fret) cents.push_back(cents_of(scale, fret));
   return cents;
+}
+
+int fret_count(const Board& board) { return board.scale.frets + (board.tongue ? board.tongue->frets : 0); }
+
+const FretLine& last_fret(const Layout& layout) {
+  const auto last =
+      std::find_if(layout.frets.rbegin(), layout.frets.rend(), [](const FretLine& fret) { return !fret.on_tongue; });
+  return *last;
 }
 
 double fret_distance(double length, double cents) { return length * (1 - std::exp2(-cents / 1200)); }
@@ -134,20 +153,27 @@ bool place_frets(const Board& board, Layout& layout, Faults& faults) {
                       "two scale lengths need two outer strings that lie apart at the nut", ""});
     return false;
   }
-  const std::vector<double> cents = fret_cents(scale);
-  const double square_part = fret_distance(1, cents[static_cast<std::size_t>(scale.square_fret)]);
+  const double square_part = fret_distance(1, cents_of(scale, scale.square_fret));
   const Zeros zero =
       zeros(layout.spread_at_nut, layout.spread_slope, square_part * (layout.bass_scale - layout.treble_scale));
-  for (int fret = 0; fret <= scale.frets; ++fret) {
-    const bool square = !fanned || fret == scale.square_fret;
-    layout.frets.push_back(fret_line(layout, zero, fret, cents[static_cast<std::size_t>(fret)], square));
-    const FretLine& line = layout.frets.back();
+  const auto line_at = [&](int fret) {
+    return fret_line(layout, zero, fret, cents_of(scale, fret), !fanned || fret == scale.square_fret);
+  };
+  const int count = fret_count(board);
+  for (int fret = 0; fret <= count; ++fret) {
+    layout.frets.push_back(line_at(fret));
+    FretLine& line = layout.frets.back();
+    line.on_tongue = fret > scale.frets;
     if (fanned && !(line.treble.y > 0 && line.bass.y < 0)) {
       faults.push_back({FaultCode::strings_cross, "strings.saddle_spread",
                         fret_name(fret) + " lies where the outer strings have crossed",
                         "make the spread at nut and saddle more alike"});
       return false;
     }
+  }
+  if (board.tongue) {
+    const double last = layout.frets.back().middle.x, next = line_at(count + 1).middle.x;
+    layout.tongue = TonguePlace{{}, last + board.tongue->past_last_fret.value_or((next - last) / 2)};
   }
   layout.nut_direction = direction(layout.frets.front());
   return true;
@@ -165,7 +191,10 @@ bool extend_frets(const Taper& taper, Layout& layout, Faults& faults) {
     fret.bass_edge = taper.meet(0, fret.middle.x, along);
     fret.treble_edge = taper.meet(1, fret.middle.x, along);
   }
-  return check_order(layout, faults);
+  if (!check_order(layout, faults)) return false;
+  for (FretLine& fret : layout.frets)
+    if (fret.on_tongue) fret.bass = fret.bass_edge = on_tongue_side(*layout.tongue, fret);
+  return true;
 }
 
 Point direction(const FretLine& fret) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "layout/Frets.hpp"
+#include "layout/LastFret.hpp"
 #include "layout/Measure.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -25,12 +26,9 @@ struct Corner {
 };
 
 Corner straight_corner(const Taper& taper, const Bare& heel, double rounding) {
-  const Point corner = taper.meet(0, heel.x, heel.direction);
-  if (rounding == 0) return {corner, corner, corner};
-  const Point u = taper.along(0), v = heel.direction;
-  const double tangent = rounding * (1 - dot(u, v)) / cross(u, v);
-  const Point on_edge = corner - tangent * u;
-  return {on_edge, on_edge + rounding * left_of(u), corner + tangent * v};
+  const RoundedCorner corner =
+      rounded_corner(taper.meet(0, heel.x, heel.direction), taper.along(0), heel.direction, rounding);
+  return {corner.begin, corner.centre, corner.end};
 }
 
 /// Where the edge at negative y, moved inward by `inward`, meets the circle of `radius` about the heel arc's centre.
@@ -70,26 +68,34 @@ struct Corners {
   Corner low, high;
 };
 
-std::optional<Corners> corners(const Taper& taper, const Bare& heel, double rounding, Point nut_low, Point nut_high) {
+std::optional<Corners> corners(const Taper& taper, const Bare& heel, double rounding, NutCorners nut) {
   const auto low = low_corner(taper, heel, rounding), high = high_corner(taper, heel, rounding);
   if (!low || !high) return std::nullopt;
   if (dot(high->on_heel - low->on_heel, heel.direction) < -tolerance::same) return std::nullopt;
-  if (low->on_edge.x <= nut_low.x || high->on_edge.x <= nut_high.x) return std::nullopt;
+  if (low->on_edge.x <= nut.low.x || high->on_edge.x <= nut.high.x) return std::nullopt;
   return Corners{*low, *high};
 }
 
-double largest_rounding(const Taper& taper, const Bare& heel, double too_large, Point nut_low, Point nut_high) {
+double largest_rounding(const Taper& taper, const Bare& heel, double too_large, NutCorners nut) {
   double fits = 0;
   for (int i = 0; i < 40; ++i) {
     const double middle = (fits + too_large) / 2;
-    (corners(taper, heel, middle, nut_low, nut_high) ? fits : too_large) = middle;
+    (corners(taper, heel, middle, nut) ? fits : too_large) = middle;
   }
   return std::floor(fits * 100) / 100;
 }
 
-std::optional<Bare> bare_heel(const Shape& shape, const Layout& layout, Faults& faults) {
-  Bare heel{layout.heel_end, {0, 1}, 0, false};
-  if (shape.heel == Heel::fret) heel.direction = direction(layout.frets.back());
+std::optional<Bare> bare_heel(const Board& board, const Layout& layout, const Taper& taper, Faults& faults) {
+  const Shape& shape = board.board;
+  Bare heel{layout.heel_end, straight_heel(board, layout), 0, false};
+  if (shape.heel == Heel::slant && !taper.crossed_by(heel.direction)) {
+    faults.push_back({FaultCode::end_not_crossing,
+                      "board.heel_angle",
+                      "a heel end turned by " + plain(*shape.heel_angle) + " degrees does not cross both long edges",
+                      "turn it less",
+                      {FeatureId::Kind::heel_end}});
+    return std::nullopt;
+  }
   if (shape.heel != Heel::arc && shape.heel != Heel::hollow) return heel;
   if (!shape.heel_arc_radius || *shape.heel_arc_radius <= 0) {
     faults.push_back(
@@ -116,30 +122,62 @@ HeelEnd joined(const Bare& heel, const Corners& at, double rounding) {
   return end;
 }
 
+void report_no_heel(const Bare& heel, const Layout& layout, const Taper& taper, Faults& faults) {
+  if (heel.radius > 0)
+    faults.push_back({FaultCode::heel_arc_too_small, "board.heel_arc_radius",
+                      "an arc of radius " + in_mm(heel.radius) + " does not reach both edges: the board is " +
+                          in_mm(taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
+                      "give a radius larger than that"});
+  else
+    faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
+                      "the heel end crosses the nut end: nothing is left of an edge", ""});
+}
+
+/// A drawn end between the edges, clear of the nut end.
+std::optional<HeelEnd> drawn_heel(const DrawnEnd* drawn, const Layout& layout, const Taper& taper, NutCorners nut,
+                                  Faults& faults) {
+  const auto pieces = placed_end(drawn ? *drawn : DrawnEnd{}, layout, taper, faults);
+  if (!pieces) return std::nullopt;
+  const double nut_end = std::max(nut.low.x, nut.high.x);
+  if (bounds(*pieces).low.x <= nut_end + tolerance::snap) {
+    faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
+                      "the drawn heel end reaches back to the nut end", "make board.past_last_fret larger"});
+    return std::nullopt;
+  }
+  return HeelEnd{pieces->front().a, pieces->back().b, *pieces};
+}
+
 }  // namespace
 
-std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const Taper& taper, Point nut_low,
-                                Point nut_high, Faults& faults) {
-  const auto heel = bare_heel(board.board, layout, faults);
+Point straight_heel(const Board& board, const Layout& layout) {
+  constexpr double degree = std::numbers::pi / 180;
+  if (board.board.heel == Heel::fret) return direction(last_fret(layout));
+  if (board.board.heel == Heel::slant) return turned({0, 1}, board.board.heel_angle.value_or(0) * degree);
+  return {0, 1};
+}
+
+RoundedCorner rounded_corner(Point at, Point u, Point v, double rounding) {
+  if (rounding == 0) return {at, at, at};
+  const double tangent = rounding * (1 - dot(u, v)) / cross(u, v);
+  const Point begin = at - tangent * u;
+  return {begin, begin + rounding * left_of(u), at + tangent * v};
+}
+
+std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const Taper& taper, const DrawnEnd* drawn,
+                                NutCorners nut, Faults& faults) {
+  if (board.board.heel == Heel::drawn) return drawn_heel(drawn, layout, taper, nut, faults);
+  const auto heel = bare_heel(board, layout, taper, faults);
   if (!heel) return std::nullopt;
-  if (!corners(taper, *heel, 0, nut_low, nut_high)) {
-    if (heel->radius > 0)
-      faults.push_back({FaultCode::heel_arc_too_small, "board.heel_arc_radius",
-                        "an arc of radius " + in_mm(heel->radius) + " does not reach both edges: the board is " +
-                            in_mm(taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
-                        "give a radius larger than that"});
-    else
-      faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
-                        "the heel end crosses the nut end: nothing is left of an edge", ""});
+  if (!corners(taper, *heel, 0, nut)) {
+    report_no_heel(*heel, layout, taper, faults);
     return std::nullopt;
   }
   const double rounding = board.board.corner_radius;
-  const auto rounded = corners(taper, *heel, rounding, nut_low, nut_high);
+  const auto rounded = corners(taper, *heel, rounding, nut);
   if (rounded) return joined(*heel, *rounded, rounding);
-  faults.push_back(
-      {FaultCode::corner_too_large, "board.corner_radius",
-       "corners of radius " + in_mm(rounding) + " do not fit this heel end",
-       "the largest that fit have a radius of " + in_mm(largest_rounding(taper, *heel, rounding, nut_low, nut_high))});
+  faults.push_back({FaultCode::corner_too_large, "board.corner_radius",
+                    "corners of radius " + in_mm(rounding) + " do not fit this heel end",
+                    "the largest that fit have a radius of " + in_mm(largest_rounding(taper, *heel, rounding, nut))});
   return std::nullopt;
 }
 

@@ -7,15 +7,19 @@
 #include "board/SlotCut.hpp"
 #include "layout/BlankPlace.hpp"
 #include "layout/BoardOutline.hpp"
+#include "layout/DrawnEnd.hpp"
 #include "layout/Frets.hpp"
+#include "layout/LastFret.hpp"
 #include "layout/Markers.hpp"
 #include "layout/Measure.hpp"
 #include "layout/Mirror.hpp"
 #include "layout/NutPlace.hpp"
 #include "layout/OwnPlaces.hpp"
 #include "layout/SlotLines.hpp"
+#include "layout/SlotParts.hpp"
 #include "layout/StringLines.hpp"
 #include "layout/Taper.hpp"
+#include "layout/TongueOutline.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -66,36 +70,74 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
                     "use a narrower binding"});
 }
 
-/// Everything that needs the board's edges. `own`: slots and markers that are not the board's; may be null.
-void place_on_edges(const Board& board, const OwnPlaces* own, const Taper& taper, Layout& layout, Faults& faults) {
+/// A marker of a space that the heel end cuts must stand on wood.
+void check_markers(const Board& board, const Layout& layout, Faults& faults) {
+  if (!board.board.ends_cut_slots) return;
+  for (const Marker& marker : layout.markers) {
+    if (winding(layout.outline, marker.centre) != 0) continue;
+    faults.push_back({FaultCode::off_board, "inlays[" + std::to_string(marker.inlay) + "].frets",
+                      "the middle of the marker in space " + std::to_string(marker.fret) + " lies beyond the heel end",
+                      "leave it out, or move it with shift_along and shift_across", id_of(marker)});
+  }
+}
+
+/// What is given to the layout besides the board; either may be null.
+struct Given {
+  const OwnPlaces* own = nullptr;  ///< slots and markers that are not the board's
+  const DrawnEnd* end = nullptr;
+};
+
+void place_all_slots(const Board& board, const Given& given, bool drawn, Layout& layout, Faults& faults) {
+  if (given.own) return take_slots(given.own->slots, layout, faults);
+  const std::size_t before = faults.size();
+  place_slots(board, layout, faults);
+  if (faults.size() != before || !drawn) return;
+  if (layout.tongue) check_tongue_slots(board, layout, faults);
+  if (board.board.ends_cut_slots) part_slots(board, layout, faults);
+}
+
+/// Everything that needs the board's edges.
+void place_on_edges(const Board& board, const Given& given, const Taper& taper, Layout& layout, Faults& faults) {
   layout.edge_at_nut = taper.at_nut;
   layout.edge_slope = taper.slope;
   layout.half_width_at_nut = (taper.at_nut[0] + taper.at_nut[1]) / 2;
   layout.half_width_slope = (taper.slope[0] + taper.slope[1]) / 2;
+  if (board.tongue) {
+    const auto tongue = place_tongue(board, layout, taper, faults);
+    if (!tongue) return;
+    layout.tongue = tongue;
+  }
   if (!extend_frets(taper, layout, faults)) return;
-  const bool drawn = draw_outline(board, taper, layout, faults);
+  const bool drawn = draw_outline(board, given.end, taper, layout, faults);
   const std::size_t before = faults.size();
-  own ? take_slots(own->slots, layout, faults) : place_slots(board, layout, faults);
+  place_all_slots(board, given, drawn, layout, faults);
   const bool slots_sound = faults.size() == before;
-  layout.markers = own ? own->markers : place_markers(board, layout, faults);
+  layout.markers = given.own ? given.own->markers : place_markers(board, layout, faults);
   if (slots_sound) layout.nut = place_nut(board, layout, faults);
   if (!drawn) return;
   if (slots_sound) check_ends(board, layout, faults);
+  check_markers(board, layout, faults);
   layout.side_dots = place_side_dots(board, layout, faults);
   check_binding(board, layout, faults);
 }
 
-std::variant<Layout, Faults> laid_out(const Board& board, const OwnPlaces* own) {
+std::variant<Layout, Faults> laid_out(const Board& board, const Given& given) {
   Layout layout;
   Faults faults;
   if (!place_frets(board, layout, faults)) return faults;
   layout.strings = place_strings(board, layout, faults);
   layout.nut_end = -behind_nut(board);
-  layout.heel_end = layout.frets.back().middle.x + board.board.past_last_fret;
+  layout.heel_end = last_fret(layout).middle.x + board.board.past_last_fret;
+  if (layout.heel_end <= tolerance::snap) {
+    faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
+                      "the heel end lies at x = " + plain(layout.heel_end) + ", not beyond the nut line",
+                      "make board.past_last_fret larger"});
+    return faults;
+  }
   const auto taper = taper_of(board.board, layout, faults);
   place_fall(board, layout, faults);
   if (!taper) return faults;
-  place_on_edges(board, own, *taper, layout, faults);
+  place_on_edges(board, given, *taper, layout, faults);
   layout.pins = place_pins(board);
   if (board.hand == Hand::left) layout = mirrored(std::move(layout));
   if (!layout.outline.empty()) place_blank(board, layout, faults);
@@ -134,7 +176,12 @@ double inlay_cutter_radius(const Board& board) {
   return std::max(detail > 0 ? detail : radius(CutterUse::pocket_clear), radius(CutterUse::piece));
 }
 
-std::variant<Layout, Faults> lay_out(const Board& board) { return laid_out(board, nullptr); }
-std::variant<Layout, Faults> lay_out(const Board& board, const OwnPlaces& own) { return laid_out(board, &own); }
+std::variant<Layout, Faults> lay_out(const Board& board) { return laid_out(board, {}); }
+std::variant<Layout, Faults> lay_out(const Board& board, const OwnPlaces& own) {
+  return laid_out(board, {&own, nullptr});
+}
+std::variant<Layout, Faults> lay_out(const Board& board, const DrawnEnd& end) {
+  return laid_out(board, {nullptr, &end});
+}
 
 }  // namespace sagitta

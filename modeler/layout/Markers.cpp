@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <set>
 
+#include "layout/LastFret.hpp"
 #include "layout/Measure.hpp"
 #include "layout/Taper.hpp"
+#include "layout/TongueOutline.hpp"
 #include "plane/RoundedPolygon.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -30,9 +32,12 @@ std::vector<int> spaces(const std::vector<int>& list, int last, const std::strin
   return sound;
 }
 
-double middle_of_space(const Layout& layout, int space) {
+/// The middle of a space, on the centre line or the tongue's middle line, and the board's or the tongue's width there.
+TongueMiddle middle_of_space(const Layout& layout, int space) {
   const auto i = static_cast<std::size_t>(space);
-  return (layout.frets[i - 1].middle.x + layout.frets[i].middle.x) / 2;
+  if (layout.frets[i].on_tongue) return tongue_middle(layout, space);
+  const double x = (layout.frets[i - 1].middle.x + layout.frets[i].middle.x) / 2;
+  return {{x, 0}, 2 * layout.half_width(x)};
 }
 
 std::string dot_name(const SideDot& dot) {
@@ -105,18 +110,19 @@ FeatureId id_of(const SideDot& dot) {
 
 std::vector<Marker> place_markers(const Board& board, const Layout& layout, Faults& faults) {
   std::vector<Marker> markers;
-  const int last = board.scale.frets;
+  const int last = fret_count(board);
   for (std::size_t i = 0; i < board.inlays.size(); ++i) {
     const Inlay& inlay = board.inlays[i];
     const std::string key = "inlays[" + std::to_string(i) + "]";
     const Point shift{inlay.shift_along, inlay.shift_across};
     std::set<int> taken;
     for (int space : spaces(inlay.frets, last, key + ".frets", taken, faults))
-      markers.push_back({static_cast<int>(i), space, Point{middle_of_space(layout, space), 0} + shift});
+      markers.push_back({static_cast<int>(i), space, middle_of_space(layout, space).at + shift});
     for (int space : spaces(inlay.double_frets, last, key + ".double_frets", taken, faults)) {
-      const double x = middle_of_space(layout, space), across = inlay.spread.value_or(layout.half_width(x)) / 2;
+      const TongueMiddle middle = middle_of_space(layout, space);
+      const double across = inlay.spread.value_or(middle.width / 2) / 2;
       for (const int part : {0, 1})
-        markers.push_back({static_cast<int>(i), space, Point{x, part ? across : -across} + shift, part});
+        markers.push_back({static_cast<int>(i), space, middle.at + Point{0, part ? across : -across} + shift, part});
     }
   }
   return markers;
@@ -128,6 +134,14 @@ std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, F
   std::vector<SideDot> dots;
   const auto drill = [&](int side, int space, double shift, int part) {
     const auto i = static_cast<std::size_t>(space);
+    if (side == 0 && layout.frets[i].on_tongue) {
+      if (spec.edge == DotEdge::bass)
+        faults.push_back(
+            {FaultCode::off_board, "side_dots.frets",
+             "space " + std::to_string(space) + " lies on the tongue, which has side dots only in its treble edge",
+             "leave it out, or choose side_dots.edge = \"treble\" or \"both\""});
+      return;
+    }
     const FretLine &before = layout.frets[i - 1], &after = layout.frets[i];
     const Point middle = side == 0 ? between(before.bass_edge, after.bass_edge, 0.5)
                                    : between(before.treble_edge, after.treble_edge, 0.5);
@@ -136,8 +150,8 @@ std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, F
     check_side_dot(layout, dots.back(), faults);
   };
   std::set<int> taken;
-  const std::vector<int> singles = spaces(spec.frets, board.scale.frets, "side_dots.frets", taken, faults);
-  const std::vector<int> pairs = spaces(spec.double_frets, board.scale.frets, "side_dots.double_frets", taken, faults);
+  const std::vector<int> singles = spaces(spec.frets, fret_count(board), "side_dots.frets", taken, faults);
+  const std::vector<int> pairs = spaces(spec.double_frets, fret_count(board), "side_dots.double_frets", taken, faults);
   for (const int side : {0, 1}) {
     if (spec.edge != DotEdge::both && side != (spec.edge == DotEdge::treble ? 1 : 0)) continue;
     const auto first = static_cast<std::ptrdiff_t>(dots.size());

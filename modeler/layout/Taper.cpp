@@ -1,5 +1,6 @@
 #include "layout/Taper.hpp"
 
+#include "layout/LastFret.hpp"
 #include "layout/Measure.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -22,7 +23,7 @@ std::array<double, 2> halves(double width) { return {width / 2, width / 2}; }
 
 std::optional<Widths> width_at_fret(const Shape& shape, const Layout& layout, Faults& faults) {
   const double fret = (*shape.width_at_fret)[0];
-  const int last = layout.frets.back().fret;
+  const int last = last_fret(layout).fret;
   if (fret < 1 || fret > last || fret != std::floor(fret)) {
     faults.push_back({FaultCode::no_such_fret, "board.width_at_fret",
                       "there is no fret " + plain(fret) + " to measure the width at: the board has frets 1 to " +

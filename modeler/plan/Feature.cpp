@@ -26,7 +26,23 @@ Loop band(Point p, Point q, Point direction, double low, double high) {
 
 Point square_fretward(Point direction) { return {direction.y, -direction.x}; }  // unit normal that points along +x
 
-Feature slot_feature(const Board& board, const Layout& layout, const Slot& slot) {
+/// The band of a slot of the tongue, from the tongue's bass side to the strip's side beyond its treble edge.
+Loop tongue_band(const Layout& layout, const Slot& slot, Point direction, Point aside) {
+  const LineSegment& side = layout.tongue->bass_side;
+  const Point way = side.b - side.a;
+  const bool bass_low = slot.bass_end.y < slot.treble_end.y;
+  const double far = bass_low ? layout.strip.high.y + overrun : layout.strip.low.y - overrun;
+  const auto on_side = [&](Point p) { return p + cross(side.a - p, way) / cross(direction, way) * direction; };
+  const auto at_far = [&](Point p) { return p + (far - p.y) / direction.y * direction; };
+  const Point before = slot.bass_end - aside, behind = slot.bass_end + aside;
+  const Point a = on_side(before), b = on_side(behind), c = at_far(behind), d = at_far(before);
+  if (bass_low) return {line(a, b), line(b, c), line(c, d), line(d, a)};
+  return {line(d, c), line(c, b), line(b, a), line(a, d)};
+}
+
+/// `part`: a slot, or the first part of one that the heel end cuts. The slot is cut whole; the outline parts it.
+Feature slot_feature(const Board& board, const Layout& layout, const Slot& part) {
+  const Slot slot = whole_slot(board, layout, part);
   Feature f = feature_called(id_of(slot));
   f.kind = Source::Kind::slot;
   f.key = "slots.depth";
@@ -42,7 +58,10 @@ Feature slot_feature(const Board& board, const Layout& layout, const Slot& slot)
   if (low.y > high.y) std::swap(low, high);
   const Point direction = unit(high - low);
   const Point aside = slot.width / 2 * square_fretward(direction);
-  f.loop = band(low - aside, low + aside, direction, layout.strip.low.y - overrun, layout.strip.high.y + overrun);
+  if (slot.on_tongue)
+    f.loop = tongue_band(layout, slot, direction, aside);
+  else
+    f.loop = band(low - aside, low + aside, direction, layout.strip.low.y - overrun, layout.strip.high.y + overrun);
   return f;
 }
 
@@ -312,7 +331,8 @@ std::vector<Feature> features_of(const Board& board, const Layout& layout, const
   if (surface.fall_start && (done.radius || done.slots || (done.outline && board.binding)))
     features.push_back(seam_feature(layout, *surface.fall_start));
   if (done.slots) {
-    for (const Slot& slot : layout.slots) features.push_back(slot_feature(board, layout, slot));
+    for (const Slot& slot : layout.slots)
+      if (slot.part == 0) features.push_back(slot_feature(board, layout, slot));
     if (layout.nut) features.push_back(nut_feature(board, layout));
   }
   if (done.outline && board.binding)

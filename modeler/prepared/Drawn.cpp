@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "measured/AsMeasured.hpp"
+#include "prepared/HeelDrawing.hpp"
 
 namespace sagitta {
 namespace {
@@ -14,12 +15,21 @@ std::variant<Drawn, Faults> drawn(Board board, std::variant<Layout, Faults> laid
   return Drawn{std::move(board), std::move(layout), surface, std::move(planned)};
 }
 
+std::variant<Layout, Faults> laid_out(const Board& board, Outside outside) {
+  if (board.board.heel != Heel::drawn) return lay_out(board);
+  auto end = read_heel_drawing(board, outside);
+  if (auto* faults = std::get_if<Faults>(&end)) return std::move(*faults);
+  return lay_out(board, std::get<DrawnEnd>(end));
+}
+
 }  // namespace
 
-std::variant<Drawn, Faults> draw(Board planned) {
+std::variant<Drawn, Faults> draw(Board planned) { return draw(std::move(planned), Outside::refused); }
+
+std::variant<Drawn, Faults> draw(Board planned, Outside outside) {
   auto measured = as_measured(planned);
   if (auto* faults = std::get_if<Faults>(&measured)) return std::move(*faults);
-  auto laid = lay_out(std::get<Board>(measured));
+  auto laid = laid_out(std::get<Board>(measured), outside);
   return drawn(std::get<Board>(std::move(measured)), std::move(laid), std::move(planned));
 }
 

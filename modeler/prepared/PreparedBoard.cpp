@@ -6,6 +6,7 @@
 #include <stdexcept>
 #include <string>
 
+#include "prepared/HeelDrawing.hpp"
 #include "prepared/Once.hpp"
 
 namespace sagitta {
@@ -122,7 +123,7 @@ PreparedBoard PreparedBoard::with_pieces(std::vector<InlayPiece> pieces) const {
 }
 
 std::variant<PreparedBoard, Faults> prepare(Board board, Outside outside) {
-  auto drawn = draw(std::move(board));
+  auto drawn = draw(std::move(board), outside);
   if (auto* faults = std::get_if<Faults>(&drawn)) return std::move(*faults);
   return prepare(std::get<Drawn>(std::move(drawn)), outside);
 }

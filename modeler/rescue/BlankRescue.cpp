@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "layout/BlankPlace.hpp"
+#include "layout/LastFret.hpp"
 #include "layout/Measure.hpp"
 #include "measured/AsMeasured.hpp"
 #include "plane/Tolerance.hpp"
@@ -106,7 +107,7 @@ void offer_flatter(Ways& ways, const Needed& needed, double thickness, double lo
   way.edits = {{"board.thickness", thickness}, {"surface.radius_at_nut", *nut}};
   way.figures = {{"thickness", thickness, "mm"}, {"radius-at-nut", *nut, "mm"}};
   if (surface.radius_at_heel) {
-    const double end = surface.heel_at == HeelAt::heel ? needed.layout.heel_end : needed.layout.frets.back().middle.x;
+    const double end = surface.heel_at == HeelAt::heel ? needed.layout.heel_end : last_fret(needed.layout).middle.x;
     const auto heel = flatter(*surface.radius_at_heel, needed.layout.half_width(end), lost);
     if (!heel) return;
     way.edits.push_back({"surface.radius_at_heel", *heel});

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "layout/LastFret.hpp"
 namespace sagitta {
 namespace {
 
@@ -113,7 +114,7 @@ Surface surface_of(const Board& board, const Layout& layout) {
       break;
     case Profile::compound:
       set_linear(surface, at_nut, spec.radius_at_heel.value_or(at_nut),
-                 spec.heel_at == HeelAt::heel ? layout.heel_end : layout.frets.back().middle.x);
+                 spec.heel_at == HeelAt::heel ? layout.heel_end : last_fret(layout).middle.x);
       break;
     case Profile::string_line:
       surface.r0 = at_nut;

@@ -242,7 +242,7 @@ body_step = -0.1
 wall = 0.02
 "slot depth" = "0.5 mm"
 [measured]
-slots = [0, 1.4, 2.7, 4.1]
+slots = [0, 1.4, 2.7, 4.1, 5, 5.6]
 blank_thickness = 0.28
 tape = 0.004
 slot_width = 0.024

@@ -22,8 +22,8 @@ namespace fs = std::filesystem;
 using random_boards::Space;
 using random_boards::Verdict;
 
-constexpr std::array<std::pair<Space, std::string_view>, 3> names{
-    {{Space::core, "core"}, {Space::whole, "whole"}, {Space::near, "near"}}};
+constexpr std::array<std::pair<Space, std::string_view>, 4> names{
+    {{Space::core, "core"}, {Space::whole, "whole"}, {Space::near, "near"}, {Space::ends, "ends"}}};
 
 /// The records of a log. Half a line, left by a process that was stopped, is cut off.
 std::vector<Record> read_log(const fs::path& path) {

@@ -70,6 +70,14 @@ inline void let_in_square(Board& board, double cutter) {
   board.cutters[0].diameter = cutter;
 }
 
+/// An end that runs at 45 degrees and leaves so much of slot 22, at x = 465.945, up to the treble edge at y = 27.78.
+inline void cut_last_slot(Board& board, double left) {
+  board.board.heel = Heel::slant;
+  board.board.heel_angle = -45;
+  board.board.past_last_fret = left - 27.78;
+  board.board.ends_cut_slots = true;
+}
+
 inline std::vector<Pair> wood_pairs() {
   return {
       {"frets-need-glue", 0.58, 0.57, [](Board& b, double v) { b.wire.barb_width = v; }},
@@ -79,6 +87,7 @@ inline std::vector<Pair> wood_pairs() {
          const double middle = 25.5 * inch * (1 - (std::exp2(-2 / 12.0) + std::exp2(-3 / 12.0)) / 2);
          b.measured.chips = {{middle, 0, v}};
        }},
+      {"short-fret-piece", 8.01, 7.99, cut_last_slot},
       {"wood-behind-last-slot", 0.59, 0.58,
        [](Board& b, double v) { b.board.past_last_fret = v; }},  // half a slot 0.29
       {"side-dots-in-binding", 2.99, 3.00,

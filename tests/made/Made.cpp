@@ -5,6 +5,8 @@
 #include <numeric>
 #include <vector>
 
+#include "prepared/Drawn.hpp"
+
 namespace sagitta::made {
 namespace {
 
@@ -21,12 +23,11 @@ bool one_cylinder(const ShellFace& a, const ShellFace& b) {
 }  // namespace
 
 std::variant<Shell, Faults> shell_of(const Board& board, Stage stage) {
-  auto layout = lay_out(board);
-  if (auto* faults = std::get_if<Faults>(&layout)) return *faults;
-  const Layout& sound = std::get<Layout>(layout);
-  const Surface surface = surface_of(board, sound);
-  if (Faults faults = surface_faults(board, sound, surface); !faults.empty()) return faults;
-  auto plan = make_plan(board, sound, surface, stage);
+  auto made = draw(board);
+  if (auto* faults = std::get_if<Faults>(&made)) return *faults;
+  const Drawn& drawn = std::get<Drawn>(made);
+  if (Faults faults = surface_faults(drawn); !faults.empty()) return faults;
+  auto plan = make_plan(board, drawn.layout, drawn.surface, stage);
   if (auto* faults = std::get_if<Faults>(&plan)) return *faults;
   return lift(std::get<Plan>(std::move(plan)));
 }

@@ -47,11 +47,18 @@ void add_slots(const Board& board, const Layout& layout, Work& work) {
   const double depth = slot_depth(board);
   const bool level = board.slots.floor == SlotFloor::level;
   for (const Slot& slot : layout.slots) {
+    if (slot.part > 0) continue;  // the first part stands for the whole slot: the outline cuts the rest
     const double half = slot.width / 2;
+    const FretLine& fret = layout.frets[static_cast<std::size_t>(slot.fret)];
+    const Point along = unit(slot.treble_end - slot.bass_end), left = board.slots.edge_left * along;
+    std::vector<Point> strip = band(layout.strip, slot.bass_end, along, -half, half);
+    if (slot.on_tongue) {
+      const LineSegment& side = layout.tongue->bass_side;
+      const bool bass_low = along.y > 0;
+      strip = left_part(strip, bass_low ? side.a : side.b, bass_low ? side.b : side.a);
+    }
     const Loop region =
-        slot.blind
-            ? stadium(slot.bass_end, slot.treble_end, slot.width)
-            : polygon_loop(band(layout.strip, slot.bass_end, unit(slot.treble_end - slot.bass_end), -half, half));
+        slot.blind ? stadium(fret.bass_edge + left, fret.treble_edge - left, slot.width) : polygon_loop(strip);
     work.cuts.push_back({region, level ? Cut::Floor::level : Cut::Floor::arc,
                          level ? board.board.thickness - depth : depth, "slot " + std::to_string(slot.fret)});
   }

@@ -8,6 +8,9 @@ namespace sagitta::random_boards {
 /// Scale, strings, outline, surface, nut and slots; may be impossible.
 Board draw_plain(Dice& dice, Space space);
 
+/// Gives a plain board a hollow or slanted heel end that may cut slots, or a tongue; may be impossible.
+void draw_ends(Dice& dice, Board& board);
+
 /// Adds inlays that often touch, coincide with, or hang over what the layout of the plain board has.
 void draw_inlays(Dice& dice, Space space, const Layout& layout, Board& board);
 

@@ -31,10 +31,11 @@ std::optional<Sample> draw_near_sample(Dice& dice) {
 std::optional<Sample> draw(Dice& dice, Space space) {
   if (space == Space::near) return draw_near_sample(dice);
   Board board = draw_plain(dice, space);
+  if (space == Space::ends) draw_ends(dice, board);
   const auto plain = lay_out(board);
   if (!std::holds_alternative<Layout>(plain)) return std::nullopt;
   draw_inlays(dice, space, std::get<Layout>(plain), board);
-  if (space == Space::whole) {
+  if (space == Space::whole || space == Space::ends) {
     const auto inlaid = lay_out(board);
     if (!std::holds_alternative<Layout>(inlaid)) return std::nullopt;
     draw_extras(dice, std::get<Layout>(inlaid), board);
@@ -56,8 +57,8 @@ std::optional<Sample> sound(const Board& board) {
 }
 
 Sample random_board(std::uint64_t number, Space space) {
-  constexpr std::uint64_t apart = 1ULL << 62;  // the near boards' numbers begin here
-  Dice dice(number * 2 + (space == Space::whole ? 1 : space == Space::near ? apart : 0));
+  constexpr std::uint64_t near = 1ULL << 62, ends = 1ULL << 61;  // where the numbers of these begin
+  Dice dice(number * 2 + (space == Space::whole ? 1 : space == Space::near ? near : space == Space::ends ? ends : 0));
   for (int draws = 1;; ++draws) {
     auto sample = draw(dice, space);
     if (!sample) continue;
@@ -86,6 +87,8 @@ std::vector<std::string> categories(const Board& board) {
   note(board.nut.seat == NutSeat::slot, "nut slot");
   note(board.nut.seat == NutSeat::shelf, "nut shelf");
   note(board.board.heel != Heel::square, "shaped heel");
+  note(board.board.ends_cut_slots, "slots cut by the end");
+  note(board.tongue.has_value(), "tongue");
   note(board.board.corner_radius > 0, "round corners");
   note(!board.inlays.empty(), "inlays");
   note(board.side_dots.has_value(), "side dots");

@@ -35,6 +35,7 @@ std::vector<std::string> files_beside(const Board& board) {
   };
   for (const Inlay& inlay : board.inlays) add(inlay.file);
   for (const Cut& cut : board.cuts) add(cut.file);
+  add(board.board.heel_file);
   if (board.neck) add(board.neck->file);
   return files;
 }

@@ -5,6 +5,7 @@
 #include "findings/Findings.hpp"
 #include "jobs/Dressing.hpp"
 #include "mesh/Mesh.hpp"
+#include "prepared/HeelDrawing.hpp"
 #include "solid/Failure.hpp"
 
 namespace sagitta::viewer {
@@ -29,7 +30,7 @@ std::optional<Model> begin_model(std::uint64_t generation, const Board& board, c
   }
   model.generation = generation;
   model.board = board;
-  auto drawn = draw(board);
+  auto drawn = draw(board, fitter.outside());
   if (auto* faults = std::get_if<Faults>(&drawn)) {
     model.faults = std::move(*faults);
     return model;

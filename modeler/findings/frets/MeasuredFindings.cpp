@@ -72,12 +72,13 @@ void judge_measured(const Subject& subject, Judge& judge) {
   judge_sensitivity(subject, judge);
   const std::vector<SlotError> errors = slot_errors(subject.prepared.board().measured.slots, subject.prepared.layout());
   if (subject.prepared.board().measured.slots.empty() || errors.empty()) return;
-  const int more = static_cast<int>(subject.prepared.board().measured.slots.size()) -
-                   static_cast<int>(subject.prepared.layout().slots.size());
+  const int more =
+      static_cast<int>(subject.prepared.board().measured.slots.size()) - slots_to_measure(subject.prepared.layout());
   judge.hold(rule("measured-slots-differ"), std::abs(more),
              {{}, subject.prepared.surface().thickness, {Kind::measured_slots}, "measured.slots"},
              std::to_string(subject.prepared.board().measured.slots.size()) +
-                 " slots were measured and the board has " + std::to_string(subject.prepared.layout().slots.size()) +
+                 " slots were measured and the board has " +
+                 std::to_string(slots_to_measure(subject.prepared.layout())) +
                  ": each is compared with the slot of its place in the list",
              "give one x for each slot, from the nut on");
   judge_worst(subject, errors, judge);

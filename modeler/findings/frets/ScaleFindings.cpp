@@ -45,18 +45,24 @@ struct Gap {
   int fret = 0;
 };
 
+/// What lies between two slots, where it is less than `gap`.
+void narrow(const Slot& a, const Slot& b, Gap& gap) {
+  const double width =
+      distance(RoundedPolygon{{a.bass_end, a.treble_end}, 0}, RoundedPolygon{{b.bass_end, b.treble_end}, 0});
+  if (width >= gap.width) return;
+  const bool at_bass = distance(a.bass_end, b.bass_end) < distance(a.treble_end, b.treble_end) - tolerance::same;
+  const bool at_treble = distance(a.treble_end, b.treble_end) < distance(a.bass_end, b.bass_end) - tolerance::same;
+  const double part = at_bass ? 0 : at_treble ? 1 : 0.5;
+  const Point on_a = between(a.bass_end, a.treble_end, part), on_b = between(b.bass_end, b.treble_end, part);
+  gap = {width, between(on_a, on_b, 0.5), b.fret};
+}
+
 Gap narrowest_gap(const Layout& layout) {
   Gap gap;
-  for (std::size_t i = 1; i < layout.slots.size(); ++i) {
-    const Slot &a = layout.slots[i - 1], &b = layout.slots[i];
-    const double width =
-        distance(RoundedPolygon{{a.bass_end, a.treble_end}, 0}, RoundedPolygon{{b.bass_end, b.treble_end}, 0});
-    if (width >= gap.width) continue;
-    const bool at_bass = distance(a.bass_end, b.bass_end) < distance(a.treble_end, b.treble_end) - tolerance::same;
-    const bool at_treble = distance(a.treble_end, b.treble_end) < distance(a.bass_end, b.bass_end) - tolerance::same;
-    const double part = at_bass ? 0 : at_treble ? 1 : 0.5;
-    const Point on_a = between(a.bass_end, a.treble_end, part), on_b = between(b.bass_end, b.treble_end, part);
-    gap = {width, between(on_a, on_b, 0.5), b.fret};
+  std::size_t before = 0, first = 0;  // the first parts of the fret before, and of this one
+  for (std::size_t i = 0; i < layout.slots.size(); ++i) {
+    if (layout.slots[i].part == 0) before = first, first = i;
+    for (std::size_t j = before; j < first; ++j) narrow(layout.slots[j], layout.slots[i], gap);
   }
   return gap;
 }

@@ -13,10 +13,12 @@ double cents_per_tenth(const Layout& layout, int fret) {
 
 std::vector<SlotError> slot_errors(const std::vector<double>& measured, const Layout& layout) {
   std::vector<SlotError> errors;
-  const std::size_t count = std::min(measured.size(), layout.slots.size());
-  for (std::size_t i = 0; i < count; ++i) {
-    const FretLine& line = layout.frets[static_cast<std::size_t>(layout.slots[i].fret)];
-    const double x = line.middle.x, found = measured[i];
+  auto next = measured.begin();
+  for (const Slot& slot : layout.slots) {
+    if (slot.part > 0) continue;
+    if (next == measured.end()) break;
+    const FretLine& line = layout.frets[static_cast<std::size_t>(slot.fret)];
+    const double x = line.middle.x, found = *next++;
     const double left = layout.mean_scale - x;
     const double cents = 1200 * std::log2(left / (left - (found - x)));
     errors.push_back({line.fret, x, found, found - x, cents});
@@ -33,6 +35,11 @@ SlotDrift slot_drift(const std::vector<SlotError>& errors) {
   for (const SlotError& error : errors)
     xx += (error.place - x) * (error.place - x), xo += (error.place - x) * (error.off - off);
   return {xo / xx, errors.back().place - errors.front().place};
+}
+
+int slots_to_measure(const Layout& layout) {
+  return static_cast<int>(
+      std::count_if(layout.slots.begin(), layout.slots.end(), [](const Slot& slot) { return slot.part == 0; }));
 }
 
 }  // namespace sagitta

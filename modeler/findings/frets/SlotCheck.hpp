@@ -24,6 +24,9 @@ struct SlotError {
 /// One for each slot that was measured; `measured` as under measured.slots.
 std::vector<SlotError> slot_errors(const std::vector<double>& measured, const Layout& layout);
 
+/// Places that measured.slots can have: one a fret, however many parts the heel end leaves of its slot.
+int slots_to_measure(const Layout& layout);
+
 /// How the error grows: the straight line through the errors, by least squares.
 struct SlotDrift {
   double per_mm = 0;  ///< growth of the error per mm of x; the machine's scale along x is off by this part

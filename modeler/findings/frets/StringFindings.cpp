@@ -5,6 +5,7 @@
 #include "board/SlotCut.hpp"
 #include "frets/FretFamilies.hpp"
 #include "frets/StringRun.hpp"
+#include "layout/LastFret.hpp"
 #include "layout/Taper.hpp"
 #include "rules/Subject.hpp"
 #include "rules/Work.hpp"
@@ -141,7 +142,7 @@ void judge_fall(const Subject& subject, Judge& judge) {
   if (!subject.prepared.board().neck || !subject.prepared.board().neck->joint_fret ||
       subject.prepared.surface().fall_start)
     return;
-  const int joint = *subject.prepared.board().neck->joint_fret, past = layout.frets.back().fret - joint;
+  const int joint = *subject.prepared.board().neck->joint_fret, past = last_fret(layout).fret - joint;
   if (past < 0) return;
   const Point at = layout.frets[static_cast<std::size_t>(joint)].middle;
   judge.hold(

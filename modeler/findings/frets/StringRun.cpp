@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "board/SlotCut.hpp"
+#include "layout/LastFret.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -33,7 +34,7 @@ std::vector<StringRun> string_runs(const Layout& layout, const Surface& surface)
     const LineSegment& string = layout.strings[i];
     const Point nut = crossing(string, layout.frets.front());
     // Without frets the string is stopped anywhere, up to the heel end.
-    Point last = layout.frets.size() > 1 ? crossing(string, layout.frets.back()) : at_x(string, layout.heel_end);
+    Point last = layout.frets.size() > 1 ? crossing(string, last_fret(layout)) : at_x(string, layout.heel_end);
     if (surface.fall_start && *surface.fall_start < last.x) last = at_x(string, *surface.fall_start);
     if (last.x <= nut.x) continue;
     const double first = surface.height(nut), end = surface.height(last);
@@ -53,14 +54,14 @@ double humpless_radius(const PreparedBoard& ready) {
   const Layout& layout = ready.layout();
   if (!(layout.spread_at_nut > 0)) return 0;
   const SurfaceSpec& settings = ready.board().surface;
-  const bool last_fret = settings.profile == Profile::compound && settings.heel_at == HeelAt::last_fret;
-  const double x = last_fret ? layout.frets.back().middle.x : layout.heel_end;
+  const bool at_last_fret = settings.profile == Profile::compound && settings.heel_at == HeelAt::last_fret;
+  const double x = at_last_fret ? last_fret(layout).middle.x : layout.heel_end;
   return ready.surface().radius(0) * layout.spread(x) / layout.spread(0);
 }
 
 int joint_fret(const PreparedBoard& ready) {
   const Board& board = ready.board();
-  const int last = ready.layout().frets.back().fret;
+  const int last = last_fret(ready.layout()).fret;
   return board.neck && board.neck->joint_fret ? std::min(*board.neck->joint_fret, last) : last;
 }
 

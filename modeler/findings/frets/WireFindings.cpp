@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -6,6 +7,7 @@
 #include "frets/FretFamilies.hpp"
 #include "frets/WireList.hpp"
 #include "layout/SlotLines.hpp"
+#include "layout/SlotParts.hpp"
 #include "rules/Work.hpp"
 
 namespace sagitta {
@@ -73,9 +75,24 @@ void judge_depth(const Subject& subject, Judge& judge) {
       Fix{"slots.depth", judge.up(slot_depth(subject.prepared.board()) + judge.limit(shallow) - room)});
 }
 
+void judge_pieces(const Subject& subject, Judge& judge) {
+  const Slot* shortest = nullptr;
+  const auto length = [](const Slot& slot) { return distance(slot.bass_end, slot.treble_end); };
+  for (const Slot& slot : subject.prepared.layout().slots)
+    if (is_parted(slot) && (!shortest || length(slot) < length(*shortest))) shortest = &slot;
+  if (!shortest) return;
+  const Point at = between(shortest->bass_end, shortest->treble_end, 0.5);
+  judge.hold(rule("short-fret-piece"), length(*shortest),
+             {at, subject.prepared.surface().height(at), id_of(*shortest), slot_name(*shortest)},
+             "the heel end leaves " + judge.shown(length(*shortest)) + " of " + slot_name(*shortest) +
+                 ": a tang so short has little hold",
+             "move the heel end with board.past_last_fret, or glue the piece in");
+}
+
 void judge_nip(const Subject& subject, Judge& judge) {
   const std::vector<WirePiece> list = wire_list(subject.prepared);
-  const WirePiece& last = list.back();
+  const auto whole = std::find_if(list.rbegin(), list.rend(), [](const WirePiece& piece) { return !piece.part; });
+  const WirePiece& last = whole == list.rend() ? list.back() : *whole;
   const Point end = subject.prepared.layout().frets[static_cast<std::size_t>(last.fret)].bass_edge;
   judge.hold(rule("tang-nipped"), last.nip_bass,
              {end,
@@ -95,6 +112,7 @@ void judge_wire(const Subject& subject, Judge& judge) {
   judge_width(subject, judge);
   judge_depth(subject, judge);
   judge_nip(subject, judge);
+  judge_pieces(subject, judge);
 }
 
 }  // namespace sagitta

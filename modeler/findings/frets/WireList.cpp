@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "layout/SlotParts.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
@@ -30,10 +31,10 @@ std::optional<double> bend_radius(const Surface& surface, Point a, Point b) {
   return (chord * chord + 4 * rise * rise) / (8 * rise);
 }
 
-/// Tang lost at one end, from the finished edge along the fret.
-double nip(const Board& board, const LineSegment& edge, Point fret_direction) {
+/// Tang lost at one end, from the finished edge along the fret. `bare`: an edge without binding.
+double nip(const Board& board, const LineSegment& edge, bool bare, Point fret_direction) {
   const double across = std::abs(cross(unit(edge.b - edge.a), fret_direction));
-  const double binding = board.binding ? ledge_width(*board.binding) / across : 0;
+  const double binding = board.binding && !bare ? ledge_width(*board.binding) / across : 0;
   const double blind = board.slots.ends == SlotEnds::blind ? board.slots.edge_left + board.slots.width / 2 : 0;
   return std::max(binding, blind);
 }
@@ -47,16 +48,19 @@ std::vector<WirePiece> wire_list(const PreparedBoard& ready) {
   std::vector<WirePiece> list;
   for (const Slot& slot : ready.slots()) {
     const FretLine& fret = layout.frets[static_cast<std::size_t>(slot.fret)];
-    const Point a = fret.bass_edge, b = fret.treble_edge, way = unit(b - a);
+    const Point a = slot.bass_open ? slot.bass_end : fret.bass_edge;
+    const Point b = slot.treble_open ? slot.treble_end : fret.treble_edge, way = unit(b - a);
     const bool bass_low = a.y < b.y;
     WirePiece piece;
     piece.fret = slot.fret;
+    if (is_parted(slot)) piece.part = slot.part;
     piece.straight = distance(a, b);
     piece.along = along_surface(surface, a, b);
     piece.cut = piece.along + 2 * board.wire.overhang;
     piece.bend_radius = bend_radius(surface, a, b);
-    piece.nip_bass = nip(board, layout.edges[bass_low ? 0 : 1], way);
-    piece.nip_treble = nip(board, layout.edges[bass_low ? 1 : 0], way);
+    const LineSegment bass_side = slot.on_tongue ? layout.tongue->bass_side : layout.edges[bass_low ? 0 : 1];
+    if (!slot.bass_open) piece.nip_bass = nip(board, bass_side, slot.on_tongue, way);
+    if (!slot.treble_open) piece.nip_treble = nip(board, layout.edges[bass_low ? 1 : 0], false, way);
     piece.tang = piece.along - piece.nip_bass - piece.nip_treble;
     list.push_back(piece);
   }

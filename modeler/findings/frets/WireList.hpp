@@ -11,9 +11,10 @@ namespace sagitta {
 
 struct WirePiece {
   int fret = 0;
-  double straight = 0;  ///< from finished edge to finished edge, seen from above
-  double along = 0;     ///< the same along the surface's arc
-  double cut = 0;       ///< what to cut off the roll: `along` and wire.overhang at each end
+  std::optional<int> part;  ///< of a slot that the heel end cuts: counted from the bass side, from 0
+  double straight = 0;      ///< from finished edge to finished edge, or to where the heel end cuts, seen from above
+  double along = 0;         ///< the same along the surface's arc
+  double cut = 0;           ///< what to cut off the roll: `along` and wire.overhang at each end
   /// Radius of the circle through the fret's two ends and its middle; none where the surface is flat along it.
   /// Machinery's Handbook, 31st ed., p. 79: r = (c^2 + 4 h^2) / 8 h.
   std::optional<double> bend_radius;

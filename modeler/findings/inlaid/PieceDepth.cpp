@@ -13,8 +13,17 @@ namespace {
 constexpr double station = 1;
 constexpr int least_stations = 16;  // an even number: the middle of a piece of outline is one
 
+/// On the tongue, beyond the heel end.
+bool on_tongue(const Layout& layout, Point p) {
+  const LineSegment& side = layout.tongue->bass_side;
+  const double treble = layout.frets.front().treble_edge.y > 0 ? 1 : -1;
+  const double y = side.a.y + (p.x - side.a.x) / (side.b.x - side.a.x) * (side.b.y - side.a.y);
+  return p.x <= layout.tongue->end && treble * (p.y - y) >= -tolerance::vertex;
+}
+
 bool on_board(const Layout& layout, const Surface& surface, Point p) {
-  return p.x >= layout.nut_end && p.x <= layout.heel_end &&
+  if (layout.tongue && p.x > layout.heel_end && !on_tongue(layout, p)) return false;
+  return p.x >= layout.nut_end && (layout.tongue || p.x <= layout.heel_end) &&
          std::abs(p.y) <= layout.edge(p.y < 0 ? 0 : 1, p.x) + tolerance::vertex && surface.exists(p.x, p.y);
 }
 

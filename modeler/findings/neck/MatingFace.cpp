@@ -2,11 +2,12 @@
 
 #include <algorithm>
 
+#include "layout/LastFret.hpp"
 namespace sagitta {
 namespace {
 
 std::optional<LineSegment> joint_of(const Neck& neck, const Layout& layout) {
-  if (neck.joint_fret && *neck.joint_fret <= layout.frets.back().fret) {
+  if (neck.joint_fret && *neck.joint_fret <= last_fret(layout).fret) {
     const FretLine& fret = layout.frets[static_cast<std::size_t>(*neck.joint_fret)];
     return LineSegment{fret.bass_edge, fret.treble_edge};
   }

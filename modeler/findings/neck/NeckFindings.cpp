@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "layout/LastFret.hpp"
 #include "neck/NeckFamilies.hpp"
 #include "neck/NeckWidth.hpp"
 #include "plane/Tolerance.hpp"
@@ -21,7 +22,7 @@ struct Place {
 std::vector<Place> places_of(const Subject& subject) {
   std::vector<Place> places{{0, {Kind::nut}, "the nut"}};
   for (const FretLine& fret : subject.prepared.layout().frets)
-    if (fret.fret > 0)
+    if (fret.fret > 0 && !fret.on_tongue)
       places.push_back({fret.middle.x, {.kind = Kind::fret, .fret = fret.fret}, "fret " + std::to_string(fret.fret)});
   places.push_back({subject.prepared.board().neck->body_at.value_or(subject.prepared.layout().heel_end),
                     {Kind::body_end},
@@ -90,7 +91,7 @@ void judge_reach(const Subject& subject, double limit, Judge& judge) {
 void judge_joint(const Subject& subject, Judge& judge) {
   const Neck& neck = *subject.prepared.board().neck;
   if (!neck.joint_fret || !neck.body_at) return;
-  const int fret = std::min(*neck.joint_fret, subject.prepared.layout().frets.back().fret);
+  const int fret = std::min(*neck.joint_fret, last_fret(subject.prepared.layout()).fret);
   const Point at = subject.prepared.layout().frets[static_cast<std::size_t>(fret)].middle;
   const double off = at.x - *neck.body_at;
   judge.hold(

@@ -151,6 +151,15 @@ WoodWall LetPiece::against_edges(const Layout& layout) const {
     const Reach own = reach(piece_->pocket, out);
     if (const double width = dot(out, edge.a) - own.high; width < wall.width) wall = {width, own.high_at};
   }
+  if (!layout.frets[static_cast<std::size_t>(piece_->fret)].on_tongue) return wall;
+  // A piece on the tongue has its bass side for an edge, and its end.
+  const LineSegment& side = layout.tongue->bass_side;
+  const Point along = unit(side.b - side.a), left = left_of(along);
+  const Point out = layout.frets.front().treble_edge.y > 0 ? -1.0 * left : left;
+  for (const auto& [way, at] : {std::pair{out, side.a}, {Point{1, 0}, Point{layout.tongue->end, 0}}}) {
+    const Reach own = reach(piece_->pocket, way);
+    if (const double width = dot(way, at) - own.high; width < wall.width) wall = {width, own.high_at};
+  }
   return wall;
 }
 

@@ -113,6 +113,8 @@ inline constexpr Rule look_rules[] = {
      "the frets lift out again"},
     {"narrow-fret-space", Severity::look, Bar::least, 4, "mm", "between the crowns of two frets", practice,
      "the highest frets cannot be played"},
+    {"short-fret-piece", Severity::look, Bar::least, 8, "mm", "part of a slot that the heel end leaves", practice,
+     "so short a tang has little hold: the piece of fret lifts"},
     {"string-near-edge", Severity::look, Bar::least, 2.5, "mm", "outer string's middle to the edge", practice,
      "the outer strings slip off the board"},
     {"hump-under-string", Severity::look, Bar::most, 0.05, "mm", "rise of the surface under a string", practice,

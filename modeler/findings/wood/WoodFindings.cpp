@@ -4,6 +4,7 @@
 #include "board/SlotCut.hpp"
 #include "layout/BoardOutline.hpp"
 #include "layout/SlotLines.hpp"
+#include "layout/SlotParts.hpp"
 #include "layout/Taper.hpp"
 #include "plan/Feature.hpp"
 #include "rules/Subject.hpp"
@@ -129,15 +130,30 @@ void judge_under_nut(const Subject& subject, Judge& judge) {
 /// where a curve may be what is nearest.
 std::optional<Fix> longer_end(const Subject& subject, const Slot& slot, double lack, const Judge& judge) {
   const Shape& shape = subject.prepared.board().board;
-  if (shape.corner_radius > 0 || (shape.heel != Heel::square && shape.heel != Heel::fret)) return {};
+  if (slot.on_tongue || shape.corner_radius > 0 || (shape.heel != Heel::square && shape.heel != Heel::fret)) return {};
   const double gained = shape.heel == Heel::fret ? std::abs(unit(slot.treble_end - slot.bass_end).y) : 1;
   return Fix{"board.past_last_fret", judge.up(shape.past_last_fret + lack / gained)};
 }
 
+/// The last slot that no end cuts, of the main board or of its tongue: the one with less wood behind it.
+const Slot* thinnest_behind(const Subject& subject) {
+  const Layout& layout = subject.prepared.layout();
+  const Slot* found = nullptr;
+  for (const bool on_tongue : {false, true}) {
+    const auto last = std::find_if(layout.slots.rbegin(), layout.slots.rend(),
+                                   [&](const Slot& slot) { return slot.on_tongue == on_tongue && !is_parted(slot); });
+    if (last == layout.slots.rend()) continue;
+    const auto wood = [&](const Slot& slot) { return wood_behind(subject.prepared.board(), layout, slot).wood; };
+    if (!found || wood(*last) < wood(*found)) found = &*last;
+  }
+  return found;
+}
+
 void judge_behind_last_slot(const Subject& subject, Judge& judge) {
-  if (subject.prepared.layout().slots.empty()) return;
-  const Slot& last = subject.prepared.layout().slots.back();
-  const EndWood behind = wood_behind(subject.prepared.layout(), last);
+  const Slot* found = thinnest_behind(subject);
+  if (!found) return;
+  const Slot& last = *found;
+  const EndWood behind = wood_behind(subject.prepared.board(), subject.prepared.layout(), last);
   const double lack = judge.limit(rule("wood-behind-last-slot")) - behind.wood;
   const std::string name = slot_name(last);
   judge.hold(rule("wood-behind-last-slot"), behind.wood,
@@ -145,7 +161,8 @@ void judge_behind_last_slot(const Subject& subject, Judge& judge) {
              behind.wood > 0 ? "between " + name + " and the heel end only " + judge.shown(behind.wood) +
                                    " of wood is left: the strip breaks off"
                              : "the heel end takes " + judge.shown(-behind.wood) + " off " + name,
-             "make board.past_last_fret " + judge.shown(lack) + " larger" +
+             std::string("make ") + (last.on_tongue ? "tongue" : "board") + ".past_last_fret " + judge.shown(lack) +
+                 " larger" +
                  (subject.prepared.board().board.corner_radius > 0 ? ", or board.corner_radius smaller" : ""),
              longer_end(subject, last, lack, judge));
 }

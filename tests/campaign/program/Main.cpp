@@ -1,4 +1,4 @@
-// campaign FOLDER SPACE FIRST COUNT: judges random boards FIRST .. FIRST + COUNT - 1 of the space (core, whole, near).
+// campaign FOLDER SPACE FIRST COUNT: judges random boards FIRST .. FIRST + COUNT - 1 of the space (core, whole, near, ends).
 // Goes on where an earlier call with the same words was stopped. Exit code 0: all sound; 1: some are not; 2: usage.
 
 #include <cstdlib>
@@ -11,7 +11,7 @@ int main(int count, char** words) {
   using namespace sagitta::campaign;
   const auto space = count == 5 ? space_named(words[2]) : std::nullopt;
   if (!space) {
-    std::cerr << "usage: campaign FOLDER core|whole|near FIRST COUNT\n";
+    std::cerr << "usage: campaign FOLDER core|whole|near|ends FIRST COUNT\n";
     return 2;
   }
   try {

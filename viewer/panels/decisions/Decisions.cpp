@@ -42,14 +42,24 @@ constexpr L shape_lines[] = {{"board.thickness", "Thickness"},
                              {"board.past_last_fret", "Past the last fret"},
                              {"board.heel", "Heel end"},
                              {"board.heel_arc_radius", "Heel arc radius"},
+                             {"board.heel_angle", "Heel angle"},
+                             {"board.heel_file", "Heel drawing"},
+                             {"board.ends_cut_slots", "Heel end cuts slots"},
                              {"board.corner_radius", "Corner radius"}};
+constexpr L tongue_lines[] = {{"tongue.frets", "Frets on the tongue"},
+                              {"tongue.strings", "Strings over the tongue"},
+                              {"tongue.margin", "String to its bass side"},
+                              {"tongue.past_last_fret", "Past its last fret"},
+                              {"tongue.corner_radius", "Radius of its corners"}};
 constexpr L binding_lines[] = {{"binding.width", "Binding width"},
                                {"binding.height", "Binding height"},
                                {"binding.lines", "Lines beside it"},
                                {"binding.line_materials", "Materials of the lines"}};
 constexpr L finish_lines[] = {{"finish.sanding", "Sanding allowance"}};
-constexpr B shape_blocks[] = {
-    {"board", "", shape_lines}, {"binding", "Binding", binding_lines}, {"finish", "Finish", finish_lines}};
+constexpr B shape_blocks[] = {{"board", "", shape_lines},
+                              {"tongue", "Tongue", tongue_lines},
+                              {"binding", "Binding", binding_lines},
+                              {"finish", "Finish", finish_lines}};
 
 constexpr L surface_lines[] = {{"surface.profile", "Profile"},
                                {"surface.radius_at_nut", "Radius at the nut"},

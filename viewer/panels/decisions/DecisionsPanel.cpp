@@ -2,6 +2,8 @@
 
 #include <imgui_internal.h>
 
+#include <algorithm>
+
 #include "board/Fields.hpp"
 #include "decisions/ArtworkRows.hpp"
 #include "decisions/DecisionForms.hpp"
@@ -140,6 +142,17 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
   }
 }
 
+/// A new tongue: half of the strings, the heel end beside it straight and short of the tongue's first slot.
+void begin_tongue(Board& board) {
+  constexpr double short_end = 3;
+  const int courses = board.strings.count / board.strings.course;
+  board.tongue->frets = 2;
+  board.tongue->strings = board.strings.course * std::max(1, courses / 2);
+  board.board.past_last_fret = std::min(board.board.past_last_fret, short_end);
+  const Heel heel = board.board.heel;
+  if (heel == Heel::arc || heel == Heel::hollow || heel == Heel::drawn) board.board.heel = Heel::square;
+}
+
 void draw_extra(Drawing& d, const DecisionBlock& block, const Table& table) {
   bool there = row_count(d.draft, table) > 0;
   ImGui::Dummy(ImVec2(0, d.state.ui.px(2)));
@@ -153,6 +166,7 @@ void draw_extra(Drawing& d, const DecisionBlock& block, const Table& table) {
       d.draft.scallop->from_fret = std::min(12, d.draft.scale.frets - 1);
       d.draft.scallop->depth = 1;
     }
+    if (there && block.table == "tongue") begin_tongue(d.draft);
     if (there && block.table == "side_dots" && d.draft.side_dots->frets.empty()) {
       for (const int fret : {3, 5, 7, 9, 12})
         if (fret <= d.draft.scale.frets) d.draft.side_dots->frets.push_back(fret);

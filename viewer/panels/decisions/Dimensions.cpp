@@ -5,6 +5,7 @@
 
 #include "board/ShapeKeys.hpp"
 #include "decisions/Decisions.hpp"
+#include "layout/LastFret.hpp"
 #include "layout/Taper.hpp"
 
 namespace sagitta::viewer {
@@ -44,6 +45,12 @@ struct Sketch {
     else
       note(on(x, 0, 1), "flat");
   }
+  /// Where the heel end cuts slots.
+  void note_cut_slots() {
+    for (const Slot& slot : layout.slots)
+      for (const auto& [open, end] : {std::pair{slot.bass_open, slot.bass_end}, {slot.treble_open, slot.treble_end}})
+        if (open) note(on(end.x, end.y, 1), "fret " + std::to_string(slot.fret) + " cut here");
+  }
   void height_at(double x, double y) { between(at(x, y, 0), on(x, y, 0), mm(top(x, y))); }
 };
 
@@ -80,13 +87,33 @@ void for_strings(Sketch& s, const std::string& key) {
     const Point a = l.strings[0].a, b = l.strings[1].a;
     return s.between(s.on(a.x, a.y, 2), s.on(b.x, b.y, 2), s.mm(distance(a, b)));
   }
-  const double end = l.frets.back().middle.x;
+  const double end = last_fret(l).middle.x;
   for (const double x : {0.0, end})
     s.between(s.on(x, -l.spread(x) / 2, 2), s.on(x, l.spread(x) / 2, 2), s.mm(l.spread(x)));
 }
 
+void for_tongue(Sketch& s, const std::string& key) {
+  const Layout& l = s.layout;
+  if (!l.tongue) return;
+  const FretLine& last = l.frets.back();
+  const LineSegment& side = l.tongue->bass_side;
+  if (key == "tongue.past_last_fret")
+    return s.between(s.on(last.middle.x, last.bass.y), s.on(l.tongue->end, last.bass.y),
+                     s.mm(l.tongue->end - last.middle.x));
+  if (key == "tongue.corner_radius")
+    return s.note(s.on(side.b.x, side.b.y, 1), "R " + s.mm(s.board.tongue->corner_radius));
+  if (key == "tongue.margin") {
+    const LineSegment& string = l.strings[l.strings.size() - static_cast<std::size_t>(s.board.tongue->strings)];
+    const double part = side.a.x / string.b.x, y = string.a.y + part * (string.b.y - string.a.y);
+    return s.between(s.on(side.a.x, side.a.y), s.on(side.a.x, y), s.mm(std::abs(y - side.a.y)));
+  }
+  for (const FretLine& fret : l.frets)
+    if (fret.on_tongue) s.note(s.on(fret.bass.x, fret.bass.y, 1), "fret " + std::to_string(fret.fret));
+}
+
 void for_shape(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
+  if (key.rfind("tongue", 0) == 0) return for_tongue(s, key);
   const double heel = l.heel_end;
   if (key == "board.thickness") return s.height_at(0, 0), s.height_at(heel, -l.edge(0, heel));
   if (key == "board.edge_margin") return s.margin_at(0), s.margin_at(heel);
@@ -98,10 +125,14 @@ void for_shape(Sketch& s, const std::string& key) {
     return s.width_at(l.frets[static_cast<std::size_t>((*s.board.board.width_at_fret)[0])].middle.x);
   if (key == "board.behind_nut") return s.between(s.on(l.nut_end, 0), s.on(0, 0), s.mm(-l.nut_end));
   if (key == "board.past_last_fret")
-    return s.between(s.on(l.frets.back().middle.x, 0), s.on(heel, 0), s.mm(heel - l.frets.back().middle.x));
+    return s.between(s.on(last_fret(l).middle.x, 0), s.on(heel, 0), s.mm(heel - last_fret(l).middle.x));
   if (key == "board.corner_radius")
     return s.note(s.on(heel, -l.edge(0, heel), 1), "R " + s.mm(s.board.board.corner_radius));
-  if (key == "board.heel" || key == "board.heel_arc_radius") return s.note(s.on(heel, 0, 1), "heel end");
+  if (key == "board.heel_angle")
+    return s.note(s.on(heel, 0, 1),
+                  "heel end turned by " + fixed_number(s.board.board.heel_angle.value_or(0), 1) + " deg");
+  if (key.rfind("board.heel", 0) == 0 && key != "board.heel_width") return s.note(s.on(heel, 0, 1), "heel end");
+  if (key == "board.ends_cut_slots") return s.note_cut_slots();
   if (plain_key(key).rfind("binding", 0) == 0 && s.board.binding) {
     const double x = heel / 2, edge = l.edge(0, x);
     const double wide =
@@ -116,7 +147,7 @@ void for_surface(Sketch& s, const std::string& key) {
   const double heel = l.heel_end, edge = -l.edge(0, heel);
   if (key == "surface.radius_at_nut") return s.radius_at(0);
   if (key == "surface.radius_at_heel")
-    return s.radius_at(s.board.surface.heel_at == HeelAt::last_fret ? l.frets.back().middle.x : heel);
+    return s.radius_at(s.board.surface.heel_at == HeelAt::last_fret ? last_fret(l).middle.x : heel);
   if (key.rfind("surface.fall", 0) == 0 && l.fall_start) {
     s.note(s.on(*l.fall_start, 0, 1), "falls from here");
     return s.between(s.at(heel, 0, s.surface.thickness), s.on(heel, 0, 0), s.mm(s.surface.thickness - s.top(heel, 0)));

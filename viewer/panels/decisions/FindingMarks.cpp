@@ -69,6 +69,7 @@ constexpr FindingKey keys_of_findings[] = {
     {"slot-cutter-too-wide", "slots.width"},
     {"crowns-meet", "scale.frets"},
     {"narrow-fret-space", "scale.frets"},
+    {"short-fret-piece", "board.past_last_fret"},
     {"cutter-too-short", "cutters"},
     {"no-cutter", "cutters"},
     {"no-room-on-sheet", "sheets"},

@@ -26,10 +26,16 @@ void cell_right(const std::string& text) {
   ImGui::TextUnformatted(text.c_str());
 }
 
-/// x of a slot's middle on the centre line.
-double place_of(const Layout& layout, std::size_t slot) {
-  return layout.frets[static_cast<std::size_t>(layout.slots[slot].fret)].middle.x;
+/// The frets that have a slot, each once.
+std::vector<int> slotted_frets(const Layout& layout) {
+  std::vector<int> frets;
+  for (const Slot& slot : layout.slots)
+    if (slot.part == 0) frets.push_back(slot.fret);
+  return frets;
 }
+
+/// x of a slot's middle on the centre line.
+double place_of(const Layout& layout, int fret) { return layout.frets[static_cast<std::size_t>(fret)].middle.x; }
 
 bool begin_table(Ui& ui, const char* name, const Cells& heads, float foot) {
   if (!ImGui::BeginTable(name, static_cast<int>(heads.size()), table_look, ImVec2(0, -foot))) return false;
@@ -57,12 +63,13 @@ void draw_cells(Ui& ui, int fret, const char* table, const Cells& cells) {
 
 void draw_places(Ui& ui, const Manner& m, const Layout& layout, float foot) {
   if (!begin_table(ui, "places", {"Slot of fret", "From the nut", "To the next", "Cents for 0.1 mm"}, foot)) return;
-  for (std::size_t i = 0; i < layout.slots.size(); ++i) {
-    const int fret = layout.slots[i].fret;
-    const double place = place_of(layout, i);
+  const std::vector<int> frets = slotted_frets(layout);
+  for (std::size_t i = 0; i < frets.size(); ++i) {
+    const int fret = frets[i];
+    const double place = place_of(layout, fret);
     draw_cells(ui, fret, "place",
                {std::to_string(fret), shown_in_column(place, m),
-                i + 1 < layout.slots.size() ? shown_in_column(place_of(layout, i + 1) - place, m) : "",
+                i + 1 < frets.size() ? shown_in_column(place_of(layout, frets[i + 1]) - place, m) : "",
                 fixed_number(cents_per_tenth(layout, fret), 2)});
   }
   ImGui::EndTable();
@@ -148,14 +155,15 @@ void draw_measured_field(Ui& ui, Document& document, Measuring& m, const Manner&
 void draw_measured(Ui& ui, Document& document, Measuring& measuring, const Manner& m, const Layout& layout,
                    const std::vector<SlotError>& errors, float foot) {
   if (!begin_table(ui, "measured", {"Slot of fret", "Meant", "Measured", "Off by", "In pitch"}, foot)) return;
-  for (std::size_t i = 0; i < layout.slots.size(); ++i) {
-    const int fret = layout.slots[i].fret;
+  const std::vector<int> frets = slotted_frets(layout);
+  for (std::size_t i = 0; i < frets.size(); ++i) {
+    const int fret = frets[i];
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     ImGui::AlignTextToFramePadding();
     cell_right(std::to_string(fret));
     ImGui::TableNextColumn();
-    cell_right(shown_in_column(place_of(layout, i), m));
+    cell_right(shown_in_column(place_of(layout, fret), m));
     ImGui::TableNextColumn();
     draw_measured_field(ui, document, measuring, m, i, fret, i <= document.board().measured.slots.size());
     std::string off, pitch;
