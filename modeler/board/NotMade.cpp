@@ -7,11 +7,9 @@
 namespace sagitta {
 namespace {
 
-constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges", "height"};
+constexpr std::string_view tables_not_made[] = {"tongue", "scallop", "edges"};
 constexpr std::string_view keys_not_made[] = {"board.ends_cut_slots", "wire.end_bevel", "slots.line_material",
-                                              "slots.line_thickness", "blank.grain",    "neck.depth_first",
-                                              "neck.depth_twelfth",   "neck.angle",     "neck.joint",
-                                              "neck.allowance",       "neck.file_nut",  "neck.file_heel"};
+                                              "slots.line_thickness", "blank.grain"};
 constexpr std::string_view sheet_keys_not_made[] = {"zero", "margin", "clamp", "hold", "skin", "face"};
 constexpr std::string_view material_keys_not_made[] = {"movement_radial", "movement_tangential"};
 
