@@ -74,6 +74,7 @@ class Document {
     XCAFDoc_DocumentTool::SetLengthUnit(document_, 1, UnitsMethods_LengthUnit_Millimeter);
     const TDF_Label whole = model.bodies.size() > 1 ? assembly(model.name) : TDF_Label();
     for (const StepBody& body : model.bodies) weigh(part(body.solid, body.name, whole), body.figures);
+    for (const StepFace& face : model.faces) part(face.face, face.name, whole);
     if (model.lines.empty()) return;
     const TDF_Label lines = assembly(model.name + " lines");
     for (const StepLine& line : model.lines) part(line.wire, line.name, lines);

@@ -2,6 +2,7 @@
 
 /// Solids and curves written as a STEP file (ISO 10303-21, AP214 or AP242).
 
+#include <TopoDS_Face.hxx>
 #include <TopoDS_Wire.hxx>
 #include <string>
 #include <vector>
@@ -26,12 +27,19 @@ struct StepLine {
   TopoDS_Wire wire;
 };
 
+/// A face beside the bodies, a product of its own, without colour.
+struct StepFace {
+  std::string name;
+  TopoDS_Face face;
+};
+
 /// What goes into a STEP file: one body as a product of its own, or several as an assembly named `name`; the lines as
 /// an assembly named `name` + " lines".
 struct StepModel {
   std::string name;
   std::vector<StepBody> bodies;
   std::vector<StepLine> lines;
+  std::vector<StepFace> faces{};
 };
 
 /// The model as the text of a STEP file, lengths of the model in mm. Nothing in it depends on the hour, the machine or

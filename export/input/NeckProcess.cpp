@@ -27,11 +27,39 @@ constexpr const char* neck_word = "--read-neck";
 /// An answer larger than this is no answer. Bytes.
 constexpr std::size_t most_answer = 16U << 20;
 
+json place_json(const NeckPlace& place) {
+  return {{"origin", place.origin},
+          {"along", place.along},
+          {"up", place.up},
+          {"by", static_cast<int>(place.by)},
+          {"fit", place.fit},
+          {"second", place.second},
+          {"compared", place.compared},
+          {"area", place.area},
+          {"other_hand", place.other_hand},
+          {"sure", place.sure}};
+}
+
+NeckPlace place_of(const json& j) {
+  return {j["origin"],     j["along"],  j["up"],       static_cast<PlacedBy>(j["by"].get<int>()),
+          j["fit"],        j["second"], j["compared"], j["area"],
+          j["other_hand"], j["sure"]};
+}
+
 json answer_json(const NeckReading& reading) {
   json answer{{"failure", reading.failure}};
   if (const auto& neck = reading.shape)
-    answer["neck"] = {{"unit", neck->unit},     {"solids", neck->solids},     {"faces", neck->faces},
-                      {"planar", neck->planar}, {"outlines", neck->outlines}, {"interference", neck->interference}};
+    answer["neck"] = {{"unit", neck->unit},
+                      {"solids", neck->solids},
+                      {"faces", neck->faces},
+                      {"planar", neck->planar},
+                      {"outlines", neck->outlines},
+                      {"interference", neck->interference},
+                      {"place", place_json(neck->place)},
+                      {"edge_rounding", neck->edge_rounding},
+                      {"boards", neck->boards},
+                      {"depths", neck->depths},
+                      {"floors", neck->floors}};
   return answer;
 }
 
@@ -41,8 +69,9 @@ NeckReading reading_of(const std::string& text) {
   NeckReading reading{{}, answer.value("failure", "")};
   if (!answer.contains("neck")) return reading;
   const json& neck = answer["neck"];
-  reading.shape =
-      NeckShape{neck["unit"], neck["solids"], neck["faces"], neck["planar"], neck["outlines"], neck["interference"]};
+  reading.shape = NeckShape{neck["unit"],     neck["solids"],       neck["faces"],           neck["planar"],
+                            neck["outlines"], neck["interference"], place_of(neck["place"]), neck["edge_rounding"],
+                            neck["boards"],   neck["depths"],       neck["floors"]};
   return reading;
 }
 
@@ -58,6 +87,46 @@ Loop outline_of(const json& pieces) {
   Loop outline;
   for (const json& p : pieces) outline.push_back({{p[0], p[1]}, {p[2], p[3]}, {p[4], p[5]}, p[6], p[7], p[8]});
   return outline;
+}
+
+json seat_json(const BoardSeat& seat) {
+  json j{{"outline", outline_json(seat.outline)},
+         {"edge_at_nut", seat.edge_at_nut},
+         {"edge_slope", seat.edge_slope},
+         {"thickness", seat.thickness},
+         {"nut_end", seat.nut_end},
+         {"heel_end", seat.heel_end},
+         {"nut_slant", seat.nut_slant},
+         {"compare_to", seat.compare_to},
+         {"joint_given", seat.joint_given},
+         {"nut_lines", seat.nut_lines},
+         {"heel_lines", seat.heel_lines},
+         {"trim", seat.trim},
+         {"depth_at", seat.depth_at}};
+  if (seat.file_nut) j["file_nut"] = *seat.file_nut;
+  if (seat.file_heel) j["file_heel"] = *seat.file_heel;
+  return j;
+}
+
+BoardSeat seat_of(const json& j) {
+  BoardSeat seat{outline_of(j["outline"]),
+                 j["edge_at_nut"],
+                 j["edge_slope"],
+                 j["thickness"],
+                 j["nut_end"],
+                 j["heel_end"],
+                 j["nut_slant"],
+                 j["compare_to"],
+                 j["joint_given"],
+                 j["nut_lines"],
+                 j["heel_lines"],
+                 j["trim"],
+                 j["depth_at"],
+                 {},
+                 {}};
+  if (j.contains("file_nut")) seat.file_nut = j["file_nut"].get<Place3>();
+  if (j.contains("file_heel")) seat.file_heel = j["file_heel"].get<Place3>();
+  return seat;
 }
 
 void set_limit(int what, rlim_t most) {
@@ -140,19 +209,18 @@ std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const Nec
         why->kind == Unreadable::too_large ? ": at most " + std::to_string(limits.bytes >> 20) + " MiB are read" : "";
     return NeckReading{{}, "the neck's file " + file + " " + reason(*why) + most};
   }
-  return ask({"sagitta", neck_word, path, outline_json(ready.layout().outline).dump(), decimal(board.board.thickness)},
-             limits);
+  return ask({"sagitta", neck_word, path, seat_json(board_seat(ready)).dump()}, limits);
 }
 
 std::optional<int> run_as_neck_reader(int argc, char** argv) {
-  if (argc != 5 || std::string(argv[1]) != neck_word) return {};
+  if (argc != 4 || std::string(argv[1]) != neck_word) return {};
   // The kernel talks on standard output, where only the answer belongs.
   const int answer = dup(STDOUT_FILENO), nowhere = open("/dev/null", O_WRONLY);
   dup2(nowhere, STDOUT_FILENO);
-  const json outline = json::parse(argv[3], nullptr, false);
-  if (!outline.is_array()) return 2;
-  const std::string text = answer_json(read_neck(argv[2], outline_of(outline), std::stod(argv[4])))
-                               .dump(-1, ' ', true, json::error_handler_t::replace);
+  const json seat = json::parse(argv[3], nullptr, false);
+  if (!seat.is_object()) return 2;
+  const std::string text =
+      answer_json(read_neck(argv[2], seat_of(seat))).dump(-1, ' ', true, json::error_handler_t::replace);
   std::size_t written = 0;
   while (written < text.size()) {
     const ssize_t step = write(answer, text.data() + written, text.size() - written);

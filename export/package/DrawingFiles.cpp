@@ -8,13 +8,16 @@
 #include "drawing/DxfFile.hpp"
 #include "drawing/InlayOutlines.hpp"
 #include "drawing/MatingDrawing.hpp"
+#include "drawing/NeckDrawing.hpp"
 #include "drawing/ResolvedSetup.hpp"
 #include "drawing/SheetDrawing.hpp"
 #include "drawing/SvgFile.hpp"
+#include "paper/NeckSheet.hpp"
 #include "paper/SetupSheet.hpp"
 #include "paper/ShopDrawing.hpp"
 #include "paper/Template.hpp"
 #include "tables/FretTable.hpp"
+#include "tables/HeightTable.hpp"
 #include "tables/LineTable.hpp"
 #include "tables/PieceList.hpp"
 #include "tables/StringTable.hpp"
@@ -86,6 +89,10 @@ std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& jo
   const Wanted wanted{options.part.operation};
   if (wanted.slots()) books.push_back({"template.pdf", template_book(ready, job.board, options.paper)});
   if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, job.board, options.paper)});
+  if (ready.board().neck && options.part.whole()) {
+    const NeckPlan plan = neck_plan(ready);
+    books.push_back({"neck/neck-sheet.pdf", neck_book(ready, plan, neck_drawing(ready.board(), plan), options.paper)});
+  }
   if (wanted.inlays() && !job.inlays.pieces.empty())
     books.push_back({"inlay-drawing.pdf", inlay_book(ready, job.inlays, options.paper)});
   for (const auto& [setup, own] : job.setups)
@@ -110,6 +117,8 @@ std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlin
     add(files, "lines", line_csv(strips), line_json(strips));
   }
   if (part.whole() && ready.board().strings.course > 1) add(files, "strings", string_csv(ready), string_json(ready));
+  if (const auto chain = part.whole() ? height_chain(ready) : std::nullopt)
+    add(files, "heights", height_csv(*chain), height_json(*chain));
   if (wanted.inlays() && !pieces.empty()) add(files, "pieces", piece_csv(pieces), piece_json(pieces));
   if (const auto& binding = ready.board().binding;
       binding && !binding->lines.empty() && wanted.any_of({Operation::outline})) {
@@ -137,7 +146,12 @@ std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKi
   add(files, "board", job.board, kinds);
   if (layer_named(job.board, "pins") || layer_named(job.board, "dowels"))
     add(files, "from-below", from_below(job.board), kinds);
-  if (board.neck && options.part.whole()) add(files, "mating", mating_drawing(board, mating_face(ready)), kinds);
+  if (board.neck && options.part.whole()) {
+    const NeckPlan plan = neck_plan(ready);
+    add(files, "mating", mating_drawing(board, plan.face), kinds);
+    add(files, "neck/neck-face", neck_drawing(board, plan), kinds);
+    add(files, "neck/neck-face-down", neck_drawing_face_down(board, plan), kinds);
+  }
   for (const auto& [setup, own] : job.setups) add(files, setup_file(setup), own, kinds);
   if (!Wanted{options.part.operation}.pieces()) return files;
   if (const auto nesting = nest(job.inlays.pieces, board.sheets, nest_rules(board)))

@@ -34,13 +34,13 @@ struct PrintedBook {
 std::vector<PrintedBook> printed_books(const PreparedBoard& ready, const DrawingOptions& options);
 
 /// The drawing as board.dxf (R2000), board-r12.dxf and board.svg; with pins or dowels from-below.* as well, seen from
-/// below; with [neck] mating.*; for each set-up setups/NAME-01/setup.* in its own zero;
-/// setups/sheet-MATERIAL-01/setup.* for each sheet that pieces are cut from; and the printed books. Of a part of the
-/// job, what that part needs; `ready` must be that part (see JobPart.hpp).
+/// below; with [neck] mating.* and neck/neck-face.*, neck/neck-face-down.*, neck/neck-sheet.pdf; for each set-up
+/// setups/NAME-01/setup.* in its own zero; setups/sheet-MATERIAL-01/setup.* for each sheet that pieces are cut from;
+/// and the printed books. Of a part of the job, what that part needs; `ready` must be that part (see JobPart.hpp).
 std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKinds& kinds,
                                      const DrawingOptions& options);
 
-/// frets, wire and pieces, each as .csv and .json.
+/// frets, wire, pieces and, with [height], heights, each as .csv and .json.
 std::vector<PaperFile> table_files(const PreparedBoard& ready, const InlayOutlines& inlays, const JobPart& part = {});
 
 }  // namespace sagitta

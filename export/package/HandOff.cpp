@@ -7,6 +7,7 @@
 #include "board/Materials.hpp"
 #include "cad/Gate.hpp"
 #include "cad/Interrupt.hpp"
+#include "cad/NeckModel.hpp"
 #include "cad/PieceBodies.hpp"
 #include "cad/StepFile.hpp"
 #include "cad/StepFileLines.hpp"
@@ -70,6 +71,33 @@ class Writer {
     const std::optional<Stage> wood = wood_of(assembly, board());
     if (order_.kinds.step) write_step(assembly, wood, pieces);
     if (wants_meshes(order_.kinds)) write_meshes(assembly, wood, pieces);
+  }
+
+  /// What the neck is made with: the glue face and a gauge of its sides.
+  void write_neck() {
+    if (!board().neck || !order_.drawing.part.whole() || !(order_.kinds.step || order_.kinds.stl)) return;
+    stop_if_wanted(cancel_);
+    const NeckPlan plan = neck_plan(ready_);
+    const Shell gauge = gauge_shell(ready_, plan);
+    const BodyPlace place{"neck-gauge", "gauge"};
+    const auto gauge_body = [](ManifestBody body) {
+      body.name = "gauge";
+      return std::vector<ManifestBody>{std::move(body)};
+    };
+    if (order_.kinds.step) {
+      folder_.add("neck/neck-face.step", "", "step",
+                  sound_step(neck_face_model(ready_, plan), order_.step_style, "neck-face"));
+      const auto [solid, measured] = sound_solid(gauge, place);
+      const StepModel model{title("neck gauge"), {{title("neck gauge"), "gauge", "#9a9a9a", solid, measured}}, {}};
+      folder_.add("neck/neck-gauge.step", "", "step", sound_step(model, order_.step_style, place.stage),
+                  gauge_body(figures_of(measured)));
+    }
+    if (!order_.kinds.stl) return;
+    const Mesh mesh = sound_mesh(gauge, order_.deviation, place, cancel_);
+    ManifestFile& file = folder_.add("neck/neck-gauge.stl", "", "stl", stl_bytes(mesh, title("neck gauge")),
+                                     gauge_body(figures_of(mesh)));
+    file.deviation = mesh.deviation;
+    file.triangles = mesh.triangles.size();
   }
 
   void write_papers() {
@@ -248,6 +276,7 @@ void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& find
     Writer writer(part, order, folder, cancel);
     for (const Stage stage : order.stages) writer.write(stage);
     for (const Assembly assembly : order.assemblies) writer.write(assembly);
+    writer.write_neck();
     writer.write_papers();
     writer.write_job_sheet(findings);
     writer.write_manifest(ready.planned(), findings);

@@ -45,14 +45,6 @@ void scale(PdfBook& book, Point from, Point along, double length, int parts, con
   book.text(from + length / 2 * along + 3.2 * aside, label, Text::body, Align::centre, turn);
 }
 
-void draw_scales(PdfBook& book, const Paper& paper) {
-  const auto [along, up] = check_scales(paper);
-  scale(book, along, {1, 0}, 100, 10, "100 mm");
-  scale(book, along + Point{0, -9}, {1, 0}, 4 * inch, 16, "4 in");
-  scale(book, up, {0, 1}, 100, 10, "100 mm");
-  scale(book, up + Point{9, 0}, {0, 1}, 4 * inch, 16, "4 in");
-}
-
 /// Paints one sheet.
 class SheetPainter {
  public:
@@ -71,16 +63,6 @@ class SheetPainter {
     draw_centre_line();
     for (const FretLine& fret : layout_.frets) name_fret(fret);
     book_.unclip();
-  }
-
-  void mark(const TemplateSheet& next) {
-    const Box both{{std::max(sheet_.part.low.x, next.part.low.x), std::max(sheet_.part.low.y, next.part.low.y)},
-                   {std::min(sheet_.part.high.x, next.part.high.x), std::min(sheet_.part.high.y, next.part.high.y)}};
-    const bool beside = next.row == sheet_.row;
-    const Point m = between(both.low, both.high, 0.5);
-    const Box inner{both.low + Point{cross_arm + 3, cross_arm + 3}, both.high - Point{cross_arm + 3, cross_arm + 3}};
-    cross_at(beside ? Point{m.x, inner.low.y} : Point{inner.low.x, m.y});
-    cross_at(beside ? Point{m.x, inner.high.y} : Point{inner.high.x, m.y});
   }
 
  private:
@@ -112,28 +94,22 @@ class SheetPainter {
     if (layout_.bass_scale != layout_.treble_scale) distance(high + Point{0, past + 5}, from_high, Align::left);
   }
 
-  void cross_at(Point at) {
-    const Point p = at + sheet_.shift;
-    book_.line(p - Point{cross_arm, 0}, p + Point{cross_arm, 0}, Pen::thin);
-    book_.line(p - Point{0, cross_arm}, p + Point{0, cross_arm}, Pen::thin);
-    book_.path(circle(p, cross_arm / 2), true, Pen::thin);
-  }
-
   PdfBook& book_;
   const Board& board_;
   const Layout& layout_;
   const TemplateSheet& sheet_;
 };
 
-void write_foot(PdfBook& book, const Board& board, const Paper& paper, std::size_t number, std::size_t all) {
-  const double right = paper.width - margin;
-  book.text({right, margin + 15}, shown_name(board) + ", slotting template 1:1", Text::head, Align::right);
+std::string sheet_words(const Board& board, std::size_t number, std::size_t all) {
   std::string place = "Sheet " + std::to_string(number) + " of " + std::to_string(all) + ". ";
   if (all > 1) place += "Lay the crosses over each other. ";
-  book.text({right, margin + 9}, place + "Distances from the nut line in " + unit_word(board) + ".", Text::body,
-            Align::right);
-  book.text({right, margin + 4}, "Print at 100 %, then measure the scales before you use it.", Text::body,
-            Align::right);
+  return place + "Distances from the nut line in " + unit_word(board) + ".";
+}
+
+void cross_at(PdfBook& book, Point p) {
+  book.line(p - Point{cross_arm, 0}, p + Point{cross_arm, 0}, Pen::thin);
+  book.line(p - Point{0, cross_arm}, p + Point{0, cross_arm}, Pen::thin);
+  book.path(circle(p, cross_arm / 2), true, Pen::thin);
 }
 
 }  // namespace
@@ -158,6 +134,32 @@ std::vector<TemplateSheet> template_sheets(const Layout& layout, const Paper& pa
   return sheets;
 }
 
+void draw_check_scales(PdfBook& book, const Paper& paper) {
+  const auto [along, up] = check_scales(paper);
+  scale(book, along, {1, 0}, 100, 10, "100 mm");
+  scale(book, along + Point{0, -9}, {1, 0}, 4 * inch, 16, "4 in");
+  scale(book, up, {0, 1}, 100, 10, "100 mm");
+  scale(book, up + Point{9, 0}, {0, 1}, 4 * inch, 16, "4 in");
+}
+
+void mark_overlap(PdfBook& book, const TemplateSheet& sheet, const TemplateSheet& next) {
+  const Box both{{std::max(sheet.part.low.x, next.part.low.x), std::max(sheet.part.low.y, next.part.low.y)},
+                 {std::min(sheet.part.high.x, next.part.high.x), std::min(sheet.part.high.y, next.part.high.y)}};
+  const bool beside = next.row == sheet.row;
+  const Point m = between(both.low, both.high, 0.5);
+  const Box inner{both.low + Point{cross_arm + 3, cross_arm + 3}, both.high - Point{cross_arm + 3, cross_arm + 3}};
+  cross_at(book, (beside ? Point{m.x, inner.low.y} : Point{inner.low.x, m.y}) + sheet.shift);
+  cross_at(book, (beside ? Point{m.x, inner.high.y} : Point{inner.high.x, m.y}) + sheet.shift);
+}
+
+void draw_sheet_foot(PdfBook& book, const Paper& paper, const std::string& head, const std::string& place) {
+  const double right = paper.width - margin;
+  book.text({right, margin + 15}, head, Text::head, Align::right);
+  book.text({right, margin + 9}, place, Text::body, Align::right);
+  book.text({right, margin + 4}, "Print at 100 %, then measure the scales before you use it.", Text::body,
+            Align::right);
+}
+
 PdfBook template_book(const PreparedBoard& ready, const Drawing& drawing, const Paper& paper) {
   const Board& board = ready.board();
   PdfBook book(shown_name(board) + ", slotting template");
@@ -167,9 +169,11 @@ PdfBook template_book(const PreparedBoard& ready, const Drawing& drawing, const 
     SheetPainter painter(book, ready, sheet);
     painter.paint(drawing);
     for (const TemplateSheet& other : sheets)
-      if (std::abs(other.row - sheet.row) + std::abs(other.column - sheet.column) == 1) painter.mark(other);
-    draw_scales(book, paper);
-    write_foot(book, board, paper, static_cast<std::size_t>(&sheet - sheets.data()) + 1, sheets.size());
+      if (std::abs(other.row - sheet.row) + std::abs(other.column - sheet.column) == 1)
+        mark_overlap(book, sheet, other);
+    draw_check_scales(book, paper);
+    draw_sheet_foot(book, paper, shown_name(board) + ", slotting template 1:1",
+                    sheet_words(board, static_cast<std::size_t>(&sheet - sheets.data()) + 1, sheets.size()));
   }
   return book;
 }

@@ -33,6 +33,15 @@ struct CheckScales {
 };
 CheckScales check_scales(const Paper& paper);
 
+/// Both check scales, 100 mm and 4 in, both ways.
+void draw_check_scales(PdfBook& book, const Paper& paper);
+
+/// Crosses where a sheet overlaps the next one, at the same places of the board on both.
+void mark_overlap(PdfBook& book, const TemplateSheet& sheet, const TemplateSheet& next);
+
+/// What a sheet is, its place among the sheets, and how to print it, in the lower right corner.
+void draw_sheet_foot(PdfBook& book, const Paper& paper, const std::string& head, const std::string& place);
+
 /// A page a sheet: outline, slot middles with their numbers and their distance from the nut, nut seat, pockets, centre
 /// line; crosses that lie over each other where sheets overlap; check scales of 100 mm and 4 in both ways. `drawing` is
 /// the board's (drawing_of).

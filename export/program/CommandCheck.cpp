@@ -9,6 +9,7 @@
 #include "program/Command.hpp"
 #include "release/Release.hpp"
 #include "rules/Work.hpp"
+#include "tables/HeightTable.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {
@@ -27,12 +28,23 @@ std::string verdict(const std::string& path, const std::vector<Problem>& problem
   return problems.empty() && notes_only ? terminal_text(path) + ": no problems, nothing to look at\n" : std::string();
 }
 
+/// The problems and findings, and the strings' heights where the board file asks for them.
+nlohmann::ordered_json answer_json(const std::variant<PreparedBoard, Problems>& prepared,
+                                   const std::vector<Problem>& problems, const std::vector<Finding>& findings) {
+  nlohmann::ordered_json answer = check_json(problems, findings);
+  const auto* ready = std::get_if<PreparedBoard>(&prepared);
+  const auto chain = ready ? height_chain(*ready) : std::nullopt;
+  if (chain) answer["heights"] = height_json(*chain);
+  return answer;
+}
+
 int check(const std::string& path, bool json, Outside outside) {
   const auto prepared = prepare(path, outside);
   const std::vector<Problem> problems = problems_of(prepared);
   const std::vector<Finding> findings = findings_of(prepared);
   if (json)
-    std::cout << check_json(problems, findings).dump(2, ' ', true, nlohmann::json::error_handler_t::replace) << "\n";
+    std::cout << answer_json(prepared, problems, findings).dump(2, ' ', true, nlohmann::json::error_handler_t::replace)
+              << "\n";
   else
     std::cout << verdict(path, problems, findings) << problem_text(problems) << finding_text(findings);
   if (!problems.empty()) return exit_input;

@@ -13,6 +13,7 @@ constexpr Form scale_forms[] = {{"length", ""}, {"bass treble", "square_fret"}};
 constexpr Form division_forms[] = {{"steps_per_octave", ""}, {"cents", ""}};
 constexpr Form width_forms[] = {
     {"edge_margin", ""}, {"nut_margin heel_margin", ""}, {"nut_width heel_width", ""}, {"nut_width width_at_fret", ""}};
+constexpr Form place_forms[] = {{"file_nut file_heel", ""}};
 constexpr Form fall_forms[] = {{"fall_from_fret fall", ""}};
 constexpr Form size_forms[] = {{"along", ""}, {"across", ""}};
 
@@ -21,6 +22,7 @@ constexpr FormGroup groups[] = {
     {"scale", "the division of the octave", division_forms, false},
     {"board", "the width of the board", width_forms, true},
     {"surface", "the fall-away", fall_forms, false},
+    {"neck", "the neck's place in its file", place_forms, false},
     {"inlays", "the size of the artwork", size_forms, true, "artwork"},
     {"cuts", "the size of the drawing", size_forms, true, "drawn"},
 };

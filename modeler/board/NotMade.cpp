@@ -7,10 +7,7 @@
 namespace sagitta {
 namespace {
 
-constexpr std::string_view tables_not_made[] = {"height"};
-constexpr std::string_view keys_not_made[] = {"wire.end_bevel", "blank.grain",    "neck.depth_first", "neck.depth_twelfth",
-                                              "neck.angle",     "neck.joint",     "neck.allowance",   "neck.file_nut",
-                                              "neck.file_heel"};
+constexpr std::string_view keys_not_made[] = {"wire.end_bevel", "blank.grain"};
 constexpr std::string_view sheet_keys_not_made[] = {"zero", "margin", "clamp", "hold", "skin", "face"};
 constexpr std::string_view material_keys_not_made[] = {"movement_radial", "movement_tangential"};
 

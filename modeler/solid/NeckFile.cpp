@@ -1,20 +1,21 @@
 #include "solid/NeckFile.hpp"
 
-#include <BRepAdaptor_Curve.hxx>
-#include <BRepAdaptor_Surface.hxx>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
+#include <BRepBuilderAPI_MakeSolid.hxx>
 #include <BRepBuilderAPI_MakeWire.hxx>
+#include <BRepBuilderAPI_Transform.hxx>
 #include <BRepGProp.hxx>
+#include <BRepLib.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
-#include <BRepTools.hxx>
-#include <BRepTools_WireExplorer.hxx>
+#include <BRep_Builder.hxx>
+#include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
-#include <GCPnts_QuasiUniformDeflection.hxx>
 #include <GC_MakeArcOfCircle.hxx>
 #include <GProp_GProps.hxx>
+#include <IntCurvesFace_ShapeIntersector.hxx>
 #include <Message.hxx>
 #include <Message_Messenger.hxx>
 #include <Message_Printer.hxx>
@@ -23,76 +24,24 @@
 #include <TColStd_SequenceOfAsciiString.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
+#include <TopoDS_Compound.hxx>
+#include <TopoDS_Solid.hxx>
 #include <algorithm>
 #include <optional>
+
+#include "solid/NeckFaces.hpp"
 
 namespace sagitta {
 namespace {
 
-/// How far an outline's polyline may stray from its curve. mm.
-constexpr double stray = 0.001;
-/// A face looks up when its normal leans less than this from z: 25 degrees.
-constexpr double least_up = 0.906;
 /// Faces that touch are no interference: the board's prism begins this much above the glue face. mm.
 constexpr double clear_of_glue = 0.01;
-
-double area_of(const TopoDS_Face& face) {
-  GProp_GProps figures;
-  BRepGProp::SurfaceProperties(face, figures);
-  return figures.Mass();
-}
-
-bool looks_up(const TopoDS_Face& face) {
-  const BRepAdaptor_Surface surface(face);
-  gp_Pnt at;
-  gp_Vec u, v;
-  surface.D1((surface.FirstUParameter() + surface.LastUParameter()) / 2,
-             (surface.FirstVParameter() + surface.LastVParameter()) / 2, at, u, v);
-  gp_Vec normal = u.Crossed(v);
-  if (normal.Magnitude() <= gp::Resolution()) return false;
-  normal.Normalize();
-  return (face.Orientation() == TopAbs_REVERSED ? -normal.Z() : normal.Z()) > least_up;
-}
-
-std::optional<TopoDS_Face> glue_face(const TopoDS_Shape& shape) {
-  std::optional<TopoDS_Face> best;
-  double largest = 0;
-  for (TopExp_Explorer it(shape, TopAbs_FACE); it.More(); it.Next()) {
-    const TopoDS_Face face = TopoDS::Face(it.Current());
-    if (!looks_up(face)) continue;
-    const double area = area_of(face);
-    if (area > largest) largest = area, best = face;
-  }
-  return best;
-}
-
-/// Points of one edge in the wire's sense, without its last.
-void trace(const TopoDS_Edge& edge, std::vector<Place3>& points) {
-  const BRepAdaptor_Curve curve(edge);
-  std::vector<Place3> own;
-  const auto take = [&](const gp_Pnt& p) { own.push_back({p.X(), p.Y(), p.Z()}); };
-  if (curve.GetType() == GeomAbs_Line) {
-    take(curve.Value(curve.FirstParameter()));
-    take(curve.Value(curve.LastParameter()));
-  } else {
-    const GCPnts_QuasiUniformDeflection steps(curve, stray);
-    for (int i = 1; steps.IsDone() && i <= steps.NbPoints(); ++i) take(steps.Value(i));
-  }
-  if (edge.Orientation() == TopAbs_REVERSED) std::reverse(own.begin(), own.end());
-  if (!own.empty()) own.pop_back();
-  points.insert(points.end(), own.begin(), own.end());
-}
-
-std::vector<std::vector<Place3>> outlines_of(const TopoDS_Face& face) {
-  std::vector<std::vector<Place3>> outlines;
-  for (TopExp_Explorer it(face, TopAbs_WIRE); it.More(); it.Next()) {
-    std::vector<Place3> points;
-    for (BRepTools_WireExplorer edges(TopoDS::Wire(it.Current()), face); edges.More(); edges.Next())
-      trace(edges.Current(), points);
-    if (points.size() > 2) outlines.push_back(std::move(points));
-  }
-  return outlines;
-}
+/// A body that begins no lower than this under the glue face, and no higher above it, lies on it. mm.
+constexpr double lies_on = 0.05;
+/// Places where the rod channel's floor is looked for.
+constexpr int floor_looks = 24;
+/// A hit of a line through the neck this close to the glue face is the glue face. mm.
+constexpr double at_face = 0.05;
 
 TopoDS_Shape prism(const Loop& outline, double from, double to) {
   const auto lifted = [&](Point p) { return gp_Pnt(p.x, p.y, from); };
@@ -124,13 +73,6 @@ double common_volume(const TopoDS_Shape& neck, const TopoDS_Shape& board) {
   return volume;
 }
 
-double middle_height(const std::vector<std::vector<Place3>>& outlines) {
-  double sum = 0, count = 0;
-  for (const auto& outline : outlines)
-    for (const Place3& place : outline) sum += place[2], count += 1;
-  return count > 0 ? sum / count : 0;
-}
-
 std::string unit_of(STEPControl_Reader& reader) {
   TColStd_SequenceOfAsciiString lengths, angles, solid_angles;
   reader.FileUnits(lengths, angles, solid_angles);
@@ -145,32 +87,133 @@ int count(const TopoDS_Shape& shape, TopAbs_ShapeEnum what) {
 
 NeckReading failed(const std::string& why) { return {{}, why}; }
 
-NeckReading neck_of(STEPControl_Reader& reader, const Loop& outline, double thickness) {
-  const TopoDS_Shape shape = reader.OneShape();
-  if (shape.IsNull() || count(shape, TopAbs_FACE) == 0) return failed("the neck's file holds no faces");
-  const auto glue = glue_face(shape);
-  if (!glue) return failed("the neck has no face that looks up: draw it as the board lies, with its glue face up");
+/// The file's solids, and closed shells as the solids that they bound.
+TopoDS_Shape solids_of(const TopoDS_Shape& shape) {
+  TopoDS_Compound all;
+  BRep_Builder builder;
+  builder.MakeCompound(all);
+  for (TopExp_Explorer it(shape, TopAbs_SOLID); it.More(); it.Next()) builder.Add(all, it.Current());
+  for (TopExp_Explorer it(shape, TopAbs_SHELL, TopAbs_SOLID); it.More(); it.Next()) {
+    if (!BRep_Tool::IsClosed(it.Current())) continue;
+    TopoDS_Solid solid = BRepBuilderAPI_MakeSolid(TopoDS::Shell(it.Current())).Solid();
+    if (BRepLib::OrientClosedSolid(solid)) builder.Add(all, solid);
+  }
+  return all;
+}
+
+/// The file's solids in the board's frame, without those that lie on the glue face as the board does.
+struct PlacedNeck {
+  TopoDS_Compound wood;
+  int boards = 0;
+};
+
+bool is_board(const TopoDS_Shape& solid, const BoardSeat& seat) {
+  Bnd_Box box;
+  BRepBndLib::AddOptimal(solid, box, false, false);
+  const gp_Pnt low = box.CornerMin(), high = box.CornerMax();
+  const double length = seat.heel_end - seat.nut_end;
+  return std::abs(low.Z()) < lies_on && high.Z() < 2 * seat.thickness && high.X() - low.X() > 0.5 * length &&
+         low.X() > seat.nut_end - 0.1 * length && high.X() < seat.heel_end + 0.1 * length;
+}
+
+PlacedNeck placed(const TopoDS_Shape& shape, const NeckPlace& place, const BoardSeat& seat) {
+  const gp_Ax3 frame(gp_Pnt(place.origin[0], place.origin[1], place.origin[2]),
+                     gp_Dir(place.up[0], place.up[1], place.up[2]),
+                     gp_Dir(place.along[0], place.along[1], place.along[2]));
+  gp_Trsf motion;
+  motion.SetTransformation(frame);
+  PlacedNeck neck;
+  BRep_Builder builder;
+  builder.MakeCompound(neck.wood);
+  const TopoDS_Shape moved = BRepBuilderAPI_Transform(shape, motion, true).Shape();
+  for (TopExp_Explorer it(moved, TopAbs_SOLID); it.More(); it.Next())
+    if (is_board(it.Current(), seat))
+      ++neck.boards;
+    else
+      builder.Add(neck.wood, it.Current());
+  return neck;
+}
+
+/// Depths under the glue face at which an upright line through the neck crosses its faces, by rising depth.
+std::vector<double> crossings(IntCurvesFace_ShapeIntersector& neck, double x, double y) {
+  neck.Perform(gp_Lin(gp_Pnt(x, y, 0), gp_Dir(0, 0, -1)), -at_face, 1000);
+  std::vector<double> depths;
+  for (int i = 1; neck.IsDone() && i <= neck.NbPnt(); ++i) depths.push_back(neck.WParameter(i));
+  std::sort(depths.begin(), depths.end());
+  return depths;
+}
+
+void measure_depths(NeckShape& neck, const TopoDS_Shape& wood, const BoardSeat& seat) {
+  IntCurvesFace_ShapeIntersector lines;
+  lines.Load(wood, clear_of_glue / 10);
+  for (const double x : seat.depth_at) {
+    const std::vector<double> depths = crossings(lines, x, 0);
+    neck.depths.push_back(depths.empty() ? 0 : std::max(0.0, depths.back()));
+  }
+  const auto channel = channel_in(neck);
+  if (!channel) return;
+  for (int i = 0; i < floor_looks; ++i) {
+    const double x = channel->from + (channel->to - channel->from) * (i + 0.5) / floor_looks;
+    for (const double depth : crossings(lines, x, 0))
+      if (depth > at_face) {
+        neck.floors.push_back({x, depth});
+        break;
+      }
+  }
+}
+
+/// How far the glue face rises above its plane within the board.
+double highest(const NeckShape& neck, const BoardSeat& seat) {
+  double most = 0;
+  for (const auto& outline : neck.outlines)
+    for (const Place3& p : outline)
+      if (p[0] >= seat.nut_end && p[0] <= seat.heel_end) most = std::max(most, p[2]);
+  return neck.planar ? 0 : most;
+}
+
+NeckReading neck_of(STEPControl_Reader& reader, const BoardSeat& seat) {
+  const TopoDS_Shape read = reader.OneShape();
+  if (read.IsNull() || count(read, TopAbs_FACE) == 0) return failed("the neck's file holds no faces");
+  const TopoDS_Shape shape = solids_of(read);
+  if (count(shape, TopAbs_SOLID) == 0)
+    return failed("the neck's file holds surfaces but no solid: which side of them is wood cannot be told");
+  const std::vector<NeckFaceGroup> groups = neck_faces(shape, seat.compare_to / 2);
+  std::vector<FaceCandidate> candidates;
+  for (const NeckFaceGroup& group : groups) candidates.push_back(group.candidate);
+  const auto found = find_place(candidates, seat);
   NeckShape neck;
   neck.unit = unit_of(reader);
-  neck.solids = count(shape, TopAbs_SOLID);
-  neck.faces = count(shape, TopAbs_FACE);
-  neck.planar = BRepAdaptor_Surface(*glue).GetType() == GeomAbs_Plane;
-  neck.outlines = outlines_of(*glue);
-  if (neck.outlines.empty()) return failed("the neck's glue face has no outline");
-  const double floor = middle_height(neck.outlines);
-  neck.interference = common_volume(shape, prism(outline, floor + clear_of_glue, floor + thickness));
+  if (!found) {
+    neck.place.sure = false, neck.place.compared = 0;
+    return {neck, ""};
+  }
+  const NeckFaceGroup& group = groups[found->candidate];
+  neck.planar = group.planar;
+  neck.edge_rounding = group.rounding;
+  neck.place = found->place;
+  for (const auto& outline : group.candidate.outlines) {
+    neck.outlines.emplace_back();
+    for (const Place3& p : outline) neck.outlines.back().push_back(moved(neck.place, p));
+  }
+  const PlacedNeck wood = placed(shape, neck.place, seat);
+  neck.boards = wood.boards;
+  neck.solids = count(wood.wood, TopAbs_SOLID);
+  neck.faces = count(wood.wood, TopAbs_FACE);
+  measure_depths(neck, wood.wood, seat);
+  const double floor = highest(neck, seat) + clear_of_glue;
+  neck.interference = common_volume(wood.wood, prism(seat.outline, floor, seat.thickness));
   return {neck, ""};
 }
 
 }  // namespace
 
-NeckReading read_neck(const std::string& path, const Loop& outline, double thickness) try {
+NeckReading read_neck(const std::string& path, const BoardSeat& seat) try {
   Message::DefaultMessenger()->RemovePrinters(STANDARD_TYPE(Message_Printer));
   STEPControl_Reader reader;
   if (reader.ReadFile(path.c_str()) != IFSelect_RetDone)
     return failed("the neck's file cannot be read as STEP: it is not one, or it is cut short");
   if (reader.TransferRoots() == 0) return failed("the neck's file holds nothing that could be read");
-  return neck_of(reader, outline, thickness);
+  return neck_of(reader, seat);
 } catch (const Standard_Failure&) {
   return failed("the geometry kernel gave up on the neck's file");
 } catch (const std::exception&) {

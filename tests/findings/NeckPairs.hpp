@@ -3,6 +3,9 @@
 // Necks as if read from a file, against the good board: half width 27.78 from -6.2 to 475.945. The glue face here runs
 // from x = 0 to 460.
 
+#include <cmath>
+#include <numbers>
+
 #include "Pairs.hpp"
 
 namespace sagitta::test {
@@ -15,6 +18,86 @@ inline NeckReading read_neck_face(double half, double heel_high_z = 0, double he
   shape.outlines = {
       {Place3{0, -half, 0}, Place3{460, -half, heel_z}, Place3{460, half, heel_z + heel_high_z}, Place3{0, half, 0}}};
   return {shape, ""};
+}
+
+/// The same, changed.
+inline NeckReading changed_face(const std::function<void(NeckShape&)>& change) {
+  NeckReading reading = read_neck_face(27.78);
+  change(*reading.shape);
+  return reading;
+}
+
+/// An action of 1.5 over fret 12 and no relief: the plane of the fret tops lies at 6.35 + 1.2, a string in the middle
+/// 0.5 over it at the nut and 2.5 at the saddle, at z = 10.05.
+inline Heights& heights_of(Board& board) {
+  Heights& heights = board.height.emplace();
+  heights.action = LengthPair(1.5);
+  heights.relief = 0;
+  heights.body_step = 0;
+  return heights;
+}
+
+inline std::vector<Pair> height_pairs() {
+  return {
+      {"bridge-too-low", 9.56, 9.54, [](Board& b, double v) { heights_of(b).bridge = v; }},
+      {"bridge-too-high", 10.54, 10.56, [](Board& b, double v) { heights_of(b).bridge = v; }},
+      {"angle-needed", 10.36, 10.37,  // 10.05 + (647.7 - 465.945) sin 0.1 degrees = 10.3672
+       [](Board& b, double v) {
+         neck_of(b);
+         heights_of(b).bridge = v;
+       }},
+      {"buzz-at-fret", 0.26, 0.24,  // 0.5 at the nut: a line that meets the plane at the saddle is 0.25 over fret 12
+       [](Board& b, double v) { heights_of(b).action = LengthPair(v); }},
+      {"neck-too-thin-at-rod", 11.64, 11.66,  // 21 - 6.35 - 3
+       [](Board& b, double v) {
+         neck_of(b).depth_first = 21;
+         neck_of(b).channel_depth = v;
+       }},
+  };
+}
+
+inline std::vector<Pair> neck_place_pairs() {
+  const auto any_neck = [](Board& b, double) { neck_of(b); };
+  return {
+      {"neck-not-found", 0.951, 0.949, any_neck,
+       [](double v) { return changed_face([=](NeckShape& shape) { shape.place.compared = v; }); }},
+      {"neck-other-hand", 0, 1, any_neck,
+       [](double v) { return changed_face([=](NeckShape& shape) { shape.place.other_hand = v == 1; }); }},
+      {"board-in-neck-file", 0, 1, any_neck,
+       [](double v) { return changed_face([=](NeckShape& shape) { shape.boards = static_cast<int>(v); }); }},
+      {"neck-edge-rounded", 0.19, 0.21, any_neck,
+       [](double v) { return changed_face([=](NeckShape& shape) { shape.edge_rounding = v; }); }},
+      {"glue-face-bowed", 0.049, 0.051, any_neck,
+       [](double v) {
+         return changed_face([=](NeckShape& shape) {
+           auto& outline = shape.outlines[0];
+           outline.insert(outline.begin() + 3, Place3{230, 27.78, v});
+           outline.insert(outline.begin() + 1, Place3{230, -27.78, v});
+         });
+       }},
+      {"pin-hole-differs", 0.09, 0.11,
+       [](Board& b, double) {
+         b.pins.emplace();
+         b.pins->at = {{100, 15}};
+       },
+       [](double v) {
+         return changed_face([=](NeckShape& shape) {
+           shape.outlines.emplace_back();
+           for (int i = 0; i < 16; ++i)
+             shape.outlines.back().push_back(
+                 {100 + v + std::cos(i * std::numbers::pi / 8), 15 + std::sin(i * std::numbers::pi / 8), 0});
+         });
+       }},
+      {"channel-missing", 1, 0, [](Board& b, double) { neck_of(b).channel_width = 6; },
+       [](double v) {
+         return changed_face([=](NeckShape& shape) {
+           if (v == 1)
+             shape.outlines.push_back({Place3{50, -3, 0}, Place3{50, 3, 0}, Place3{400, 3, 0}, Place3{400, -3, 0}});
+         });
+       }},
+      {"channel-deep", 15.9, 16.1, [](Board& b, double v) { neck_of(b).channel_depth = v; }},
+      {"channel-shallow", 4.1, 3.9, [](Board& b, double v) { neck_of(b).channel_depth = v; }},
+  };
 }
 
 inline std::vector<Pair> neck_pairs() {
@@ -36,13 +119,17 @@ inline std::vector<Pair> neck_pairs() {
        }},
       {"glue-face-twisted", 0.049, 0.051, any_neck, [](double v) { return read_neck_face(27.78, v); }},
       {"glue-face-tilted", 0.0476, 0.0478,  // over 460; the board is 482.145 long, that is 0.04989 and 0.05010
-       any_neck, [](double v) { return read_neck_face(27.78, 0, v); }},
-      {"glue-face-elsewhere", 0.009, 0.011, any_neck,
+       any_neck,
        [](double v) {
-         NeckReading reading = read_neck_face(27.78);
-         for (Place3& corner : reading.shape->outlines[0]) corner[2] = v;
-         return reading;
+         return changed_face([=](NeckShape& shape) {
+           const double slope = v / 460, size = std::hypot(1, slope);
+           shape.place.along = {1 / size, 0, slope / size}, shape.place.up = {-slope / size, 0, 1 / size};
+         });
        }},
+      {"glue-face-elsewhere", 0.009, 0.011, any_neck,
+       [](double v) { return changed_face([=](NeckShape& shape) {
+                        shape.place.origin = {0, 0, v};
+                      }); }},
       {"channel-differs", 6.19, 6.21,
        [](Board& b, double) {
          neck_of(b).channel_width = 6;

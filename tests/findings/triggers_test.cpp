@@ -103,7 +103,8 @@ const Pair common_pairs[] = {
 
 std::vector<Pair> all_pairs() {
   std::vector<Pair> all(std::begin(common_pairs), std::end(common_pairs));
-  for (const std::vector<Pair>& more : {wood_pairs(), work_pairs(), note_pairs(), neck_pairs(), drawing_pairs()})
+  for (const std::vector<Pair>& more :
+       {wood_pairs(), work_pairs(), note_pairs(), neck_pairs(), neck_place_pairs(), height_pairs(), drawing_pairs()})
     all.insert(all.end(), more.begin(), more.end());
   return all;
 }

@@ -2,10 +2,12 @@
 
 #include <filesystem>
 
+#include "layout/Layout.hpp"
+
 namespace sagitta::test {
 
-/// Writes a neck as a STEP file: a block from x = 0 to `length`, below z = 0, wide from `bass` (negative y) to
-/// `treble`.
-void write_neck(const std::filesystem::path& file, double length, double bass, double treble);
+/// Writes a neck as a STEP file: a bar below z = 0 along the board, whose sides stand out beyond the board's edges by
+/// `low` at negative y and by `high` at positive y.
+void write_neck(const std::filesystem::path& file, const Layout& board, double low, double high);
 
 }  // namespace sagitta::test

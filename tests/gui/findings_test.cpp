@@ -180,9 +180,9 @@ TEST(Findings, TheNeckIsShadedWhereItStandsOut) {
 
 TEST(Findings, TheNecksFileIsReadAndShaded) {
   Hand hand;
-  // Heron-six is 42.5 mm wide at the nut. A block of a neck, 22 mm to the bass side and 21 to the treble, stands out
-  // 22 - 21.25 at the nut on the bass side, and nowhere on the treble side.
-  write_neck(hand.folder() / "neck.step", 400, 22, 21);
+  // A neck that stands out by 0.75 on the bass side all along, and on the treble side nowhere.
+  const Layout layout = hand.desk().results.good->prepared->layout();
+  write_neck(hand.folder() / "neck.step", layout, 0.75, 0);
   change(hand, [&](Board& b) { b.neck = Neck(), b.neck->file = "neck.step"; });
   ASSERT_TRUE(hand.desk().results.good->neck && hand.desk().results.good->neck->shape);
   hand.press(GLFW_KEY_K);
@@ -190,7 +190,7 @@ TEST(Findings, TheNecksFileIsReadAndShaded) {
   EXPECT_EQ(hand.text("Board/neck fit narrowest"), "neck over by 0.75 mm");
   EXPECT_NE(hand.text("Checks/finding 1").find("Neck outside board"), std::string::npos);
   // The file changes: it is read again with the next change of the board.
-  write_neck(hand.folder() / "neck.step", 400, 21, 21);
+  write_neck(hand.folder() / "neck.step", layout, -0.25, -0.25);
   std::filesystem::last_write_time(
       hand.folder() / "neck.step",
       std::filesystem::last_write_time(hand.folder() / "neck.step") + std::chrono::seconds(1));

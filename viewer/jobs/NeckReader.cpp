@@ -18,8 +18,7 @@ std::shared_ptr<const NeckReading> NeckReader::read(const PreparedBoard& prepare
                                                     const std::function<bool()>& stopped) {
   const Board& board = prepared.board();
   if (!board.neck || board.neck->file.empty()) return nullptr;
-  Asked asked{
-      std::filesystem::path(board.folder) / board.neck->file, {}, prepared.layout().outline, board.board.thickness};
+  Asked asked{std::filesystem::path(board.folder) / board.neck->file, {}, board_seat(prepared)};
   std::error_code missing;
   asked.written = std::filesystem::last_write_time(asked.path, missing);
   const bool hopeless = answer_ && !answer_->shape && asked.same_file(asked_);

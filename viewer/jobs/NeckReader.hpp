@@ -1,6 +1,6 @@
 #pragma once
 
-/// The neck's STEP file, read apart from this program as often as the file or the board's outline changed.
+/// The neck's STEP file, read apart from this program as often as the file or what of the board meets it changed.
 
 #include <filesystem>
 #include <functional>
@@ -21,11 +21,13 @@ class NeckReader {
   struct Asked {
     std::filesystem::path path;
     std::filesystem::file_time_type written;
-    Loop outline;
-    double thickness = 0;
+    BoardSeat seat;
     bool operator==(const Asked&) const = default;
-    /// The same file, whatever the board.
-    bool same_file(const Asked& other) const { return path == other.path && written == other.written; }
+    /// The same file and the same points in it, whatever the board's measures.
+    bool same_file(const Asked& other) const {
+      return path == other.path && written == other.written && seat.file_nut == other.seat.file_nut &&
+             seat.file_heel == other.seat.file_heel;
+    }
   };
   Asked asked_;
   std::shared_ptr<const NeckReading> answer_;

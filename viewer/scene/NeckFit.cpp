@@ -39,7 +39,7 @@ std::optional<NeckFit> neck_fit(const PreparedBoard& prepared, const NeckReading
   const Layout& layout = prepared.layout();
   if (!board.neck) return std::nullopt;
   NeckFit fit;
-  fit.from_file = neck && neck->shape;
+  fit.from_file = neck && neck->shape && is_measured(*neck->shape);
   if (fit.from_file)
     fit_shape(fit, board, layout, *neck->shape);
   else if (board.neck->nut_width && board.neck->body_width)

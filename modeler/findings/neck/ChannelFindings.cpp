@@ -18,11 +18,17 @@ struct Channel {
   RoundedPolygon shape() const { return {{{from, -half}, {to, -half}, {to, half}, {from, half}}, 0}; }
 };
 
+/// The channel in the neck's file, where the neck's place in it is known.
+std::optional<FoundChannel> found_channel(const Subject& subject) {
+  if (!subject.neck || !subject.neck->shape || !is_measured(*subject.neck->shape)) return {};
+  return channel_in(*subject.neck->shape);
+}
+
 std::optional<Channel> channel_of(const Subject& subject) {
   const auto& neck = subject.prepared.board().neck;
   if (!neck) return {};
   if (!neck->channel_width) {
-    const auto found = subject.neck && subject.neck->shape ? channel_in(*subject.neck->shape) : std::nullopt;
+    const auto found = found_channel(subject);
     if (!found) return {};
     return Channel{std::max(found->from, subject.prepared.layout().nut_end),
                    std::min(found->to, subject.prepared.layout().heel_end), found->width / 2};
@@ -95,9 +101,24 @@ void judge_land(const Subject& subject, const Channel& channel, Judge& judge) {
              "use a narrower channel, or end it before the neck gets so narrow");
 }
 
+/// The depth as the keys say it, else as the neck's file has it.
+void judge_depth(const Subject& subject, Judge& judge) {
+  const auto& neck = subject.prepared.board().neck;
+  if (!neck) return;
+  const auto found = found_channel(subject);
+  const auto depth = neck->channel_depth ? neck->channel_depth : found ? found->depth : std::nullopt;
+  if (!depth) return;
+  const Spot spot{{neck->channel_from.value_or(0), 0}, -*depth, {Kind::neck_channel}, "the neck's channel"};
+  judge.hold(rule("channel-deep"), *depth, spot, "the rod channel is " + judge.shown(*depth) + " deep",
+             "look whether neck.channel_depth is right; a truss rod needs about 6 to 12 mm");
+  judge.hold(rule("channel-shallow"), *depth, spot, "the rod channel is only " + judge.shown(*depth) + " deep",
+             "look whether neck.channel_depth is right; a truss rod needs about 6 to 12 mm");
+}
+
 }  // namespace
 
 void judge_channel(const Subject& subject, Judge& judge) {
+  judge_depth(subject, judge);
   const auto channel = channel_of(subject);
   if (!channel) return;
   const Thin thin = thinnest(subject, *channel);

@@ -10,5 +10,6 @@ namespace sagitta {
 void judge_neck(const Subject& subject, Judge& judge);       ///< the board against the neck
 void judge_neck_file(const Subject& subject, Judge& judge);  ///< the board against the neck's STEP file
 void judge_channel(const Subject& subject, Judge& judge);    ///< the neck's channel
+void judge_heights(const Subject& subject, Judge& judge);    ///< strings, bridge and neck's angle; wood under the rod
 
 }  // namespace sagitta

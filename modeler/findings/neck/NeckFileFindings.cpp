@@ -3,6 +3,7 @@
 
 #include "neck/NeckFamilies.hpp"
 #include "neck/NeckShape.hpp"
+#include "neck/NeckWords.hpp"
 #include "plane/Tolerance.hpp"
 #include "rules/Subject.hpp"
 
@@ -11,63 +12,147 @@ namespace {
 
 using Kind = FeatureId::Kind;
 
+/// What of the neck's sides is compared: between the nut line and the joint.
+std::vector<Overlap> compared_sides(const Subject& subject, const NeckShape& shape) {
+  const BoardSeat seat = board_seat(subject.prepared);
+  std::vector<Overlap> all = overlaps(shape, subject.prepared.layout());
+  std::erase_if(all, [&](const Overlap& o) { return o.x < 0 || o.x > seat.compare_to; });
+  return all;
+}
+
+/// The stretch of x where one side stands out by more than `most`.
+std::string stretch_words(const std::vector<Overlap>& all, int side, double most, const Judge& judge) {
+  double from = 1e300, to = -1e300;
+  for (const Overlap& o : all)
+    if (o.side == side && o.out > most) from = std::min(from, o.x), to = std::max(to, o.x);
+  return from > to ? "" : "from x = " + judge.shown(from) + " to " + judge.shown(to);
+}
+
+Spot side_spot(const Subject& subject, const Overlap& place) {
+  const int side = place.side < 0 ? 0 : 1;
+  return {{place.x, place.side * subject.prepared.layout().edge(side, place.x)},
+          0,
+          {.kind = Kind::neck_side, .part = place.side < 0 ? FeatureId::lower : FeatureId::upper},
+          place.side < 0 ? "the lower side of the neck" : "the upper side of the neck"};
+}
+
 void judge_sides(const Subject& subject, const NeckShape& shape, double trim, Judge& judge) {
-  const std::vector<Overlap> all = overlaps(shape, subject.prepared.layout());
+  const std::vector<Overlap> all = compared_sides(subject, shape);
   if (all.empty()) return;
   const auto [in, out] =
       std::minmax_element(all.begin(), all.end(), [](const Overlap& a, const Overlap& b) { return a.out < b.out; });
-  const auto spot = [&](const Overlap& place) {
-    return Spot{{place.x, place.side * subject.prepared.layout().edge(place.side < 0 ? 0 : 1, place.x)},
-                0,
-                {.kind = Kind::neck_side, .part = place.side < 0 ? FeatureId::lower : FeatureId::upper},
-                place.side < 0 ? "the lower side of the neck" : "the upper side of the neck"};
-  };
-  const double stands = out->out - trim;
-  const double lack = 2 * (stands - judge.limit(rule("neck-outside-board")));
-  judge.hold(rule("neck-outside-board"), stands, spot(*out),
-             "in its file " + spot(*out).feature + " stands " + judge.shown(stands) +
-                 " out beyond the board at x = " + judge.shown(out->x) + (trim > 0 ? ", trimming included" : ""),
-             "make the board " + judge.shown(lack) + " wider there, or look whether the neck is drawn straight",
+  const Spot outer = side_spot(subject, *out), inner = side_spot(subject, *in);
+  const double stands = out->out - trim, most = judge.limit(rule("neck-outside-board"));
+  const double lack = 2 * (stands - most);
+  judge.hold(rule("neck-outside-board"), stands, outer,
+             "in its file " + outer.feature + " stands " + judge.shown(stands) + " out beyond the board at x = " +
+                 judge.shown(out->x) + (trim > 0 ? ", trimming included" : "") + sharing_words(shape),
+             "take " + judge.shown(stands) + " off it " + stretch_words(all, out->side, trim + most, judge) +
+                 ", or make the board " + judge.shown(lack) + " wider there",
              subject.prepared.board().board.edge_margin ? widened(subject, out->x, lack, judge) : std::nullopt);
-  judge.hold(rule("board-outside-neck"), -in->out, spot(*in),
+  judge.hold(rule("board-outside-neck"), -in->out, inner,
              "at x = " + judge.shown(in->x) + " the board stands " + judge.shown(-in->out) + " out beyond " +
-                 spot(*in).feature + " in its file",
+                 inner.feature + " in its file" + sharing_words(shape),
              "make the board narrower there, or plan to trim it to the neck");
 }
 
 void judge_face(const Subject& subject, const NeckShape& shape, Judge& judge) {
-  const GluePlane plane = glue_plane(shape);
-  const double length = subject.prepared.layout().heel_end - subject.prepared.layout().nut_end,
-               half = subject.prepared.layout().half_width(0);
-  const double lengthwise = std::abs(plane.along) * length, crosswise = std::abs(plane.across) * 2 * half;
-  const double tilt = std::max(lengthwise, crosswise);
-  const Spot spot{{subject.prepared.layout().heel_end, 0}, plane.height, {Kind::neck_face}, "the neck's glue face"};
-  judge.hold(rule("glue-face-tilted"), tilt, spot,
-             "the neck's glue face rises by " + judge.shown(lengthwise) + " along the board and by " +
-                 judge.shown(crosswise) + " across it",
-             "draw the neck with its glue face level, or plane it");
-  const double twist = std::abs(glue_twist(shape, subject.prepared.layout()));
+  const Layout& layout = subject.prepared.layout();
+  const double length = layout.heel_end - layout.nut_end, half = layout.half_width(0);
+  const Spot spot{{layout.heel_end, 0}, 0, {Kind::neck_face}, "the neck's glue face"};
+  if (const auto lean = lean_in_file(shape)) {
+    const double lengthwise = std::abs(lean->along) * length, crosswise = std::abs(lean->across) * 2 * half;
+    judge.hold(rule("glue-face-tilted"), std::max(lengthwise, crosswise), spot,
+               "the neck's glue face rises by " + judge.shown(lengthwise) + " along the board and by " +
+                   judge.shown(crosswise) + " across it, against the nearest axis of its file",
+               "draw the neck with its glue face level, or plane it");
+  }
+  const double twist = std::abs(glue_twist(shape, layout));
   judge.hold(rule("glue-face-twisted"), twist, spot,
-             "the neck's glue face is twisted: at one end a side stands " + judge.shown(twist) +
-                 " above the plane of the rest",
+             "the neck's glue face is twisted: with its nut end level, one side stands " + judge.shown(twist) +
+                 " above the other at the heel",
              "plane the glue face flat before the board is glued on");
-  judge.hold(rule("glue-face-elsewhere"), std::abs(plane.height), spot,
-             "the neck's glue face lies at z = " + judge.shown(plane.height) +
-                 " in its file; it was taken as the board's z = 0",
-             "make sure that the neck is drawn as the board lies, x = 0 at the nut and its middle at y = 0");
+  const double bow = glue_bow(shape, layout);
+  judge.hold(rule("glue-face-bowed"), std::abs(bow), spot,
+             "the neck's glue face is bowed along the board: its middle lies " + judge.shown(std::abs(bow)) +
+                 (bow < 0 ? " under" : " above") + " the line between its ends",
+             "plane the glue face flat before the board is glued on");
+  judge.hold(rule("neck-edge-rounded"), shape.edge_rounding, spot,
+             "the edge of the neck's glue face is rounded by " + judge.shown(shape.edge_rounding) +
+                 "; its sides were compared where the rounding ends",
+             "round the edge after the board is glued on");
 }
 
 void judge_found_channel(const Subject& subject, const NeckShape& shape, Judge& judge) {
   const auto found = channel_in(shape);
   const Neck& neck = *subject.prepared.board().neck;
+  const Spot spot{{found ? found->from : 0, 0}, 0, {Kind::neck_channel}, "the neck's channel"};
+  judge.hold(rule("channel-missing"), neck.channel_width && !found ? 1 : 0, spot,
+             "the board file gives the neck a rod channel " + judge.shown(neck.channel_width.value_or(0)) +
+                 " wide, and the glue face in the neck's file has none",
+             "cut the channel in the neck's model, or look whether this is the neck");
   if (!found || !neck.channel_width) return;
-  double off = std::abs(found->width - *neck.channel_width);
+  double off = std::max(std::abs(found->width - *neck.channel_width), found->across);
   if (neck.channel_from) off = std::max(off, std::abs(found->from - *neck.channel_from));
   if (neck.channel_to) off = std::max(off, std::abs(found->to - *neck.channel_to));
-  judge.hold(rule("channel-differs"), off, {{found->from, 0}, 0, {Kind::neck_channel}, "the neck's channel"},
-             "in the neck's file the channel is " + judge.shown(found->width) + " wide and runs from x = " +
-                 judge.shown(found->from) + " to " + judge.shown(found->to) + "; the board file says something else",
-             "make neck.channel_width, channel_from and channel_to agree with the neck");
+  if (neck.channel_depth && found->depth) off = std::max(off, std::abs(*found->depth - *neck.channel_depth));
+  judge.hold(
+      rule("channel-differs"), off, spot,
+      "in the neck's file the channel is " + channel_words(*found, judge) + "; the board file says something else",
+      "make neck.channel_width, channel_depth, channel_from and channel_to agree with the neck");
+}
+
+void judge_holes(const Subject& subject, const NeckShape& shape, Judge& judge) {
+  const std::vector<FoundHole> holes = holes_in(shape);
+  if (holes.empty()) return;
+  const auto& pins = subject.prepared.layout().pins;
+  for (std::size_t i = 0; i < pins.size(); ++i) {
+    const auto nearest = std::min_element(holes.begin(), holes.end(), [&](const FoundHole& a, const FoundHole& b) {
+      return distance(a.centre, pins[i].centre) < distance(b.centre, pins[i].centre);
+    });
+    const FeatureId id{Kind::pin, static_cast<int>(i)};
+    const double off = distance(nearest->centre, pins[i].centre);
+    judge.hold(rule("pin-hole-differs"), off, {pins[i].centre, 0, id, feature_name(id)},
+               "the hole in the neck that is nearest to " + feature_name(id) + " lies " + judge.shown(off) +
+                   " from it, at x = " + judge.shown(nearest->centre.x) + ", y = " + judge.shown(nearest->centre.y),
+               "bore the neck where the pin is, or move the pin");
+  }
+}
+
+/// How far the board's two ends lie in the neck's file from where its own frame has them.
+double moved_by(const Subject& subject, const NeckShape& shape) {
+  double most = 0;
+  for (const double x : {0.0, subject.prepared.layout().heel_end}) {
+    double sum = 0;
+    for (std::size_t k = 0; k < 3; ++k) {
+      const double off = shape.place.origin[k] + x * shape.place.along[k] - (k == 0 ? x : 0);
+      sum += off * off;
+    }
+    most = std::max(most, std::sqrt(sum));
+  }
+  return most;
+}
+
+/// Whether the board's place on the neck is known, and what to give where it is not.
+bool judge_place(const Subject& subject, const NeckShape& shape, Judge& judge) {
+  const Spot spot{{0, 0}, 0, {Kind::neck_face}, "the neck's glue face"};
+  const NeckPlace& place = shape.place;
+  judge.hold(rule("board-in-neck-file"), shape.boards, spot,
+             "the neck's file holds " + std::to_string(shape.boards) +
+                 " body on the glue face that looks like the board itself: it was left out",
+             "export the neck without the board, if it is something else");
+  if (place.sure && place.other_hand)
+    return !judge.hold(rule("neck-other-hand"), 1, spot,
+                       "the neck in the file fits the mirror image of this board: it is for the other hand",
+                       "mirror the neck, or set hand in the board file");
+  const double compared = place.sure ? 100 * place.compared : 0;
+  judge.hold(rule("neck-not-found"), compared, spot, unsure_words(shape),
+             subject.prepared.board().neck->file_nut
+                 ? "look whether neck.file_nut and file_heel are right, or give neck.joint_fret where the neck's glue "
+                   "face ends"
+                 : "give neck.file_nut and neck.file_heel, two points of the centre line in the file's own frame; "
+                   "neck.joint_fret where its glue face ends at the joint");
+  return is_measured(shape);
 }
 
 }  // namespace
@@ -76,14 +161,19 @@ void judge_neck_file(const Subject& subject, Judge& judge) {
   if (!subject.neck || !subject.prepared.board().neck) return;
   if (!subject.neck->shape) {
     judge.hold(rule("neck-file-unread"), 1, {{}, 0, {Kind::neck_file}, "the neck's file"}, subject.neck->failure,
-               "export the neck again as a STEP solid, drawn as the board lies, or leave neck.file out");
+               "export the neck again as a STEP solid, or leave neck.file out");
     return;
   }
   const NeckShape& shape = *subject.neck->shape;
+  if (!judge_place(subject, shape, judge)) return;
   const Neck& neck = *subject.prepared.board().neck;
   judge_sides(subject, shape, neck.state == NeckState::rough ? neck.trim : 0, judge);
   judge_face(subject, shape, judge);
   judge_found_channel(subject, shape, judge);
+  judge_holes(subject, shape, judge);
+  judge.hold(rule("glue-face-elsewhere"), moved_by(subject, shape),
+             {{0, 0}, 0, {Kind::neck_face}, "the neck's glue face"}, place_words(shape, judge),
+             "look whether this is the face that the board is glued to");
   judge.hold(rule("neck-into-board"), shape.interference, {{0, 0}, 0, {Kind::neck}, "the neck"},
              "the neck stands in the board's place: " + std::to_string(std::lround(shape.interference)) +
                  " mm3 of it lie above the glue face under the board's outline",

@@ -13,109 +13,175 @@ namespace {
 constexpr int stations = 64;
 /// How far from a corner to look: at the corner itself the outline has two places across. mm.
 constexpr double beside = 1e-3;
+/// A side further than this from the board's edge belongs to the body or the headstock. mm.
+constexpr double other_part = 12;
+/// A face that leans more against every axis of its file is meant to. radians: half a degree.
+constexpr double drawn_lean = 0.0087;
+/// A gap shorter than this along the neck, or narrower, is no rod channel. mm.
+constexpr double shortest_channel = 20, narrowest_channel = 0.5;
+/// A hole's outline stays this close to its circle. mm.
+constexpr double round = 0.02;
 
-struct Span {
+struct Reach {
   double low = std::numeric_limits<double>::infinity(), high = -std::numeric_limits<double>::infinity();
   void add(double value) { low = std::min(low, value), high = std::max(high, value); }
 };
 
-Span along(const NeckShape& shape) {
-  Span span;
+Reach along(const NeckShape& shape) {
+  Reach reach;
   for (const auto& outline : shape.outlines)
-    for (const Place3& place : outline) span.add(place[0]);
-  return span;
-}
-
-/// Where the glue face's outlines cross the line of this x: y and z, in order of y.
-std::vector<std::array<double, 2>> across(const NeckShape& shape, double x) {
-  std::vector<std::array<double, 2>> crossings;
-  for (const auto& outline : shape.outlines)
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-      const Place3 &a = outline[i], &b = outline[(i + 1) % outline.size()];
-      if ((a[0] < x) == (b[0] < x)) continue;
-      const double part = (x - a[0]) / (b[0] - a[0]);
-      crossings.push_back({a[1] + part * (b[1] - a[1]), a[2] + part * (b[2] - a[2])});
-    }
-  std::sort(crossings.begin(), crossings.end());
-  return crossings;
+    for (const Place3& place : outline) reach.add(place[0]);
+  return reach;
 }
 
 /// The stretch of x where both board and neck have straight sides.
-Span shared(const NeckShape& shape, const Layout& layout) {
-  Span span = along(shape);
+Reach shared(const NeckShape& shape, const Layout& layout) {
+  Reach reach = along(shape);
   for (const LineSegment& edge : layout.edges) {
-    span.low = std::max(span.low, std::min(edge.a.x, edge.b.x));
-    span.high = std::min(span.high, std::max(edge.a.x, edge.b.x));
+    reach.low = std::max(reach.low, std::min(edge.a.x, edge.b.x));
+    reach.high = std::min(reach.high, std::max(edge.a.x, edge.b.x));
   }
-  span.low += beside, span.high -= beside;
-  return span;
+  reach.low += beside, reach.high -= beside;
+  return reach;
+}
+
+std::optional<FoundHole> hole_of(const std::vector<Place3>& outline) {
+  constexpr std::size_t fewest = 8;
+  constexpr double widest = 20;
+  if (outline.size() < fewest) return {};
+  Box box;
+  for (const Place3& p : outline) box.add({p[0], p[1]});
+  const Point centre = between(box.low, box.high, 0.5);
+  const double radius = (box.high.x - box.low.x) / 2;
+  if (2 * radius > widest) return {};
+  for (const Place3& p : outline)
+    if (std::abs(distance({p[0], p[1]}, centre) - radius) > round) return {};
+  return FoundHole{centre, 2 * radius};
+}
+
+/// The outlines without round holes.
+NeckOutlines without_holes(const NeckShape& shape) {
+  NeckOutlines rest;
+  for (const auto& outline : shape.outlines)
+    if (!hole_of(outline)) rest.push_back(outline);
+  return rest;
+}
+
+/// The two sides at one x: lower and upper, each the end of a stretch nearest to the board's edge.
+struct Sides {
+  double low = 0, high = 0, low_z = 0, high_z = 0;
+};
+std::optional<Sides> sides_at(const NeckShape& shape, const Layout& layout, double x) {
+  const double edges[] = {-layout.edge(0, x), layout.edge(1, x)};
+  std::optional<Sides> best;
+  double low_off = other_part, high_off = other_part;
+  Sides sides;
+  for (const FaceSpan& span : spans_at(shape.outlines, x)) {
+    if (std::abs(span.low - edges[0]) < low_off)
+      low_off = std::abs(span.low - edges[0]), sides.low = span.low, sides.low_z = span.low_z;
+    if (std::abs(span.high - edges[1]) < high_off)
+      high_off = std::abs(span.high - edges[1]), sides.high = span.high, sides.high_z = span.high_z;
+  }
+  if (low_off < other_part && high_off < other_part) best = sides;
+  return best;
 }
 
 }  // namespace
 
-GluePlane glue_plane(const NeckShape& shape) {
-  // Normal equations about the middle of the corners, so that they stay well conditioned.
-  double n = 0, mx = 0, my = 0, mz = 0;
-  for (const auto& outline : shape.outlines)
-    for (const Place3& p : outline) n += 1, mx += p[0], my += p[1], mz += p[2];
-  if (n < 3) return {};
-  mx /= n, my /= n, mz /= n;
-  double xx = 0, xy = 0, yy = 0, xz = 0, yz = 0;
-  for (const auto& outline : shape.outlines)
-    for (const Place3& p : outline) {
-      const double x = p[0] - mx, y = p[1] - my, z = p[2] - mz;
-      xx += x * x, xy += x * y, yy += y * y, xz += x * z, yz += y * z;
-    }
-  const double whole = xx * yy - xy * xy;
-  if (whole <= tolerance::same) return {mz, 0, 0};
-  const double a = (xz * yy - yz * xy) / whole, b = (yz * xx - xz * xy) / whole;
-  return {mz - a * mx - b * my, a, b};
+bool is_measured(const NeckShape& shape) {
+  return shape.place.sure && !shape.place.other_hand && shape.place.compared >= least_compared;
+}
+
+std::optional<Lean> lean_in_file(const NeckShape& shape) {
+  const Place3& up = shape.place.up;
+  const auto axis = static_cast<std::size_t>(
+      std::max_element(up.begin(), up.end(), [](double a, double b) { return std::abs(a) < std::abs(b); }) -
+      up.begin());
+  if (std::abs(up[axis]) < std::cos(drawn_lean)) return {};
+  // The file's axis seen from the glue face: its level plane rises there by minus its slope.
+  Place3 level{};
+  level[axis] = up[axis] < 0 ? -1 : 1;
+  const Place3 from_face = moved(shape.place, {shape.place.origin[0] + level[0], shape.place.origin[1] + level[1],
+                                               shape.place.origin[2] + level[2]});
+  return Lean{from_face[0] / from_face[2], from_face[1] / from_face[2]};
 }
 
 double glue_twist(const NeckShape& shape, const Layout& layout) {
-  const Span span = shared(shape, layout);
-  if (span.low >= span.high) return 0;
-  const auto nut = across(shape, span.low), heel = across(shape, span.high);
-  if (nut.size() < 2 || heel.size() < 2) return 0;
-  return (heel.back()[1] - heel.front()[1]) - (nut.back()[1] - nut.front()[1]);
+  const Reach reach = shared(shape, layout);
+  if (reach.low >= reach.high) return 0;
+  const auto nut = sides_at(shape, layout, reach.low), heel = sides_at(shape, layout, reach.high);
+  if (!nut || !heel) return 0;
+  const auto rise = [](const Sides& s) { return (s.high_z - s.low_z) / (s.high - s.low); };
+  return (rise(*heel) - rise(*nut)) * (heel->high - heel->low);
+}
+
+double glue_bow(const NeckShape& shape, const Layout& layout) {
+  const Reach reach = shared(shape, layout);
+  std::vector<Point> middles;
+  for (int i = 0; i <= stations && reach.low < reach.high; ++i) {
+    const double x = reach.low + (reach.high - reach.low) * i / stations;
+    if (const auto sides = sides_at(shape, layout, x)) middles.push_back({x, (sides->low_z + sides->high_z) / 2});
+  }
+  double most = 0;
+  for (const Point& p : middles) {
+    const Point &a = middles.front(), &b = middles.back();
+    const double off = p.y - a.y - (b.y - a.y) * (p.x - a.x) / std::max(b.x - a.x, tolerance::snap);
+    if (std::abs(off) > std::abs(most)) most = off;
+  }
+  return most;
 }
 
 std::vector<Overlap> overlaps(const NeckShape& shape, const Layout& layout) {
-  const Span span = shared(shape, layout);
+  const Reach reach = shared(shape, layout);
   std::vector<double> places;
-  for (int i = 0; i <= stations; ++i) places.push_back(span.low + (span.high - span.low) * i / stations);
+  for (int i = 0; i <= stations; ++i) places.push_back(reach.low + (reach.high - reach.low) * i / stations);
   for (const auto& outline : shape.outlines)
     for (const Place3& p : outline)
       for (const double x : {p[0] - beside, p[0] + beside})
-        if (x > span.low && x < span.high) places.push_back(x);
+        if (x > reach.low && x < reach.high) places.push_back(x);
   std::vector<Overlap> found;
-  if (span.low >= span.high) return found;
-  for (const double x : places) {
-    const auto ys = across(shape, x);
-    if (ys.size() < 2) continue;
-    found.push_back({x, -1, -ys.front()[0] - layout.edge(0, x)});
-    found.push_back({x, +1, ys.back()[0] - layout.edge(1, x)});
-  }
+  if (reach.low >= reach.high) return found;
+  for (const double x : places)
+    if (const auto sides = sides_at(shape, layout, x)) {
+      found.push_back({x, -1, -sides->low - layout.edge(0, x)});
+      found.push_back({x, +1, sides->high - layout.edge(1, x)});
+    }
   return found;
 }
 
 std::optional<FoundChannel> channel_in(const NeckShape& shape) {
-  const Span span = along(shape);
-  std::optional<FoundChannel> found;
-  Span length;
+  const NeckOutlines outlines = without_holes(shape);
+  const Reach whole = along(shape);
   std::vector<double> places;
-  for (const auto& outline : shape.outlines)
+  for (const auto& outline : outlines)
     for (const Place3& p : outline)
       for (const double x : {p[0] - beside, p[0] + beside}) places.push_back(x);
-  for (int i = 1; i < stations; ++i) places.push_back(span.low + (span.high - span.low) * i / stations);
+  for (int i = 1; i < stations; ++i) places.push_back(whole.low + (whole.high - whole.low) * i / stations);
+  FoundChannel found;
+  Reach length;
   for (const double x : places) {
-    const auto ys = across(shape, x);
-    if (ys.size() < 4) continue;
-    const double width = ys[ys.size() - 2][0] - ys[1][0];
-    length.add(x);
-    found = FoundChannel{std::max(width, found ? found->width : 0), length.low, length.high};
+    const auto spans = spans_at(outlines, x);
+    for (std::size_t i = 1; i < spans.size(); ++i) {
+      const double low = spans[i - 1].high, high = spans[i].low;
+      // Beside the centre line there are other things: the gap between two cutaways, a pocket.
+      if (low > 0 || high < 0 || high - low < narrowest_channel) continue;
+      length.add(x);
+      found.width = std::max(found.width, high - low);
+      found.across = std::max(found.across, std::abs(low + high) / 2);
+    }
   }
-  if (found) found->from = length.low - beside, found->to = length.high + beside;
+  if (length.high - length.low < shortest_channel) return {};
+  found.from = length.low - beside, found.to = length.high + beside;
+  found.open_at_nut = found.from <= whole.low + 2 * beside, found.open_at_heel = found.to >= whole.high - 2 * beside;
+  for (const auto& [x, depth] : shape.floors)
+    if (x > found.from && x < found.to) found.depth = std::max(found.depth.value_or(0), depth);
+  return found;
+}
+
+std::vector<FoundHole> holes_in(const NeckShape& shape) {
+  std::vector<FoundHole> found;
+  for (const auto& outline : shape.outlines)
+    if (const auto hole = hole_of(outline)) found.push_back(*hole);
   return found;
 }
 

@@ -169,8 +169,22 @@ constexpr L neck_lines[] = {{"neck.state", "Neck is"},
                             {"neck.channel_depth", "Rod channel depth"},
                             {"neck.channel_from", "Channel from"},
                             {"neck.channel_to", "Channel to"},
+                            {"neck.depth_first", "Depth at fret 1"},
+                            {"neck.depth_twelfth", "Depth at fret 12"},
+                            {"neck.angle", "Neck angle"},
+                            {"neck.joint", "Joint"},
+                            {"neck.allowance", "Neck wider, each side"},
                             {"neck.limit", "Board may reach"},
-                            {"neck.file", "Neck's STEP file"}};
+                            {"neck.file", "Neck's STEP file"},
+                            {"neck.file_nut", "Nut in the file"},
+                            {"neck.file_heel", "Heel end in the file"}};
+constexpr L height_lines[] = {{"height.nut", "String at the nut"},
+                              {"height.action", "Action"},
+                              {"height.action_fret", "Action at fret"},
+                              {"height.relief", "Relief"},
+                              {"height.relief_fret", "Relief at fret"},
+                              {"height.bridge", "Saddle over the body"},
+                              {"height.body_step", "Body under the glue face"}};
 constexpr L measured_lines[] = {{"measured.serial", "Serial number"},
                                 {"measured.done", "Cut already"},
                                 {"measured.blank_thickness", "Blank as measured"},
@@ -183,8 +197,10 @@ constexpr L measured_lines[] = {{"measured.serial", "Serial number"},
                                 {"measured.widths", "Widths as cut"},
                                 {"measured.chips", "Chips"}};
 constexpr L note_lines[] = {{"notes.text", "Text"}, {"notes.finding", "On the finding"}, {"notes.by", "Written by"}};
-constexpr B neck_blocks[] = {
-    {"neck", "Fit to a neck", neck_lines}, {"measured", "Measured", measured_lines}, {"notes", "Note", note_lines}};
+constexpr B neck_blocks[] = {{"neck", "Fit to a neck", neck_lines},
+                             {"height", "String heights", height_lines},
+                             {"measured", "Measured", measured_lines},
+                             {"notes", "Note", note_lines}};
 
 constexpr DecisionGroup groups[] = {
     {"Scale and frets", scale_blocks},   {"Strings", string_blocks},    {"Board", shape_blocks},
