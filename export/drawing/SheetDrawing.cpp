@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "board/Length.hpp"
 #include "drawing/ResolvedSetup.hpp"
 #include "layout/Measure.hpp"
 #include "text/Measures.hpp"
@@ -18,7 +19,7 @@ std::string sheet_folder(const NestedSheet& sheet) {
 Drawing sheet_drawing(const Board& board, const NestedSheet& sheet) {
   Drawing drawing{shown_name(board) + ", sheet of " + sheet.material,
                   {"Sheet of " + sheet.material + ", " + plain(sheet.length) + " x " + plain(sheet.width) + " x " +
-                       in_mm(sheet.thickness) + "; zero at its lower left corner.",
+                       shown_length(sheet.thickness, Units::mm) + "; zero at its lower left corner.",
                    "True size, millimetres; the pieces as they lie on the sheet, seen from above."},
                   {{0, 0}, {sheet.length, sheet.width}},
                   {}};

@@ -124,10 +124,11 @@ std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const 
   if (!heel) return std::nullopt;
   if (!corners(taper, *heel, 0, nut_low, nut_high)) {
     if (heel->radius > 0)
-      faults.push_back({FaultCode::heel_arc_too_small, "board.heel_arc_radius",
-                        "an arc of radius " + in_mm(heel->radius) + " does not reach both edges: the board is " +
-                            in_mm(taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
-                        "give a radius larger than that"});
+      faults.push_back(
+          {FaultCode::heel_arc_too_small, "board.heel_arc_radius",
+           "an arc of radius " + in_units(board, heel->radius) + " does not reach both edges: the board is " +
+               in_units(board, taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
+           "give a radius larger than that"});
     else
       faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
                         "the heel end crosses the nut end: nothing is left of an edge", ""});
@@ -136,10 +137,10 @@ std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const 
   const double rounding = board.board.corner_radius;
   const auto rounded = corners(taper, *heel, rounding, nut_low, nut_high);
   if (rounded) return joined(*heel, *rounded, rounding);
-  faults.push_back(
-      {FaultCode::corner_too_large, "board.corner_radius",
-       "corners of radius " + in_mm(rounding) + " do not fit this heel end",
-       "the largest that fit have a radius of " + in_mm(largest_rounding(taper, *heel, rounding, nut_low, nut_high))});
+  faults.push_back({FaultCode::corner_too_large, "board.corner_radius",
+                    "corners of radius " + in_units(board, rounding) + " do not fit this heel end",
+                    "the largest that fit have a radius of " +
+                        in_units(board, largest_rounding(taper, *heel, rounding, nut_low, nut_high))});
   return std::nullopt;
 }
 

@@ -57,8 +57,8 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
   const double stretch = (taper.stretch(0) + taper.stretch(1)) / 2;
   if (board.binding->width * stretch < narrowest - tolerance::snap) return;
   faults.push_back({FaultCode::binding_too_wide, "binding.width",
-                    "two bindings of " + in_mm(board.binding->width) + " leave nothing of a board that is " +
-                        in_mm(2 * narrowest) + " wide at its narrowest",
+                    "two bindings of " + in_units(board, board.binding->width) + " leave nothing of a board that is " +
+                        in_units(board, 2 * narrowest) + " wide at its narrowest",
                     "use a narrower binding"});
 }
 
@@ -71,7 +71,7 @@ void place_on_edges(const Board& board, const OwnPlaces* own, const Taper& taper
   if (!extend_frets(taper, layout, faults)) return;
   const bool drawn = draw_outline(board, taper, layout, faults);
   const std::size_t before = faults.size();
-  own ? take_slots(own->slots, layout, faults) : place_slots(board, layout, faults);
+  own ? take_slots(board, own->slots, layout, faults) : place_slots(board, layout, faults);
   const bool slots_sound = faults.size() == before;
   layout.markers = own ? own->markers : place_markers(board, layout, faults);
   if (slots_sound) layout.nut = place_nut(board, layout, faults);
@@ -88,7 +88,7 @@ std::variant<Layout, Faults> laid_out(const Board& board, const OwnPlaces* own) 
   layout.strings = place_strings(board, layout, faults);
   layout.nut_end = -behind_nut(board);
   layout.heel_end = layout.frets.back().middle.x + board.board.past_last_fret;
-  const auto taper = taper_of(board.board, layout, faults);
+  const auto taper = taper_of(board, layout, faults);
   place_fall(board, layout, faults);
   if (!taper) return faults;
   place_on_edges(board, own, *taper, layout, faults);

@@ -34,7 +34,7 @@ double middle_of_space(const Layout& layout, int space) {
   return (layout.frets[i - 1].middle.x + layout.frets[i].middle.x) / 2;
 }
 
-void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
+void check_side_dot(const Board& board, const Layout& layout, const SideDot& dot_, Faults& faults) {
   const LineSegment edge = layout.edges[0];
   const Point along = unit(edge.b - edge.a);
   const double from_nut = dot(dot_.mouth - edge.a, along), to_heel = dot(edge.b - dot_.mouth, along);
@@ -45,13 +45,14 @@ void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
                       "leave it out, use smaller dots, or bring a pair closer together with side_dots.spread"});
   const Point end = dot_.mouth + dot_.depth * dot_.inward;
   if (end.y >= layout.edge(1, end.x) - std::max(dot_.radius, tolerance::least_floor))
-    faults.push_back({FaultCode::side_dot_through, "side_dots.depth",
-                      name + " is " + in_mm(dot_.depth) + " deep and would come out at the other edge of the board",
-                      "make side_dots.depth smaller"});
+    faults.push_back(
+        {FaultCode::side_dot_through, "side_dots.depth",
+         name + " is " + in_units(board, dot_.depth) + " deep and would come out at the other edge of the board",
+         "make side_dots.depth smaller"});
 }
 
 /// A hole that breaks into its neighbour holds neither dot.
-void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& faults) {
+void check_side_dots_apart(const Board& board, std::vector<SideDot> dots, Point along, Faults& faults) {
   std::sort(dots.begin(), dots.end(),
             [&](const SideDot& a, const SideDot& b) { return dot(a.mouth - b.mouth, along) < 0; });
   for (std::size_t i = 0; i + 1 < dots.size(); ++i) {
@@ -63,8 +64,8 @@ void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& fault
          "the side dots of " +
              (pair ? "the pair in space " + std::to_string(dots[i].fret)
                    : "spaces " + std::to_string(dots[i].fret) + " and " + std::to_string(dots[i + 1].fret)) +
-             " run into each other: they stand " + in_mm(apart) + " apart and are " + in_mm(2 * dots[i].radius) +
-             " wide",
+             " run into each other: they stand " + in_units(board, apart) + " apart and are " +
+             in_units(board, 2 * dots[i].radius) + " wide",
          pair ? "make side_dots.spread larger than side_dots.diameter" : "use smaller dots, or leave one out"});
     return;
   }
@@ -104,13 +105,13 @@ std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, F
     const auto i = static_cast<std::size_t>(space);
     const Point middle = between(layout.frets[i - 1].bass_edge, layout.frets[i].bass_edge, 0.5);
     dots.push_back({space, middle + shift * along, left_of(along), spec.diameter / 2, spec.depth, part});
-    check_side_dot(layout, dots.back(), faults);
+    check_side_dot(board, layout, dots.back(), faults);
   };
   std::set<int> taken;
   for (int space : spaces(spec.frets, board.scale.frets, "side_dots.frets", taken, faults)) drill(space, 0, 0);
   for (int space : spaces(spec.double_frets, board.scale.frets, "side_dots.double_frets", taken, faults))
     for (const int part : {0, 1}) drill(space, part ? spec.spread / 2 : -spec.spread / 2, part);
-  check_side_dots_apart(dots, along, faults);
+  check_side_dots_apart(board, dots, along, faults);
   return dots;
 }
 
