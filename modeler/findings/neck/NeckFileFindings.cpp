@@ -4,6 +4,7 @@
 #include "neck/NeckFamilies.hpp"
 #include "neck/NeckShape.hpp"
 #include "plane/Tolerance.hpp"
+#include "rules/ShownMeasures.hpp"
 #include "rules/Subject.hpp"
 
 namespace sagitta {
@@ -85,8 +86,8 @@ void judge_neck_file(const Subject& subject, Judge& judge) {
   judge_face(subject, shape, judge);
   judge_found_channel(subject, shape, judge);
   judge.hold(rule("neck-into-board"), shape.interference, {{0, 0}, 0, {Kind::neck}, "the neck"},
-             "the neck stands in the board's place: " + std::to_string(std::lround(shape.interference)) +
-                 " mm3 of it lie above the glue face under the board's outline",
+             "the neck stands in the board's place: " + shown_volume(subject.prepared.board(), shape.interference) +
+                 " of it lie above the glue face under the board's outline",
              "look at what rises there: a rod's end, a fillet, the heel");
 }
 

@@ -61,11 +61,9 @@ constexpr L nut_lines[] = {{"nut.seat", "Nut seat"},
                            {"nut.depth", "Seat depth"},
                            {"nut.compensation", "Compensation"},
                            {"nut.distance", "Behind the zero fret"}};
-constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},
-                            {"wire.tang_width", "Tang width"},
-                            {"wire.crown_width", "Crown width"},
-                            {"wire.crown_height", "Crown height"},
-                            {"wire.overhang", "Wire over each edge"}};
+constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},        {"wire.tang_width", "Tang width"},
+                            {"wire.crown_width", "Crown width"},      {"wire.crown_height", "Crown height"},
+                            {"wire.overhang", "Wire over each edge"}, {"wire.end_bevel", "Bevel of the ends"}};
 constexpr L slot_lines[] = {{"slots.width", "Slot width"},
                             {"slots.depth", "Slot depth"},
                             {"slots.floor", "Slot floor"},
@@ -100,11 +98,9 @@ constexpr L side_lines[] = {{"side_dots.frets", "Dots at frets"},
                             {"side_dots.depth", "Dot depth"}};
 constexpr B inlay_blocks[] = {{"inlays", "Inlay", inlay_lines}, {"side_dots", "Side dots", side_lines}};
 
-constexpr L blank_lines[] = {{"blank.material", "Wood"},
-                             {"blank.length", "Blank length"},
-                             {"blank.width", "Blank width"},
-                             {"blank.thickness", "Blank thickness"},
-                             {"blank.at", "Nut line in the blank"}};
+constexpr L blank_lines[] = {{"blank.material", "Wood"},     {"blank.length", "Blank length"},
+                             {"blank.width", "Blank width"}, {"blank.thickness", "Blank thickness"},
+                             {"blank.grain", "Sawn"},        {"blank.at", "Nut line in the blank"}};
 constexpr L pin_lines[] = {{"pins.diameter", "Pin diameter"}, {"pins.depth", "Pin depth"}, {"pins.at", "Pin places"}};
 constexpr L work_lines[] = {{"work.order", "Order of work"}};
 constexpr L setup_lines[] = {{"setups.name", "Name"},
@@ -133,7 +129,13 @@ constexpr L sheet_lines[] = {{"sheets.material", "Material"},
                              {"sheets.length", "Length"},
                              {"sheets.width", "Width"},
                              {"sheets.thickness", "Thickness"},
-                             {"sheets.pattern", "Figure runs"}};
+                             {"sheets.pattern", "Figure runs"},
+                             {"sheets.zero", "Zero at"},
+                             {"sheets.margin", "Free along the sides"},
+                             {"sheets.clamp", "Free for clamps at the ends"},
+                             {"sheets.hold", "Held by"},
+                             {"sheets.skin", "Skin left"},
+                             {"sheets.face", "Face lies"}};
 constexpr B cutter_blocks[] = {{"cutters", "Cutter", cutter_lines}, {"sheets", "Sheet", sheet_lines}};
 
 constexpr L neck_lines[] = {{"neck.state", "Neck is"},
