@@ -24,13 +24,14 @@ void judge_sensitivity(const Subject& subject, Judge& judge) {
   const double cents = cents_per_tenth(subject.prepared.layout(), last.fret);
   char shown[32];
   std::snprintf(shown, sizeof shown, "%.2f", cents);
-  judge.hold(rule("placement-sensitive"), cents,
-             {last.middle,
-              subject.prepared.surface().height(last.middle),
-              {.kind = Kind::fret, .fret = last.fret},
-              "fret " + std::to_string(last.fret)},
-             "0.1 mm off its place puts fret " + std::to_string(last.fret) + " " + shown + " cents out of tune",
-             "check the machine's x over the whole length before the slots are cut");
+  judge.hold(
+      rule("placement-sensitive"), cents,
+      {last.middle,
+       subject.prepared.surface().height(last.middle),
+       {.kind = Kind::fret, .fret = last.fret},
+       "fret " + std::to_string(last.fret)},
+      judge.shown(0.1) + " off its place puts fret " + std::to_string(last.fret) + " " + shown + " cents out of tune",
+      "check the machine's x over the whole length before the slots are cut");
 }
 
 void judge_worst(const Subject& subject, const std::vector<SlotError>& errors, Judge& judge) {

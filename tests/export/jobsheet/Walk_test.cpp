@@ -83,7 +83,8 @@ TEST(Walk, OneKeyChangesOnlyTheStepsConcerned) {
   EXPECT_EQ(changed("\n[pins]\nat = [[20, 0], [430, 0]]\n"), Kinds{WalkKind::pins});
   EXPECT_EQ(changed("", "[wire]", "[wire]\nend_bevel = 35"), Kinds{WalkKind::end_bevel});
   EXPECT_EQ(changed("", "clearance = 0.05", "clearance = 0.04"), Kinds{WalkKind::dry_fit});
-  EXPECT_EQ(changed("\n[finish]\nsanding = 0.1\n"), (Kinds{WalkKind::gluing, WalkKind::radius, WalkKind::sanding}));
+  EXPECT_EQ(changed("\n[finish]\nsanding = 0.1\n"),
+            (Kinds{WalkKind::gluing, WalkKind::radius, WalkKind::outline, WalkKind::sanding}));
   EXPECT_EQ(changed("", "[wire] ", "[wire]\noverhang = 3 "), Kinds{WalkKind::wire});
 }
 
