@@ -4,9 +4,9 @@
 #include <charconv>
 #include <iterator>
 
+#include "board/Length.hpp"
 #include "drawing/RefitDrawn.hpp"
 #include "layout/LastFret.hpp"
-#include "layout/Measure.hpp"
 #include "prepared/PreparedBoard.hpp"
 #include "rules/Work.hpp"
 
@@ -66,7 +66,7 @@ std::vector<InlayPiece> cut_anew(const PreparedBoard& part, double clearance) {
     piece.piece = {outline(*piece.shape)};
   }
   if (const std::string lost = refit_drawn(part.board(), drawn, clearance); !lost.empty())
-    throw PartError("--clearance: with " + in_mm(clearance) + " nothing whole is left of " + lost);
+    throw PartError("--clearance: with " + shown_length(clearance, Units::mm) + " nothing whole is left of " + lost);
   return pieces;
 }
 

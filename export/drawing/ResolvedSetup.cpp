@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
-#include "layout/Measure.hpp"
+#include "board/Length.hpp"
 #include "layout/Taper.hpp"
 #include "rules/Work.hpp"
 #include "text/Measures.hpp"
@@ -216,8 +216,8 @@ Drawing setup_drawing(const PreparedBoard& ready, const ResolvedSetup& setup, co
   std::erase_if(own.layers, [&](const Layer& layer) { return !is_drawn(setup, layer.name); });
   own.layers.push_back(zero_layer());
   own.notes = setup_notes(ready, setup, Units::mm);
-  own.notes.push_back("True size, millimetres. Slots, nut seat and binding lines run " + in_mm(drawing_overrun) +
-                      " past the finished edge.");
+  own.notes.push_back("True size, millimetres. Slots, nut seat and binding lines run " +
+                      shown_length(drawing_overrun, Units::mm) + " past the finished edge.");
   return own;
 }
 

@@ -2,12 +2,87 @@
 
 #include <cmath>
 #include <cstdio>
+#include <numbers>
+#include <set>
 
+#include "board/Length.hpp"
 #include "drawing/ResolvedSetup.hpp"
-#include "layout/Measure.hpp"
+#include "plane/Tolerance.hpp"
 #include "text/Measures.hpp"
 
 namespace sagitta {
+namespace {
+
+const Sheet& spec_of(const PreparedBoard& ready, const NestedSheet& sheet) {
+  return ready.board().sheets[static_cast<std::size_t>(sheet.sheet)];
+}
+
+/// The sheet's zero in its own frame, whose origin is its lower left corner.
+Point zero_of(const Sheet& spec, const NestedSheet& sheet) {
+  switch (spec.zero) {
+    case SheetZero::corner:
+      return {0, 0};
+    case SheetZero::centre:
+      return {sheet.length / 2, sheet.width / 2};
+    case SheetZero::first_piece:
+      break;
+  }
+  const Box box = bounds(sheet.pieces.front().outline.front());
+  return between(box.low, box.high, 0.5);
+}
+
+std::string zero_words(const Sheet& spec, const NestedSheet& sheet) {
+  switch (spec.zero) {
+    case SheetZero::corner:
+      return "its lower left corner";
+    case SheetZero::centre:
+      return "its middle";
+    case SheetZero::first_piece:
+      break;
+  }
+  return "the middle of " + sheet.pieces.front().name;
+}
+
+std::string hold_note(const Sheet& spec, Units units) {
+  switch (spec.hold) {
+    case SheetHold::tape:
+      return "Hold: tape under the whole sheet; the clamps hold only its ends.";
+    case SheetHold::tabs:
+      return "Hold: leave tabs at each piece in the CAM program, and cut them by hand.";
+    case SheetHold::skin:
+      break;
+  }
+  return "Hold: a skin of " + measured_length(units, spec.skin) +
+         " stays under the pieces; sand it away from the back afterwards.";
+}
+
+/// Thicknesses of the pieces on this sheet.
+std::set<double> thicknesses(const PreparedBoard& ready, const NestedSheet& sheet) {
+  std::set<std::string> names;
+  for (const NestedPiece& piece : sheet.pieces) names.insert(piece.name);
+  std::set<double> all;
+  for (const InlayPiece& piece : ready.pieces())
+    if (names.contains(piece.name)) all.insert(piece.thickness);
+  return all;
+}
+
+std::string turned_note(const NestedSheet& sheet) {
+  std::string turned;
+  for (const NestedPiece& nested : sheet.pieces)
+    if (nested.turn != 0)
+      turned += (turned.empty() ? "" : ", ") + nested.name + " by " +
+                std::to_string(std::lround(nested.turn * 180 / std::numbers::pi)) + " degrees";
+  return turned.empty() ? turned : "Turned against the board: " + turned + ".";
+}
+
+/// Where clamps stand: the sheet's two ends.
+std::vector<Figure> clamps_of(const Sheet& spec, const NestedSheet& sheet) {
+  if (spec.clamp <= tolerance::snap || 2 * spec.clamp >= sheet.length) return {};
+  return {{"clamp", rectangle({0, 0}, {spec.clamp, sheet.width}), true},
+          {"clamp", rectangle({sheet.length - spec.clamp, 0}, {sheet.length, sheet.width}), true}};
+}
+
+}  // namespace
 
 std::string sheet_folder(const NestedSheet& sheet) {
   char ending[24];
@@ -15,29 +90,49 @@ std::string sheet_folder(const NestedSheet& sheet) {
   return plain_name("sheet-" + sheet.material) + ending;
 }
 
-Drawing sheet_drawing(const Board& board, const NestedSheet& sheet) {
-  Drawing drawing{shown_name(board) + ", sheet of " + sheet.material,
-                  {"Sheet of " + sheet.material + ", " + plain(sheet.length) + " x " + plain(sheet.width) + " x " +
-                       in_mm(sheet.thickness) + "; zero at its lower left corner.",
-                   "True size, millimetres; the pieces as they lie on the sheet, seen from above."},
-                  {{0, 0}, {sheet.length, sheet.width}},
-                  {}};
+std::vector<std::string> sheet_notes(const PreparedBoard& ready, const NestedSheet& sheet, Units units) {
+  const Sheet& spec = spec_of(ready, sheet);
+  const auto length = [&](double mm) { return measured_length(units, mm); };
+  std::vector<std::string> notes = {
+      "Sheet of " + sheet.material + ", " + measure(units, sheet.length) + " x " + measure(units, sheet.width) + " x " +
+          length(sheet.thickness) + "; zero at " + zero_words(spec, sheet) + ", z = 0 on the sheet's top.",
+      "Clear of pieces: " + length(std::max(spec.margin, spec.clamp)) + " at each end, where clamps may stand, and " +
+          length(spec.margin) + " along both sides.",
+      hold_note(spec, units), "Cut inside outlines before outside ones; the last pass frees the piece."};
+  if (spec.face == SheetFace::mirrored)
+    notes.push_back("The face lies DOWN: the outlines are drawn mirrored. Turn each piece over when it is glued in.");
+  for (const double thickness : thicknesses(ready, sheet))
+    if (sheet.thickness > thickness + tolerance::same)
+      notes.push_back("The sheet is " + length(sheet.thickness - thickness) + " thicker than pieces of " +
+                      length(thickness) + ": plane it to that, or they stand proud by as much more.");
+  if (const std::string turned = turned_note(sheet); !turned.empty()) notes.push_back(turned);
+  return notes;
+}
+
+Drawing sheet_drawing(const PreparedBoard& ready, const NestedSheet& sheet) {
+  const Sheet& spec = spec_of(ready, sheet);
+  Drawing drawing{shown_name(ready.board()) + ", sheet of " + sheet.material, {}, {}, {}};
   Layer outlines{plain_name("piece-" + sheet.material), "#b07020", {}};
-  std::string turned;
-  for (const NestedPiece& nested : sheet.pieces) {
+  for (const NestedPiece& nested : sheet.pieces)
     for (const Loop& loop : nested.outline) outlines.figures.push_back({nested.name, loop, true, nested.ellipse});
-    if (nested.turn != 0)
-      turned += (turned.empty() ? "" : ", ") + nested.name + " by " +
-                plain(std::round(nested.turn * 180 / std::numbers::pi)) + " degrees";
-  }
-  if (!turned.empty()) drawing.notes.push_back("Turned against the board: " + turned + ".");
   drawing.layers = {outlines,
                     {"blank-centre",
                      "#c0c0c0",
                      {{"middle of the sheet, along", {line(sheet.along.a, sheet.along.b)}, false},
                       {"middle of the sheet, across", {line(sheet.across.a, sheet.across.b)}, false}}},
-                    {"blank", "#806040", {{"sheet", rectangle({0, 0}, {sheet.length, sheet.width}), true}}},
-                    zero_layer()};
+                    {"blank", "#806040", {{"sheet", rectangle({0, 0}, {sheet.length, sheet.width}), true}}}};
+  if (auto clamps = clamps_of(spec, sheet); !clamps.empty()) drawing.layers.push_back({"clamps", "#909090", clamps});
+  Point zero = zero_of(spec, sheet);
+  if (spec.face == SheetFace::mirrored) {
+    drawing = moved(mirrored(std::move(drawing)), {0, sheet.width});
+    zero.y = sheet.width - zero.y;
+    if (spec.zero == SheetZero::corner) zero.y = 0;
+  }
+  drawing = moved(std::move(drawing), Point{} - zero);
+  drawing.page = {Point{} - zero, Point{sheet.length, sheet.width} - zero};
+  drawing.layers.push_back(zero_layer());
+  drawing.notes = sheet_notes(ready, sheet, Units::mm);
+  drawing.notes.push_back("True size, millimetres; the pieces as they lie on the sheet, seen from above.");
   return drawing;
 }
 

@@ -65,15 +65,20 @@ std::string part(const std::string& heading, const JobTable& table) {
   return table.rows.empty() ? std::string() : "<h2>" + heading + "</h2>\n" + table_of(table);
 }
 
-std::string step_of(const JobStep& step, std::size_t number, const JobPictures& pictures) {
-  std::string text = "<h3>" + std::to_string(number) + ". " + markup_text(step.title) + "</h3>\n<table>\n";
+std::string ticks_of(const std::vector<std::string>& ticks) {
+  if (ticks.empty()) return {};
+  std::string text = "<ul class=\"ticks\">\n";
+  for (const std::string& tick : ticks)
+    text += "<li><label><input type=\"checkbox\"> " + markup_text(tick) + "</label></li>\n";
+  return text + "</ul>\n";
+}
+
+std::string job_of(const JobStep& step, const JobPictures& pictures) {
+  std::string text = "<table>\n";
   for (const auto& [name, what] : step.facts)
     text += "<tr><th>" + markup_text(name) + "</th><td>" + markup_text(what) + "</td></tr>\n";
   text += "</table>\n" + figure_of(step.before, "before", pictures) + figure_of(step.after, "after", pictures);
-  text += "<ul class=\"ticks\">\n";
-  for (const std::string& tick : step.ticks)
-    text += "<li><label><input type=\"checkbox\"> " + markup_text(tick) + "</label></li>\n";
-  return text + "</ul>\n";
+  return text + ticks_of(step.ticks);
 }
 
 /// From the blank's top down, as it lies.
@@ -86,16 +91,31 @@ std::string levels_of(const std::vector<JobLevel>& levels) {
   return text + "</table>\n";
 }
 
-std::string setup_of(const JobSetup& setup, const JobPictures& pictures) {
-  std::string text =
-      "<section>\n<h2>" + markup_text(setup.title) + "</h2>\n<figure class=\"wide\">" +
-      image("image/svg+xml", svg_text(setup.hold_down.drawing), setup.title) +
-      "<figcaption>The blank from above: its centre lines, where clamps may stand, what is cut; the cross is "
-      "the zero. In true size: setups/" +
-      markup_text(setup.folder) + "</figcaption></figure>\n" + list_of(setup.notes, "") + levels_of(setup.levels);
-  std::size_t number = 0;
-  for (const JobStep& step : setup.steps) text += step_of(step, ++number, pictures);
-  return text + "</section>\n";
+std::string hold_down_of(const JobSetup& setup) {
+  return "<figure class=\"wide\">" + image("image/svg+xml", svg_text(setup.hold_down.drawing), setup.title) +
+         "<figcaption>The blank from above: its centre lines, where clamps may stand, what is cut; the cross is "
+         "the zero. In true size: setups/" +
+         markup_text(setup.folder) + "</figcaption></figure>\n" + list_of(setup.notes, "") + levels_of(setup.levels);
+}
+
+std::string rows_of(const std::string& name, const std::vector<std::string>& items) {
+  if (items.empty()) return {};
+  std::string text = "<tr><th>" + name + "</th><td>";
+  for (const std::string& item : items) text += std::string(&item == &items.front() ? "" : "<br>") + markup_text(item);
+  return text + "</td></tr>\n";
+}
+
+std::string walk_of(const JobSheet& sheet, const WalkStep& step, std::size_t number, const JobPictures& pictures) {
+  const JobSetup* setup = step.setup < 0 ? nullptr : &sheet.setups[static_cast<std::size_t>(step.setup)];
+  const bool sets_up = setup && step.kind == WalkKind::set_up;
+  std::string text = std::string(sets_up ? "<section>\n<h2>" : "<h3>") + "<label><input type=\"checkbox\"> " +
+                     std::to_string(number) + ". " + markup_text(step.title) + "</label> <small>" +
+                     (step.machine ? "machine" : "bench") + "</small>" + (sets_up ? "</h2>\n" : "</h3>\n");
+  if (sets_up) text += hold_down_of(*setup);
+  text += "<table>\n" + rows_of("need", step.need) + rows_of("do", step.act) + rows_of("check", step.check) +
+          rows_of("beware", step.wrong) + rows_of("finding", step.findings) + "</table>\n";
+  if (setup && step.job >= 0) text += job_of(setup->steps[static_cast<std::size_t>(step.job)], pictures);
+  return text + ticks_of(step.ticks) + (sets_up ? "</section>\n" : "");
 }
 
 }  // namespace
@@ -104,13 +124,17 @@ std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
   std::string text = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
                      markup_text(sheet.title) + "</title>\n<style>" + style + "</style>\n</head>\n<body>\n<h1>" +
                      markup_text(sheet.title) + "</h1>\n<p class=\"units\">All lengths in " + sheet.units + ".</p>\n";
-  text += "<h2>Open findings</h2>\n" + list_of(sheet.findings, "None.");
-  text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.");
+  text +=
+      "<h2>The board</h2>\n" + figure_of(sheet.picture, "finished on the machine", pictures) + table_of(sheet.facts);
+  text += part("Tool changes, in order", sheet.tools) +
+          part("Time of cutting, without moves and tool changes", sheet.clock);
+  text += "<h2>Findings of the whole board</h2>\n" + list_of(sheet.findings, "None.");
+  text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.") + part("Pieces", sheet.pieces);
   if (!sheet.notes.empty()) text += "<h2>Notes</h2>\n" + list_of(sheet.notes, "");
   if (!sheet.done.empty()) text += "<h2>Cut already</h2>\n" + list_of(sheet.done, "");
   text += part("As measured", sheet.record);
-  for (const JobSetup& setup : sheet.setups) text += setup_of(setup, pictures);
-  text += part("Check by caliper", sheet.checks) + part("Pieces", sheet.pieces);
+  for (std::size_t i = 0; i < sheet.walk.size(); ++i) text += walk_of(sheet, sheet.walk[i], i + 1, pictures);
+  text += part("Check by caliper", sheet.checks) + part("Material", sheet.material);
   if (!sheet.no_room.empty()) text += "<h2>Pieces without a sheet</h2>\n" + list_of(sheet.no_room, "");
   text += part("Sheets", sheet.sheets) + part("Wire", sheet.wire) + part("Lines", sheet.lines);
   return text + "</body>\n</html>\n";

@@ -13,6 +13,7 @@ namespace {
 /// mm of paper.
 constexpr double head_height = 13, heading_height = 7.6, step_heading = 6.4, caption = 5, picture_gap = 5;
 constexpr double before_part = 7, before_step = 5, before_item = 1, bullet = 3;
+constexpr double done_box = 3.4;
 constexpr double fact_name = 17, level_step = 5.4, level_width = 52;
 /// Of the paper's height, what the hold-down takes at most.
 constexpr double hold_down_share = 0.42;
@@ -22,7 +23,7 @@ FlowArea area_on(const Paper& paper) {
           {{paper_margin, paper_margin}, {paper.width - paper_margin, paper.height - paper_margin - head_height}}};
 }
 
-/// Turns the sheet into blocks, in the order of the sheet.
+/// Turns the sheet into blocks: the board, the walk step by step, the tables.
 class JobPages {
  public:
   JobPages(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper)
@@ -31,15 +32,19 @@ class JobPages {
   }
 
   PdfBook print() {
-    list("Open findings", sheet_.findings, "None.");
+    board();
+    table("Tool changes, in order", sheet_.tools);
+    table("Time of cutting, without moves and tool changes", sheet_.clock);
+    list("Findings of the whole board", sheet_.findings, "None.");
     list("Cautions", sheet_.cautions, "None.");
+    table("Pieces", sheet_.pieces);
     if (!sheet_.notes.empty()) list("Notes", sheet_.notes, "");
     if (!sheet_.done.empty()) list("Cut already", sheet_.done, "");
     table("As measured", sheet_.record);
-    for (const JobSetup& setup : sheet_.setups) set_up(setup);
+    for (std::size_t i = 0; i < sheet_.walk.size(); ++i) walk(sheet_.walk[i], i + 1);
     part_ = "";
     table("Check by caliper", sheet_.checks);
-    table("Pieces", sheet_.pieces);
+    table("Material", sheet_.material);
     if (!sheet_.no_room.empty()) list("Pieces without a sheet", sheet_.no_room, "");
     table("Sheets", sheet_.sheets);
     table("Wire", sheet_.wire);
@@ -120,14 +125,64 @@ class JobPages {
     for (FlowBlock& block : table_blocks(ruler_, width(), {table.heads, table.rows, "measured"})) add(std::move(block));
   }
 
-  void set_up(const JobSetup& setup) {
-    part_ = setup.title;
-    heading(setup.title, true);
-    hold_down(setup);
-    for (const std::string& note : setup.notes) item(note);
-    levels(setup.levels);
-    std::size_t number = 0;
-    for (const JobStep& step : setup.steps) this->step(step, ++number);
+  /// The board's picture and what it is in short.
+  void board() {
+    heading("The board");
+    if (const auto found = pictures_.find(sheet_.picture); found != pictures_.end()) {
+      const double height = std::min(width() / ruler_.shape_of(found->second), 0.3 * area_.paper.height);
+      FlowBlock block;
+      block.height = height + 1;
+      block.with_next = true;
+      block.paint = [png = &found->second, height, wide = height * ruler_.shape_of(found->second)](
+                        PdfBook& book, Point corner, double) {
+        book.image(*png, {corner - Point{0, height}, corner + Point{wide, 0}});
+      };
+      add(block);
+    }
+    for (FlowBlock& block : table_blocks(ruler_, width(), {sheet_.facts.heads, sheet_.facts.rows, ""}))
+      add(std::move(block));
+  }
+
+  void walk(const WalkStep& step, std::size_t number) {
+    const JobSetup* setup = step.setup < 0 ? nullptr : &sheet_.setups[static_cast<std::size_t>(step.setup)];
+    if (setup && step.kind == WalkKind::set_up) {
+      part_ = setup->title;
+      heading(std::to_string(number) + ". " + setup->title, true);
+      hold_down(*setup);
+    } else {
+      step_heading_of(step, number);
+    }
+    words_of("need", step.need);
+    words_of("do", step.act);
+    if (setup && step.kind == WalkKind::set_up) {
+      for (const std::string& note : setup->notes) item(note);
+      levels(setup->levels);
+    }
+    if (setup && step.job >= 0) job(setup->steps[static_cast<std::size_t>(step.job)]);
+    ticks(step.ticks);
+    words_of("check", step.check);
+    words_of("beware", step.wrong);
+    words_of("finding", step.findings);
+  }
+
+  void words_of(const std::string& name, const std::vector<std::string>& items) {
+    for (const std::string& each : items) fact(&each == &items.front() ? name : std::string(), each, false);
+  }
+
+  /// The step's name with a box to tick at its right.
+  void step_heading_of(const WalkStep& step, std::size_t number) {
+    FlowBlock block;
+    block.height = step_heading;
+    block.before = before_step;
+    block.with_next = true;
+    block.paint = [words = std::to_string(number) + ". " + step.title, where = step.machine ? "machine" : "bench"](
+                      PdfBook& book, Point corner, double all) {
+      book.text(corner - Point{0, 3.6}, words, Text::strong);
+      book.text(corner + Point{all - done_box - 2, -3.6}, where, Text::body, Align::right);
+      book.path(rectangle(corner + Point{all - done_box, -4}, corner + Point{all, done_box - 4}), true, Pen::line);
+      book.line(corner - Point{0, 5}, corner + Point{all, -5}, Pen::thin);
+    };
+    add(block);
   }
 
   void hold_down(const JobSetup& setup) {
@@ -173,29 +228,25 @@ class JobPages {
     add(block);
   }
 
-  void step(const JobStep& step, std::size_t number) {
-    FlowBlock block;
-    block.height = step_heading;
-    block.before = before_step;
-    block.with_next = true;
-    block.paint = [words = std::to_string(number) + ". " + step.title](PdfBook& book, Point corner, double all) {
-      book.text(corner - Point{0, 3.6}, words, Text::strong);
-      book.line(corner - Point{0, 5}, corner + Point{all, -5}, Pen::thin);
-    };
-    add(block);
-    for (const auto& [name, what] : step.facts) fact(name, what);
+  /// What the machine does at a step.
+  void job(const JobStep& step) {
+    for (const auto& [name, what] : step.facts) fact(name, what, true);
     if (!step.before.empty() || !step.after.empty()) stock(step);
-    for (FlowBlock& ticks : tick_blocks(ruler_, width(), step.ticks)) {
-      ticks.before = 1.5;
-      add(std::move(ticks));
+    ticks(step.ticks);
+  }
+
+  void ticks(const std::vector<std::string>& all) {
+    for (FlowBlock& block : tick_blocks(ruler_, width(), all)) {
+      block.before = 1.5;
+      add(std::move(block));
     }
   }
 
-  void fact(const std::string& name, const std::string& what) {
+  void fact(const std::string& name, const std::string& what, bool stays) {
     const std::vector<std::string> lines = lines_of(ruler_, width() - fact_name, what);
     FlowBlock block;
     block.height = line_step * static_cast<double>(lines.size());
-    block.with_next = true;
+    block.with_next = stays;
     block.paint = [name, lines](PdfBook& book, Point corner, double all) {
       double y = corner.y - line_step + 1.2;
       book.text({corner.x, y}, name);

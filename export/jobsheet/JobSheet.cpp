@@ -12,9 +12,12 @@
 #include "frets/LineList.hpp"
 #include "frets/WireList.hpp"
 #include "inlay/Nesting.hpp"
+#include "jobsheet/CaliperPage.hpp"
+#include "jobsheet/Clock.hpp"
+#include "jobsheet/Facts.hpp"
 #include "jobsheet/JobRecord.hpp"
 #include "jobsheet/JobSteps.hpp"
-#include "layout/Taper.hpp"
+#include "jobsheet/WalkFindings.hpp"
 #include "rules/Work.hpp"
 #include "tables/PieceList.hpp"
 #include "text/Measures.hpp"
@@ -26,19 +29,20 @@ std::vector<JobLevel> levels_of(const PreparedBoard& ready, const ResolvedSetup&
   const Board& board = ready.board();
   std::vector<JobLevel> levels;
   const auto add = [&](const std::string& what, double height, ZZero zero, const std::string& above) {
-    levels.push_back({what, "z = " + measure(board, setup.z_from_board(height)), setup.z_zero == zero, above});
+    levels.push_back({what, "z = " + fine_measure(board, setup.z_from_board(height)), setup.z_zero == zero, above});
   };
   const double finished = board.board.thickness, sanded = finished + board.sanding,
                top = ready.layout().blank_thickness;
-  if (setup.tape > 0) add("bed", -setup.tape, ZZero::bed, "tape " + measure(board, setup.tape));
-  add(setup.tape > 0 ? "glue face" : "glue face, on the bed", 0, ZZero::glue_face, "board " + measure(board, finished));
+  if (setup.tape > 0) add("bed", -setup.tape, ZZero::bed, "tape " + fine_measure(board, setup.tape));
+  add(setup.tape > 0 ? "glue face" : "glue face, on the bed", 0, ZZero::glue_face,
+      "board " + fine_measure(board, finished));
   if (setup.tape <= 0) levels.back().zero = setup.z_zero != ZZero::blank_top;
-  levels.push_back({"finished top", "z = " + measure(board, setup.z_from_board(finished)), false,
-                    "comes off " + measure(board, top - finished)});
+  levels.push_back({"finished top", "z = " + fine_measure(board, setup.z_from_board(finished)), false,
+                    "comes off " + fine_measure(board, top - finished)});
   if (board.sanding > 0) {
-    levels.back().above = "sanding " + measure(board, board.sanding);
-    levels.push_back({"top as it is cut", "z = " + measure(board, setup.z_from_board(sanded)), false,
-                      "comes off " + measure(board, top - sanded)});
+    levels.back().above = "sanding " + fine_measure(board, board.sanding);
+    levels.push_back({"top as it is cut", "z = " + fine_measure(board, setup.z_from_board(sanded)), false,
+                      "comes off " + fine_measure(board, top - sanded)});
   }
   add("blank's top", top, ZZero::blank_top, "");
   return levels;
@@ -54,52 +58,12 @@ std::vector<JobSetup> job_setups(const PreparedBoard& ready) {
     own.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
     own.folder = setup.folder;
     own.notes = setup_notes(ready, setup, ready.board().units);
-    own.notes.push_back("Clamp back within " + measure(ready.board(), setup.reclamp_error) + " of where it lay.");
     own.hold_down = {setup_drawing(ready, setup, drawing), setup.from_board({0, 0}).x, ready.board().units};
     own.levels = levels_of(ready, setup);
     own.steps = job_steps(ready, setup);
     list.push_back(std::move(own));
   }
   return list;
-}
-
-JobTable caliper_checks(const PreparedBoard& ready) {
-  const Board& board = ready.board();
-  const auto off = [&](double tolerance) { return "\u00b1 " + measure(board, tolerance); };
-  JobTable table{{"what", "should be", "tolerance", "measured"}, {}};
-  const int last = ready.layout().frets.back().fret;
-  const bool fan = board.scale.bass.has_value();
-  for (const int fret : std::set<int>{1, 7, 12, last}) {
-    if (fret < 1 || fret > last || slot_cut(board) == SlotCut::none) continue;
-    const FretLine& line = ready.layout().frets[static_cast<std::size_t>(fret)];
-    const std::string what = "nut line to the middle of slot " + std::to_string(fret);
-    if (!fan) {
-      table.rows.push_back({what, fixed_measure(board, line.bass_from_nut), off(slot_tolerance), ""});
-      continue;
-    }
-    table.rows.push_back({what + ", along the board at the outer bass string", fixed_measure(board, line.bass_from_nut),
-                          off(slot_tolerance), ""});
-    table.rows.push_back({what + ", along the board at the outer treble string",
-                          fixed_measure(board, line.treble_from_nut), off(slot_tolerance), ""});
-  }
-  const auto thickness = [&](const std::string& where, double x, double y) {
-    table.rows.push_back({"thickness " + where, fixed_measure(board, ready.surface().height(x, y) + board.sanding),
-                          off(thickness_tolerance), ""});
-  };
-  const auto edges = [&](const std::string& where, auto x_of) {
-    const Taper taper = taper_in(ready.layout());
-    const bool left = board.hand == Hand::left;
-    if (taper.symmetric()) return thickness("at the edge, " + where, x_of(1), taper.edge(1, x_of(1)));
-    for (const int side : {left ? 1 : 0, left ? 0 : 1})
-      thickness(std::string((side == 1) == left ? "at the bass edge, " : "at the treble edge, ") + where, x_of(side),
-                (side == 0 ? -1 : 1) * taper.edge(side, x_of(side)));
-  };
-  const auto heel = [&](int side) { return ready.layout().edges[side].b.x; };
-  thickness("in the middle of the nut line", 0, 0);
-  edges("at the nut line", [](int) { return 0.0; });
-  thickness("in the middle of the heel", heel(1), 0);
-  edges("at the heel", heel);
-  return table;
 }
 
 /// Pieces, the sheets that they are cut from, and what no sheet has room for.
@@ -157,39 +121,6 @@ JobTable wire_of(const PreparedBoard& ready) {
   return table;
 }
 
-std::string text_of(const Finding& finding) {
-  return finding.message + (finding.suggestion.empty() ? "" : ": " + finding.suggestion);
-}
-
-/// A line for each stop and each look. Notes of one kind with one remedy are one line: it counts them, names all
-/// places, and says the text of the one that is furthest over its limit.
-std::vector<std::string> finding_lines(const std::vector<const Finding*>& findings) {
-  std::vector<std::vector<const Finding*>> groups;
-  for (const Finding* finding : findings) {
-    const auto same = std::find_if(groups.begin(), groups.end(), [&](const auto& group) {
-      const Finding& first = *group.front();
-      return finding->severity == Severity::note && first.severity == Severity::note && first.name == finding->name &&
-             first.suggestion == finding->suggestion;
-    });
-    if (same != groups.end()) {
-      same->push_back(finding);
-    } else {
-      groups.push_back({finding});
-    }
-  }
-  std::vector<std::string> lines;
-  for (const auto& group : groups) {
-    const auto over = [](const Finding* finding) { return std::abs(finding->value - finding->limit); };
-    const Finding& worst = **std::max_element(group.begin(), group.end(),
-                                              [&](const Finding* a, const Finding* b) { return over(a) < over(b); });
-    std::string places;
-    for (const Finding* finding : group) places += (places.empty() ? "" : "; ") + finding->feature;
-    const std::string count = group.size() > 1 ? std::to_string(group.size()) + " places, " : "";
-    lines.push_back(std::string(severity_name(worst.severity)) + ", " + count + places + ": " + text_of(worst));
-  }
-  return lines;
-}
-
 }  // namespace
 
 JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findings) {
@@ -197,10 +128,16 @@ JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findi
   sheet.title = shown_name(ready.board()) + ", job sheet";
   sheet.units = unit_word(ready.board());
   sheet.setups = job_setups(ready);
-  sheet.checks = caliper_checks(ready);
+  sheet.checks = caliper_page(ready);
   pieces_and_sheets(ready, sheet);
   sheet.wire = wire_of(ready);
   sheet.lines = lines_of(ready);
+  sheet.walk = walk_of(ready, setups_of(ready));
+  sheet.picture = stage_after(Operation::outline);
+  sheet.facts = board_facts(ready);
+  sheet.tools = tool_changes(ready, sheet.walk);
+  sheet.clock = clock_of(ready, sheet.walk);
+  sheet.material = material_of(ready);
   std::vector<const Finding*> open;
   for (const Finding& finding : findings) {
     const bool caution = finding.name.starts_with("caution-");
@@ -209,6 +146,7 @@ JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findi
     else
       open.push_back(&finding);
   }
+  put_at_steps(ready.board(), sheet.walk, open);
   sheet.findings = finding_lines(open);
   sheet.notes = notes_of(ready.board());
   for (const Operation each : ready.board().order)

@@ -8,17 +8,13 @@
 #include <vector>
 
 #include "jobsheet/JobSteps.hpp"
+#include "jobsheet/JobTable.hpp"
+#include "jobsheet/Walk.hpp"
 #include "paper/HoldDown.hpp"
 #include "prepared/PreparedBoard.hpp"
 #include "rules/Finding.hpp"
 
 namespace sagitta {
-
-/// Rows below a line of headings; as many cells in each.
-struct JobTable {
-  std::vector<std::string> heads;
-  std::vector<std::vector<std::string>> rows;
-};
 
 /// A level of the wood on the machine, from below: bed, glue face, finished top, blank's top.
 struct JobLevel {
@@ -37,21 +33,24 @@ struct JobSetup {
 
 struct JobSheet {
   std::string title, units;
+  std::string picture;  ///< the stage that the first page shows
+  JobTable facts;       ///< the board in short
+  JobTable tools;       ///< cutters in the order in which they are put in
+  JobTable clock;       ///< time of cutting
+  JobTable material;    ///< what is used, and what is left over
+  std::vector<WalkStep> walk;
   std::vector<JobSetup> setups;
   JobTable checks;  ///< by caliper
   JobTable pieces, sheets, wire;
-  JobTable lines;                    ///< strips of veneer let in as lines
-  std::vector<std::string> no_room;  ///< pieces that none of the board's sheets has room for
-  std::vector<std::string> findings, cautions;
+  JobTable lines;                     ///< strips of veneer let in as lines
+  std::vector<std::string> no_room;   ///< pieces that none of the board's sheets has room for
+  std::vector<std::string> findings;  ///< those that stand at no step
+  std::vector<std::string> cautions;
   std::vector<std::string> notes;  ///< of the people who make it
   std::vector<std::string> done;   ///< operations that are cut already: no set-up has them any more
   JobTable record;                 ///< what was measured beside what was planned
 };
 
 JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findings);
-
-/// Where a fret's slot may lie off, and how far a thickness may be off, when it is measured by caliper. mm. Slots: "a
-/// few thousandths" of an inch, not accumulating (common practice, no source); thickness: common practice, no source.
-inline constexpr double slot_tolerance = 0.08, thickness_tolerance = 0.1;
 
 }  // namespace sagitta

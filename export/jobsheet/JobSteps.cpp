@@ -8,6 +8,7 @@
 #include "board/CutSide.hpp"
 #include "board/Length.hpp"
 #include "drawing/JobPart.hpp"
+#include "jobsheet/InlayHeights.hpp"
 #include "plane/Tolerance.hpp"
 #include "rules/Work.hpp"
 #include "tables/PieceList.hpp"
@@ -35,6 +36,27 @@ std::vector<CutterUse> uses_of(Operation operation) {
       return {};
   }
   return {};
+}
+
+/// What a cutter does of an operation.
+std::string part_words(CutterUse use) {
+  switch (use) {
+    case CutterUse::pocket_clear:
+      return "clearing";
+    case CutterUse::pocket_detail:
+      return "corners";
+    case CutterUse::piece:
+      return "pieces";
+    case CutterUse::radius:
+      return "radius";
+    case CutterUse::slot:
+      return "slots";
+    case CutterUse::nut:
+      return "nut seat";
+    case CutterUse::outline:
+      break;
+  }
+  return "outline";
 }
 
 /// The stage that the operation starts from.
@@ -87,16 +109,14 @@ class Steps {
   }
 
  private:
-  std::string length(double mm) const { return measure(board_, mm); }
+  std::string length(double mm) const { return fine_measure(board_, mm); }
   std::string z(double height) const { return "z = " + length(setup_.z_from_board(height)); }
   void fact(const std::string& name, const std::string& text) { step_.facts.emplace_back(name, text); }
 
   void cutters(Operation operation) {
     bool any = false;
-    for (const Cutter& cutter : board_.cutters) {
-      const std::vector<CutterUse> uses = uses_of(operation);
-      if (std::none_of(uses.begin(), uses.end(), [&](CutterUse use) { return has_use(cutter, use); })) continue;
-      std::string text = cutter.name + ": " + length(cutter.diameter) +
+    for (const auto& [use, cutter] : named_cutters(operation)) {
+      std::string text = part_words(use) + ": " + cutter.name + ", " + length(cutter.diameter) +
                          (cutter.shape == CutterShape::ball ? " ball" : " flat") + ", cuts " +
                          length(cut_width(cutter)) + " wide, " + length(cutter.cutting_length) + " long";
       if (cutter.rpm) text += ", " + std::to_string(std::lround(*cutter.rpm)) + " rpm";
@@ -105,7 +125,20 @@ class Steps {
       fact("cutter", text);
       any = true;
     }
-    if (!any) fact("cutter", "none is named for it on the board; write down the one you take:");
+    if (any) return;
+    fact("cutter", "none is named for it on the board; write down the one you take:");
+  }
+
+  /// The cutters of an operation with what each does of it, in the order in which its parts are cut. A nut's cutter is
+  /// named only where there is a seat.
+  std::vector<std::pair<CutterUse, Cutter>> named_cutters(Operation operation) const {
+    std::vector<std::pair<CutterUse, Cutter>> named;
+    for (const CutterUse use : uses_of(operation)) {
+      if (use == CutterUse::nut && !layout_.nut) continue;
+      for (const Cutter& cutter : board_.cutters)
+        if (has_use(cutter, use)) named.emplace_back(use, cutter);
+    }
+    return named;
   }
 
   void pockets() {
@@ -153,7 +186,7 @@ class Steps {
   }
 
   void inlay() {
-    fact("depth", "pieces are cut flat from their sheets, right through; glue them in and let them stand proud");
+    fact("depth", "pieces are cut flat from their sheets, right through");
     for (const ListedPiece& listed : piece_list(ready_.pieces()))
       step_.ticks.push_back(listed.piece.name + " at fret " + std::to_string(listed.piece.fret));
   }
@@ -222,7 +255,6 @@ class Steps {
     if (works_edges(board_) && board_.edges->stage == EdgeStage::machine) fact("edges", worked_edges());
     step_.ticks.push_back("outline");
     if (board_.binding) step_.ticks.push_back("binding");
-    for (const SideDot& dot : ready_.side_dots()) step_.ticks.push_back("side dot at fret " + std::to_string(dot.fret));
     cuts(Operation::outline);
     time(CutterUse::outline, length_of(layout_.outline), top(Operation::outline));
   }
@@ -249,14 +281,7 @@ class Steps {
     }
   }
 
-  /// Height of the wood on the centre line before the operation.
-  double top(Operation operation) const {
-    for (const Operation each : board_.order) {
-      if (each == operation) break;
-      if (each == Operation::radius) return board_.board.thickness + board_.sanding;
-    }
-    return operation == Operation::thickness ? layout_.blank_thickness : raw_top(board_, layout_);
-  }
+  double top(Operation operation) const { return wood_top_before(ready_, operation); }
 
   std::string place(Point p) const {
     const Point own = setup_.from_board(p);

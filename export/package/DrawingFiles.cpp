@@ -6,14 +6,17 @@
 #include "board/SlotCut.hpp"
 #include "drawing/BoardDrawing.hpp"
 #include "drawing/DxfFile.hpp"
+#include "drawing/GaugeDrawing.hpp"
 #include "drawing/InlayOutlines.hpp"
 #include "drawing/MatingDrawing.hpp"
 #include "drawing/NeckDrawing.hpp"
 #include "drawing/ResolvedSetup.hpp"
 #include "drawing/SheetDrawing.hpp"
 #include "drawing/SvgFile.hpp"
+#include "paper/GaugePage.hpp"
 #include "paper/NeckSheet.hpp"
 #include "paper/SetupSheet.hpp"
+#include "paper/SheetPage.hpp"
 #include "paper/ShopDrawing.hpp"
 #include "paper/Template.hpp"
 #include "tables/FretTable.hpp"
@@ -70,25 +73,31 @@ struct DrawnJob {
   InlayOutlines inlays;
   Drawing board;
   std::vector<std::pair<ResolvedSetup, Drawing>> setups;  ///< those wanted, each drawing in its own zero
+  std::vector<std::pair<NestedSheet, Drawing>> sheets;    ///< of inlay material, where pieces are wanted
 };
 
 DrawnJob drawn_job(const PreparedBoard& ready, const DrawingOptions& options) {
-  DrawnJob job{inlay_outlines(ready), {}, {}};
+  DrawnJob job{inlay_outlines(ready), {}, {}, {}};
   job.board = part_of(drawing_of(ready, job.inlays, options), options.part);
   for (const ResolvedSetup& setup : setups_of(ready))
     if (options.setups.empty() || options.setups.contains(setup.folder))
       job.setups.emplace_back(setup, setup_drawing(ready, setup, job.board));
+  if (Wanted{options.part.operation}.pieces())
+    if (auto nesting = nest(job.inlays.pieces, ready.board().sheets, nest_rules(ready.board())))
+      for (const NestedSheet& sheet : nesting->sheets) job.sheets.emplace_back(sheet, sheet_drawing(ready, sheet));
   return job;
 }
 
 /// Where a set-up's files lie, without their ending.
 std::string setup_file(const ResolvedSetup& setup) { return "setups/" + setup.folder + "/setup"; }
+std::string setup_file(const NestedSheet& sheet) { return "setups/" + sheet_folder(sheet) + "/setup"; }
 
 std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
   std::vector<PrintedBook> books;
   const Wanted wanted{options.part.operation};
   if (wanted.slots()) books.push_back({"template.pdf", template_book(ready, job.board, options.paper)});
   if (options.part.whole()) books.push_back({"shop-drawing.pdf", shop_book(ready, job.board, options.paper)});
+  if (options.part.whole()) books.push_back({"gauges.pdf", gauge_book(ready, options.paper)});
   if (ready.board().neck && options.part.whole()) {
     const NeckPlan plan = neck_plan(ready);
     books.push_back({"neck/neck-sheet.pdf", neck_book(ready, plan, neck_drawing(ready.board(), plan), options.paper)});
@@ -97,6 +106,8 @@ std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& jo
     books.push_back({"inlay-drawing.pdf", inlay_book(ready, job.inlays, options.paper)});
   for (const auto& [setup, own] : job.setups)
     books.push_back({setup_file(setup) + ".pdf", setup_book(ready, setup, own, options.paper)});
+  for (const auto& [sheet, own] : job.sheets)
+    books.push_back({setup_file(sheet) + ".pdf", sheet_book(ready, sheet, own, options.paper)});
   return books;
 }
 
@@ -144,6 +155,7 @@ std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKi
       files.push_back({printed.file, "pdf", printed.book.bytes()});
   if (!kinds.dxf && !kinds.svg) return files;
   add(files, "board", job.board, kinds);
+  if (options.part.whole()) add(files, "gauges", gauge_drawing(ready), kinds);
   if (layer_named(job.board, "pins") || layer_named(job.board, "dowels"))
     add(files, "from-below", from_below(job.board), kinds);
   if (board.neck && options.part.whole()) {
@@ -153,10 +165,7 @@ std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKi
     add(files, "neck/neck-face-down", neck_drawing_face_down(board, plan), kinds);
   }
   for (const auto& [setup, own] : job.setups) add(files, setup_file(setup), own, kinds);
-  if (!Wanted{options.part.operation}.pieces()) return files;
-  if (const auto nesting = nest(job.inlays.pieces, board.sheets, nest_rules(board)))
-    for (const NestedSheet& sheet : nesting->sheets)
-      add(files, "setups/" + sheet_folder(sheet) + "/setup", sheet_drawing(board, sheet), kinds);
+  for (const auto& [sheet, own] : job.sheets) add(files, setup_file(sheet), own, kinds);
   return files;
 }
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "board/Length.hpp"
 #include "drawing/DrawingParts.hpp"
 #include "drawing/ResolvedSetup.hpp"
 #include "layout/Measure.hpp"
@@ -17,11 +18,11 @@ std::string joined(const std::vector<std::string>& names) {
   return text;
 }
 
-/// Not a number lies in no range.
+/// Not a number lies in no range. An option is in mm, whatever the board is in.
 void judge_range(const std::string& what, double value, double least, double most) {
   if (value >= least && value <= most) return;
-  throw OrderError(what + " of " + in_mm(value) + " cannot be had: it is at least " + in_mm(least) + " and at most " +
-                   in_mm(most));
+  throw OrderError(what + " of " + shown_length(value, Units::mm) + " cannot be had: it is at least " +
+                   shown_length(least, Units::mm) + " and at most " + shown_length(most, Units::mm));
 }
 
 void judge_stages(const PreparedBoard& ready, const ExportOrder& order) {
@@ -59,7 +60,8 @@ void judge_order(const PreparedBoard& ready, const ExportOrder& order) {
   judge_stages(ready, order);
   judge_setups(ready, order);
   if (order.drawing.dowels && dowels_of(ready.layout()).empty())
-    throw OrderError("dowels: the waste of this blank has no room for them: it needs " + in_mm(waste_for_dowels()) +
+    throw OrderError("dowels: the waste of this blank has no room for them: it needs " +
+                     in_units(ready.board(), waste_for_dowels()) +
                      " beyond the radius cut at each end; take a longer or wider blank, or do without");
 }
 

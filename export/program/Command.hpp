@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 #include <functional>
 
+#include "board/BoardFile.hpp"
 #include "board/InputPath.hpp"
 #include "paper/PdfBook.hpp"
 #include "plane/Cancel.hpp"
@@ -34,6 +35,11 @@ struct Command {
 
 /// Adds --allow-outside to a command that reads a board; `chosen` must live as long as the command.
 void add_outside_flag(CLI::App& app, Outside& chosen);
+
+/// Adds --units to a command that prints lengths; `chosen` must live as long as the command.
+void add_units_option(CLI::App& app, std::string& chosen, const std::string& help);
+/// The file's board told in the units that --units chose; as it is when nothing was chosen.
+BoardFile told_in(BoardFile file, const std::string& chosen);
 
 /// Each adds its word to the program.
 Command check_command(CLI::App& program);

@@ -8,6 +8,7 @@
 #include "package/Report.hpp"
 #include "program/Command.hpp"
 #include "release/Release.hpp"
+#include "rules/BoardUnits.hpp"
 #include "rules/Work.hpp"
 #include "tables/HeightTable.hpp"
 #include "text/TerminalText.hpp"
@@ -38,8 +39,8 @@ nlohmann::ordered_json answer_json(const std::variant<PreparedBoard, Problems>& 
   return answer;
 }
 
-int check(const std::string& path, bool json, Outside outside) {
-  const auto prepared = prepare(path, outside);
+int check(const std::string& path, bool json, const std::string& units, Outside outside) {
+  const auto prepared = prepare(told_in(read_board(path, outside), units), outside);
   const std::vector<Problem> problems = problems_of(prepared);
   const std::vector<Finding> findings = findings_of(prepared);
   if (json)
@@ -86,9 +87,20 @@ void add_outside_flag(CLI::App& app, Outside& chosen) {
       "Read drawings, bases and necks that lie outside the board's folder too");
 }
 
+void add_units_option(CLI::App& app, std::string& chosen, const std::string& help) {
+  app.add_option("--units", chosen, help + "; the board file's units when not given")
+      ->type_name("UNIT")
+      ->check(CLI::IsMember({"mm", "in"}));
+}
+
+BoardFile told_in(BoardFile file, const std::string& chosen) {
+  if (!chosen.empty()) file.board = told_in(std::move(file.board), chosen == "in" ? Units::inch : Units::mm);
+  return file;
+}
+
 Command check_command(CLI::App& program) {
   struct Options {
-    std::string board;
+    std::string board, units;
     std::string before;
     bool json = false;
     Outside outside = Outside::refused;
@@ -101,11 +113,12 @@ Command check_command(CLI::App& program) {
                   "Say in one line whether this operation may be cut now that something was measured: exits with 0 as "
                   "planned, 5 with the changed numbers that it prints, 1 not")
       ->type_name("OPERATION");
+  add_units_option(*app, options->units, "The unit of lengths in messages; values in JSON are in mm");
   add_outside_flag(*app, options->outside);
   return {app, [options] {
             if (!options->before.empty())
               return check_before(options->board, operation_wanted(options->before), options->json, options->outside);
-            return check(options->board, options->json, options->outside);
+            return check(options->board, options->json, options->units, options->outside);
           }};
 }
 

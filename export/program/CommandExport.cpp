@@ -23,7 +23,7 @@ namespace {
 constexpr const char* kind_list = "step, stl, 3mf, dxf, svg, pdf, csv, png and html";
 
 struct Options {
-  std::string board, to, stage, paper = "A4", step = "ap214", step_units = "mm";
+  std::string board, to, stage, paper = "A4", step = "ap214", step_units = "mm", units;
   std::vector<std::string> only;
   double deviation = default_deviation;
   bool replace = false, refuse_stops = false, dowels = false;
@@ -122,7 +122,7 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
   if (repeat && options.chosen)
     throw UsageError(options.board +
                      " says itself how its folder is made: give only --to, --replace and --refuse-stops with it");
-  const BoardFile file = repeat ? repeat->file : read_board(options.board, options.outside);
+  const BoardFile file = repeat ? repeat->file : told_in(read_board(options.board, options.outside), options.units);
   const auto prepared = prepare(file, options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&prepared)) {
     std::cerr << problem_text(*problems);
@@ -143,9 +143,9 @@ int hand_off_board(const Options& options, const Cancel& cancel) {
 }
 
 /// The options whose values a manifest keeps: they do not go with one.
-constexpr const char* kept_by_manifest[] = {"--only",       "--stage",     "--deviation", "--step",
-                                            "--step-units", "--paper",     "--dowels",    "--frets",
-                                            "--pieces",     "--clearance", "--operation", "--setups"};
+constexpr const char* kept_by_manifest[] = {"--only",      "--stage",  "--deviation", "--step",   "--step-units",
+                                            "--paper",     "--dowels", "--frets",     "--pieces", "--clearance",
+                                            "--operation", "--setups", "--units"};
 
 /// What of the board is exported.
 void add_choice(CLI::App& app, Options& options) {
@@ -191,6 +191,7 @@ void add_forms(CLI::App& app, Options& options) {
   app.add_option("--paper", options.paper, "The paper that PDFs are printed on: A4, A3, Letter, Tabloid")
       ->type_name("NAME")
       ->capture_default_str();
+  add_units_option(app, options.units, "The unit of lengths on papers and in messages; files for machines are in mm");
   app.add_flag("--dowels", options.dowels,
                "Draw holes for two dowels in the waste, for a blank that is taken off and put back on");
 }

@@ -11,12 +11,13 @@ namespace {
 
 struct Options {
   std::string board;
+  std::string units;
   bool csv = false, json = false;
   Outside outside = Outside::refused;
 };
 
 int frets(const Options& options) {
-  const auto drawn = draw(read_board(options.board, options.outside), options.outside);
+  const auto drawn = draw(told_in(read_board(options.board, options.outside), options.units), options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&drawn)) {
     std::cerr << problem_text(*problems);
     return exit_input;
@@ -37,6 +38,7 @@ Command frets_command(CLI::App& program) {
   app->add_option("BOARD", options->board, "The board file")->required();
   CLI::Option* csv = app->add_flag("--csv", options->csv, "As comma-separated values, for a spreadsheet; mm");
   app->add_flag("--json", options->json, "As JSON, for other programs; mm")->excludes(csv);
+  add_units_option(*app, options->units, "The unit of the printed table; CSV and JSON are in mm");
   add_outside_flag(*app, options->outside);
   return {app, [options] { return frets(*options); }};
 }

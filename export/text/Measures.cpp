@@ -38,6 +38,13 @@ std::string measure(Units units, double mm) {
 
 std::string measured_length(Units units, double mm) { return shown_length(mm, units, decimals_for(units, mm)); }
 
+std::string fine_length(Units units, double mm) { return shown_length(mm, units, units == Units::inch ? 4 : 2); }
+
+std::string fine_measure(const Board& board, double mm) {
+  const std::string text = fine_length(board.units, mm);
+  return text.substr(0, text.find(' '));
+}
+
 std::string unit_word(const Board& board) { return board.units == Units::inch ? "inches" : "millimetres"; }
 
 std::string shown_name(const Board& board) {

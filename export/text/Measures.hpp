@@ -14,6 +14,10 @@ std::string measure(const Board& board, double mm);
 std::string measure(Units units, double mm);
 /// The same with the unit: "61.03 mm", "2.403 in".
 std::string measured_length(Units units, double mm);
+/// The same for depths, slots and other small lengths: "3.11 mm", "0.1225 in".
+std::string fine_length(Units units, double mm);
+/// The same without the unit.
+std::string fine_measure(const Board& board, double mm);
 /// measure() with all its decimals, for columns of numbers.
 std::string fixed_measure(const Board& board, double mm);
 /// "millimetres" or "inches".

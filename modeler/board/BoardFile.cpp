@@ -233,7 +233,6 @@ BoardFile read_board_text(std::string_view text, const std::string& file_name, c
   check_fretless(reading);
   check_forms(reading);
   check_rules(reading);
-  check_made(reading);
   sort_problems(reading);
   return std::move(reading.out);
 }

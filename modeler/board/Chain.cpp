@@ -52,7 +52,8 @@ class Builder {
   Chain chain;
 
   /// The tree of one file and its bases.
-  Node tree(std::string_view text, const std::string& name, const std::string& folder) {
+  Node tree(std::string_view whole_text, const std::string& name, const std::string& folder) {
+    const std::string_view text = without_byte_order_mark(whole_text);
     const int level = static_cast<int>(chain.files.size());
     chain.files.push_back({name, folder, Units::mm});
     seen_.push_back(same_file_key(fs::path(folder) / fs::path(name).filename()));

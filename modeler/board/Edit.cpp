@@ -283,11 +283,13 @@ std::string edit_text(std::string_view old_text, const Board& old_board, const B
   const auto reads_as_target = [&](const std::string& text) {
     return tidy(read_board_text(text, "edited.toml", target.folder).board) == target;
   };
-  if (!look_over(old_text, "")) {
-    const auto parsed = parse_toml(old_text, "", 0);
+  const std::string_view text = without_byte_order_mark(old_text);
+  const std::string_view mark = old_text.substr(0, old_text.size() - text.size());
+  if (!look_over(text, "")) {
+    const auto parsed = parse_toml(text, "", 0);
     if (const Node* root = std::get_if<Node>(&parsed)) {
-      const auto edited = Editor(old_text, *root, tidy(old_board), target).run();
-      if (edited && reads_as_target(*edited)) return *edited;
+      const auto edited = Editor(text, *root, tidy(old_board), target).run();
+      if (edited && reads_as_target(*edited)) return std::string(mark) + *edited;
     }
   }
   return write_board(target);

@@ -65,7 +65,7 @@ class Reader {
     if (text_[at_] == ',') return "write a point, not a comma, in a number";
     std::size_t end = at_ + 1;
     while (end < text_.size() && text_[end] != ' ' && !is_digit(text_[end])) ++end;
-    return shown_text(text_.substr(at_, end - at_)) + " is not a unit or a number; units are mm and in";
+    return shown_text(text_.substr(at_, end - at_)) + " is not a unit or a number; units are mm, cm and in";
   }
   void skip() {
     while (at_ < text_.size() && (text_[at_] == ' ' || text_[at_] == '\t')) ++at_;

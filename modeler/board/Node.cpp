@@ -4,6 +4,9 @@
 
 #include <algorithm>
 
+#include "board/Fields.hpp"
+#include "board/LineSlip.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -43,13 +46,19 @@ Node converted(const toml::node& from, int level) {
 
 std::string_view line_of(std::string_view text, int line) {
   for (int i = 1; i < line && !text.empty(); ++i) text.remove_prefix(std::min(text.find('\n'), text.size() - 1) + 1);
-  return text.substr(0, text.find('\n'));
+  const std::string_view found = text.substr(0, text.find('\n'));
+  return found.ends_with('\r') ? found.substr(0, found.size() - 1) : found;
 }
 
 std::string between_quotes(const std::string& description) {
   const std::size_t first = description.find('\'');
   const std::size_t last = description.rfind('\'');
   return first == last ? "" : description.substr(first + 1, last - first - 1);
+}
+
+bool is_list(std::string_view name) {
+  const Table* table = find_table(name);
+  return table != nullptr && table->form == TableForm::many;
 }
 
 /// A repeated key, told in the file's own terms and placed on the key.
@@ -62,9 +71,9 @@ Problem repeated(Problem problem, std::string_view text, const std::string& desc
   problem.key = between_quotes(description);
   problem.message = header ? "the table [" + problem.key + "] is here for the second time"
                            : "the key " + problem.key + " is here for the second time";
-  problem.hint =
-      header ? "put its keys under the first [" + problem.key + "]; several of a kind need [[" + problem.key + "]]"
-             : "keep one of the two";
+  problem.hint = !header                ? "keep one of the two"
+                 : is_list(problem.key) ? "write [[" + problem.key + "]], with two brackets, for each of them"
+                                        : "put its keys under the first [" + problem.key + "]";
   return problem;
 }
 
@@ -73,6 +82,12 @@ Problem syntax_problem(const toml::parse_error& error, std::string_view text, co
   Problem problem{FaultCode::not_well_formed, shown_name, std::max(spot.line, 1), std::max(spot.column, 1), "", "", ""};
   const std::string description(error.description());
   if (description.find("cannot redefine") != std::string::npos) return repeated(problem, text, description);
+  if (const auto slip = slip_in_line(line_of(text, problem.line))) {
+    problem.column = slip->column;
+    problem.message = slip->message;
+    problem.hint = slip->hint;
+    return problem;
+  }
   constexpr std::string_view lead = "Error while parsing ";
   problem.message = "this is not a well-formed line: ";
   problem.message += description.starts_with(lead) ? "in the " + description.substr(lead.size()) : description;

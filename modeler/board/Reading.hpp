@@ -55,14 +55,11 @@ void check_cuts(Reading& reading);
 /// The same of binding, lines and side dots.
 void check_edges(Reading& reading);
 
-/// What this version does not make yet is a problem where the file says it.
-void check_made(Reading& reading);
-
 /// "at least 5 mm and at most 500 mm": what a field allows, in the file's units.
 std::string allowed(const Field& field, Units units);
 
-/// A hint when a value (mm) that a field does not allow would do in the other unit; else empty. `units` are those it
-/// was written in.
+/// A hint when a value (mm) that a field does not allow would do in the other unit or in centimetres; what is nearer to
+/// the middle of the range comes first. Else empty. `units` are those it was written in.
 std::string other_unit_hint(const Field& field, double mm, Units units);
 
 /// The same for a radius that is too small for the board but, taken as inches, a usual one.

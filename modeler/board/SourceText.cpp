@@ -33,15 +33,6 @@ Problem problem_at(FaultCode code, const Walk& walk, const std::string& file, st
 }
 
 std::optional<Problem> odd_beginning(std::string_view text, const std::string& file) {
-  if (text.starts_with("\xEF\xBB\xBF")) {
-    return Problem{FaultCode::not_text,
-                   file,
-                   1,
-                   1,
-                   "",
-                   "the file begins with a byte order mark",
-                   "save it as UTF-8 without a byte order mark (BOM)"};
-  }
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) {
     return Problem{
         FaultCode::not_text, file, 1, 1, "", "the file is in UTF-16, not in UTF-8", "save it as plain text in UTF-8"};
@@ -177,6 +168,11 @@ std::variant<std::string, Problem> fetch_text(const std::string& path, const std
       break;
   }
   return failed(FaultCode::unreadable, "the file cannot be read to its end", "check the disk or copy the file again");
+}
+
+std::string_view without_byte_order_mark(std::string_view text) {
+  constexpr std::string_view mark = "\xEF\xBB\xBF";
+  return text.starts_with(mark) ? text.substr(mark.size()) : text;
 }
 
 std::optional<Problem> look_over(std::string_view text, const std::string& shown_name) {

@@ -21,6 +21,9 @@ inline constexpr int most_dots = 32;
 /// that problems carry.
 std::variant<std::string, Problem> fetch_text(const std::string& path, const std::string& shown_name);
 
+/// The text behind a byte order mark, which some editors write before UTF-8: it says nothing and takes no column.
+std::string_view without_byte_order_mark(std::string_view text);
+
 /// What makes a text unfit for the parser: size, encoding, junk, a key of too many parts; nothing when it is fit.
 std::optional<Problem> look_over(std::string_view text, const std::string& shown_name);
 

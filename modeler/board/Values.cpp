@@ -361,42 +361,4 @@ std::optional<double> read_limit(Reading& reading, const Node& node, const std::
   return value;
 }
 
-std::string allowed(const Field& field, Units units) {
-  const bool length = field.is_length();
-  const auto shown_end = [&](double value) {
-    return length ? shown_length(value, units)
-                  : decimal(value) + (field.unit.empty() ? "" : " " + std::string(field.unit));
-  };
-  if (field.range.least == field.range.most) return "it must be " + shown_end(field.range.least);
-  const std::string zero = field.range.zero ? "0, or " : "";
-  const std::string minute = field.kind == Kind::speed ? "/min" : "";
-  return "allowed is " + zero + "from " + shown_end(field.range.least) + " to " + shown_end(field.range.most) + minute;
-}
-
-std::string other_unit_hint(const Field& field, double mm, Units units) {
-  if (!field.is_length() || mm == 0) return "";
-  const Units other = units == Units::mm ? Units::inch : Units::mm;
-  const double written = mm / mm_per(units);
-  if (!field.range.holds(to_mm(written, other))) return "";
-  const std::string number = shown_length(to_mm(written, other), other, 6);
-  const std::string word = other == Units::inch ? "inches" : "millimetres";
-  return "this looks like " + word + ": write \"" + number + "\", or set units = \"" + std::string(unit_name(other)) +
-         "\" if the whole file is in " + word;
-}
-
-std::string radius_hint(const Board& board, double mm) {
-  constexpr Range usual_radius{100, 1000};  // mm; 4 to 40 in
-  const bool usual = board.units == Units::mm && usual_radius.holds(to_mm(mm, Units::inch));
-  return usual ? other_unit_hint(*find_field("surface.radius_at_nut"), mm, Units::mm) : "";
-}
-
-std::string listed(const std::vector<std::string>& words) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
-    text += words[i];
-  }
-  return text;
-}
-
 }  // namespace sagitta

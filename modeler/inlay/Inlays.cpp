@@ -183,8 +183,8 @@ class Fitter {
     const bool along = inlay.along.has_value();
     blame(marker, along ? ".along" : ".across",
           {FaultCode::not_allowed, "",
-           inlay.file + " would be " + in_mm(std::round(size)) + (along ? " across" : " along") +
-               " the board; at most " + in_mm(largest_drawing) + " are possible",
+           inlay.file + " would be " + in_units(board_, std::round(size)) + (along ? " across" : " along") +
+               " the board; at most " + in_units(board_, largest_drawing) + " are possible",
            "make it smaller, or look in the drawing for a shape that is far larger than the others"});
   }
 

@@ -26,14 +26,22 @@ struct Spot {
   int column = 0, row = 0;
 };
 
+/// From a sheet's edge to the nearest place of a piece's stencil, which is half a spacing larger than the piece: the
+/// piece itself keeps the margin, clear of the clamps at the ends, and never less than the spacing.
+Point low_of(const Sheet& sheet, const NestRules& rules) {
+  const double spacing = rules.spacing();
+  const double across = std::max(spacing, sheet.margin), along = std::max({spacing, sheet.margin, sheet.clamp});
+  return {along - spacing / 2, across - spacing / 2};
+}
+
 /// A sheet while it fills.
 class Table {
  public:
   Table(const Sheet& sheet, int index, const NestRules& rules)
       : rules_(rules),
         cell_(std::max(least_cell, std::sqrt(sheet.length * sheet.width) / cells_a_side)),
-        low_{rules.spacing() / 2, rules.spacing() / 2},
-        room_{sheet.length - rules.spacing(), sheet.width - rules.spacing()},
+        low_(low_of(sheet, rules)),
+        room_{sheet.length - 2 * low_.x, sheet.width - 2 * low_.y},
         taken_(cells(room_.x), cells(room_.y)),
         turns_(rules.turns == NestTurns::free && sheet.pattern == Pattern::along ? NestTurns::half : rules.turns) {
     out_.material = sheet.material;

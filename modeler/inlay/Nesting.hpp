@@ -55,8 +55,9 @@ struct Nesting {
 
 /// Places the pieces of every material on its sheets, each sheet there once: large ones first, each on the first sheet
 /// with room, as low and then as far left as it goes there. A piece goes on sheets of its own material that are at
-/// least as thick as it. Between two pieces there is at least the spacing, between a piece and a sheet's edge too. The
-/// same pieces give the same places. Nothing when cancelled.
+/// least as thick as it. Between two pieces there is at least the spacing, between a piece and a sheet's edge too, and
+/// the sheet's margin, and at both of its ends the clamps' length. The same pieces give the same places. Nothing when
+/// cancelled.
 std::optional<Nesting> nest(const std::vector<InlayPiece>& pieces, const std::vector<Sheet>& sheets,
                             const NestRules& rules, const Cancel& cancel = {});
 

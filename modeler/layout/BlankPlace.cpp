@@ -28,17 +28,18 @@ struct Side {
   double lack;  ///< how far the strip reaches over this side of the blank
 };
 
-void check_way(const Blank& spec, const char* size_key, double size, double need, std::array<Side, 2> sides,
+void check_way(const Board& board, const char* size_key, double size, double need, std::array<Side, 2> sides,
                Faults& faults) {
   const Side worst = sides[0].lack >= sides[1].lack ? sides[0] : sides[1];
   if (worst.lack <= tolerance::same) return;
-  const bool misplaced = spec.at && size + tolerance::same >= need;
+  const bool misplaced = board.blank.at && size + tolerance::same >= need;
   faults.push_back({FaultCode::blank_too_small, misplaced ? "blank.at" : size_key,
-                    "the blank ends " + in_mm(worst.lack) + " short of the place that the radius is cut over, at its " +
-                        worst.name + "; that is the board with " + in_mm(strip_margin) + " around it, " + in_mm(need) +
-                        " here, and the blank measures " + in_mm(size),
+                    "the blank ends " + in_units(board, worst.lack) +
+                        " short of the place that the radius is cut over, at its " + worst.name +
+                        "; that is the board with " + in_units(board, strip_margin) + " around it, " +
+                        in_units(board, need) + " here, and the blank measures " + in_units(board, size),
                     misplaced ? "move the board in the blank with blank.at"
-                              : "take a blank of at least " + in_mm(need) + ", or a smaller board"});
+                              : "take a blank of at least " + in_units(board, need) + ", or a smaller board"});
 }
 
 }  // namespace
@@ -55,19 +56,19 @@ void place_blank(const Board& board, Layout& layout, Faults& faults) {
   const double finished = board.board.thickness + board.sanding;
   layout.blank_thickness = blank_thickness(board);
   const Box &blank = layout.blank, &strip = layout.strip;
-  check_way(spec, "blank.length", blank.high.x - blank.low.x, strip.high.x - strip.low.x,
+  check_way(board, "blank.length", blank.high.x - blank.low.x, strip.high.x - strip.low.x,
             {Side{"nut end", blank.low.x - strip.low.x}, Side{"heel end", strip.high.x - blank.high.x}}, faults);
-  check_way(spec, "blank.width", blank.high.y - blank.low.y, strip.high.y - strip.low.y,
+  check_way(board, "blank.width", blank.high.y - blank.low.y, strip.high.y - strip.low.y,
             {Side{"lower side", blank.low.y - strip.low.y}, Side{"upper side", strip.high.y - blank.high.y}}, faults);
   if (has_thickness(board) && thickness_to(board) > layout.blank_thickness + tolerance::same)
     faults.push_back({FaultCode::blank_too_thin, board.thickness_to ? "work.thickness_to" : "blank.thickness",
-                      "the blank is " + in_mm(layout.blank_thickness) + " thick: it cannot be milled to " +
-                          in_mm(thickness_to(board)),
+                      "the blank is " + in_units(board, layout.blank_thickness) + " thick: it cannot be milled to " +
+                          in_units(board, thickness_to(board)),
                       "take a thicker blank, or make work.thickness_to smaller"});
   if (layout.blank_thickness < finished - tolerance::same)
     faults.push_back({FaultCode::blank_too_thin, "blank.thickness",
-                      "the blank is " + in_mm(layout.blank_thickness) +
-                          " thick, but the board with its sanding needs " + in_mm(finished),
+                      "the blank is " + in_units(board, layout.blank_thickness) +
+                          " thick, but the board with its sanding needs " + in_units(board, finished),
                       "take a thicker blank or make the board thinner"});
 }
 

@@ -46,12 +46,12 @@ double shift_needed(const RoundedPolygon& slot, const CurveSegment& end) {
   return most;
 }
 
-std::string overlap(double wood) {
-  return wood < -tolerance::snap ? " by " + in_mm(-wood) : std::string(": they touch");
+std::string overlap(const Board& board, double wood) {
+  return wood < -tolerance::snap ? " by " + in_units(board, -wood) : std::string(": they touch");
 }
 
-std::string larger(const char* key, double now, double shift) {
-  return std::string("make ") + key + " larger than " + in_mm(now + std::max(0.0, shift));
+std::string larger(const Board& board, const char* key, double now, double shift) {
+  return std::string("make ") + key + " larger than " + in_units(board, now + std::max(0.0, shift));
 }
 
 /// A piece of an end and the wood that a slot leaves before it.
@@ -69,21 +69,21 @@ bool bends(const Board& board, const Slot& slot) {
 Fault heel_fault(const Board& board, const Slot& slot, const RoundedPolygon& shape, const Contact& at) {
   if (slot.on_tongue)
     return {FaultCode::slot_at_end, at.corner ? "tongue.corner_radius" : "tongue.past_last_fret",
-            slot_name(slot) + " meets the end of the tongue" + overlap(at.wood),
+            slot_name(slot) + " meets the end of the tongue" + overlap(board, at.wood),
             at.corner ? "use a smaller tongue.corner_radius, or make tongue.past_last_fret larger"
-                      : "make tongue.past_last_fret larger by " + in_mm(shift_needed(shape, *at.segment)),
+                      : "make tongue.past_last_fret larger by " + in_units(board, shift_needed(shape, *at.segment)),
             id_of(slot)};
   if (at.corner)
     return {FaultCode::slot_at_end, "board.corner_radius",
-            slot_name(slot) + " meets the rounded corner of the heel end" + overlap(at.wood),
-            "use a corner_radius smaller than " + in_mm(board.board.corner_radius) +
+            slot_name(slot) + " meets the rounded corner of the heel end" + overlap(board, at.wood),
+            "use a corner_radius smaller than " + in_units(board, board.board.corner_radius) +
                 ", or make board.past_last_fret larger",
             id_of(slot)};
   return {FaultCode::slot_at_end, "board.past_last_fret",
-          slot_name(slot) + " meets the heel end of the board" + overlap(at.wood),
+          slot_name(slot) + " meets the heel end of the board" + overlap(board, at.wood),
           bends(board, slot)
               ? "make board.past_last_fret larger"
-              : larger("board.past_last_fret", board.board.past_last_fret, shift_needed(shape, *at.segment)),
+              : larger(board, "board.past_last_fret", board.board.past_last_fret, shift_needed(shape, *at.segment)),
           id_of(slot)};
 }
 
@@ -184,9 +184,10 @@ bool draw_outline(const Board& board, const DrawnEnd* end, const Taper& taper, L
   const Point low = taper.meet(0, layout.nut_end, layout.nut_direction);
   const Point high = taper.meet(1, layout.nut_end, layout.nut_direction);
   if (low.y >= 0 || high.y <= 0) {
-    faults.push_back({FaultCode::no_width, "board.behind_nut",
-                      "the board narrows to nothing before it ends, " + in_mm(behind_nut(board)) + " behind the nut",
-                      "make board.behind_nut smaller"});
+    faults.push_back(
+        {FaultCode::no_width, "board.behind_nut",
+         "the board narrows to nothing before it ends, " + in_units(board, behind_nut(board)) + " behind the nut",
+         "make board.behind_nut smaller"});
     return false;
   }
   const auto heel = layout.tongue ? heel_with_tongue(board, layout, taper, {low, high}, faults)
@@ -208,8 +209,8 @@ void check_nut_end(const Board& board, const Layout& layout, Faults& faults) {
     const double wood = wood_to(shape, nut_end);
     if (wood > tolerance::snap) break;
     faults.push_back({FaultCode::slot_at_end, "board.behind_nut",
-                      slot_name(slot) + " meets the nut end of the board" + overlap(wood),
-                      larger("board.behind_nut", behind_nut(board), shift_needed(shape, nut_end)), id_of(slot)});
+                      slot_name(slot) + " meets the nut end of the board" + overlap(board, wood),
+                      larger(board, "board.behind_nut", behind_nut(board), shift_needed(shape, nut_end)), id_of(slot)});
   }
 }
 

@@ -44,7 +44,7 @@ std::optional<Point> running_back(const Loop& chain) {
 const char* edge_name(int side) { return side == 0 ? "bass" : "treble"; }
 
 /// Where the line crosses a long edge, once.
-std::optional<ChainPlace> edge_crossing(const Loop& chain, const Taper& taper, int side, Faults& faults) {
+std::optional<ChainPlace> edge_crossing(const Board& board, const Loop& chain, const Taper& taper, int side, Faults& faults) {
   const double sign = side == 0 ? -1 : 1;
   const Point on{0, sign * taper.edge(side, 0)};
   const Point end = side == 0 ? chain.front().a : chain.back().b;
@@ -52,7 +52,7 @@ std::optional<ChainPlace> edge_crossing(const Loop& chain, const Taper& taper, i
   const std::string edge = std::string("the ") + edge_name(side) + " edge";
   if (outside <= tolerance::snap) {
     refuse(faults,
-           "the drawn heel end ends " + in_mm(-outside) + " inside " + edge +
+           "the drawn heel end ends " + in_units(board, -outside) + " inside " + edge +
                "; both of its ends must lie outside the long edges",
            "draw the line longer; the middle of its height lies on y = 0");
     return std::nullopt;
@@ -66,7 +66,7 @@ std::optional<ChainPlace> edge_crossing(const Loop& chain, const Taper& taper, i
 
 }  // namespace
 
-std::optional<Loop> placed_end(const DrawnEnd& end, const Layout& layout, const Taper& taper, Faults& faults) {
+std::optional<Loop> placed_end(const Board& board, const DrawnEnd& end, const Layout& layout, const Taper& taper, Faults& faults) {
   if (end.line.empty())
     return refuse(faults, "the drawing of the heel end has no line", "draw one open line from edge to edge");
   Loop chain = toward_positive_y(end.line);
@@ -84,7 +84,7 @@ std::optional<Loop> placed_end(const DrawnEnd& end, const Layout& layout, const 
         "the drawn heel end crosses the centre line " + std::to_string(middle.size()) + " times; it must cross it once",
         "draw a line that rises from the bass side to the treble side");
   chain = moved(std::move(chain), {layout.heel_end - middle.front().at.x, 0});
-  const auto low = edge_crossing(chain, taper, 0, faults), high = edge_crossing(chain, taper, 1, faults);
+  const auto low = edge_crossing(board, chain, taper, 0, faults), high = edge_crossing(board, chain, taper, 1, faults);
   if (!low || !high) return std::nullopt;
   return part_of(chain, *low, *high);
 }

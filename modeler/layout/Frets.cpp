@@ -95,19 +95,22 @@ FretLine fret_line(const Layout& layout, Zeros zero, int fret, double cents, boo
   return line;
 }
 
+/// One fault for all fret lines that cross: the first two of them, and how many more.
 bool check_order(const Layout& layout, Faults& faults) {
-  bool sound = true;
+  int count = 0;
+  std::string first;
   for (std::size_t i = 1; i < layout.frets.size(); ++i) {
     const FretLine &before = layout.frets[i - 1], &fret = layout.frets[i];
     const bool bass = fret.bass_edge.x > before.bass_edge.x, treble = fret.treble_edge.x > before.treble_edge.x;
-    if (bass && treble) continue;
-    sound = false;
-    faults.push_back({FaultCode::frets_cross, "scale.bass",
-                      fret_name(fret.fret) + " does not stand behind " + fret_name(before.fret) + " along the " +
-                          (bass ? "treble" : "bass") + " edge: the fret lines cross on the board",
-                      "bring scale.bass and scale.treble closer together, or make the board narrower"});
+    if ((bass && treble) || ++count > 1) continue;
+    first = fret_name(fret.fret) + " does not stand behind " + fret_name(before.fret) + " along the " +
+            (bass ? "treble" : "bass") + " edge";
   }
-  return sound;
+  if (count == 0) return true;
+  const std::string others = count == 1 ? "" : ", nor do " + std::to_string(count - 1) + " more";
+  faults.push_back({FaultCode::frets_cross, "scale.bass", first + others + ": the fret lines cross on the board",
+                    "bring scale.bass and scale.treble closer together, or make the board narrower"});
+  return false;
 }
 
 }  // namespace

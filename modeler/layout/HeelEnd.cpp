@@ -122,11 +122,11 @@ HeelEnd joined(const Bare& heel, const Corners& at, double rounding) {
   return end;
 }
 
-void report_no_heel(const Bare& heel, const Layout& layout, const Taper& taper, Faults& faults) {
+void report_no_heel(const Board& board, const Bare& heel, const Layout& layout, const Taper& taper, Faults& faults) {
   if (heel.radius > 0)
     faults.push_back({FaultCode::heel_arc_too_small, "board.heel_arc_radius",
-                      "an arc of radius " + in_mm(heel.radius) + " does not reach both edges: the board is " +
-                          in_mm(taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
+                      "an arc of radius " + in_units(board, heel.radius) + " does not reach both edges: the board is " +
+                          in_units(board, taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
                       "give a radius larger than that"});
   else
     faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
@@ -134,9 +134,9 @@ void report_no_heel(const Bare& heel, const Layout& layout, const Taper& taper, 
 }
 
 /// A drawn end between the edges, clear of the nut end.
-std::optional<HeelEnd> drawn_heel(const DrawnEnd* drawn, const Layout& layout, const Taper& taper, NutCorners nut,
+std::optional<HeelEnd> drawn_heel(const Board& board, const DrawnEnd* drawn, const Layout& layout, const Taper& taper, NutCorners nut,
                                   Faults& faults) {
-  const auto pieces = placed_end(drawn ? *drawn : DrawnEnd{}, layout, taper, faults);
+  const auto pieces = placed_end(board, drawn ? *drawn : DrawnEnd{}, layout, taper, faults);
   if (!pieces) return std::nullopt;
   const double nut_end = std::max(nut.low.x, nut.high.x);
   if (bounds(*pieces).low.x <= nut_end + tolerance::snap) {
@@ -165,19 +165,20 @@ RoundedCorner rounded_corner(Point at, Point u, Point v, double rounding) {
 
 std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const Taper& taper, const DrawnEnd* drawn,
                                 NutCorners nut, Faults& faults) {
-  if (board.board.heel == Heel::drawn) return drawn_heel(drawn, layout, taper, nut, faults);
+  if (board.board.heel == Heel::drawn) return drawn_heel(board, drawn, layout, taper, nut, faults);
   const auto heel = bare_heel(board, layout, taper, faults);
   if (!heel) return std::nullopt;
   if (!corners(taper, *heel, 0, nut)) {
-    report_no_heel(*heel, layout, taper, faults);
+    report_no_heel(board, *heel, layout, taper, faults);
     return std::nullopt;
   }
   const double rounding = board.board.corner_radius;
   const auto rounded = corners(taper, *heel, rounding, nut);
   if (rounded) return joined(*heel, *rounded, rounding);
   faults.push_back({FaultCode::corner_too_large, "board.corner_radius",
-                    "corners of radius " + in_mm(rounding) + " do not fit this heel end",
-                    "the largest that fit have a radius of " + in_mm(largest_rounding(taper, *heel, rounding, nut))});
+                    "corners of radius " + in_units(board, rounding) + " do not fit this heel end",
+                    "the largest that fit have a radius of " +
+                        in_units(board, largest_rounding(taper, *heel, rounding, nut))});
   return std::nullopt;
 }
 

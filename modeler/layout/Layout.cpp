@@ -65,8 +65,8 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
   const double stretch = (taper.stretch(0) + taper.stretch(1)) / 2, ledge = ledge_width(*board.binding);
   if (ledge * stretch < narrowest - tolerance::snap) return;
   faults.push_back({FaultCode::binding_too_wide, "binding.width",
-                    "two bindings of " + in_mm(ledge) + (board.binding->lines.empty() ? "" : " with their lines") +
-                        " leave nothing of a board that is " + in_mm(2 * narrowest) + " wide at its narrowest",
+                    "two bindings of " + in_units(board, ledge) + (board.binding->lines.empty() ? "" : " with their lines") +
+                        " leave nothing of a board that is " + in_units(board, 2 * narrowest) + " wide at its narrowest",
                     "use a narrower binding"});
 }
 
@@ -88,7 +88,7 @@ struct Given {
 };
 
 void place_all_slots(const Board& board, const Given& given, bool drawn, Layout& layout, Faults& faults) {
-  if (given.own) return take_slots(given.own->slots, layout, faults);
+  if (given.own) return take_slots(board, given.own->slots, layout, faults);
   const std::size_t before = faults.size();
   place_slots(board, layout, faults);
   if (faults.size() != before || !drawn) return;
@@ -134,7 +134,7 @@ std::variant<Layout, Faults> laid_out(const Board& board, const Given& given) {
                       "make board.past_last_fret larger"});
     return faults;
   }
-  const auto taper = taper_of(board.board, layout, faults);
+  const auto taper = taper_of(board, layout, faults);
   place_fall(board, layout, faults);
   if (!taper) return faults;
   place_on_edges(board, given, *taper, layout, faults);

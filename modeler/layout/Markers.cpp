@@ -44,7 +44,7 @@ std::string dot_name(const SideDot& dot) {
   return "the side dot of space " + std::to_string(dot.fret) + (dot.side > 0 ? " in the treble edge" : "");
 }
 
-void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
+void check_side_dot(const Board& board, const Layout& layout, const SideDot& dot_, Faults& faults) {
   const LineSegment edge = layout.edges[dot_.side];
   const Point along = unit(edge.b - edge.a);
   const double from_nut = dot(dot_.mouth - edge.a, along), to_heel = dot(edge.b - dot_.mouth, along);
@@ -58,12 +58,12 @@ void check_side_dot(const Layout& layout, const SideDot& dot_, Faults& faults) {
   if (across >= layout.edge(1 - dot_.side, end.x) - std::max(dot_.radius, tolerance::least_floor))
     faults.push_back(
         {FaultCode::side_dot_through, "side_dots.depth",
-         dot_name(dot_) + " is " + in_mm(dot_.depth) + " deep and would come out at the other edge of the board",
+         dot_name(dot_) + " is " + in_units(board, dot_.depth) + " deep and would come out at the other edge of the board",
          "make side_dots.depth smaller"});
 }
 
 /// A hole that breaks into its neighbour holds neither dot.
-void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& faults) {
+void check_side_dots_apart(const Board& board, std::vector<SideDot> dots, Point along, Faults& faults) {
   std::sort(dots.begin(), dots.end(),
             [&](const SideDot& a, const SideDot& b) { return dot(a.mouth - b.mouth, along) < 0; });
   for (std::size_t i = 0; i + 1 < dots.size(); ++i) {
@@ -75,8 +75,8 @@ void check_side_dots_apart(std::vector<SideDot> dots, Point along, Faults& fault
          "the side dots of " +
              (pair ? "the pair in space " + std::to_string(dots[i].fret)
                    : "spaces " + std::to_string(dots[i].fret) + " and " + std::to_string(dots[i + 1].fret)) +
-             " run into each other: they stand " + in_mm(apart) + " apart and are " + in_mm(2 * dots[i].radius) +
-             " wide",
+             " run into each other: they stand " + in_units(board, apart) + " apart and are " +
+             in_units(board, 2 * dots[i].radius) + " wide",
          pair ? "make side_dots.spread larger than side_dots.diameter" : "use smaller dots, or leave one out"});
     return;
   }
@@ -147,7 +147,7 @@ std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, F
                                    : between(before.treble_edge, after.treble_edge, 0.5);
     const Point along = taper_in(layout).along(side), inward = side == 0 ? left_of(along) : -1 * left_of(along);
     dots.push_back({space, middle + shift * along, inward, spec.diameter / 2, spec.depth, part, side});
-    check_side_dot(layout, dots.back(), faults);
+    check_side_dot(board, layout, dots.back(), faults);
   };
   std::set<int> taken;
   const std::vector<int> singles = spaces(spec.frets, fret_count(board), "side_dots.frets", taken, faults);
@@ -158,7 +158,7 @@ std::vector<SideDot> place_side_dots(const Board& board, const Layout& layout, F
     for (const int space : singles) drill(side, space, 0, 0);
     for (const int space : pairs)
       for (const int part : {0, 1}) drill(side, space, part ? spec.spread / 2 : -spec.spread / 2, part);
-    check_side_dots_apart({dots.begin() + first, dots.end()}, taper_in(layout).along(side), faults);
+    check_side_dots_apart(board, {dots.begin() + first, dots.end()}, taper_in(layout).along(side), faults);
   }
   check_side_dots_across(dots, faults);
   return dots;

@@ -2,6 +2,8 @@
 
 #include <cstdio>
 
+#include "board/Length.hpp"
+
 namespace sagitta {
 
 std::string plain(double value) {
@@ -13,6 +15,13 @@ std::string plain(double value) {
   return result == "-0" ? "0" : result;
 }
 
-std::string in_mm(double value) { return plain(value) + " mm"; }
+std::string in_units(const Board& board, double mm) {
+  return shown_length(mm, board.units, board.units == Units::inch ? 5 : 4);
+}
+
+std::string number_in_units(const Board& board, double mm) {
+  const std::string text = in_units(board, mm);
+  return text.substr(0, text.find(' '));
+}
 
 }  // namespace sagitta

@@ -1,5 +1,7 @@
 #include "layout/SlotLines.hpp"
 
+#include <algorithm>
+
 #include "board/SlotCut.hpp"
 #include "layout/Measure.hpp"
 #include "layout/SlotParts.hpp"
@@ -16,9 +18,10 @@ Slot slot_of(const Board& board, const FretLine& fret, Faults& faults) {
   const double whole = distance(slot.bass_end, slot.treble_end), left = whole - 2 * board.slots.edge_left;
   if (left <= slot.width + tolerance::snap) {
     faults.push_back({FaultCode::slot_too_short, "slots.edge_left",
-                      "with " + in_mm(board.slots.edge_left) + " left at each edge, " + slot_name(slot) + " would be " +
-                          in_mm(left) + " long, no longer than it is wide; the board is " + in_mm(whole) +
-                          " wide there",
+                      "with " + in_units(board, board.slots.edge_left) + " left at each edge, " + slot_name(slot) +
+                          (left > 0 ? " would be " + in_units(board, left) + " long, no longer than it is wide"
+                                    : std::string(" would have no length")) +
+                          "; the board is " + in_units(board, whole) + " wide there",
                       "leave less at the edges", id_of(slot)});
     return slot;
   }
@@ -28,17 +31,28 @@ Slot slot_of(const Board& board, const FretLine& fret, Faults& faults) {
   return slot;
 }
 
-void check_gaps(const Layout& layout, Faults& faults) {
+/// One fault for all slots that meet: the first two of them, and how many more.
+void check_gaps(const Board& board, const Layout& layout, Faults& faults) {
+  const Slot *first_before = nullptr, *first = nullptr, *last = nullptr;
+  double least = 0;
+  int count = 0;
   for (std::size_t i = 1; i < layout.slots.size(); ++i) {
     const Slot &before = layout.slots[i - 1], &slot = layout.slots[i];
     const double wood = distance(slot_shape(layout, before), slot_shape(layout, slot));
     if (wood > tolerance::snap) continue;
-    faults.push_back(
-        {FaultCode::slots_meet, "slots.width",
-         slot_name(before) + " and " + slot_name(slot) +
-             (wood < -tolerance::snap ? " overlap by " + in_mm(-wood) : std::string(" leave no wood between them")),
-         "use fewer frets, a longer scale or a narrower slot", id_of(slot)});
+    if (++count == 1) first_before = &before, first = &slot;
+    last = &slot;
+    least = std::min(least, wood);
   }
+  if (count == 0) return;
+  const std::string meeting = count == 1 ? slot_name(*first_before) + " and " + slot_name(*first)
+                                         : std::to_string(count) + " pairs of slots, from " + slot_name(*first_before) +
+                                               " to " + slot_name(*last) + ",";
+  faults.push_back({FaultCode::slots_meet, "slots.width",
+                    meeting + (least < -tolerance::snap
+                                   ? (count == 1 ? " overlap by " : " overlap by up to ") + in_units(board, -least)
+                                   : std::string(" leave no wood between them")),
+                    "use fewer frets, a longer scale or a narrower slot", id_of(*first)});
 }
 
 }  // namespace
@@ -67,16 +81,16 @@ void place_slots(const Board& board, Layout& layout, Faults& faults) {
   const double strip = line_thickness(board);
   if (cut == SlotCut::lines && strip > board.slots.width)
     faults.push_back({FaultCode::line_too_thick, "slots.line_thickness",
-                      "strips " + in_mm(strip) + " thick do not go into slots " + in_mm(board.slots.width) + " wide",
+                      "strips " + in_units(board, strip) + " thick do not go into slots " + in_units(board, board.slots.width) + " wide",
                       "take thinner strips, or make slots.width larger"});
   for (const FretLine& fret : layout.frets)
     if (fret.fret > 0 || board.scale.zero_fret) layout.slots.push_back(slot_of(board, fret, faults));
-  if (faults.size() == before) check_gaps(layout, faults);
+  if (faults.size() == before) check_gaps(board, layout, faults);
 }
 
-void take_slots(const std::vector<Slot>& slots, Layout& layout, Faults& faults) {
+void take_slots(const Board& board, const std::vector<Slot>& slots, Layout& layout, Faults& faults) {
   layout.slots = slots;
-  check_gaps(layout, faults);
+  check_gaps(board, layout, faults);
 }
 
 namespace {

@@ -14,7 +14,7 @@ namespace sagitta {
 /// their slot.
 void place_slots(const Board& board, Layout& layout, Faults& faults);
 /// Slots whose places are given, in order of x. Adds faults for those that leave no wood between them.
-void take_slots(const std::vector<Slot>& slots, Layout& layout, Faults& faults);
+void take_slots(const Board& board, const std::vector<Slot>& slots, Layout& layout, Faults& faults);
 
 /// What a slot covers of the board from above: for a through slot the strip between the board's edges, the tongue's
 /// sides or the places where the heel end cuts it, for a blind one the strip with round ends.

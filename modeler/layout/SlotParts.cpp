@@ -74,8 +74,8 @@ class Parter {
       const double length = distance(part.bass_end, part.treble_end);
       if (is_parted(part) && length < 2 * slot.width - tolerance::same)
         return lose(part, FaultCode::slot_lost,
-                    "the heel end leaves a piece of " + name + " that is " + in_mm(length) +
-                        " long; the least is two slot widths, " + in_mm(2 * slot.width));
+                    "the heel end leaves a piece of " + name + " that is " + in_units(board_, length) +
+                        " long; the least is two slot widths, " + in_units(board_, 2 * slot.width));
       if (!has_wood_beyond(part))
         return lose(part, FaultCode::slot_at_end,
                     "the heel end runs along " + name + " and leaves no wood on its bridge side");

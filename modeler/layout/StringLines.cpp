@@ -76,7 +76,8 @@ bool courses_fit(const Strings& strings, Faults& faults) {
   return false;
 }
 
-bool gauges_fit(const Strings& strings, Faults& faults) {
+bool gauges_fit(const Board& board, Faults& faults) {
+  const Strings& strings = board.strings;
   if (static_cast<int>(strings.gauges.size()) != strings.count) {
     faults.push_back({FaultCode::wrong_count, "strings.gauges",
                       "equal gaps need one gauge for each of the " + std::to_string(strings.count) + " strings, not " +
@@ -87,22 +88,24 @@ bool gauges_fit(const Strings& strings, Faults& faults) {
   const double narrow = std::min(strings.nut_spread, strings.saddle_spread), air = Spacing(strings).air(narrow);
   if (strings.count < 2 || air > 0) return true;
   faults.push_back({FaultCode::strings_overlap, "strings.gauges",
-                    "strings of these gauges overlap by " + in_mm(-air) + " when their outer middles are " +
-                        in_mm(narrow) + " apart",
+                    "strings of these gauges overlap by " + in_units(board, -air) + " when their outer middles are " +
+                        in_units(board, narrow) + " apart",
                     "give thinner strings or a larger spread"});
   return false;
 }
 
 /// Courses must lie further from each other than the strings of one.
-bool courses_apart(const Strings& strings, const std::vector<double>& y, const char* where, Faults& faults) {
+bool courses_apart(const Board& board, const std::vector<double>& y, const char* where, Faults& faults) {
+  const Strings& strings = board.strings;
   if (strings.course == 1) return true;
   const Spacing spacing(strings);
   for (std::size_t i = 1; i < y.size(); ++i) {
     const double apart = y[i] - y[i - 1];
     if (!spacing.begins(i) || apart > *strings.course_gap + tolerance::same) continue;
     faults.push_back({FaultCode::courses_overlap, "strings.course_gap",
-                      "at the " + std::string(where) + " the nearest strings of two courses are " + in_mm(apart) +
-                          " apart, not more than the strings of one course, " + in_mm(*strings.course_gap),
+                      "at the " + std::string(where) + " the nearest strings of two courses are " +
+                          in_units(board, apart) + " apart, not more than the strings of one course, " +
+                          in_units(board, *strings.course_gap),
                       "make course_gap smaller or the spread larger; courses of different sizes cannot be said: there "
                       "is one `course` for all"});
     return false;
@@ -120,9 +123,9 @@ std::vector<LineSegment> place_strings(const Board& board, const Layout& layout,
   }
   if (!courses_fit(strings, faults)) return {};
   const Spacing spacing(strings);
-  if (spacing.by_gaps() && !gauges_fit(strings, faults)) return {};
+  if (spacing.by_gaps() && !gauges_fit(board, faults)) return {};
   const std::vector<double> nut = spacing.places(strings.nut_spread), saddle = spacing.places(strings.saddle_spread);
-  if (!courses_apart(strings, nut, "nut", faults) || !courses_apart(strings, saddle, "saddle", faults)) return {};
+  if (!courses_apart(board, nut, "nut", faults) || !courses_apart(board, saddle, "saddle", faults)) return {};
   std::vector<LineSegment> lines;
   for (std::size_t i = 0; i < nut.size(); ++i) lines.push_back({{0, nut[i]}, {layout.mean_scale, saddle[i]}});
   return lines;

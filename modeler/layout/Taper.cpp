@@ -52,17 +52,18 @@ std::optional<Widths> widths(const Shape& shape, const Layout& layout, Faults& f
 }
 
 /// False when the board is not wider than 0 there.
-bool check_end(const char* key, const char* where, const Taper& taper, double x, double spread, Faults& faults) {
+bool check_end(const Board& board, const char* key, const char* where, const Taper& taper, double x, double spread,
+               Faults& faults) {
   const double width = taper.edge(0, x) + taper.edge(1, x);
   if (width <= 0)
-    faults.push_back(
-        {FaultCode::no_width, key,
-         std::string("the board is ") + in_mm(width) + " wide at the " + where + "; it must be wider than 0",
-         "give a larger width or margin"});
+    faults.push_back({FaultCode::no_width, key,
+                      std::string("nothing is left of the board's width at the ") + where + "; it must be wider than 0",
+                      "give a larger width or margin"});
   else if (spread > 2 * std::min(taper.edge(0, x), taper.edge(1, x)) + tolerance::same)
     faults.push_back({FaultCode::strings_outside, key,
-                      "the outer strings are " + in_mm(spread) + " apart at the " + where + ", but the board is only " +
-                          in_mm(width) + " wide there: the strings lie outside its edges",
+                      "the outer strings are " + in_units(board, spread) + " apart at the " + where +
+                          ", but the board is only " + in_units(board, width) +
+                          " wide there: the strings lie outside its edges",
                       "make the board wider there, or bring the strings closer together"});
   return width > 0;
 }
@@ -81,14 +82,16 @@ Point Taper::meet(int side, double x, Point direction) const {
 
 Taper taper_in(const Layout& layout) { return {layout.edge_at_nut, layout.edge_slope}; }
 
-std::optional<Taper> taper_of(const Shape& shape, const Layout& layout, Faults& faults) {
+std::optional<Taper> taper_of(const Board& board, const Layout& layout, Faults& faults) {
+  const Shape& shape = board.board;
   const auto wide = widths(shape, layout, faults);
   if (!wide) return std::nullopt;
   Taper taper{wide->nut, {}};
   for (const std::size_t side : {0u, 1u})
     taper.slope[side] = shape.edge_margin ? layout.spread_slope / 2 : (wide->there[side] - wide->nut[side]) / wide->x;
-  const bool nut = check_end(wide->nut_key, "nut", taper, 0, layout.spread(0), faults);
-  const bool heel = check_end(wide->key, "heel end", taper, layout.heel_end, layout.spread(layout.heel_end), faults);
+  const bool nut = check_end(board, wide->nut_key, "nut", taper, 0, layout.spread(0), faults);
+  const bool heel =
+      check_end(board, wide->key, "heel end", taper, layout.heel_end, layout.spread(layout.heel_end), faults);
   return nut && heel ? std::optional(taper) : std::nullopt;
 }
 

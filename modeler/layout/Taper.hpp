@@ -43,6 +43,6 @@ Taper taper_in(const Layout& layout);
 /// The edges that a right-handed board asks for: bass at side 0. `layout` must have its scale, frets, strings' spread
 /// and heel end. Empty, with faults added, when the form is incomplete, names a fret that the board does not have, or a
 /// width is not above 0.
-std::optional<Taper> taper_of(const Shape& shape, const Layout& layout, Faults& faults);
+std::optional<Taper> taper_of(const Board& board, const Layout& layout, Faults& faults);
 
 }  // namespace sagitta

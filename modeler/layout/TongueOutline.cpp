@@ -90,10 +90,10 @@ void add_corner(Loop& pieces, const RoundedCorner& corner, double rounding) {
   if (rounding > 0) pieces.push_back(arc_between(corner.centre, rounding, corner.begin, corner.end, true));
 }
 
-Fault too_large(const std::string& key, const std::string& end, double rounding) {
+Fault too_large(const Board& board, const std::string& key, const std::string& end, double rounding) {
   return {FaultCode::corner_too_large,
           key,
-          "corners of radius " + in_mm(rounding) + " do not fit " + end,
+          "corners of radius " + in_units(board, rounding) + " do not fit " + end,
           "use a smaller radius",
           {FeatureId::Kind::tongue}};
 }
@@ -114,7 +114,7 @@ std::optional<TonguePlace> place_tongue(const Board& board, const Layout& layout
   const Point inner = place.bass_side.a;
   if (inner.y <= -taper.edge(0, inner.x) + tolerance::snap) {
     faults.push_back(meets_board("tongue.strings",
-                                 "the tongue's side lies " + in_mm(-taper.edge(0, inner.x) - inner.y) +
+                                 "the tongue's side lies " + in_units(board, -taper.edge(0, inner.x) - inner.y) +
                                      " outside the bass edge: the tongue is as wide as the board",
                                  "name fewer strings or a smaller tongue.margin, or give the board itself more frets"));
     return std::nullopt;
@@ -140,7 +140,7 @@ std::optional<HeelEnd> heel_with_tongue(const Board& board, const Layout& layout
   const RoundedCorner bass = bass_corner(board, layout, taper, rounding);
   if (bass.begin.x <= nut.low.x || dot(inner - bass.end, straight_heel(board, layout)) <= tolerance::same) {
     if (rounding > 0)
-      faults.push_back(too_large("board.corner_radius", "the heel end beside the tongue", rounding));
+      faults.push_back(too_large(board, "board.corner_radius", "the heel end beside the tongue", rounding));
     else
       faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
                         "the heel end crosses the nut end: nothing is left of an edge", ""});
@@ -148,7 +148,7 @@ std::optional<HeelEnd> heel_with_tongue(const Board& board, const Layout& layout
   }
   const TongueCorners corners = tongue_corners(layout, taper, tongue_rounding);
   if (!fit(corners, layout)) {
-    faults.push_back(too_large("tongue.corner_radius", "the tongue's end", tongue_rounding));
+    faults.push_back(too_large(board, "tongue.corner_radius", "the tongue's end", tongue_rounding));
     return std::nullopt;
   }
   HeelEnd end{bass.begin, corners.treble.end, {}};
@@ -172,9 +172,9 @@ void check_tongue_slots(const Board& board, const Layout& layout, Faults& faults
     if (room > tolerance::snap) continue;
     Fault fault = meets_board(
         "board.past_last_fret",
-        "the slot of fret " + std::to_string(slot.fret) + ", on the tongue, reaches " + in_mm(-room) +
+        "the slot of fret " + std::to_string(slot.fret) + ", on the tongue, reaches " + in_units(board, -room) +
             " into the main board beside it",
-        "make board.past_last_fret smaller than " + in_mm(board.board.past_last_fret - std::max(0.0, -room)));
+        "make board.past_last_fret smaller than " + in_units(board, board.board.past_last_fret - std::max(0.0, -room)));
     fault.where = id_of(slot);
     faults.push_back(std::move(fault));
     return;

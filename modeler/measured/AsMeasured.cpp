@@ -28,25 +28,26 @@ void take_stock(Board& board) {
 
 double width_at(const Layout& layout, double x) { return layout.edge(0, x) + layout.edge(1, x); }
 
-std::string place_words(double x, double y) { return "x = " + in_mm(x) + ", y = " + in_mm(y); }
+std::string place_words(const Board& board, double x, double y) { return "x = " + in_units(board, x) + ", y = " + in_units(board, y); }
 
-Fault off_board(const std::string& key, std::size_t index, double x, double y) {
+Fault off_board(const Board& board, const std::string& key, std::size_t index, double x, double y) {
   return {FaultCode::off_board, key + "[" + std::to_string(index) + "]",
-          "the place " + place_words(x, y) + " lies beside the board: nothing can be measured there",
+          "the place " + place_words(board, x, y) + " lies beside the board: nothing can be measured there",
           "x counts from the nut line toward the bridge, y from the centre line, in the board's frame"};
 }
 
-Faults places_off_board(const Measured& measured, const Layout& layout, const Surface& surface) {
+Faults places_off_board(const Board& board, const Layout& layout, const Surface& surface) {
+  const Measured& measured = board.measured;
   Faults faults;
   const auto along = [&](double x) {
     return x >= layout.nut_end - tolerance::same && x <= layout.heel_end + tolerance::same;
   };
   for (std::size_t i = 0; i < measured.widths.size(); ++i)
-    if (const double x = measured.widths[i][0]; !along(x)) faults.push_back(off_board("measured.widths", i, x, 0));
+    if (const double x = measured.widths[i][0]; !along(x)) faults.push_back(off_board(board, "measured.widths", i, x, 0));
   for (std::size_t i = 0; i < measured.thickness.size(); ++i) {
     const double x = measured.thickness[i][0], y = measured.thickness[i][1];
     const bool across = y >= -layout.edge(0, x) - tolerance::same && y <= layout.edge(1, x) + tolerance::same;
-    if (!along(x) || !across || !surface.exists(x, y)) faults.push_back(off_board("measured.thickness", i, x, y));
+    if (!along(x) || !across || !surface.exists(x, y)) faults.push_back(off_board(board, "measured.thickness", i, x, y));
   }
   return faults;
 }
@@ -137,7 +138,7 @@ std::variant<Board, Faults> as_measured(const Board& planned) {
   if (const auto* faults = std::get_if<Faults>(&laid)) return *faults;
   const Layout& layout = std::get<Layout>(laid);
   const Surface surface = surface_of(board, layout);
-  if (Faults faults = places_off_board(board.measured, layout, surface); !faults.empty()) return faults;
+  if (Faults faults = places_off_board(board, layout, surface); !faults.empty()) return faults;
   take_thickness(board, thickness_gained(board, surface));
   take_widths(board, layout);
   return board;

@@ -66,8 +66,8 @@ void offer_sanding(Ways& ways, double blank) {
   Way way;
   way.name = "less-sanding";
   way.edits = {{"finish.sanding", std::max(left, 0.0)}};
-  way.message = "leave only " + in_mm(std::max(left, 0.0)) + " for sanding";
-  way.cost = "ridges and scratches must come off with " + in_mm(std::max(left, 0.0)) + " of wood";
+  way.message = "leave only " + in_units(board, std::max(left, 0.0)) + " for sanding";
+  way.cost = "ridges and scratches must come off with " + in_units(board, std::max(left, 0.0)) + " of wood";
   way.effort = WayEffort::numbers;
   way.figures = {{"sanding", std::max(left, 0.0), "mm"}};
   ways.offer(std::move(way));
@@ -80,8 +80,8 @@ void offer_thinner(Ways& ways, double thickness, double lost) {
   way.edits = {{"board.thickness", thickness}};
   const Edits shallower = Shallower(board, lost).take();
   way.edits.insert(way.edits.end(), shallower.begin(), shallower.end());
-  way.message = "make the board " + in_mm(thickness) + " thick";
-  way.cost = "the board and its edges are " + in_mm(lost) + " lower" +
+  way.message = "make the board " + in_units(board, thickness) + " thick";
+  way.cost = "the board and its edges are " + in_units(board, lost) + " lower" +
              (shallower.empty() ? "" : ", and pockets are shallower: pieces are thinner");
   way.effort = WayEffort::design;
   way.figures = {{"thickness", thickness, "mm"}};
@@ -115,7 +115,7 @@ void offer_flatter(Ways& ways, const Needed& needed, double thickness, double lo
   }
   const Edits shallower = Shallower(ways.planned(), lost).take();
   way.edits.insert(way.edits.end(), shallower.begin(), shallower.end());
-  way.message = "make the board " + in_mm(thickness) + " thick and its radius at the nut " + in_mm(*nut) +
+  way.message = "make the board " + in_units(ways.planned(), thickness) + " thick and its radius at the nut " + in_units(ways.planned(), *nut) +
                 ": the edges keep their height";
   way.cost = "a flatter board than was wanted";
   way.effort = WayEffort::design;
@@ -148,7 +148,7 @@ void offer_moving(Ways& ways, const Stock& stock) {
   Way way;
   way.name = "move-in-blank";
   way.edits = {{"blank.at", at}};
-  way.message = "put the nut line " + in_mm(at[0]) + " from the blank's left end and the centre line " + in_mm(at[1]) +
+  way.message = "put the nut line " + in_units(ways.planned(), at[0]) + " from the blank's left end and the centre line " + in_units(ways.planned(), at[1]) +
                 " from its lower side";
   way.cost = "nothing; the zero is set at another place";
   way.effort = WayEffort::numbers;
@@ -177,10 +177,10 @@ void offer_shorter(Ways& ways, double lack) {
     way.name = name;
     if (from_heel > 0) way.edits.push_back({"board.past_last_fret", past - from_heel});
     if (from_nut > 0) way.edits.push_back({"board.behind_nut", behind - from_nut});
-    way.message = "make the board " + in_mm(lack) +
-                  " shorter: " + (from_heel > 0 ? in_mm(from_heel) + " at the heel" : std::string()) +
+    way.message = "make the board " + in_units(board, lack) +
+                  " shorter: " + (from_heel > 0 ? in_units(board, from_heel) + " at the heel" : std::string()) +
                   (from_heel > 0 && from_nut > 0 ? " and " : "") +
-                  (from_nut > 0 ? in_mm(from_nut) + " behind the nut" : std::string());
+                  (from_nut > 0 ? in_units(board, from_nut) + " behind the nut" : std::string());
     way.cost = "less wood behind the last slot or the nut; no fret moves";
     way.effort = WayEffort::design;
     way.figures = {{"shorter", lack, "mm"}};
@@ -255,7 +255,7 @@ void offer_narrower(Ways& ways, const Needed& needed, const Stock& stock) {
   }
   if (way.edits.empty()) return;
   way.name = "narrower-board";
-  way.message = "make the board at most " + in_mm(way.figures.front().value) + " wide";
+  way.message = "make the board at most " + in_units(ways.planned(), way.figures.front().value) + " wide";
   way.cost = "the outer strings lie nearer to the edges";
   way.effort = WayEffort::design;
   ways.offer(std::move(way));

@@ -76,7 +76,7 @@ void offer_new(Ways& ways, const std::vector<Chip>& chips, InlayShape shape) {
   }
   const std::string what = shape == InlayShape::dot ? "dot" : "block";
   way.name = "cover-with-" + what;
-  way.message = "let a " + what + " of " + in_mm(way.figures.front().value) + " into each chip";
+  way.message = "let a " + what + " of " + in_units(ways.planned(), way.figures.front().value) + " into each chip";
   way.cost = std::to_string(chips.size()) + (chips.size() == 1 ? " piece" : " pieces") + " that were not drawn";
   way.effort = WayEffort::pieces;
   ways.offer(std::move(way));
@@ -163,7 +163,7 @@ void offer_binding(Ways& ways, const std::vector<Chip>& chips) {
   Way way;
   way.name = "binding";
   way.edits = {{"binding.width", width}};
-  way.message = "bind the board with strips " + in_mm(width) + " wide: the chips fall into their ledges";
+  way.message = "bind the board with strips " + in_units(ways.planned(), width) + " wide: the chips fall into their ledges";
   way.cost = binding ? "a wider binding than was wanted" : "a bound board";
   way.effort = WayEffort::pieces;
   way.figures = {{"width", width, "mm"}};

@@ -41,7 +41,7 @@ void neck_ways(Ways& ways) {
   Way way;
   way.name = "binding";
   way.edits = {{"binding.width", (board.binding ? board.binding->width : 0) + strip}, {"measured.widths", widths}};
-  way.message = "glue a strip " + in_mm(strip) + " thick to each long edge";
+  way.message = "glue a strip " + in_units(board, strip) + " thick to each long edge";
   way.cost = std::string("two strips") + (board.binding ? ", beside the binding" : ", and a bound board") +
              "; the slots end at them";
   way.effort = WayEffort::pieces;

@@ -57,7 +57,7 @@ void offer_thicker(Ways& ways) {
   if (way.edits.empty()) return;
   if (by_material) way.edits.push_back({"measured.piece_thickness", of_material});
   way.name = "thicker-piece";
-  way.message = "cut the pieces " + in_mm(way.figures.front().value) + " thick";
+  way.message = "cut the pieces " + in_units(ways.planned(), way.figures.front().value) + " thick";
   way.cost = "pieces from a thicker sheet";
   way.effort = WayEffort::pieces;
   ways.offer(std::move(way));
@@ -79,7 +79,7 @@ void offer_packing(Ways& ways) {
   if (way.figures.empty()) return;
   way.edits = {{"measured.pocket_depths", depths}};
   way.name = "packing";
-  way.message = "glue packing under the piece, " + in_mm(way.figures.front().value) + " thick";
+  way.message = "glue packing under the piece, " + in_units(ways.planned(), way.figures.front().value) + " thick";
   way.cost = "a strip of veneer or sheet under each piece that lies too low";
   way.effort = WayEffort::pieces;
   ways.offer(std::move(way));
@@ -138,13 +138,13 @@ void offer_for_wide(Ways& ways) {
     looser.edits.push_back({inlay_key(i, "clearance"), inlay.clearance + wider / 2});
   }
   larger.name = "larger-piece";
-  larger.message = "cut the pieces " + in_mm(wider) + " larger: they fill the pockets as these were cut";
+  larger.message = "cut the pieces " + in_units(board, wider) + " larger: they fill the pockets as these were cut";
   larger.cost = "pieces cut anew, larger than they were drawn";
   larger.effort = WayEffort::pieces;
   larger.figures = {{"larger", wider, "mm"}};
   ways.offer(std::move(larger));
   looser.name = "wider-joint";
-  looser.message = "keep the pieces: the joint all round is " + in_mm(wider / 2) + " wider";
+  looser.message = "keep the pieces: the joint all round is " + in_units(board, wider / 2) + " wider";
   looser.cost = "a line of glue or filler that shows";
   looser.effort = WayEffort::numbers;
   looser.figures = {{"wider", wider / 2, "mm"}};

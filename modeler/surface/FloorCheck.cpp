@@ -13,12 +13,19 @@ namespace {
 
 constexpr double least = tolerance::least_floor - tolerance::same;
 
-void check_level(const std::string& key, const std::string& what, double thickness, double depth, Faults& faults) {
+/// "leaves 0.2 mm", or that nothing is left.
+std::string left_over(const Board& board, double mm) {
+  return mm > 0 ? "leaves " + in_units(board, mm) : std::string("leaves nothing");
+}
+
+void check_level(const Board& board, const std::string& key, const std::string& what, double thickness, double depth,
+                 Faults& faults) {
   if (thickness - depth >= least) return;
   faults.push_back({FaultCode::floor_too_low, key,
-                    what + " " + in_mm(depth) + " deep leaves " + in_mm(thickness - depth) + " of a board " +
-                        in_mm(thickness) + " thick; the least is " + in_mm(tolerance::least_floor),
-                    "cut no deeper than " + in_mm(thickness - tolerance::least_floor)});
+                    what + " " + in_units(board, depth) + " deep " + left_over(board, thickness - depth) +
+                        " of a board " + in_units(board, thickness) + " thick; the least is " +
+                        in_units(board, tolerance::least_floor),
+                    "cut no deeper than " + in_units(board, thickness - tolerance::least_floor)});
 }
 
 /// The lowest height of the surface along the two ends of a slot.
@@ -31,14 +38,14 @@ double lowest_over(const Layout& layout, const Surface& surface, const Slot& slo
 void check_slots(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   const double depth = slot_depth(board);
   if (board.slots.floor == SlotFloor::level)
-    return check_level("slots.depth", "a level slot", surface.thickness, depth, faults);
+    return check_level(board, "slots.depth", "a level slot", surface.thickness, depth, faults);
   for (const Slot& slot : layout.slots) {
     const double height = lowest_over(layout, surface, slot);
     if (height - depth >= least) continue;
     faults.push_back({FaultCode::floor_too_low, "slots.depth",
-                      slot_name(slot) + ", " + in_mm(depth) + " deep, leaves " + in_mm(height - depth) +
-                          " under its lower end, where the board is " + in_mm(height) + " thick; the least is " +
-                          in_mm(tolerance::least_floor),
+                      slot_name(slot) + ", " + in_units(board, depth) + " deep, " + left_over(board, height - depth) +
+                          " under its lower end, where the board is " + in_units(board, height) +
+                          " thick; the least is " + in_units(board, tolerance::least_floor),
                       "cut shallower slots, or use a thicker board or a larger radius"});
     return;
   }
@@ -47,7 +54,7 @@ void check_slots(const Board& board, const Layout& layout, const Surface& surfac
 /// A floor that follows the surface is lowest where the outline is: it runs on behind the nut's face.
 void check_nut(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   if (board.nut.floor == NutFloor::level)
-    return check_level("nut.depth", "a seat for the nut", surface.thickness, board.nut.depth, faults);
+    return check_level(board, "nut.depth", "a seat for the nut", surface.thickness, board.nut.depth, faults);
   double height = std::numeric_limits<double>::infinity();
   const Point face = layout.nut->face, back = layout.nut->shelf ? Point{layout.nut_end, 0} : layout.nut->back;
   for (const LineSegment& edge : layout.edges)
@@ -57,9 +64,9 @@ void check_nut(const Board& board, const Layout& layout, const Surface& surface,
     }
   if (height - board.nut.depth >= least) return;
   faults.push_back({FaultCode::floor_too_low, "nut.depth",
-                    "a seat for the nut " + in_mm(board.nut.depth) + " deep leaves " + in_mm(height - board.nut.depth) +
-                        " under its floor at an edge, where the board is " + in_mm(height) + " thick; the least is " +
-                        in_mm(tolerance::least_floor),
+                    "a seat for the nut " + in_units(board, board.nut.depth) + " deep leaves " + in_units(board, height - board.nut.depth) +
+                        " under its floor at an edge, where the board is " + in_units(board, height) + " thick; the least is " +
+                        in_units(board, tolerance::least_floor),
                     "cut a shallower seat, or use a thicker board or a larger radius"});
 }
 
@@ -70,9 +77,10 @@ void check_binding(const Board& board, const Layout& layout, const Surface& surf
     for (int i = 0; i <= 16; ++i) height = std::min(height, surface.height(between(edge.a, edge.b, i / 16.0)));
   if (height - board.binding->height >= least) return;
   faults.push_back({FaultCode::floor_too_low, "binding.height",
-                    "a binding " + in_mm(board.binding->height) + " high leaves " +
-                        in_mm(height - board.binding->height) + " under it: the edge is " + in_mm(height) +
-                        " high at its lowest; the least is " + in_mm(tolerance::least_floor),
+                    "a binding " + in_units(board, board.binding->height) + " high " +
+                        left_over(board, height - board.binding->height) + " under it: the edge is " +
+                        in_units(board, height) + " high at its lowest; the least is " +
+                        in_units(board, tolerance::least_floor),
                     "use a lower binding, or height = 0 for one that goes all the way"});
 }
 
@@ -85,7 +93,7 @@ double highest_over(const Surface& surface, const Pin& pin) {
   return height;
 }
 
-void check_pins(const Layout& layout, const Surface& surface, Faults& faults) {
+void check_pins(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   for (std::size_t i = 0; i < layout.pins.size(); ++i) {
     const Pin& pin = layout.pins[i];
     if (!bounds(layout.outline).overlaps(bounds(circle(pin.centre, pin.radius)))) continue;
@@ -93,23 +101,27 @@ void check_pins(const Layout& layout, const Surface& surface, Faults& faults) {
     if (pin.depth < height - tolerance::snap) continue;
     faults.push_back({FaultCode::pin_through,
                       "pins.depth",
-                      "pin " + std::to_string(i + 1) + ", " + in_mm(pin.depth) +
-                          " deep, comes out at the top: the board is " + in_mm(height) + " thick there",
+                      "pin " + std::to_string(i + 1) + ", " + in_units(board, pin.depth) +
+                          " deep, comes out at the top: " +
+                          (height > 0 ? "the board is " + in_units(board, height) + " thick there"
+                                      : std::string("nothing is left of the board there")),
                       "make pins.depth smaller",
                       {FeatureId::Kind::pin, static_cast<int>(i)}});
     return;
   }
 }
 
-void check_side_dots(const Layout& layout, const Surface& surface, Faults& faults) {
+void check_side_dots(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   for (const SideDot& dot : layout.side_dots) {
     const double height = surface.height(dot.mouth);
     if (height / 2 - dot.radius >= tolerance::least_floor) continue;
     faults.push_back({FaultCode::side_dot_too_large, "side_dots.diameter",
-                      "side dots of " + in_mm(2 * dot.radius) + " do not fit in the edge, which is " + in_mm(height) +
-                          " high at space " + std::to_string(dot.fret) + "; the least to be left above and below is " +
-                          in_mm(tolerance::least_floor),
-                      "use side dots of at most " + in_mm(height - 2 * tolerance::least_floor)});
+                      "side dots of " + in_units(board, 2 * dot.radius) + " do not fit in the edge, which is " +
+                          in_units(board, height) + " high at space " + std::to_string(dot.fret) +
+                          "; the least to be left above and below is " + in_units(board, tolerance::least_floor),
+                      height > 2 * tolerance::least_floor
+                          ? "use side dots of at most " + in_units(board, height - 2 * tolerance::least_floor)
+                          : std::string("leave out the side dots, or use a thicker board")});
     return;
   }
 }
@@ -118,16 +130,16 @@ void check_side_dots(const Layout& layout, const Surface& surface, Faults& fault
 
 void check_floors(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   for (std::size_t i = 0; i < board.inlays.size(); ++i)
-    check_level("inlays[" + std::to_string(i) + "].depth", "a pocket", surface.thickness, board.inlays[i].depth,
+    check_level(board, "inlays[" + std::to_string(i) + "].depth", "a pocket", surface.thickness, board.inlays[i].depth,
                 faults);
   for (std::size_t i = 0; i < board.cuts.size(); ++i)
     if (!is_through(board.cuts[i]) && !is_from_below(board.cuts[i]))
-      check_level("cuts[" + std::to_string(i) + "].depth", "a cut", surface.thickness, board.cuts[i].depth, faults);
+      check_level(board, "cuts[" + std::to_string(i) + "].depth", "a cut", surface.thickness, board.cuts[i].depth, faults);
   if (layout.nut) check_nut(board, layout, surface, faults);
   check_slots(board, layout, surface, faults);
   check_binding(board, layout, surface, faults);
-  check_pins(layout, surface, faults);
-  check_side_dots(layout, surface, faults);
+  check_pins(board, layout, surface, faults);
+  check_side_dots(board, layout, surface, faults);
 }
 
 }  // namespace sagitta

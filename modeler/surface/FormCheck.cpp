@@ -21,21 +21,21 @@ void check_lands(const Board& board, const Layout& layout, Faults& faults) {
     const double half = slot.width / 2 / std::abs(along.y);
     if (board.scallop->land >= half - tolerance::same) continue;
     faults.push_back({FaultCode::space_too_short, "scallop.land",
-                      "a land of " + in_mm(board.scallop->land) + " is less than half the width of " + slot_name(slot) +
-                          " along the board, " + in_mm(half) + ": the scallop would run into the slot",
-                      "make scallop.land at least " + in_mm(half), id_of(slot)});
+                      "a land of " + in_units(board, board.scallop->land) + " is less than half the width of " + slot_name(slot) +
+                          " along the board, " + in_units(board, half) + ": the scallop would run into the slot",
+                      "make scallop.land at least " + in_units(board, half), id_of(slot)});
     return;
   }
 }
 
-bool check_spaces(const Layout& layout, const Surface& surface, Faults& faults) {
+bool check_spaces(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   for (const ScallopedSpace& space : surface.scallops) {
     const double width = std::min(space.width(layout.strip.low.y), space.width(layout.strip.high.y));
     if (width > tolerance::snap) continue;
     faults.push_back({FaultCode::space_too_short,
                       "scallop.land",
                       "the lands leave no room for a scallop in space " + std::to_string(space.fret) +
-                          ": between them " + in_mm(width) + " is left",
+                          ": between them " + in_units(board, width) + " is left",
                       "use narrower lands, or scallop fewer spaces",
                       {.kind = FeatureId::Kind::fret_space, .fret = space.fret}});
     return false;
@@ -44,7 +44,7 @@ bool check_spaces(const Layout& layout, const Surface& surface, Faults& faults) 
 }
 
 /// The lowest place of a space: along its trough the playing surface is lowest at an edge.
-void check_troughs(const Layout& layout, const Surface& surface, Faults& faults) {
+void check_troughs(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   for (const ScallopedSpace& space : surface.scallops)
     for (const int side : {0, 1}) {
       const double middle = space.x(0.5, 0), y = (side == 0 ? -1 : 1) * layout.edge(side, middle);
@@ -52,8 +52,8 @@ void check_troughs(const Layout& layout, const Surface& surface, Faults& faults)
       if (height >= least) continue;
       faults.push_back({FaultCode::floor_too_low,
                         "scallop.depth",
-                        "the scallop of space " + std::to_string(space.fret) + " leaves " + in_mm(height) +
-                            " of wood at an edge; the least is " + in_mm(tolerance::least_floor),
+                        "the scallop of space " + std::to_string(space.fret) + " leaves " + in_units(board, height) +
+                            " of wood at an edge; the least is " + in_units(board, tolerance::least_floor),
                         "scallop less deep, or use a thicker board",
                         {.kind = FeatureId::Kind::scallop, .fret = space.fret}});
       return;
@@ -67,14 +67,14 @@ FeatureId id_of(const WorkedEdge& edge) {
 }
 
 /// Whether it is no larger than the board's half.
-bool fits(const WorkedEdge& edge, const LineSegment& line, Faults& faults) {
+bool fits(const Board& board, const WorkedEdge& edge, const LineSegment& line, Faults& faults) {
   for (const Point end : {line.a, line.b}) {
     const double room = edge.reach(end.x), need = std::max(edge.roll, edge.bevel);
     if (need <= room) continue;
     const bool roll = edge.roll > 0;
     faults.push_back({FaultCode::not_allowed, roll ? "edges.roll" : "edges.bevel",
-                      std::string(roll ? "a roll of " : "a bevel of ") + in_mm(need) + " is larger than " +
-                          edge_name(edge) + " is away from the centre line, " + in_mm(room),
+                      std::string(roll ? "a roll of " : "a bevel of ") + in_units(board, need) + " is larger than " +
+                          edge_name(edge) + " is away from the centre line, " + in_units(board, room),
                       "make it smaller", id_of(edge)});
     return false;
   }
@@ -98,7 +98,7 @@ bool cuts(const Surface& surface, const WorkedEdge& edge, const LineSegment& lin
   return true;
 }
 
-void check_side(const Surface& surface, const WorkedEdge& edge, const LineSegment& line, Faults& faults) {
+void check_side(const Board& board, const Surface& surface, const WorkedEdge& edge, const LineSegment& line, Faults& faults) {
   double height = std::numeric_limits<double>::infinity();
   for (int i = 0; i <= samples; ++i) {
     const Point p = between(line.a, line.b, static_cast<double>(i) / samples);
@@ -108,7 +108,7 @@ void check_side(const Surface& surface, const WorkedEdge& edge, const LineSegmen
   const bool roll = edge.roll > 0;
   faults.push_back({FaultCode::floor_too_low, roll ? "edges.roll" : "edges.bevel",
                     std::string(roll ? "the roll of " : "the bevel of ") + edge_name(edge) + " leaves " +
-                        in_mm(height) + " of the side; the least is " + in_mm(tolerance::least_floor),
+                        in_units(board, height) + " of the side; the least is " + in_units(board, tolerance::least_floor),
                     roll ? "use a smaller roll" : "use a narrower bevel, or a larger angle", id_of(edge)});
 }
 
@@ -122,13 +122,13 @@ double lowest_over(const Surface& surface, const SideDot& dot) {
   return low;
 }
 
-void check_holes(const Layout& layout, const Surface& surface, Faults& faults) {
+void check_holes(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   for (const SideDot& dot : layout.side_dots) {
     const double over = lowest_over(surface, dot) - (surface.height(dot.mouth) / 2 + dot.radius);
     if (over >= least) continue;
     faults.push_back({FaultCode::side_dot_too_large, "side_dots.diameter",
-                      "the scallop or the worked edge leaves " + in_mm(over) + " of wood over the side dot at space " +
-                          std::to_string(dot.fret) + "; the least is " + in_mm(tolerance::least_floor),
+                      "the scallop or the worked edge leaves " + in_units(board, over) + " of wood over the side dot at space " +
+                          std::to_string(dot.fret) + "; the least is " + in_units(board, tolerance::least_floor),
                       "use smaller side dots, a shallower scallop, or a smaller roll or bevel", id_of(dot)});
     return;
   }
@@ -139,14 +139,14 @@ void check_holes(const Layout& layout, const Surface& surface, Faults& faults) {
 void check_forms(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   const std::size_t before = faults.size();
   if (board.scallop) check_lands(board, layout, faults);
-  if (check_spaces(layout, surface, faults)) check_troughs(layout, surface, faults);
+  if (check_spaces(board, layout, surface, faults)) check_troughs(board, layout, surface, faults);
   for (const WorkedEdge& edge : surface.worked_edges) {
     const LineSegment& line = layout.edges[edge.side < 0 ? 0 : 1];
-    if (fits(edge, line, faults) && cuts(surface, edge, line, faults)) check_side(surface, edge, line, faults);
+    if (fits(board, edge, line, faults) && cuts(surface, edge, line, faults)) check_side(board, surface, edge, line, faults);
     if (faults.size() != before) return;
   }
   if (faults.size() == before && !(surface.scallops.empty() && surface.worked_edges.empty()))
-    check_holes(layout, surface, faults);
+    check_holes(board, layout, surface, faults);
 }
 
 }  // namespace sagitta

@@ -41,8 +41,8 @@ std::optional<Point> missing(const Surface& surface, const std::vector<Point>& p
   return worst;
 }
 
-std::string shortfall(const Surface& surface, Point p) {
-  return "at x = " + plain(p.x) + " the radius is " + in_mm(surface.radius(p.x));
+std::string shortfall(const Board& board, const Surface& surface, Point p) {
+  return "at x = " + number_in_units(board, p.x) + " the radius is " + in_units(board, surface.radius(p.x));
 }
 
 bool check_existence(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
@@ -61,31 +61,36 @@ bool check_existence(const Board& board, const Layout& layout, const Surface& su
   }
   if (board.surface.profile == Profile::even_edge && !(surface.r0 > layout.half_width_at_nut)) {
     faults.push_back({FaultCode::no_surface, "surface.radius_at_nut",
-                      "there is no such playing surface: the radius is " + in_mm(surface.r0) +
-                          ", not more than half the board's width at the nut, " + in_mm(layout.half_width_at_nut),
+                      "there is no such playing surface: the radius is " + in_units(board, surface.r0) +
+                          ", not more than half the board's width at the nut, " +
+                          in_units(board, layout.half_width_at_nut),
                       "use a larger radius"});
     return false;
   }
   const auto gone = missing(surface, rim(layout));
   if (!gone) return true;
   faults.push_back({FaultCode::no_surface, radius_key(board, gone->x, layout),
-                    "there is no such playing surface: " + shortfall(surface, *gone) +
+                    "there is no such playing surface: " + shortfall(board, surface, *gone) +
                         ", not more than the distance of the edge from the middle line there, " +
-                        in_mm(std::abs(gone->y)),
+                        in_units(board, std::abs(gone->y)),
                     "use a larger radius or a narrower board"});
   return false;
 }
 
-void check_thickness(const Layout& layout, const Surface& surface, Faults& faults) {
+void check_thickness(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   const std::vector<Point> points = rim(layout);
   const Point low = *std::min_element(points.begin(), points.end(),
                                       [&](Point a, Point b) { return surface.height(a) < surface.height(b); });
   const double height = surface.height(low);
   if (height >= tolerance::least_floor - tolerance::same) return;
-  faults.push_back({FaultCode::floor_too_low, "board.thickness",
-                    "the board is only " + in_mm(height) + " thick at its edge (x = " + plain(low.x) +
-                        ", y = " + plain(low.y) + "); the least is " + in_mm(tolerance::least_floor),
-                    "use a thicker board, a larger radius or less fall"});
+  faults.push_back(
+      {FaultCode::floor_too_low, "board.thickness",
+       (height > 0 ? "the board is only " + in_units(board, height) + " thick at its edge"
+                   : "nothing is left of the board's thickness at its edge, which the playing surface reaches " +
+                         in_units(board, -height) + " too low") +
+           " (x = " + number_in_units(board, low.x) + ", y = " + number_in_units(board, low.y) + "); the least is " +
+           in_units(board, tolerance::least_floor),
+       "use a thicker board, a larger radius or less fall"});
 }
 
 /// The radius is cut over a strip wider than the board; the board itself is known to be sound here.
@@ -95,21 +100,23 @@ void check_strip(const Board& board, const Layout& layout, const Surface& surfac
   std::vector<Point> sides = corners;
   for (int i = 1; i < 16; ++i) sides.push_back(between(strip.low, {strip.high.x, strip.low.y}, i / 16.0));
   for (int i = 1; i < 16; ++i) sides.push_back(between({strip.low.x, strip.high.y}, strip.high, i / 16.0));
-  const std::string area = "the board itself is sound, but the radius is cut over a rectangle 3 mm larger all round, " +
-                           in_mm(strip.high.y - strip.low.y) + " wide";
+  const std::string area = "the board itself is sound, but the radius is cut over a rectangle " +
+                           in_units(board, bounds(layout.outline).low.x - strip.low.x) + " larger all round, " +
+                           in_units(board, strip.high.y - strip.low.y) + " wide";
   if (const auto gone = missing(surface, sides)) {
     faults.push_back({FaultCode::no_surface_beside, radius_key(board, gone->x, layout),
-                      area + ", and there is no such surface there: " + shortfall(surface, *gone) +
-                          ", not more than the distance of its side from the middle line, " + in_mm(std::abs(gone->y)),
-                      "use a radius above " + in_mm(std::abs(gone->y)) + " there, or a narrower board"});
+                      area + ", and there is no such surface there: " + shortfall(board, surface, *gone) +
+                          ", not more than the distance of its side from the middle line, " +
+                          in_units(board, std::abs(gone->y)),
+                      "use a radius above " + in_units(board, std::abs(gone->y)) + " there, or a narrower board"});
     return;
   }
   const Point low = *std::min_element(sides.begin(), sides.end(),
                                       [&](Point a, Point b) { return surface.height(a) < surface.height(b); });
   if (surface.height(low) > tolerance::snap) return;
   faults.push_back({FaultCode::cuts_into_bed, radius_key(board, low.x, layout),
-                    area + ", and at x = " + plain(low.x) + " it would cut " + in_mm(-surface.height(low)) +
-                        " into the bed under the blank",
+                    area + ", and at x = " + number_in_units(board, low.x) + " it would cut " +
+                        in_units(board, -surface.height(low)) + " into the bed under the blank",
                     "use a larger radius or a thicker board"});
 }
 
@@ -119,7 +126,7 @@ Faults surface_faults(const Board& board, const Layout& layout, const Surface& s
   Faults faults;
   if (!check_existence(board, layout, surface, faults)) return faults;
   const std::size_t before = faults.size();
-  check_thickness(layout, surface, faults);
+  check_thickness(board, layout, surface, faults);
   check_floors(board, layout, surface, faults);
   check_forms(board, layout, surface, faults);
   if (faults.size() == before) check_strip(board, layout, surface, faults);

@@ -185,11 +185,29 @@ const std::vector<Case> shapes = {
      FaultCode::wrong_kind, ""},
 };
 
+const std::vector<Case> slips = {
+    {"NoQuotes", "length = 648", "length = 648 mm", "", 6, 10, FaultCode::not_well_formed, "length = \"648 mm\""},
+    {"NoQuotesFraction", "length = 648", "length = 25 1/2 in  # as drawn", "", 6, 10, FaultCode::not_well_formed,
+     "length = \"25 1/2 in\""},
+    {"NoQuotesWord", "name = \"Heron\"", "hand = left", "", 2, 8, FaultCode::not_well_formed, "hand = \"left\""},
+    {"CurlyQuotes", "length = 648", "length = \u201C648 mm\u201D", "", 6, 10, FaultCode::not_well_formed,
+     "length = \"648 mm\""},
+    {"CurlyName", "\"Heron\"", "\u201EHeron\u201C", "", 2, 8, FaultCode::not_well_formed, "name = \"Heron\""},
+    {"ListWithOneBracket", "[[inlays]]", "[inlays]", "inlays", 29, 2, FaultCode::wrong_kind, "[[inlays]]"},
+    {"ListTwiceWithOneBracket", "[side_dots]", "[setups]\nzero = \"nut\"\n[setups]\n[side_dots]", "setups", 37, 1,
+     FaultCode::named_twice, "[[setups]]"},
+    {"CentimetresOrAPoint", "length = 648", "length = 64.8", "scale.length", 6, 10, FaultCode::not_allowed,
+     "\"64.8 cm\" or \"648 mm\""},
+    {"CentimetresOfSpread", "nut_spread = 36", "nut_spread = 3.6", "strings.nut_spread", 11, 14, FaultCode::not_allowed,
+     "\"3.6 cm\" or \"36 mm\""},
+};
+
 std::string case_name(const testing::TestParamInfo<Case>& info) { return info.param.name; }
 
 INSTANTIATE_TEST_SUITE_P(Keys, OneProblem, testing::ValuesIn(keys), case_name);
 INSTANTIATE_TEST_SUITE_P(Values, OneProblem, testing::ValuesIn(values), case_name);
 INSTANTIATE_TEST_SUITE_P(Rules, OneProblem, testing::ValuesIn(rules), case_name);
+INSTANTIATE_TEST_SUITE_P(Slips, OneProblem, testing::ValuesIn(slips), case_name);
 INSTANTIATE_TEST_SUITE_P(Shapes, OneProblem, testing::ValuesIn(shapes), case_name);
 
 TEST(Problems, SampleIsSound) {
@@ -206,6 +224,17 @@ TEST(Problems, AreAllReportedAtOnceInOrder) {
   for (const Problem& p : file.problems) found.push_back(p.key);
   EXPECT_EQ(found, (std::vector<std::string>{"scale.frets", "scale.colour", "board.thickness", "nut.seat",
                                              "inlays[0].depth"}));
+}
+
+TEST(Problems, CentimetresAreReadInEveryLength) {
+  std::string text = sample::with("length = 648", "length = \"64.8 cm\"");
+  text = sample::with("edge_margin = 3.2", "edge_margin = [\"0.32 cm\", \"3.2 mm\"]", text);
+  text = sample::with("[side_dots]", "[limits]\nwall = \"0.1 cm\"\n[side_dots]", text);
+  const BoardFile file = sample::read(text);
+  ASSERT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_EQ(file.board.scale.length, 648);
+  EXPECT_EQ(file.board.board.edge_margin->second, 3.2);
+  EXPECT_EQ(file.board.limits.at("wall"), 1);
 }
 
 TEST(Problems, ValueForTable) {

@@ -9,6 +9,7 @@
 
 #include "SampleBoard.hpp"
 #include "board/BoardFile.hpp"
+#include "board/Edit.hpp"
 #include "board/SourceText.hpp"
 
 namespace sagitta {
@@ -44,9 +45,6 @@ TEST(Source, RepeatedKeysAndTables) {
 
 TEST(Source, Encodings) {
   expect(only_problem("format = 1\nname = \"\xC3\xA4\xFF\"\n"), 2, 10, FaultCode::not_text);
-  expect(only_problem("\xEF\xBB\xBF"
-                      "format = 1\n"),
-         1, 1, FaultCode::not_text);
   expect(only_problem(std::string("\xFF\xFE"
                                   "f\0",
                                   4)),
@@ -54,6 +52,17 @@ TEST(Source, Encodings) {
   expect(only_problem(std::string("format = 1\n\0", 12)), 2, 1, FaultCode::not_text);
   expect(only_problem("name = \"\xED\xA0\x80\"\n"), 1, 9, FaultCode::not_text);
   expect(only_problem("name = \"\xC0\xAF\"\n"), 1, 9, FaultCode::not_text);
+}
+
+TEST(Source, AByteOrderMarkIsReadOverAndKept) {
+  const std::string mark = "\xEF\xBB\xBF";
+  const BoardFile file = sample::read(mark + sample::text);
+  EXPECT_TRUE(file.sound()) << sample::told(file.problems);
+  EXPECT_EQ(file.board, sample::read(sample::text).board);
+  expect(only_problem(mark + sample::with("format = 1", "format = 2")), 1, 10, FaultCode::not_allowed);
+  Board other = file.board;
+  other.scale.frets = 21;
+  EXPECT_EQ(edit_text(mark + sample::text, file.board, other), mark + edit_text(sample::text, file.board, other));
 }
 
 TEST(Source, SizeAndDepth) {

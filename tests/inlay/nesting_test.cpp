@@ -22,7 +22,9 @@ InlayPiece piece(const std::string& name, Loops outline, const std::string& mate
 }
 
 Sheet sheet(double length, double width, Pattern pattern = Pattern::none, const std::string& material = "shell") {
-  return {material, length, width, 1.6, pattern};
+  Sheet made{material, length, width, 1.6, pattern};
+  made.margin = made.clamp = 0;
+  return made;
 }
 
 NestRules rules(NestTurns turns = NestTurns::free) {
@@ -217,6 +219,25 @@ TEST(Nesting, StopsWhenAsked) {
   Cancel cancel;
   cancel.request();
   EXPECT_FALSE(nest(many(1, 10), {sheet(120, 60)}, rules(), cancel));
+}
+
+TEST(Nesting, KeepsTheMarginAndTheClampsFree) {
+  Sheet held = sheet(80, 60);
+  held.margin = 4;
+  held.clamp = 15;
+  std::vector<InlayPiece> pieces;
+  for (int i = 0; i < 12; ++i)
+    pieces.push_back(piece("d" + std::to_string(i), {rectangle({100, 20}, {108, 26})}, "shell"));
+  const Nesting nesting = nest(pieces, {held}, rules()).value();
+  ASSERT_EQ(nesting.sheets.size(), 1U);
+  EXPECT_TRUE(nesting.no_room.empty());
+  for (const NestedPiece& nested : nesting.sheets[0].pieces) {
+    const Box box = bounds(nested.outline);
+    EXPECT_TRUE(box.low.x >= 15 - 1e-9 && box.high.x <= 65 + 1e-9) << nested.name;
+    EXPECT_TRUE(box.low.y >= 4 - 1e-9 && box.high.y <= 56 + 1e-9) << nested.name;
+  }
+  held.clamp = 38;  // 4 mm between the clamps: no piece of 8 x 6
+  EXPECT_EQ(nest(pieces, {held}, rules()).value().no_room.size(), 12U);
 }
 
 }  // namespace

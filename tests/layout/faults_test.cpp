@@ -317,6 +317,39 @@ TEST(Faults, SayHowFarAndWhatToDo) {
   EXPECT_THAT(fault_keys(board), IsEmpty());
 }
 
+// 648 mm in twelve steps an octave: from fret 72 to the 96th, 24 slots of 0.584 mm have less than that between their
+// middles (648 2^(-n/12) (1 - 2^(-1/12)) < 0.584 from n = 72 on).
+TEST(Faults, SlotsThatMeetAreOneFault) {
+  Board board = octaves();
+  board.scale = {};
+  board.scale.length = 648;
+  board.scale.frets = 96;
+  board.slots.width = 0.584;
+  const Faults faults = std::get<Faults>(lay_out(board));
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_EQ(faults[0].code, FaultCode::slots_meet);
+  EXPECT_EQ(faults[0].where, (FeatureId{.kind = FeatureId::Kind::slot, .fret = 73}));
+}
+
+TEST(Faults, FretLinesThatCrossAreOneFault) {
+  Board board = steep_fan();
+  board.scale.bass = 1200;
+  board.scale.square_fret = 20;
+  widths(board, 200, 200);
+  const Faults faults = std::get<Faults>(lay_out(board));
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_EQ(faults[0].code, FaultCode::frets_cross);
+}
+
+TEST(Faults, LengthsAreInTheBoardsUnits) {
+  Board board = octaves();
+  round_heel(board, Heel::arc, 40);
+  board.units = Units::inch;
+  const Faults faults = std::get<Faults>(lay_out(board));
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_THAT(faults[0].hint, HasSubstr("0.46001 in"));  // 11.6843 mm
+}
+
 TEST(Faults, LargestCornerIsSaidAndFits) {
   Board board = octaves();
   board.board.past_last_fret = 60;

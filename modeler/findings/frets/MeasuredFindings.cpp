@@ -25,13 +25,14 @@ void judge_sensitivity(const Subject& subject, Judge& judge) {
   const double cents = cents_per_tenth(subject.prepared.layout(), last.fret);
   char shown[32];
   std::snprintf(shown, sizeof shown, "%.2f", cents);
-  judge.hold(rule("placement-sensitive"), cents,
-             {last.middle,
-              subject.prepared.surface().height(last.middle),
-              {.kind = Kind::fret, .fret = last.fret},
-              "fret " + std::to_string(last.fret)},
-             "0.1 mm off its place puts fret " + std::to_string(last.fret) + " " + shown + " cents out of tune",
-             "check the machine's x over the whole length before the slots are cut");
+  judge.hold(
+      rule("placement-sensitive"), cents,
+      {last.middle,
+       subject.prepared.surface().height(last.middle),
+       {.kind = Kind::fret, .fret = last.fret},
+       "fret " + std::to_string(last.fret)},
+      judge.shown(0.1) + " off its place puts fret " + std::to_string(last.fret) + " " + shown + " cents out of tune",
+      "check the machine's x over the whole length before the slots are cut");
 }
 
 void judge_worst(const Subject& subject, const std::vector<SlotError>& errors, Judge& judge) {
@@ -75,7 +76,7 @@ void judge_measured(const Subject& subject, Judge& judge) {
   const int more =
       static_cast<int>(subject.prepared.board().measured.slots.size()) - slots_to_measure(subject.prepared.layout());
   judge.hold(rule("measured-slots-differ"), std::abs(more),
-             {{}, subject.prepared.surface().thickness, {Kind::measured_slots}, "measured.slots"},
+             {{}, subject.prepared.surface().thickness, {FeatureId::Kind::measured_slots}, "measured.slots"},
              std::to_string(subject.prepared.board().measured.slots.size()) +
                  " slots were measured and the board has " +
                  std::to_string(slots_to_measure(subject.prepared.layout())) +

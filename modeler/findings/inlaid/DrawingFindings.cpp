@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <map>
-#include <sstream>
 
 #include "inlaid/InlayFamilies.hpp"
+#include "rules/ShownMeasures.hpp"
 #include "rules/Work.hpp"
 
 namespace sagitta {
@@ -59,13 +59,6 @@ void add(const RegionFigures& region, DrawingSum& sum) {
   if (region.lost_area >= colour.most_lost) colour.most_lost = region.lost_area, colour.lost_at = region.lost_at;
 }
 
-std::string square_mm(double area) {
-  std::ostringstream text;
-  text.precision(area < 10 ? 2 : 0);
-  text << std::fixed << area << " mm2";
-  return text.str();
-}
-
 std::string rounded(double percent) { return std::to_string(static_cast<int>(percent)) + " %"; }
 
 /// Of each inlay, each rule is told once, at the marker where it is worst.
@@ -118,14 +111,15 @@ class DrawingCheck {
       const std::string mend =
           "name smaller cutters for pocket-detail and piece, draw that colour wider, or make the drawing larger";
       if (judge_.hold(rule("colour-lost"), own.made ? 1 : 0, spot(own.lost_at, sum->id(), sum->name()),
-                      "no piece is left of the " + what + ": the " + square_mm(own.drawn) +
+                      "no piece is left of the " + what + ": the " + shown_area(subject_.prepared.board(), own.drawn) +
                           " drawn in it are narrower than the cutter, " + judge_.shown(cut_) +
                           ", or within the clearance of other pieces",
                       mend))
         continue;
-      judge_.hold(
-          rule("colour-mostly-lost"), own.left(), spot(own.lost_at, sum->id(), sum->name()),
-          "of the " + square_mm(own.drawn) + " drawn in the " + what + " the pieces fill " + rounded(own.left()), mend);
+      judge_.hold(rule("colour-mostly-lost"), own.left(), spot(own.lost_at, sum->id(), sum->name()),
+                  "of the " + shown_area(subject_.prepared.board(), own.drawn) + " drawn in the " + what +
+                      " the pieces fill " + rounded(own.left()),
+                  mend);
     }
   }
 
@@ -148,7 +142,7 @@ class DrawingCheck {
 
   void judge_added(const DrawingSum& sum) {
     judge_.hold(rule("area-added"), sum.added, spot(sum.fullest->added_at, sum.id(), sum.name()),
-                "the pieces of " + sum.name() + " fill " + square_mm(sum.added) +
+                "the pieces of " + sum.name() + " fill " + shown_area(subject_.prepared.board(), sum.added) +
                     " that are not drawn for them: inner corners and gaps that the cutter does not reach",
                 "look at the drawing in the window before it is cut; smaller cutters add less");
   }
@@ -160,17 +154,19 @@ class DrawingCheck {
     if (sum.pocket_neck)
       necks += (necks.empty() ? "; the narrowest neck" : ",") + std::string(" of a pocket ") +
                (necks.empty() ? "is " : "") + judge_.shown(*sum.pocket_neck);
-    const std::string covered =
-        sum.covered > 0.005 ? ", " + square_mm(sum.covered) + " are filled by pieces of other colours" : "";
+    const std::string covered = sum.covered > 0.005 ? ", " + shown_area(subject_.prepared.board(), sum.covered) +
+                                                          " are filled by pieces of other colours"
+                                                    : "";
     judge_.hold(rule("drawing-simplified"), sum.lost, spot(most.departure_at, sum.id(), sum.name()),
-                "of the " + square_mm(sum.drawn) + " drawn for " + sum.name() + " the pieces lack " +
-                    square_mm(sum.lost) + ": " + square_mm(sum.gap) + " is gap to fill, in " + square_mm(sum.voids) +
-                    " the wood stands" + covered + necks,
+                "of the " + shown_area(subject_.prepared.board(), sum.drawn) + " drawn for " + sum.name() +
+                    " the pieces lack " + shown_area(subject_.prepared.board(), sum.lost) + ": " +
+                    shown_area(subject_.prepared.board(), sum.gap) + " is gap to fill, in " +
+                    shown_area(subject_.prepared.board(), sum.voids) + " the wood stands" + covered + necks,
                 "look at the drawing in the window before it is cut; smaller cutters and clearance lose less");
     if (sum.cleared <= 0) return;
     judge_.hold(rule("left-to-detail-cutter"), sum.detail, spot(sum.detail_at, sum.id(), sum.name()),
                 "the clearing cutter reaches " + rounded(100 * sum.cleared / (sum.cleared + sum.detail)) +
-                    " of the pockets of " + sum.name() + "; " + square_mm(sum.detail) +
+                    " of the pockets of " + sum.name() + "; " + shown_area(subject_.prepared.board(), sum.detail) +
                     " are left to the detail cutter",
                 "a smaller clearing cutter leaves less");
   }

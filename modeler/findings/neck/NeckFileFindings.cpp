@@ -5,6 +5,7 @@
 #include "neck/NeckShape.hpp"
 #include "neck/NeckWords.hpp"
 #include "plane/Tolerance.hpp"
+#include "rules/ShownMeasures.hpp"
 #include "rules/Subject.hpp"
 
 namespace sagitta {
@@ -175,8 +176,8 @@ void judge_neck_file(const Subject& subject, Judge& judge) {
              {{0, 0}, 0, {Kind::neck_face}, "the neck's glue face"}, place_words(shape, judge),
              "look whether this is the face that the board is glued to");
   judge.hold(rule("neck-into-board"), shape.interference, {{0, 0}, 0, {Kind::neck}, "the neck"},
-             "the neck stands in the board's place: " + std::to_string(std::lround(shape.interference)) +
-                 " mm3 of it lie above the glue face under the board's outline",
+             "the neck stands in the board's place: " + shown_volume(subject.prepared.board(), shape.interference) +
+                 " of it lie above the glue face under the board's outline",
              "look at what rises there: a rod's end, a fillet, the heel");
 }
 

@@ -136,7 +136,7 @@ inline constexpr Rule look_rules[] = {
      practice, "nothing holds the board while it is cut free"},
     {"slot-too-tight", Severity::look, Bar::least, 0.02, "mm", "slot's width less the tang's", practice,
      "the frets bend the board backwards and chip the slots"},
-    {"slot-too-tight-in-composite", Severity::look, Bar::least, 0.045, "mm",
+    {"slot-too-tight-in-composite", Severity::look, Bar::least, 0.09, "mm",
      "slot's width less the tang's in a composite board", practice, "the frets bend the board backwards"},
     {"slot-too-loose", Severity::look, Bar::most, 0.12, "mm", "slot's width less the tang's", practice,
      "the frets lift out again"},

@@ -21,10 +21,12 @@ int fit(double blank, double board, double gap, double spare) {
 
 void judge_yield(const Subject& subject, Judge& judge) {
   const Box board = bounds(subject.prepared.layout().outline), &blank = subject.prepared.layout().blank;
-  const double gap = widest_cut(subject.prepared.board(), CutterUse::outline).value_or(usual_cutter);
+  // The radius is cut beyond each board: it may reach neither the next one nor past the blank.
+  const double overrun = board.low.x - subject.prepared.layout().strip.low.x;
+  const double gap = std::max(overrun, widest_cut(subject.prepared.board(), CutterUse::outline).value_or(usual_cutter));
   const Point size = board.high - board.low, stock = blank.high - blank.low;
-  const int along = fit(stock.x, size.x, gap, judge.limit(rule("blank-short")));
-  const int across = fit(stock.y, size.y, gap, judge.limit(rule("blank-narrow")));
+  const int along = fit(stock.x, size.x, gap, std::max(overrun, judge.limit(rule("blank-short"))));
+  const int across = fit(stock.y, size.y, gap, std::max(overrun, judge.limit(rule("blank-narrow"))));
   judge.hold(rule("several-boards"), along * across,
              {blank.low, subject.prepared.layout().blank_thickness, {Kind::blank}, "the blank"},
              "the blank holds " + std::to_string(along * across) + " boards, " + std::to_string(along) +

@@ -32,8 +32,9 @@ std::string dust_words(const Board& board, const std::set<std::string>& names) {
   std::string text = "machining makes fine dust of " + joined(names);
   if (kinds.count(MaterialKind::wood)) text += "; wood dust harms the lungs, and dark hardwoods irritate skin and eyes";
   if (kinds.count(MaterialKind::shell)) text += "; shell dust is sharp and irritates";
-  if (kinds.count(MaterialKind::composite) || kinds.count(MaterialKind::plastic))
-    text += "; resin melts and smells where a cutter rubs";
+  if (kinds.count(MaterialKind::composite))
+    text += "; its resin chars and smells where a cutter rubs, it does not melt";
+  if (kinds.count(MaterialKind::plastic)) text += "; plastic melts onto a cutter that rubs, and celluloid catches fire";
   return text;
 }
 
@@ -54,8 +55,10 @@ void judge_cautions(const Subject& subject, Judge& judge) {
              "extract at the cutter, wear a mask, and check the limits that hold where you work");
   const std::size_t pieces = subject.prepared.inlays().pieces.size();
   judge.hold(rule("caution-fumes"), static_cast<double>(pieces + (board.binding ? 2 : 0)), spot,
-             "gluing in " + std::to_string(pieces) +
-                 " pieces: adhesive fumes irritate eyes and lungs, and thin glue bonds skin" + first,
+             std::string(pieces == 0   ? "gluing the binding"
+                         : pieces == 1 ? "gluing in 1 piece"
+                                       : "gluing in " + std::to_string(pieces) + " pieces") +
+                 ": adhesive fumes irritate eyes and lungs, and thin glue bonds skin" + first,
              "air the room and wear glasses; read the glue's data sheet");
   judge.hold(rule("caution-small-parts"), static_cast<double>(pieces), spot,
              "pieces cut free on the last pass cannot be clamped and fly" + first,

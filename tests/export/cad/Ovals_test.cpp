@@ -96,7 +96,8 @@ double off(const std::array<double, 5>& ellipse, const std::array<double, 3>& p)
 // Set-ups are moved and sheets moved and turned: the arcs that old readers get lie on the ellipses wherever those are.
 TEST_F(Ovals, LieWhereTheirArcsLieInEveryDrawing) {
   const json copies = drawing_copies(
-      made("--only dxf", "", "\n[[sheets]]\nmaterial = \"shell\"\nlength = 21\nwidth = 70\nthickness = 1.7\n"));
+      made("--only dxf", "",
+           "\n[[sheets]]\nmaterial = \"shell\"\nlength = 21\nwidth = 70\nthickness = 1.7\nmargin = 1\nclamp = 1\n"));
   int drawings = 0;
   for (const auto& [name, copy] : copies.items()) {
     const auto pieces = ellipses(copy, "piece-shell");

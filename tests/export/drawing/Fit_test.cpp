@@ -70,7 +70,8 @@ TEST(FitOnPaper, HoldsBetweenMaterialsAndBetweenIslandsOfOne) {
           << "\ncolours = { \"#204080\" = \"shell\", \"#408020\" = \"bone\", \"#c0a040\" = \"brass\" }\n\n";
     text.replace(from, to - from, inlay.str());
     for (const char* material : {"bone", "brass"})
-      text += std::string("\n[[sheets]]\nmaterial = \"") + material + "\"\nlength = 60\nwidth = 40\nthickness = 1.8\n";
+      text += std::string("\n[[sheets]]\nmaterial = \"") + material +
+              "\"\nlength = 60\nwidth = 40\nthickness = 1.8\nmargin = 1\nclamp = 1\n";
     const json seen = fit_of(text, scratch, 0.3, clearance);
     EXPECT_GT(seen["nearest"], clearance - microns_3);
     EXPECT_LT(seen["nearest"], clearance + microns_3);

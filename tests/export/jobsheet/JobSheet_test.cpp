@@ -218,8 +218,9 @@ TEST(JobSheet, IsAPageThatStandsAlone) {
   EXPECT_EQ(listing(scratch / "out"), "job-sheet.html\nmanifest.json\n");
   const Outcome read = shell("/usr/bin/python3 '" + (scratch / "read.py").string() + "' " + to + "/job-sheet.html");
   EXPECT_EQ(read.code, 0) << read.err;
-  // Two hold-downs and two pictures for each of four operations; 10 pockets, 1 surface, 22 slots, 1 nut, 1 outline.
-  EXPECT_EQ(read.out, "10 35 2\n");
+  // The board, two hold-downs and two pictures for each of four operations; a box for each of 14 steps, and for 10
+  // pockets, 1 surface, 22 slots, 1 nut, 1 outline.
+  EXPECT_EQ(read.out, "11 49 2\n");
 }
 
 }  // namespace

@@ -61,7 +61,8 @@ TEST_F(CommandLine, ExportWritesWhatIsAskedFor) {
   ASSERT_EQ(sagitta("export " + good + " --to " + at("all")).code, 0);
   EXPECT_EQ(listing(scratch / "all"),
             "blank.3mf\nblank.png\nblank.step\nblank.stl\nboard-r12.dxf\nboard.3mf\nboard.dxf\nboard.png\n"
-            "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ninlaid.3mf\ninlaid.png\ninlaid.step\n"
+            "board.step\nboard.stl\nboard.svg\nfrets.csv\nfrets.json\ngauges-r12.dxf\ngauges.dxf\ngauges.pdf\ngauges."
+            "svg\ninlaid.3mf\ninlaid.png\ninlaid.step\n"
             "inlay-drawing.pdf\njob-sheet.html\njob-sheet.pdf\njob.3mf\njob.png\njob.step\nmanifest.json\npieces.3mf\n"
             "pieces.csv\npieces.json\npieces.png\npieces.step\npieces.stl\npocketed.3mf\npocketed.png\n"
             "pocketed.step\npocketed.stl\nradiused.3mf\nradiused.png\nradiused.step\nradiused.stl\nsetups\n"

@@ -84,7 +84,8 @@ constexpr L nut_lines[] = {
     {"nut.floor", "Seat floor"}, {"nut.compensation", "Compensation"}, {"nut.distance", "Behind the zero fret"}};
 constexpr L wire_lines[] = {{"wire.tang_depth", "Tang depth"},          {"wire.tang_width", "Tang width"},
                             {"wire.barb_width", "Tang over its barbs"}, {"wire.crown_width", "Crown width"},
-                            {"wire.crown_height", "Crown height"},      {"wire.overhang", "Wire over each edge"}};
+                            {"wire.crown_height", "Crown height"},      {"wire.overhang", "Wire over each edge"},
+                            {"wire.end_bevel", "Bevel of the ends"}};
 constexpr L slot_lines[] = {{"slots.width", "Slot width"},           {"slots.depth", "Slot depth"},
                             {"slots.floor", "Slot floor"},           {"slots.ends", "Slot ends"},
                             {"slots.edge_left", "Left at the edge"}, {"slots.cut", "Slots are cut"},
@@ -117,11 +118,9 @@ constexpr L side_lines[] = {{"side_dots.frets", "Dots at frets"}, {"side_dots.do
                             {"side_dots.in", "Drilled into"}};
 constexpr B inlay_blocks[] = {{"inlays", "Inlay", inlay_lines}, {"side_dots", "Side dots", side_lines}};
 
-constexpr L blank_lines[] = {{"blank.material", "Wood"},
-                             {"blank.length", "Blank length"},
-                             {"blank.width", "Blank width"},
-                             {"blank.thickness", "Blank thickness"},
-                             {"blank.at", "Nut line in the blank"}};
+constexpr L blank_lines[] = {{"blank.material", "Wood"},     {"blank.length", "Blank length"},
+                             {"blank.width", "Blank width"}, {"blank.thickness", "Blank thickness"},
+                             {"blank.grain", "Sawn"},        {"blank.at", "Nut line in the blank"}};
 constexpr L pin_lines[] = {{"pins.diameter", "Pin diameter"}, {"pins.depth", "Pin depth"}, {"pins.at", "Pin places"}};
 constexpr L cut_lines[] = {
     {"cuts.name", "Name"},         {"cuts.from", "Cut from"},         {"cuts.shape", "Shape"},
@@ -156,7 +155,13 @@ constexpr L sheet_lines[] = {{"sheets.material", "Material"},
                              {"sheets.length", "Length"},
                              {"sheets.width", "Width"},
                              {"sheets.thickness", "Thickness"},
-                             {"sheets.pattern", "Figure runs"}};
+                             {"sheets.pattern", "Figure runs"},
+                             {"sheets.zero", "Zero at"},
+                             {"sheets.margin", "Free along the sides"},
+                             {"sheets.clamp", "Free for clamps at the ends"},
+                             {"sheets.hold", "Held by"},
+                             {"sheets.skin", "Skin left"},
+                             {"sheets.face", "Face lies"}};
 constexpr B cutter_blocks[] = {{"cutters", "Cutter", cutter_lines}, {"sheets", "Sheet", sheet_lines}};
 
 constexpr L neck_lines[] = {{"neck.state", "Neck is"},

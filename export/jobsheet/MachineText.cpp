@@ -1,0 +1,200 @@
+#include "jobsheet/MachineText.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "board/Cutters.hpp"
+#include "jobsheet/InlayHeights.hpp"
+#include "layout/Taper.hpp"
+#include "text/Measures.hpp"
+
+namespace sagitta {
+namespace {
+
+/// The set-up's operations in the order of work.
+std::vector<Operation> in_order(const Board& board, std::vector<Operation> operations) {
+  std::ranges::stable_sort(operations, {},
+                           [&](Operation each) { return std::ranges::find(board.order, each) - board.order.begin(); });
+  return operations;
+}
+
+std::string counted(std::size_t count, const std::string& what) {
+  return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
+}
+
+}  // namespace
+
+std::string MachineText::length(double mm) const { return measured_length(board_.units, mm); }
+std::string MachineText::fine(double mm) const { return fine_length(board_.units, mm); }
+
+int MachineText::step_in_setup(int setup, Operation operation) const {
+  const auto order = in_order(board_, setups_[static_cast<std::size_t>(setup)].operations);
+  return static_cast<int>(std::ranges::find(order, operation) - order.begin());
+}
+
+bool MachineText::has_detail_cutter() const {
+  const auto clears = [](const Cutter& cutter) { return has_use(cutter, CutterUse::pocket_clear); };
+  return std::ranges::any_of(board_.cutters, clears) && std::ranges::any_of(board_.cutters, [&](const Cutter& cutter) {
+           return has_use(cutter, CutterUse::pocket_detail) && !clears(cutter);
+         });
+}
+
+WalkStep MachineText::begin(WalkKind kind) const {
+  WalkStep step;
+  step.kind = kind;
+  step.machine = true;
+  step.title = walk_title(kind);
+  return step;
+}
+
+void MachineText::cutters(WalkStep& step, CutterUse use) const {
+  for (const Cutter& cutter : board_.cutters)
+    if (has_use(cutter, use))
+      step.need.push_back(cutter.name + ", " + length(cutter.diameter) +
+                          (cutter.shape == CutterShape::ball ? " ball" : " flat"));
+}
+
+WalkStep MachineText::set_up(int index, bool again) const {
+  const ResolvedSetup& setup = setups_[static_cast<std::size_t>(index)];
+  WalkStep step = begin(WalkKind::set_up);
+  step.setup = index;
+  step.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
+  step.need = {"clamps or tape at the places that the picture leaves free", "an edge finder or a pointed cutter"};
+  if (setup.tape > 0) step.need.push_back("tape or a board " + fine(setup.tape) + " thick under the blank");
+  step.act = {"Clamp the blank with the nut end to the left and the glue face down.",
+              "Set x and y to 0 at the " + zero_word(setup.zero) + ", z to 0 on the " + zero_word(setup.z_zero) + "."};
+  if (again)
+    step.act.push_back("The blank was moved: find the zero again on what is cut already, within " +
+                       fine(setup.reclamp_error) + ".");
+  const Point nut = setup.from_board({0, 0});
+  step.check = {"Drive to x " + length(nut.x) + ", y " + length(nut.y) +
+                ": the point stands on the nut line, in the middle of the board."};
+  step.wrong = {"A zero that is off moves every cut of this set-up by as much."};
+  return step;
+}
+
+WalkStep MachineText::thickness() const {
+  const double to = milled_to(board_);
+  WalkStep step = begin(WalkKind::thickness);
+  step.act = {"Mill the blank flat to " + fine(to) + "; " + fine(ready_.layout().blank_thickness - to) + " to remove."};
+  step.check = {"Measure at six places: both ends and the middle, at both sides."};
+  step.wrong = {"A blank that rocks on the bed comes out thinner at one corner: plane the glue face first."};
+  return step;
+}
+
+WalkStep MachineText::pockets() const {
+  WalkStep step = begin(WalkKind::pockets);
+  cutters(step, CutterUse::pocket_clear);
+  if (!has_detail_cutter()) cutters(step, CutterUse::pocket_detail);
+  step.act = {"Cut " + counted(ready_.pieces().size(), "pocket") + " to a level floor."};
+  const double top = wood_top_before(ready_, Operation::pockets);
+  for (const InlayHeight& each : inlay_heights(ready_))
+    step.check.push_back("Inlay " + std::to_string(each.inlay + 1) + ": the floor is " + fine(top - each.floor) +
+                         " below the wood's top as it is now, and " + fine(board_.board.thickness - each.floor) +
+                         " below the finished middle.");
+  step.wrong = {"Too shallow, and the piece is sanded through; too deep, and it lies in glue."};
+  return step;
+}
+
+WalkStep MachineText::pockets_detail() const {
+  WalkStep step = begin(WalkKind::pockets_detail);
+  for (const Cutter& cutter : board_.cutters)
+    if (has_use(cutter, CutterUse::pocket_detail) && !has_use(cutter, CutterUse::pocket_clear))
+      step.need.push_back(cutter.name + ", " + length(cutter.diameter) + " flat");
+  step.act = {
+      "Change the cutter, set z to 0 again at the same place, and cut what the larger cutter left in the corners."};
+  step.check = {"No step shows between the two cutters' floors."};
+  step.wrong = {"A z that differs between the cutters leaves a step, and the piece rocks on it."};
+  return step;
+}
+
+WalkStep MachineText::pieces() const {
+  WalkStep step = begin(WalkKind::pieces);
+  cutters(step, CutterUse::piece);
+  std::map<std::string, std::size_t> count;
+  for (const InlayPiece& piece : ready_.pieces()) ++count[piece.material];
+  for (const auto& [material, pieces] : count) step.need.push_back(counted(pieces, "piece") + " of " + material);
+  step.act = {
+      "Fix the sheet flat, clamps clear of the pieces. Cut inside outlines before outside ones, right through."};
+  if (!board_.sheets.empty()) step.act.push_back("Each sheet has a drawing and a zero of its own: folder setups/.");
+  for (const InlayHeight& each : inlay_heights(ready_))
+    step.check.push_back("Inlay " + std::to_string(each.inlay + 1) + ": the piece is " +
+                         fine(each.piece_top - each.floor) + " thick.");
+  step.wrong = {"A piece that comes free on the last pass is thrown: leave a skin or tabs, or tape the sheet down."};
+  return step;
+}
+
+WalkStep MachineText::radius() const {
+  WalkStep step = begin(WalkKind::radius);
+  cutters(step, CutterUse::radius);
+  const double top = wood_top_before(ready_, Operation::radius), left = board_.board.thickness + board_.sanding;
+  step.act = {"Cut the playing surface over the drawn rectangle; in the middle " + fine(top - left) + " to remove."};
+  if (board_.sanding > 0) step.act.push_back(fine(board_.sanding) + " stays on top for the sanding.");
+  const double edge = ready_.surface().height(0, taper_in(ready_.layout()).edge(1, 0)) + board_.sanding;
+  step.check = {"Thickness in the middle " + fine(left) + ", at the edge at the nut line " + fine(edge) + "."};
+  if (!ready_.surface().flat)
+    step.check.push_back("The gauge of radius " + length(ready_.surface().radius(0)) +
+                         " sits without light at the nut.");
+  step.wrong = {"Cusps between the passes hide the true height: measure in the bottom of a flute."};
+  return step;
+}
+
+WalkStep MachineText::slots() const {
+  WalkStep step = begin(WalkKind::slots);
+  cutters(step, CutterUse::slot);
+  step.act = {
+      "Cut " + counted(ready_.slots().size(), "slot") + ", " + fine(board_.slots.width) + " wide and " +
+      fine(slot_depth(board_)) + " deep" +
+      (board_.slots.floor == SlotFloor::arc ? ", the floor along the arc." : " in the middle, with a level floor.")};
+  if (board_.slots.ends == SlotEnds::blind)
+    step.act.push_back("They end " + fine(board_.slots.edge_left) + " before the finished edge.");
+  step.check = {"Try a piece of the wire in the first slot before the others are cut.",
+                "From the nut line to the middle of the last slot by the caliper page."};
+  step.wrong = {"A worn or bent cutter makes the slots wide, and the frets lift."};
+  return step;
+}
+
+WalkStep MachineText::nut() const {
+  WalkStep step = begin(WalkKind::nut);
+  cutters(step, CutterUse::nut);
+  step.act = {std::string("Cut the nut ") + (ready_.layout().nut->shelf ? "ledge" : "slot") + " " +
+              (ready_.layout().nut->shelf ? "" : fine(board_.nut.width) + " wide, ") + fine(board_.nut.depth) +
+              " below the finished middle."};
+  step.check = {"The nut's blank stands upright in it and touches the face."};
+  step.wrong = {"A face that is off shifts every note of the open strings."};
+  return step;
+}
+
+WalkStep MachineText::pins() const {
+  WalkStep step = begin(WalkKind::pins);
+  step.need = {"a drill or cutter of " + fine(2 * ready_.layout().pins.front().radius)};
+  step.act = {"Turn the blank over along its length and find the nut line again. Drill flat-bottomed, " +
+              fine(ready_.layout().pins.front().depth) + " deep from the glue face: see from-below."};
+  for (std::size_t i = 0; i < ready_.layout().pins.size(); ++i) {
+    const Pin& pin = ready_.layout().pins[i];
+    step.ticks.push_back("pin " + std::to_string(i + 1) + ": x " + length(pin.centre.x) + ", y " +
+                         length(-pin.centre.y) + " seen from below, from the nut line");
+  }
+  step.check = {"A pin stands up straight and goes in by hand."};
+  step.wrong = {"A hole that comes out at the top shows in the playing surface."};
+  return step;
+}
+
+WalkStep MachineText::outline() const {
+  WalkStep step = begin(WalkKind::outline);
+  cutters(step, CutterUse::outline);
+  step.act = {"Cut the outline right through, " + fine(wood_top_before(ready_, Operation::outline)) +
+                  " of wood in the middle; leave the tabs that the drawing shows.",
+              "Cut the tabs with a saw and plane the edges to the line."};
+  if (board_.binding)
+    step.act.push_back(
+        "Both edges are cut back by " + fine(board_.binding->width) + " for the binding" +
+        (board_.binding->height > 0 ? ", down by " + fine(board_.binding->height) + "." : ", all the way."));
+  const Layout& layout = ready_.layout();
+  step.check = {"Width at the nut line " + length(2 * layout.half_width(0)) + ", at the body end " +
+                length(2 * layout.half_width(layout.heel_end)) + (board_.binding ? ", binding included." : ".")};
+  step.wrong = {"Without tabs the board comes free on the last pass and is thrown."};
+  return step;
+}
+
+}  // namespace sagitta

@@ -1,0 +1,18 @@
+#pragma once
+
+/// Areas, volumes and differences of temperature for messages, in the board's units.
+
+#include <string>
+
+#include "board/Board.hpp"
+
+namespace sagitta {
+
+/// "2.55 mm2", "0.004 in2".
+std::string shown_area(const Board& board, double mm2);
+/// "12 mm3", "0.0007 in3".
+std::string shown_volume(const Board& board, double mm3);
+/// "15 degrees Celsius", "27 degrees Fahrenheit".
+std::string shown_warming(const Board& board, double kelvin);
+
+}  // namespace sagitta
