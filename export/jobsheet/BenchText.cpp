@@ -107,14 +107,19 @@ WalkStep BenchText::side_dots() const {
   WalkStep step = begin(WalkKind::side_dots);
   const SideDots& spec = *board_.side_dots;
   step.need = {"a drill of " + fine(spec.diameter) + ", a rod of the dots' material"};
-  step.act = {"Drill square to the bass edge, which is the " +
-              std::string(board_.hand == Hand::left ? "upper" : "lower") + " one in the drawings, " + fine(spec.depth) +
-              " deep, then glue the rod in and cut it off."};
-  const LineSegment edge = ready_.layout().edges[board_.hand == Hand::left ? 1 : 0];
-  for (const SideDot& dot : ready_.side_dots())
-    step.ticks.push_back("space " + std::to_string(dot.fret) + ": " + length(distance(edge.a, dot.mouth)) +
-                         " along the edge from its nut end, " + length(ready_.surface().height(dot.mouth) / 2) +
-                         " above the glue face");
+  const std::string edge_words = spec.edge == DotEdge::both     ? "both edges"
+                                 : spec.edge == DotEdge::treble ? "the treble edge"
+                                                                : "the bass edge";
+  step.act = {"Drill square to " + edge_words + ", " + fine(spec.depth) +
+              " deep, then glue the rod in and cut it off. The bass edge is the " +
+              std::string(board_.hand == Hand::left ? "upper" : "lower") + " one in the drawings."};
+  for (const SideDot& dot : ready_.side_dots()) {
+    const bool treble = dot.side == 1;
+    const LineSegment edge = ready_.layout().edges[(board_.hand == Hand::left) != treble ? 1 : 0];
+    step.ticks.push_back("space " + std::to_string(dot.fret) + (treble ? ", treble edge" : "") + ": " +
+                         length(distance(edge.a, dot.mouth)) + " along the edge from its nut end, " +
+                         length(ready_.surface().height(dot.mouth) / 2) + " above the glue face");
+  }
   step.check = {"Every dot stands between the slots of its space, at half the edge's height."};
   step.wrong = {"A drill that wanders comes out at the playing surface: mark with a point first."};
   return step;

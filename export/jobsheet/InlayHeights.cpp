@@ -3,25 +3,16 @@
 #include <algorithm>
 #include <set>
 
+#include "layout/Layout.hpp"
+
 namespace sagitta {
-namespace {
-
-/// What a blank that is milled flat first is left with above the finished top and its sanding, where the board does not
-/// say it: work.thickness_to's default.
-constexpr double spare_after_milling = 0.3;
-
-}  // namespace
-
-double milled_to(const Board& board) {
-  return board.thickness_to.value_or(board.board.thickness + board.sanding + spare_after_milling);
-}
 
 double wood_top_before(const PreparedBoard& ready, Operation operation) {
   const Board& board = ready.board();
   double top = ready.layout().blank_thickness;
   for (const Operation each : board.order) {
     if (each == operation) break;
-    if (each == Operation::thickness) top = milled_to(board);
+    if (each == Operation::thickness) top = thickness_to(board);
     if (each == Operation::radius) top = board.board.thickness + board.sanding;
   }
   return top;

@@ -27,9 +27,6 @@ std::vector<InlayHeight> inlay_heights(const PreparedBoard& ready);
 /// How far the highest piece stands over the wood when it is glued in; <= 0: none does.
 double highest_proud(const PreparedBoard& ready);
 
-/// Thickness that the blank is milled flat to where that is the first operation.
-double milled_to(const Board& board);
-
 /// Height of the wood on the centre line when the operation begins: the blank's, or what milling it flat or cutting the
 /// radius has left.
 double wood_top_before(const PreparedBoard& ready, Operation operation);

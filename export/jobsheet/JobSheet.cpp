@@ -48,12 +48,19 @@ std::vector<JobLevel> levels_of(const PreparedBoard& ready, const ResolvedSetup&
   return levels;
 }
 
-std::vector<JobSetup> job_setups(const PreparedBoard& ready) {
+/// The set-ups with what they have still to do; those that have nothing left are not in it.
+std::vector<ResolvedSetup> open_setups(const PreparedBoard& ready) {
+  std::vector<ResolvedSetup> open = setups_of(ready);
+  for (ResolvedSetup& setup : open)
+    std::erase_if(setup.operations, [&](Operation each) { return is_done(ready.board(), each); });
+  std::erase_if(open, [](const ResolvedSetup& setup) { return setup.operations.empty(); });
+  return open;
+}
+
+std::vector<JobSetup> job_setups(const PreparedBoard& ready, const std::vector<ResolvedSetup>& setups) {
   std::vector<JobSetup> list;
   const Drawing drawing = drawing_of(ready, inlay_outlines(ready));
-  for (ResolvedSetup setup : setups_of(ready)) {
-    std::erase_if(setup.operations, [&](Operation each) { return is_done(ready.board(), each); });
-    if (setup.operations.empty()) continue;
+  for (const ResolvedSetup& setup : setups) {
     JobSetup own;
     own.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
     own.folder = setup.folder;
@@ -127,12 +134,13 @@ JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findi
   JobSheet sheet;
   sheet.title = shown_name(ready.board()) + ", job sheet";
   sheet.units = unit_word(ready.board());
-  sheet.setups = job_setups(ready);
+  const std::vector<ResolvedSetup> setups = open_setups(ready);
+  sheet.setups = job_setups(ready, setups);
   sheet.checks = caliper_page(ready);
   pieces_and_sheets(ready, sheet);
   sheet.wire = wire_of(ready);
   sheet.lines = lines_of(ready);
-  sheet.walk = walk_of(ready, setups_of(ready));
+  sheet.walk = walk_of(ready, setups);
   sheet.picture = stage_after(Operation::outline);
   sheet.facts = board_facts(ready);
   sheet.tools = tool_changes(ready, sheet.walk);

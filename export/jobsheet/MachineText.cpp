@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "board/CutSide.hpp"
 #include "board/Cutters.hpp"
 #include "jobsheet/InlayHeights.hpp"
 #include "layout/Taper.hpp"
@@ -74,7 +75,7 @@ WalkStep MachineText::set_up(int index, bool again) const {
 }
 
 WalkStep MachineText::thickness() const {
-  const double to = milled_to(board_);
+  const double to = thickness_to(board_);
   WalkStep step = begin(WalkKind::thickness);
   step.act = {"Mill the blank flat to " + fine(to) + "; " + fine(ready_.layout().blank_thickness - to) + " to remove."};
   step.check = {"Measure at six places: both ends and the middle, at both sides."};
@@ -86,7 +87,12 @@ WalkStep MachineText::pockets() const {
   WalkStep step = begin(WalkKind::pockets);
   cutters(step, CutterUse::pocket_clear);
   if (!has_detail_cutter()) cutters(step, CutterUse::pocket_detail);
-  step.act = {"Cut " + counted(ready_.pieces().size(), "pocket") + " to a level floor."};
+  if (!ready_.pieces().empty()) step.act = {"Cut " + counted(ready_.pieces().size(), "pocket") + " to a level floor."};
+  for (const Cut& cut : board_.cuts)
+    if (operation_of(cut) == Operation::pockets)
+      step.act.push_back(
+          "Make the cut \"" + cut.name + "\"" +
+          (is_through(cut) ? ", right through." : ", " + fine(cut.depth) + " below the finished middle."));
   const double top = wood_top_before(ready_, Operation::pockets);
   for (const InlayHeight& each : inlay_heights(ready_))
     step.check.push_back("Inlay " + std::to_string(each.inlay + 1) + ": the floor is " + fine(top - each.floor) +

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 
-#include "board/Cutters.hpp"
+#include "board/CutSide.hpp"
+#include "board/SlotCut.hpp"
 #include "jobsheet/BenchText.hpp"
 #include "jobsheet/InlayHeights.hpp"
+#include "jobsheet/JobRecord.hpp"
 #include "jobsheet/MachineText.hpp"
 
 namespace sagitta {
@@ -18,11 +20,11 @@ class Walk {
       : ready_(ready), board_(ready.board()), setups_(setups), machine_(ready, setups), bench_(ready) {}
 
   std::vector<WalkStep> steps() {
-    if (ready_.selection().whole()) add(bench_.blank());
+    if (ready_.selection().whole() && board_.measured.done.empty()) add(bench_.blank());
     for (const Operation operation : board_.order) this->operation(operation);
     if (!ready_.selection().whole()) return std::move(steps_);
     if (board_.sanding > 0) add(bench_.sanding());
-    if (!ready_.slots().empty()) {
+    if (!ready_.slots().empty() && slot_cut(board_) == SlotCut::all) {
       add(bench_.wire());
       add(bench_.pressing());
       add(bench_.end_bevel());
@@ -42,6 +44,10 @@ class Walk {
     return -1;
   }
 
+  bool cuts_from_top() const {
+    return std::ranges::any_of(board_.cuts, [](const Cut& cut) { return operation_of(cut) == Operation::pockets; });
+  }
+
   void machine(WalkStep step, Operation operation, int setup) {
     step.machine = true;
     step.setup = setup;
@@ -50,10 +56,12 @@ class Walk {
   }
 
   void operation(Operation operation) {
+    if (is_done(board_, operation)) return;
     const bool pieces = !ready_.pieces().empty();
     const int setup = setup_of(operation);
     if (setup < 0 && !ready_.selection().whole()) return;
-    if ((operation == Operation::pockets || operation == Operation::inlay) && !pieces) return;
+    if (operation == Operation::inlay && !pieces) return;
+    if (operation == Operation::pockets && !pieces && !cuts_from_top()) return;
     if (setup >= 0 && setup != clamped_ && operation != Operation::inlay) {
       add(machine_.set_up(setup, clamped_ >= 0));
       clamped_ = setup;
