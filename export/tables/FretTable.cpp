@@ -141,7 +141,8 @@ std::string fret_csv(const Layout& layout) {
 }
 
 std::string fret_text(const Drawn& drawn) {
-  const auto& [board, layout, surface] = drawn;
+  const Board& board = drawn.board;
+  const Layout& layout = drawn.layout;
   const bool inches = board.units == Units::inch;
   const double unit = inches ? inch : 1;
   const int places = inches ? 4 : 3;
