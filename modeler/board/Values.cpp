@@ -287,13 +287,11 @@ class ValueReader {
     if (node.type != Node::Type::array || node.items.size() != 2) return wrong(node, key_);
     const auto* fret = std::get_if<std::int64_t>(&node.items[0].value);
     if (fret == nullptr) return wrong(node, key_);
-    if (*fret < 1 || *fret > 96) {
+    if (*fret < 1 || *fret > 96)
       return refuse(FaultCode::not_allowed, node.items[0], key_ + "[0]",
                     std::to_string(*fret) + " is not a fret here; allowed is from 1 to 96");
-    }
     const auto width = amount(node.items[1], key_ + "[1]");
-    if (!width) return std::nullopt;
-    return Place2{static_cast<double>(*fret), *width};
+    return width ? std::optional<Value>(Place2{static_cast<double>(*fret), *width}) : std::nullopt;
   }
 
   std::optional<Value> named(const Node& node) {

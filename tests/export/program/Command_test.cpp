@@ -140,7 +140,7 @@ TEST_F(CommandLine, BadInputWritesNothingAndTellsThePlace) {
 }
 
 TEST_F(CommandLine, CheckListsProblemsAsTextAndAsJson) {
-  const std::string bad = board("heron-six", "frets = 22", "frets = 0");
+  const std::string bad = board("heron-six", "frets = 22", "frets = 97");
   const Outcome text = sagitta("check " + bad);
   EXPECT_EQ(text.code, 2);
   EXPECT_NE(text.out.find("board.toml:10:9: scale.frets: "), std::string::npos) << text.out;
