@@ -1,7 +1,5 @@
 /// What a board file can say and this version does not make yet: refused, so that nothing is silently left out.
 
-#include <cmath>
-
 #include "board/Reading.hpp"
 
 namespace sagitta {
