@@ -93,7 +93,7 @@ class Assembly {
     if (segments == 0) return std::nullopt;
     const double side = std::max(box.high.x - box.low.x, box.high.y - box.low.y);
     resolution_ = {std::max(side * tolerance::drawn_chord, tolerance::same),
-              std::max(side * tolerance::drawn_touch, tolerance::share)};
+                   std::max(side * tolerance::drawn_touch, tolerance::share)};
     return std::nullopt;
   }
 

@@ -257,24 +257,21 @@ class ValueReader {
                   other_unit_hint(field_, value, units));
   }
 
-  std::optional<Place2> point(const Node& node, const std::string& key) {
-    if (node.type != Node::Type::array || node.items.size() != 2) return wrong(node, key);
-    const auto x = amount(node.items[0], key + "[0]");
-    const auto y = amount(node.items[1], key + "[1]");
-    if (!x || !y) return std::nullopt;
-    return Place2{*x, *y};
-  }
-
-  std::optional<Place3> place(const Node& node, const std::string& key) {
-    if (node.type != Node::Type::array || node.items.size() != 3) return wrong(node, key);
-    Place3 read{};
-    for (std::size_t i = 0; i < 3; ++i) {
+  /// N lengths in brackets; what is wrong with each is reported.
+  template <std::size_t N>
+  std::optional<std::array<double, N>> tuple(const Node& node, const std::string& key) {
+    if (node.type != Node::Type::array || node.items.size() != N) return wrong(node, key);
+    std::array<double, N> read{};
+    bool sound = true;
+    for (std::size_t i = 0; i < N; ++i) {
       const auto one = amount(node.items[i], key + "[" + std::to_string(i) + "]");
-      if (!one) return std::nullopt;
-      read[i] = *one;
+      sound = sound && one;
+      read[i] = one.value_or(0);
     }
-    return read;
+    return sound ? std::optional(read) : std::nullopt;
   }
+  std::optional<Place2> point(const Node& node, const std::string& key) { return tuple<2>(node, key); }
+  std::optional<Place3> place(const Node& node, const std::string& key) { return tuple<3>(node, key); }
 
   /// Two equal ones are the same as one for both.
   std::optional<Value> pair(const Node& node) {
@@ -287,13 +284,11 @@ class ValueReader {
     if (node.type != Node::Type::array || node.items.size() != 2) return wrong(node, key_);
     const auto* fret = std::get_if<std::int64_t>(&node.items[0].value);
     if (fret == nullptr) return wrong(node, key_);
-    if (*fret < 1 || *fret > 96) {
+    if (*fret < 1 || *fret > 96)
       return refuse(FaultCode::not_allowed, node.items[0], key_ + "[0]",
                     std::to_string(*fret) + " is not a fret here; allowed is from 1 to 96");
-    }
     const auto width = amount(node.items[1], key_ + "[1]");
-    if (!width) return std::nullopt;
-    return Place2{static_cast<double>(*fret), *width};
+    return width ? std::optional<Value>(Place2{static_cast<double>(*fret), *width}) : std::nullopt;
   }
 
   std::optional<Value> named(const Node& node) {

@@ -60,23 +60,37 @@ std::variant<Value, std::string> typed_list(const Field& field, const std::strin
   return Value(whole);
 }
 
-std::variant<Value, std::string> typed_places(const Field& field, const std::string& text, const Manner& manner) {
-  std::vector<Place2> places;
+/// Places of N lengths each, parted by semicolons; `many`: any number of them, else one.
+template <std::size_t N>
+std::variant<Value, std::string> typed_places(const Field& field, const std::string& text, const Manner& manner,
+                                              bool many, const char* form, const char* single_form) {
+  std::vector<std::array<double, N>> places;
   for (const std::string& part : parts_of(text, ';')) {
-    const auto pair = parts_of(part, ',');
-    if (pair.size() != 2)
-      return std::string("A place is two lengths with a comma: 12, -8. Places are parted by semicolons.");
-    Place2 place{};
-    for (std::size_t i = 0; i < 2; ++i) {
-      const Typed one = typed_number(field, pair[i], manner);
+    const auto lengths = parts_of(part, ',');
+    if (lengths.size() != N) return std::string(form);
+    std::array<double, N> place{};
+    for (std::size_t i = 0; i < N; ++i) {
+      const Typed one = typed_number(field, lengths[i], manner);
       if (const auto* why = std::get_if<std::string>(&one)) return *why;
       place[i] = std::get<double>(one);
     }
     places.push_back(place);
   }
-  if (field.kind == Kind::points) return Value(places);
-  if (places.size() != 1) return std::string("One place: two lengths with a comma, 12, -8.");
+  if (many) return Value(places);
+  if (places.size() != 1) return std::string(single_form);
   return Value(places.front());
+}
+
+std::variant<Value, std::string> typed_points(const Field& field, const std::string& text, const Manner& manner) {
+  return typed_places<2>(field, text, manner, field.kind == Kind::points,
+                         "A place is two lengths with a comma: 12, -8. Places are parted by semicolons.",
+                         "One place: two lengths with a comma, 12, -8.");
+}
+
+std::variant<Value, std::string> typed_triples(const Field& field, const std::string& text, const Manner& manner) {
+  return typed_places<3>(field, text, manner, field.kind == Kind::places,
+                         "Three lengths with commas: 120, 4.5, 2. Several are parted by semicolons.",
+                         "Three lengths with commas: 120, 4.5, 2.");
 }
 
 /// A fret and a width, or one or two lengths.
@@ -93,25 +107,6 @@ std::variant<Value, std::string> typed_pair(const Field& field, const std::strin
   if (numbers.size() == 2) return Value(Place2{numbers[0], numbers[1]});
   return field.kind == Kind::pair ? std::string("One length, or two with a comma: 3.2, 3.6.")
                                   : std::string("A fret and a width with a comma: 12, 52.5.");
-}
-
-std::variant<Value, std::string> typed_triples(const Field& field, const std::string& text, const Manner& manner) {
-  std::vector<Place3> places;
-  for (const std::string& part : parts_of(text, ';')) {
-    const auto three = parts_of(part, ',');
-    if (three.size() != 3)
-      return std::string("Three lengths with commas: 120, 4.5, 2. Several are parted by semicolons.");
-    Place3 place{};
-    for (std::size_t i = 0; i < 3; ++i) {
-      const Typed one = typed_number(field, three[i], manner);
-      if (const auto* why = std::get_if<std::string>(&one)) return *why;
-      place[i] = std::get<double>(one);
-    }
-    places.push_back(place);
-  }
-  if (field.kind == Kind::places) return Value(places);
-  if (places.size() != 1) return std::string("Three lengths with commas: 120, 4.5, 2.");
-  return Value(places.front());
 }
 
 std::variant<Value, std::string> typed_named(const Field& field, const std::string& text, const Manner& manner) {
@@ -270,7 +265,7 @@ std::variant<Value, std::string> typed_value(const Field& field, const std::stri
     case Kind::point:
     case Kind::points:
       if (text.empty()) return Value();
-      return typed_places(field, text, manner);
+      return typed_points(field, text, manner);
     case Kind::pair:
     case Kind::fret_width:
       return text.empty() ? std::variant<Value, std::string>(Value()) : typed_pair(field, text, manner);
