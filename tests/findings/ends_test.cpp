@@ -13,7 +13,7 @@ Board flat_board() {
   board.scale.length = 400;
   board.scale.frets = 4;
   board.scale.cents = {1200, 2400, 3600, 4800};
-  board.strings = {4, 50, 50, StringSpacing::equal_centres, {}};
+  board.strings = {4, 50, 50, StringSpacing::equal_centres, {}, 1, {}};
   board.board.thickness = 6.5;
   board.board.edge_margin = 3;
   board.board.past_last_fret = 9;

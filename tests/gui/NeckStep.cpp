@@ -12,7 +12,7 @@ void write_neck(const std::filesystem::path& file, const Layout& board, double l
   const auto corner = [&](double x, int side) {
     return gp_Pnt(x, side == 0 ? -board.edge(0, x) - low : board.edge(1, x) + high, 0);
   };
-  const BRepBuilderAPI_MakePolygon outline(corner(from, 0), corner(to, 0), corner(to, 1), corner(from, 1), true);
+  BRepBuilderAPI_MakePolygon outline(corner(from, 0), corner(to, 0), corner(to, 1), corner(from, 1), true);
   STEPControl_Writer writer;
   writer.Transfer(
       BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(outline.Wire(), true).Face(), gp_Vec(0, 0, -15)).Shape(),

@@ -232,7 +232,7 @@ TEST(Nesting, KeepsTheMarginAndTheClampsFree) {
   ASSERT_EQ(nesting.sheets.size(), 1U);
   EXPECT_TRUE(nesting.no_room.empty());
   for (const NestedPiece& nested : nesting.sheets[0].pieces) {
-    const Box box = bounds(nested.outline);
+    const Box box = bounds(nested.outline[0]);
     EXPECT_TRUE(box.low.x >= 15 - 1e-9 && box.high.x <= 65 + 1e-9) << nested.name;
     EXPECT_TRUE(box.low.y >= 4 - 1e-9 && box.high.y <= 56 + 1e-9) << nested.name;
   }

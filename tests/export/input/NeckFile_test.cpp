@@ -92,7 +92,7 @@ class NeckFile : public ::testing::Test {
 
   /// The board without its inlays.
   PreparedBoard bare(const Board& with) const {
-    return {{with, layout, surface_of(board, layout)}, std::make_shared<const FittedInlays>()};
+    return {{with, layout, surface_of(board, layout), with}, std::make_shared<const FittedInlays>()};
   }
 
   /// The value of a finding, with a limit that nothing meets.

@@ -152,7 +152,7 @@ class NeckZoo : public ::testing::Test {
 
   PreparedBoard bare(const Board& with) const {
     const Layout laid = std::get<Layout>(lay_out(with));
-    return {{with, laid, surface_of(with, laid)}, std::make_shared<const FittedInlays>()};
+    return {{with, laid, surface_of(with, laid), with}, std::make_shared<const FittedInlays>()};
   }
 
   /// The finding with a limit that everything breaks: what was measured, and where.

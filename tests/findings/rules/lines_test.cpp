@@ -1,6 +1,6 @@
 // Lines in place of wire: their strips by hand arithmetic, and no finding that belongs to wire.
 
-#include "GoodBoard.hpp"
+#include "findings/GoodBoard.hpp"
 #include "frets/LineList.hpp"
 
 namespace sagitta::test {
