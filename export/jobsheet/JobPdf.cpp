@@ -129,7 +129,8 @@ class JobPages {
   void board() {
     heading("The board");
     if (const auto found = pictures_.find(sheet_.picture); found != pictures_.end()) {
-      const double height = std::min(width() / ruler_.shape_of(found->second), 0.3 * area_.paper.height);
+      const double wide = std::min(width(), ruler_.sharp_width(found->second));
+      const double height = std::min(wide / ruler_.shape_of(found->second), 0.3 * area_.paper.height);
       FlowBlock block;
       block.height = height + 1;
       block.with_next = true;

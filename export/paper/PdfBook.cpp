@@ -16,6 +16,8 @@ namespace sagitta {
 namespace {
 
 constexpr double points_per_mm = 72 / 25.4;
+/// Pixels to the mm from which a printed picture looks sharp: 220 to the inch.
+constexpr double sharp_pixels = 220 / 25.4;
 constexpr double body_size = 2.9, head_size = 4.8;
 /// A document's date is part of its bytes. This one says nothing.
 constexpr const char* no_date = "2000-01-01T00:00:00Z";
@@ -239,6 +241,10 @@ void PdfBook::image(const std::string& png, const Box& box) {
 double PdfBook::shape_of(const std::string& png) {
   cairo_surface_t* image = read(png)->surface;
   return static_cast<double>(cairo_image_surface_get_width(image)) / cairo_image_surface_get_height(image);
+}
+
+double PdfBook::sharp_width(const std::string& png) {
+  return cairo_image_surface_get_width(read(png)->surface) / sharp_pixels;
 }
 
 void PdfBook::clip(const Box& box) {

@@ -48,6 +48,8 @@ class PdfBook {
   void image(const std::string& png, const Box& box);
   /// Width over height of a PNG. Throws as image() does.
   double shape_of(const std::string& png);
+  /// The width on paper up to which a PNG looks sharp, mm. Throws as image() does.
+  double sharp_width(const std::string& png);
   /// What is painted from here on shows inside the box only, until unclip().
   void clip(const Box& box);
   void unclip();

@@ -179,6 +179,7 @@ PdfBook shop_book(const PreparedBoard& ready, const Drawing& drawing, const Pape
   const double section_height = section_scale.factor * board.board.thickness;
   std::size_t most_rows = 7;
   for (const Section& section : sections) most_rows = std::max(most_rows, section_rows(board, section).size());
+  most_rows = std::max(most_rows, main_rows(board, layout).size());
   const double list_height = (line_step * static_cast<double>(most_rows)) + 4;
   const double foot = paper_margin + list_height + below_section;  // of the sections
 

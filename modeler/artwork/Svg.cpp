@@ -287,16 +287,22 @@ class SvgWalk {
     return element(copied, around);
   }
 
+  /// A line has no inside (SVG 1.1, section 9.5).
+  bool leave_out(const Around& around, const std::string& line) {
+    const std::string& stroke = around.style[Property::stroke];
+    if (!stroke.empty() && stroke != "none")
+      notes_.add(line, "a line without a fill has no area and was left out",
+                 "turn the stroke into an outline in the drawing program");
+    return true;
+  }
+
   bool shape(const pugi::xml_node& node, std::string_view name, const Around& around) {
     const auto trails = basic_shape(node, name, around.viewport);
     if (const auto* error = std::get_if<std::string>(&trails))
       return fail(FaultCode::not_well_formed, where(node), *error, "open it in the drawing program and save it again");
-    if (!lines_ && name == "line" && !around.style[Property::stroke].empty() &&
-        around.style[Property::stroke] != "none")
-      notes_.add(where(node), "a line without a fill has no area and was left out",
-                 "turn the stroke into an outline in the drawing program");
     if (std::get<0>(trails).empty()) return true;
     if (lines_) return take_lines(std::get<0>(trails), around, where(node));
+    if (name == "line") return leave_out(around, where(node));
     const auto colour = fill_of(around.style, by_id_, where(node), notes_);
     if (!colour) return true;
     DrawnShape shape{{},

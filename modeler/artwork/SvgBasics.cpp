@@ -77,6 +77,12 @@ EdgePolylines ellipse_of(Lengths& length, bool circle) {
   return closed({ellipse_arc(centre, {rx, 0}, {0, ry}, 0, 2 * pi)});
 }
 
+EdgePolylines line_of(Lengths& length) {
+  const Point a{length("x1", Along::x), length("y1", Along::y)}, b{length("x2", Along::x), length("y2", Along::y)};
+  if (!length.error.empty()) return length.error;
+  return std::vector<Subpath>{{{LineSegment{a, b}}, false}};
+}
+
 }  // namespace
 
 bool is_basic_shape(std::string_view name) {
@@ -88,7 +94,7 @@ EdgePolylines basic_shape(const pugi::xml_node& element, std::string_view name, 
   Lengths length{element, viewport, {}};
   if (name == "rect") return rectangle_of(length);
   if (name == "circle" || name == "ellipse") return ellipse_of(length, name == "circle");
-  if (name == "line") return std::vector<Subpath>{};  // section 9.5: a line has no inside
+  if (name == "line") return line_of(length);
   const auto wrong = [](const PathError& error, const char* attribute) {
     return std::string(attribute) + ", character " + std::to_string(error.at + 1) + ": " + error.message;
   };

@@ -121,6 +121,7 @@ inline std::vector<Pair> wood_pairs() {
        [](Board& b, double v) {
          add_sheet(b, v + 1, 2);
          b.sheets.back().width = 8.1;
+         b.sheets.back().margin = b.sheets.back().clamp = 1;
        }},
       {"slot-out-of-tune", 38.11, 38.12,  // 611.348 of string are left; 5 cents of it are 1.7631
        [](Board& b, double v) { b.measured.slots = {v}; }},

@@ -77,6 +77,7 @@ inline std::vector<Pair> neck_place_pairs() {
        }},
       {"pin-hole-differs", 0.09, 0.11,
        [](Board& b, double) {
+         neck_of(b);
          b.pins.emplace();
          b.pins->at = {{100, 15}};
        },

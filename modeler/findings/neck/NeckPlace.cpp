@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "neck/PlaceFit.hpp"
 #include "neck/PlaceGuess.hpp"
@@ -96,22 +97,39 @@ std::optional<Weighed> given_place(const std::vector<FlatFace>& faces, const std
   return best;
 }
 
-FoundPlace found(const Weighed& best, const FlatFace& face, double area) {
-  FoundPlace result;
-  result.candidate = best.candidate;
-  NeckPlace& place = result.place;
-  const Point at = best.guess.motion.at, way = turned({1, 0}, best.guess.motion.angle);
+NeckPlace place_of(const Weighed& weighed, const FlatFace& face) {
+  NeckPlace place;
+  const Point at = weighed.guess.motion.at, way = turned({1, 0}, weighed.guess.motion.angle);
   for (std::size_t k = 0; k < 3; ++k) {
     place.origin[k] = face.middle[k] + at.x * face.first[k] + at.y * face.second[k];
     place.along[k] = way.x * face.first[k] + way.y * face.second[k];
   }
   place.up = face.up;
-  place.by = best.guess.by;
-  place.fit = best.fit.mean;
-  place.compared = best.fit.compared;
-  place.area = area;
-  place.other_hand = best.other_hand;
-  return result;
+  place.by = weighed.guess.by;
+  place.fit = weighed.fit.mean;
+  place.compared = weighed.fit.compared;
+  place.other_hand = weighed.other_hand;
+  return place;
+}
+
+/// Zero and axes of the file are the board's.
+bool is_boards_frame(const NeckPlace& place) {
+  constexpr double same_axis = 1e-4;
+  const auto off = [](const Place3& a, const Place3& b) { return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]); };
+  return off(place.origin, {}) < place_tolerance && off(place.along, {1, 0, 0}) < same_axis &&
+         off(place.up, {0, 0, 1}) < same_axis && !place.other_hand;
+}
+
+/// What decides between two places that fit as well as each other: the board's own frame, then the face that looks up
+/// in the file. A neck without a shaped back has a second face like its glue face.
+int standing(const NeckPlace& place) {
+  constexpr double upright = 0.7;
+  if (is_boards_frame(place)) return 2;
+  return place.up[2] > upright ? 1 : place.up[2] < -upright ? -1 : 0;
+}
+
+bool decides(const NeckPlace& best, const NeckPlace& other) {
+  return standing(best) == 2 || standing(best) - standing(other) == 2;
 }
 
 std::vector<Weighed> all_places(const std::vector<FlatFace>& faces, const std::vector<FaceCandidate>& candidates,
@@ -138,16 +156,27 @@ std::optional<FoundPlace> find_place(const std::vector<FaceCandidate>& candidate
   if (seat.file_nut && seat.file_heel) {
     const auto given = given_place(faces, candidates, seat);
     if (!given) return {};
-    return found(*given, faces[given->candidate], candidates[given->candidate].area);
+    FoundPlace place{place_of(*given, faces[given->candidate]), given->candidate};
+    place.place.area = candidates[given->candidate].area;
+    return place;
   }
   const std::vector<Weighed> all = all_places(faces, candidates, seat);
   if (all.empty()) return {};
-  const Weighed& best =
-      *std::min_element(all.begin(), all.end(), [](const Weighed& a, const Weighed& b) { return a.cost < b.cost; });
+  const auto placed = [&](const Weighed& weighed) {
+    NeckPlace place = place_of(weighed, faces[weighed.candidate]);
+    place.area = candidates[weighed.candidate].area;
+    return place;
+  };
+  const double least = std::ranges::min(all, {}, &Weighed::cost).cost;
+  const Weighed& best = *std::ranges::min_element(all, {}, [&](const Weighed& weighed) {
+    const bool close = weighed.cost < least + sure_by;
+    return std::tuple(!close, close ? -standing(placed(weighed)) : 0, weighed.cost);
+  });
   if (best.fit.mean > worst_fit) return {};
-  FoundPlace result = found(best, faces[best.candidate], candidates[best.candidate].area);
+  FoundPlace result{placed(best), best.candidate};
   for (const Weighed& other : all)
-    if (!is_same_place(other, best)) result.place.second = std::min(result.place.second, other.cost - best.cost);
+    if (!is_same_place(other, best) && !decides(result.place, placed(other)))
+      result.place.second = std::min(result.place.second, other.cost - best.cost);
   result.place.sure = result.place.second >= sure_by && best.guess.by != PlacedBy::widths;
   return result;
 }

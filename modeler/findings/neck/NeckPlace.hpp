@@ -58,7 +58,8 @@ struct FoundPlace {
   std::size_t candidate = 0;
 };
 
-/// The best place, sure or not; nothing when no face is long enough or none fits within worst_fit.
+/// The best place, sure or not; nothing when no face is long enough or none fits within worst_fit. Of places that fit
+/// within sure_by of the best the board's own frame is taken, else the face that looks up in the file.
 std::optional<FoundPlace> find_place(const std::vector<FaceCandidate>& candidates, const BoardSeat& seat);
 
 /// A point of the file in the board's frame.

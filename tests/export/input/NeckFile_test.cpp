@@ -25,6 +25,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "board/Writer.hpp"
 #include "export/CommandLine.hpp"
 #include "findings/Findings.hpp"
 #include "findings/GoodBoard.hpp"
@@ -230,8 +231,8 @@ TEST_F(NeckFile, LeaningByFortyFiveDegreesIsFound) {
 class NeckProgram : public NeckFile {
  protected:
   json findings_with(const std::string& neck) {
-    std::string text = bytes_of(preset_path("heron-six")) + "\n[neck]\nfile = \"" + neck + "\"\n";
-    write_file(scratch / "board.toml", text);
+    board.neck->file = neck;
+    write_file(scratch / "board.toml", write_board(board));
     const Outcome outcome = sagitta("check --json '" + (scratch / "board.toml").string() + "'");
     EXPECT_LT(outcome.code, 2) << outcome.err;
     return json::parse(outcome.out)["findings"];

@@ -189,7 +189,7 @@ constexpr const char* reader = R"(
 import sys, base64
 from html.parser import HTMLParser
 import xml.etree.ElementTree as tree
-empty = {'meta', 'img', 'input'}
+empty = {'meta', 'img', 'input', 'br'}
 counts, stack = {}, []
 class Page(HTMLParser):
     def handle_starttag(self, tag, attributes):

@@ -49,7 +49,7 @@ void expect_on(const Board& board, const FeatureId& id) {
   if (id.index >= 0) {
     EXPECT_LT(static_cast<std::size_t>(id.index), rows(board, id.kind)) << kind_word(id.kind);
   }
-  EXPECT_LE(id.fret, board.scale.frets) << kind_word(id.kind);
+  EXPECT_LE(id.fret, board.scale.frets + (board.tongue ? board.tongue->frets : 0)) << kind_word(id.kind);
 }
 
 class Identity : public testing::TestWithParam<std::string> {};

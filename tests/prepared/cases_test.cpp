@@ -8,7 +8,7 @@
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
 #include "layout/SampleBoards.hpp"
-#include "surface/Surface.hpp"
+#include "prepared/Drawn.hpp"
 
 namespace sagitta {
 namespace {
@@ -21,10 +21,9 @@ std::vector<std::filesystem::path> case_files() {
 }
 
 Faults all_faults(const Board& board) {
-  const auto laid = lay_out(board);
-  if (const auto* faults = std::get_if<Faults>(&laid)) return *faults;
-  const Layout& layout = std::get<Layout>(laid);
-  return surface_faults(board, layout, surface_of(board, layout));
+  const auto drawn = draw(board);
+  if (const auto* faults = std::get_if<Faults>(&drawn)) return *faults;
+  return surface_faults(std::get<Drawn>(drawn));
 }
 
 // S63 is refused by the reader already, for a value out of range; its layout is sound.
