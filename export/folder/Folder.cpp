@@ -106,6 +106,7 @@ void Folder::add(const std::string& name, const std::string& bytes) {
   if (error) fail_folder(wanted_, system_reason(error.value()));
   if (const int wrong = make_file(path, bytes); wrong != 0) fail_folder(wanted_, system_reason(wrong));
   ++files_;
+  bytes_ += bytes.size();
 }
 
 void Folder::keep() {

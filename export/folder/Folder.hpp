@@ -2,6 +2,7 @@
 
 /// A folder that is written completely or not at all.
 
+#include <cstdint>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -32,6 +33,8 @@ class Folder {
   void add(const std::string& name, const std::string& bytes);
   /// How many files were added.
   std::size_t files() const { return files_; }
+  /// Their bytes in all.
+  std::uintmax_t bytes() const { return bytes_; }
   /// Puts the folder in place, with the mode of the one that it takes the place of; with `replace`, the old one goes
   /// only when the new one is complete, and only if it is still replaceable. Throws FolderError.
   void keep();
@@ -51,6 +54,7 @@ class Folder {
   std::optional<TemporaryFolder> temporary_;
   std::vector<std::filesystem::path> parents_;  ///< parents made on the way, outermost first
   std::size_t files_ = 0;
+  std::uintmax_t bytes_ = 0;
   bool replace_ = false;
 };
 

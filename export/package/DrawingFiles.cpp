@@ -82,7 +82,7 @@ DrawnJob drawn_job(const PreparedBoard& ready, const DrawingOptions& options) {
   for (const ResolvedSetup& setup : setups_of(ready))
     if (options.setups.empty() || options.setups.contains(setup.folder))
       job.setups.emplace_back(setup, setup_drawing(ready, setup, job.board));
-  if (Wanted{options.part.operation}.pieces())
+  if (Wanted{options.part.operation}.pieces() && options.setups.empty())
     if (auto nesting = nest(job.inlays.pieces, ready.board().sheets, nest_rules(ready.board())))
       for (const NestedSheet& sheet : nesting->sheets) job.sheets.emplace_back(sheet, sheet_drawing(ready, sheet));
   return job;
@@ -92,7 +92,8 @@ DrawnJob drawn_job(const PreparedBoard& ready, const DrawingOptions& options) {
 std::string setup_file(const ResolvedSetup& setup) { return "setups/" + setup.folder + "/setup"; }
 std::string setup_file(const NestedSheet& sheet) { return "setups/" + sheet_folder(sheet) + "/setup"; }
 
-std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
+/// The books of the board itself.
+std::vector<PrintedBook> board_books(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
   std::vector<PrintedBook> books;
   const Wanted wanted{options.part.operation};
   if (wanted.slots()) books.push_back({"template.pdf", template_book(ready, job.board, options.paper)});
@@ -104,11 +105,33 @@ std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& jo
   }
   if (wanted.inlays() && !job.inlays.pieces.empty())
     books.push_back({"inlay-drawing.pdf", inlay_book(ready, job.inlays, options.paper)});
+  return books;
+}
+
+/// The board's own, unless set-ups were named, then those of the set-ups, then those of the sheets.
+std::vector<PrintedBook> books_of(const PreparedBoard& ready, const DrawnJob& job, const DrawingOptions& options) {
+  std::vector<PrintedBook> books;
+  if (options.setups.empty()) books = board_books(ready, job, options);
   for (const auto& [setup, own] : job.setups)
     books.push_back({setup_file(setup) + ".pdf", setup_book(ready, setup, own, options.paper)});
   for (const auto& [sheet, own] : job.sheets)
     books.push_back({setup_file(sheet) + ".pdf", sheet_book(ready, sheet, own, options.paper)});
   return books;
+}
+
+/// The drawings of the board itself.
+void add_board_drawings(std::vector<PaperFile>& files, const PreparedBoard& ready, const Drawing& drawing,
+                        const DrawingKinds& kinds, const DrawingOptions& options) {
+  const Board& board = ready.board();
+  add(files, "board", drawing, kinds);
+  if (options.part.whole()) add(files, "gauges", gauge_drawing(ready), kinds);
+  if (layer_named(drawing, "pins") || layer_named(drawing, "dowels"))
+    add(files, "from-below", from_below(drawing), kinds);
+  if (!board.neck || !options.part.whole()) return;
+  const NeckPlan plan = neck_plan(ready);
+  add(files, "mating", mating_drawing(board, plan.face), kinds);
+  add(files, "neck/neck-face", neck_drawing(board, plan), kinds);
+  add(files, "neck/neck-face-down", neck_drawing_face_down(board, plan), kinds);
 }
 
 }  // namespace
@@ -146,24 +169,14 @@ std::vector<PrintedBook> printed_books(const PreparedBoard& ready, const Drawing
 std::vector<PaperFile> drawing_files(const PreparedBoard& ready, const DrawingKinds& kinds,
                                      const DrawingOptions& options) {
   std::vector<PaperFile> files;
-  const Board& board = ready.board();
-  if (kinds.csv) files = table_files(ready, inlay_outlines(ready), options.part);
+  if (kinds.csv && options.setups.empty()) files = table_files(ready, inlay_outlines(ready), options.part);
   if (!kinds.dxf && !kinds.svg && !kinds.pdf) return files;
   const DrawnJob job = drawn_job(ready, options);
   if (kinds.pdf)
     for (const PrintedBook& printed : books_of(ready, job, options))
       files.push_back({printed.file, "pdf", printed.book.bytes()});
   if (!kinds.dxf && !kinds.svg) return files;
-  add(files, "board", job.board, kinds);
-  if (options.part.whole()) add(files, "gauges", gauge_drawing(ready), kinds);
-  if (layer_named(job.board, "pins") || layer_named(job.board, "dowels"))
-    add(files, "from-below", from_below(job.board), kinds);
-  if (board.neck && options.part.whole()) {
-    const NeckPlan plan = neck_plan(ready);
-    add(files, "mating", mating_drawing(board, plan.face), kinds);
-    add(files, "neck/neck-face", neck_drawing(board, plan), kinds);
-    add(files, "neck/neck-face-down", neck_drawing_face_down(board, plan), kinds);
-  }
+  if (options.setups.empty()) add_board_drawings(files, ready, job.board, kinds, options);
   for (const auto& [setup, own] : job.setups) add(files, setup_file(setup), own, kinds);
   for (const auto& [sheet, own] : job.sheets) add(files, setup_file(sheet), own, kinds);
   return files;

@@ -75,7 +75,7 @@ class Writer {
 
   /// What the neck is made with: the glue face and a gauge of its sides.
   void write_neck() {
-    if (!board().neck || !order_.drawing.part.whole() || !(order_.kinds.step || order_.kinds.stl)) return;
+    if (!board().neck || !order_.drawing.part.whole() || !order_.drawing.setups.empty() || !(order_.kinds.step || order_.kinds.stl)) return;
     stop_if_wanted(cancel_);
     const NeckPlan plan = neck_plan(ready_);
     const Shell gauge = gauge_shell(ready_, plan);
@@ -106,7 +106,7 @@ class Writer {
   }
 
   void write_job_sheet(const std::vector<Finding>& findings) {
-    if (!wants_job_sheet(order_.kinds)) return;
+    if (!wants_job_sheet(order_.kinds) || !order_.drawing.setups.empty()) return;
     stop_if_wanted(cancel_);
     const JobSheet sheet = job_sheet(ready_, findings);
     if (order_.kinds.html) add_paper({"job-sheet.html", "html", job_html(sheet, small_pictures_)});

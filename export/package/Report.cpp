@@ -18,11 +18,25 @@ std::string problem_text(const std::vector<Problem>& problems) {
   return text;
 }
 
+namespace {
+
+std::string line_of(const Finding& finding) {
+  return std::string(severity_name(finding.severity)) + ": " + finding.name + ": " + terminal_text(finding.message) +
+         "\n";
+}
+
+}  // namespace
+
+std::string short_text(const std::vector<Finding>& findings) {
+  std::string text;
+  for (const Finding& finding : findings) text += line_of(finding);
+  return text;
+}
+
 std::string finding_text(const std::vector<Finding>& findings) {
   std::string text;
   for (const Finding& finding : findings) {
-    text += std::string(severity_name(finding.severity)) + ": " + finding.name + ": " + terminal_text(finding.message) +
-            "\n";
+    text += line_of(finding);
     text += "    if ignored: " + finding.cost + "\n";
     text += "    " + terminal_text(finding.suggestion) + "\n";
   }

@@ -19,6 +19,9 @@ std::string problem_text(const std::vector<Problem>& problems);
 /// and the suggestion.
 std::string finding_text(const std::vector<Finding>& findings);
 
+/// The same in a line each: "note: name: message".
+std::string short_text(const std::vector<Finding>& findings);
+
 /// The findings as JSON: [{name, code, severity, value, limit, unit, at: [x, y, z], feature, message, suggestion, cost,
 /// source, fix: {key, value} or null}]; lengths in mm.
 nlohmann::ordered_json findings_json(const std::vector<Finding>& findings);

@@ -41,6 +41,9 @@ void add_units_option(CLI::App& app, std::string& chosen, const std::string& hel
 /// The file's board told in the units that --units chose; as it is when nothing was chosen.
 BoardFile told_in(BoardFile file, const std::string& chosen);
 
+/// "there is no preset "x" (did you mean y?)": of a word that is none of those known.
+std::string unknown(const std::string& kind, const std::string& word, const std::vector<std::string>& known);
+
 /// Each adds its word to the program.
 Command check_command(CLI::App& program);
 Command frets_command(CLI::App& program);

@@ -6,9 +6,10 @@
 #include "input/BoardFindings.hpp"
 #include "input/PreparedFile.hpp"
 #include "package/Report.hpp"
+#include "program/Batch.hpp"
 #include "program/Command.hpp"
+#include "program/NamedBoard.hpp"
 #include "release/Release.hpp"
-#include "rules/BoardUnits.hpp"
 #include "rules/Work.hpp"
 #include "tables/HeightTable.hpp"
 #include "text/TerminalText.hpp"
@@ -39,19 +40,64 @@ nlohmann::ordered_json answer_json(const std::variant<PreparedBoard, Problems>& 
   return answer;
 }
 
-int check(const std::string& path, bool json, const std::string& units, Outside outside) {
-  const auto prepared = prepare(told_in(read_board(path, outside), units), outside);
+struct Options {
+  std::vector<std::string> boards;
+  std::string units, before;
+  bool json = false, notes = false;
+  Outside outside = Outside::refused;
+};
+
+bool has(const std::vector<Finding>& findings, Severity severity) {
+  return std::ranges::any_of(findings, [=](const Finding& finding) { return finding.severity == severity; });
+}
+
+/// The findings for reading. On a board that has nothing but notes these are a line each, unless all is wanted.
+std::string findings_shown(const std::vector<Finding>& findings, bool all) {
+  const bool notes_only = !has(findings, Severity::stop) && !has(findings, Severity::look);
+  return notes_only && !all ? short_text(findings) : finding_text(findings);
+}
+
+/// What is said of one board, and the exit code that follows.
+struct Checked {
+  std::string text;
+  nlohmann::ordered_json json;
+  int code = exit_good;
+};
+
+Checked check(const std::string& path, const Options& options) {
+  const auto prepared = prepare(told_in(read_named_board(path, options.outside), options.units), options.outside);
   const std::vector<Problem> problems = problems_of(prepared);
   const std::vector<Finding> findings = findings_of(prepared);
-  if (json)
-    std::cout << answer_json(prepared, problems, findings).dump(2, ' ', true, nlohmann::json::error_handler_t::replace)
-              << "\n";
+  Checked checked;
+  checked.code = !problems.empty() ? exit_input : has(findings, Severity::stop) ? exit_stop : exit_good;
+  if (options.json)
+    checked.json = answer_json(prepared, problems, findings);
   else
-    std::cout << verdict(path, problems, findings) << problem_text(problems) << finding_text(findings);
-  if (!problems.empty()) return exit_input;
-  const bool stop = std::any_of(findings.begin(), findings.end(),
-                                [](const Finding& finding) { return finding.severity == Severity::stop; });
-  return stop ? exit_stop : exit_good;
+    checked.text = verdict(path, problems, findings) + problem_text(problems) + findings_shown(findings, options.notes);
+  return checked;
+}
+
+/// Of several boards the JSON is a list with each board's name, and the text has a heading for each.
+int check(const Options& options) {
+  const bool several = options.boards.size() > 1;
+  nlohmann::ordered_json list = nlohmann::ordered_json::array();
+  int worst = exit_good;
+  for (const std::string& path : options.boards) {
+    Checked checked = check(path, options);
+    worst = worse_of(worst, checked.code);
+    if (options.json) {
+      nlohmann::ordered_json one = nlohmann::ordered_json::object();
+      if (several) one["board"] = path;
+      one.update(checked.json);
+      list.push_back(std::move(one));
+    } else {
+      std::cout << (several ? (path == options.boards.front() ? "== " : "\n== ") + terminal_text(path) + "\n" : "")
+                << checked.text;
+    }
+  }
+  if (options.json)
+    std::cout << (several ? list : list.front()).dump(2, ' ', true, nlohmann::json::error_handler_t::replace) << "\n";
+  return worst;
 }
 
 Operation operation_wanted(const std::string& word) {
@@ -64,10 +110,12 @@ Operation operation_wanted(const std::string& word) {
   throw UsageError("--before " + word + ": there is no such operation; choose from " + names);
 }
 
-int check_before(const std::string& path, Operation operation, bool json, Outside outside) {
-  const BoardFile file = read_board(path, outside);
-  const Release release = release_before(file, operation, outside);
-  if (json)
+int check_before(const Options& options) {
+  if (options.boards.size() > 1) throw UsageError("--before goes with one board");
+  const Operation operation = operation_wanted(options.before);
+  const BoardFile file = read_named_board(options.boards.front(), options.outside);
+  const Release release = release_before(file, operation, options.outside);
+  if (options.json)
     std::cout << release_json(release).dump(2, ' ', true, nlohmann::json::error_handler_t::replace) << "\n";
   else
     std::cout << release_text(release, file.board.units);
@@ -81,45 +129,20 @@ int check_before(const std::string& path, Operation operation, bool json, Outsid
 
 }  // namespace
 
-void add_outside_flag(CLI::App& app, Outside& chosen) {
-  app.add_flag_callback(
-      "--allow-outside", [&chosen] { chosen = Outside::allowed; },
-      "Read drawings, bases and necks that lie outside the board's folder too");
-}
-
-void add_units_option(CLI::App& app, std::string& chosen, const std::string& help) {
-  app.add_option("--units", chosen, help + "; the board file's units when not given")
-      ->type_name("UNIT")
-      ->check(CLI::IsMember({"mm", "in"}));
-}
-
-BoardFile told_in(BoardFile file, const std::string& chosen) {
-  if (!chosen.empty()) file.board = told_in(std::move(file.board), chosen == "in" ? Units::inch : Units::mm);
-  return file;
-}
-
 Command check_command(CLI::App& program) {
-  struct Options {
-    std::string board, units;
-    std::string before;
-    bool json = false;
-    Outside outside = Outside::refused;
-  };
   const auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("check", "Say what is wrong with a board file, before any wood is cut.");
-  app->add_option("BOARD", options->board, "The board file")->required();
+  app->add_option("BOARD", options->boards, "The board file, or - for the text on standard input; or several")
+      ->required();
   app->add_flag("--json", options->json, "Print the list as JSON, for other programs");
+  app->add_flag("--notes", options->notes, "Say with each note what ignoring it costs and what to do");
   app->add_option("--before", options->before,
                   "Say in one line whether this operation may be cut now that something was measured: exits with 0 as "
                   "planned, 5 with the changed numbers that it prints, 1 not")
       ->type_name("OPERATION");
   add_units_option(*app, options->units, "The unit of lengths in messages; values in JSON are in mm");
   add_outside_flag(*app, options->outside);
-  return {app, [options] {
-            if (!options->before.empty())
-              return check_before(options->board, operation_wanted(options->before), options->json, options->outside);
-            return check(options->board, options->json, options->units, options->outside);
-          }};
+  return {app, [options] { return options->before.empty() ? check(*options) : check_before(*options); }};
 }
 
 }  // namespace sagitta

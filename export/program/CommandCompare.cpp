@@ -6,6 +6,7 @@
 #include "package/Repeat.hpp"
 #include "package/Report.hpp"
 #include "program/Command.hpp"
+#include "program/NamedBoard.hpp"
 
 namespace sagitta {
 namespace {
@@ -16,11 +17,15 @@ struct Options {
   Outside outside = Outside::refused;
 };
 
+BoardFile named(const std::string& name, Outside outside) {
+  return name == standard_input ? read_named_board(name, outside) : read_board_or_manifest(name, outside);
+}
+
 /// The two boards; of one alone, the board as it was planned and as it was measured.
 std::vector<BoardFile> files_of(const Options& options) {
-  std::vector<BoardFile> files{read_board_or_manifest(options.a, options.outside)};
+  std::vector<BoardFile> files{named(options.a, options.outside)};
   if (!options.b.empty()) {
-    files.push_back(read_board_or_manifest(options.b, options.outside));
+    files.push_back(named(options.b, options.outside));
     return files;
   }
   files.push_back(files.front());
@@ -53,7 +58,9 @@ Command compare_command(CLI::App& program) {
   const auto options = std::make_shared<Options>();
   CLI::App* app =
       program.add_subcommand("compare", "Say which keys of two boards differ, and what each changes in the wood.");
-  app->add_option("A", options->a, "A board file, or the manifest.json of a hand-off folder")->required();
+  app->add_option("A", options->a,
+                  "A board file, - for the text on standard input, or the manifest.json of a hand-off folder")
+      ->required();
   app->add_option("B", options->b, "The other one; without it, the board as planned and as measured are compared");
   app->add_flag("--json", options->json, "Print the list as JSON, for other programs; mm");
   add_outside_flag(*app, options->outside);

@@ -4,6 +4,7 @@
 #include "input/PreparedFile.hpp"
 #include "package/Report.hpp"
 #include "program/Command.hpp"
+#include "program/NamedBoard.hpp"
 #include "tables/FretTable.hpp"
 
 namespace sagitta {
@@ -17,7 +18,7 @@ struct Options {
 };
 
 int frets(const Options& options) {
-  const auto drawn = draw(told_in(read_board(options.board, options.outside), options.units), options.outside);
+  const auto drawn = draw(told_in(read_named_board(options.board, options.outside), options.units), options.outside);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&drawn)) {
     std::cerr << problem_text(*problems);
     return exit_input;
@@ -35,7 +36,7 @@ int frets(const Options& options) {
 Command frets_command(CLI::App& program) {
   const auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("frets", "Print the fret table: where the middle of each slot goes.");
-  app->add_option("BOARD", options->board, "The board file")->required();
+  app->add_option("BOARD", options->board, "The board file, or - for the text on standard input")->required();
   CLI::Option* csv = app->add_flag("--csv", options->csv, "As comma-separated values, for a spreadsheet; mm");
   app->add_flag("--json", options->json, "As JSON, for other programs; mm")->excludes(csv);
   add_units_option(*app, options->units, "The unit of the printed table; CSV and JSON are in mm");

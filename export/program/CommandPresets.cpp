@@ -1,13 +1,19 @@
 #include <iostream>
+#include <nlohmann/json.hpp>
 
 #include "input/Presets.hpp"
 #include "program/Command.hpp"
+#include "program/Reference.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {
 namespace {
 
-int list_presets() {
+int list_presets(bool json) {
+  if (json) {
+    std::cout << presets_json().dump(2) << "\n";
+    return exit_good;
+  }
   std::size_t width = 0;
   for (const Preset& preset : presets()) width = std::max(width, preset.name.size());
   for (const Preset& preset : presets())
@@ -16,9 +22,12 @@ int list_presets() {
 }
 
 Preset wanted(const std::string& name) {
-  const std::optional<Preset> preset = preset_named(name);
-  if (!preset) throw UsageError("there is no preset \"" + name + "\"; `sagitta presets` lists them");
-  return *preset;
+  std::vector<std::string> names;
+  for (const Preset& preset : presets()) {
+    if (preset.name == name) return preset;
+    names.emplace_back(preset.name);
+  }
+  throw UsageError(unknown("preset", name, names) + "; `sagitta presets` lists them");
 }
 
 int print_preset(const std::string& name) {
@@ -42,7 +51,9 @@ int write_to(const std::string& name, const std::string& folder) {
 
 Command presets_command(CLI::App& program) {
   CLI::App* app = program.add_subcommand("presets", "List the boards that come with the program.");
-  return {app, list_presets};
+  const auto json = std::make_shared<bool>(false);
+  app->add_flag("--json", *json, "As JSON, for other programs");
+  return {app, [json] { return list_presets(*json); }};
 }
 
 Command new_command(CLI::App& program) {

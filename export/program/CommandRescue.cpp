@@ -3,12 +3,11 @@
 #include <nlohmann/json.hpp>
 
 #include "board/Edit.hpp"
-#include "board/SourceText.hpp"
 #include "board/Writer.hpp"
-#include "files/ReadFile.hpp"
 #include "input/PreparedFile.hpp"
 #include "package/Report.hpp"
 #include "program/Command.hpp"
+#include "program/NamedBoard.hpp"
 #include "release/RescueReport.hpp"
 
 namespace sagitta {
@@ -28,14 +27,13 @@ std::string applied(const Options& options, const BoardFile& file, const std::ve
     for (const Way& each : ways) message += " " + each.name;
     throw UsageError(ways.empty() ? "--apply " + options.apply + ": there is no way out of this board" : message);
   }
-  const auto text = read_file(options.board, largest_file);
+  const std::string text = text_of_board(options.board);
   const Board next = edited(file.board, way->edits);
-  const auto* bytes = std::get_if<std::string>(&text);
-  return bytes ? edit_text(*bytes, file.board, next) : write_board(next);
+  return text.empty() ? write_board(next) : edit_text(text, file.board, next);
 }
 
 int rescue(const Options& options) {
-  const BoardFile file = read_board(options.board, options.outside);
+  const BoardFile file = read_named_board(options.board, options.outside);
   if (!file.sound()) {
     std::cerr << problem_text(file.problems);
     return exit_input;
@@ -56,7 +54,9 @@ Command rescue_command(CLI::App& program) {
   const auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand(
       "rescue", "List the ways out of what was measured that still make a good board, best first.");
-  app->add_option("BOARD", options->board, "The board file, with what was measured under [measured]")->required();
+  app->add_option("BOARD", options->board,
+                  "The board file, with what was measured under [measured], or - for the text on standard input")
+      ->required();
   CLI::Option* json = app->add_flag("--json", options->json, "Print the list as JSON, for other programs; mm");
   app->add_option("--apply", options->apply, "Print the board file with this way's changes in it")
       ->type_name("NAME")

@@ -9,6 +9,7 @@
 #include "package/Repeat.hpp"
 #include "package/Report.hpp"
 #include "program/Command.hpp"
+#include "program/NamedBoard.hpp"
 #include "program/Receipt.hpp"
 #include "trial/TrialFiles.hpp"
 
@@ -17,7 +18,7 @@ namespace {
 
 struct Options {
   std::string board, to, paper = "A4";
-  bool replace = false, chosen = false;  ///< chosen: the paper was named
+  bool replace = false, json = false, chosen = false;  ///< chosen: the paper was named
   Outside outside = Outside::refused;
 };
 
@@ -31,7 +32,7 @@ int make_trial(const Options& options, const Cancel& cancel) {
     file = std::move(repeat.file);
     paper = repeat.paper;
   } else {
-    file = read_board(options.board, options.outside);
+    file = read_named_board(options.board, options.outside);
   }
   const auto prepared = prepare(file, options.outside);
   if (const auto* problems = std::get_if<Problems>(&prepared)) {
@@ -49,7 +50,7 @@ int make_trial(const Options& options, const Cancel& cancel) {
   write_trial(ready, findings, std::get<Trial>(trial), paper, folder, cancel);
   stop_if_wanted(cancel);
   folder.keep();
-  print_receipt(options.to, folder.files(), findings);
+  print_receipt({options.board, options.to, folder.files(), folder.bytes(), findings, false}, {options.json, false});
   return exit_good;
 }
 
@@ -61,13 +62,17 @@ Command trial_command(CLI::App& program, const Cancel& cancel) {
       "trial",
       "Make a strip to try the machine on before the board is cut: slots and pockets a little tighter and "
       "looser than wanted, with a sheet that says what to measure and which key to set.");
-  app->add_option("BOARD", options->board, "The board file, or a trial strip's manifest.json, to make the same again")
+  app->add_option(
+         "BOARD", options->board,
+         "The board file, - for the text on standard input, or a trial strip's manifest.json, to make the same "
+         "again")
       ->required();
   app->add_option("--to", options->to, "The folder to make; it must be new or empty")->type_name("DIR")->required();
   app->add_option("--paper", options->paper, "The paper that the sheet is printed on: A4, A3, Letter, Tabloid")
       ->type_name("NAME")
       ->capture_default_str();
   add_outside_flag(*app, options->outside);
+  app->add_flag("--json", options->json, "Print what was made as JSON, for other programs");
   app->add_flag(
       "--replace", options->replace,
       "Put the new folder in the place of one that Sagitta made, if nothing in it was added or changed since; "

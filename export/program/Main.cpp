@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "cad/Interrupt.hpp"
 #include "input/NeckProcess.hpp"
 #include "program/Command.hpp"
@@ -12,13 +14,19 @@ int run(int argc, char** argv) {
   program.name("sagitta");
   program.set_version_flag("--version", std::string("sagitta ") + SAGITTA_VERSION);
   program.require_subcommand(1);
-  program.footer(
-      "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
   const Cancel cancel = catch_interrupts();
   const Command commands[] = {check_command(program),    frets_command(program),   export_command(program, cancel),
                               new_command(program),      presets_command(program), keys_command(program),
                               findings_command(program), compare_command(program), trial_command(program, cancel),
                               rescue_command(program)};
+  program.footer(
+      "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
+  if (argc > 1 && argv[1][0] != '-') {
+    std::vector<std::string> names;
+    for (const Command& command : commands) names.push_back(command.app->get_name());
+    if (std::ranges::find(names, argv[1]) == names.end())
+      return complain(unknown("command", argv[1], names), exit_input, "sagitta --help lists the commands\n");
+  }
   try {
     program.parse(argc, argv);
   } catch (const CLI::Success& asked) {

@@ -1,7 +1,9 @@
 #pragma once
 
-/// The last lines that a command prints when it has made a folder.
+/// What export and trial say when a folder is made.
 
+#include <cstdint>
+#include <nlohmann/json_fwd.hpp>
 #include <string>
 #include <vector>
 
@@ -9,11 +11,29 @@
 
 namespace sagitta {
 
-/// What a command that makes a folder says when it is done: on standard output the folder, how many files are in it and
-/// how many findings say stop and look ("my-board: 46 files, 1 stop, 2 looks"); on the error output those findings.
-void print_receipt(const std::string& folder, std::size_t files, const std::vector<Finding>& findings);
+/// A folder that was made, or left as it was.
+struct Receipt {
+  std::string board, folder;  ///< as the command line names them
+  std::size_t files = 0;
+  std::uintmax_t bytes = 0;
+  std::vector<Finding> findings;
+  bool unchanged = false;  ///< the folder held all of it already
+};
 
-/// Whether a finding says stop. Those that do are then listed on the error output, and that nothing was written.
+/// How a receipt is told.
+struct ReceiptStyle {
+  bool json = false;
+  bool quiet = false;  ///< the findings are left out
+};
+
+/// Prints the findings that say stop or look to the error output, and a line with the folder, its files and the number
+/// of such findings to the output; as JSON {board, folder, files, bytes, stops, looks, unchanged}.
+void print_receipt(const Receipt& receipt, const ReceiptStyle& style);
+
+/// {board, folder, files, bytes, stops, looks, unchanged}.
+nlohmann::ordered_json receipt_json(const Receipt& receipt);
+
+/// Whether a finding says stop; prints those to the error output, and that nothing was written.
 bool refused_for_stops(const std::vector<Finding>& findings);
 
 }  // namespace sagitta

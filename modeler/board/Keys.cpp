@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <vector>
 
 #include "board/Forms.hpp"
@@ -94,13 +95,19 @@ std::string heading(const Table& table) {
 
 using Line = std::array<std::string, 5>;
 
-std::vector<Line> lines_of(const Table& table) {
+bool is_named(const Field& field, std::string_view only) {
+  if (only.empty() || find_table(only)) return only.empty() || only == field.table;
+  return only == field.key || only == field.dotted();
+}
+
+std::vector<Line> lines_of(const Table& table, std::string_view only = {}) {
   std::vector<Line> lines;
   for (const Field& field : fields_of(table.name)) {
+    if (!is_named(field, only)) continue;
     lines.push_back(
         {std::string(field.key), unit_text(field), range_text(field), default_text(field), std::string(field.help)});
   }
-  if (table.form == TableForm::free)
+  if (table.form == TableForm::free && (only.empty() || only == table.name))
     lines.push_back({"NAME", "number", "", "",
                      "another limit for the finding of this name, in the file's units where it is a length"});
   return lines;
@@ -193,14 +200,36 @@ std::string default_text(const Field& field) {
   return (fallback.empty() ? "" : fallback + "; ") + "only with " + key + " = " + quoted_choices(use.values);
 }
 
-std::string keys_text() {
+std::vector<const Field*> fields_named(std::string_view only) {
+  std::vector<const Field*> found;
+  for (const Field& field : fields())
+    if (is_named(field, only)) found.push_back(&field);
+  return found;
+}
+
+std::vector<std::string> field_names() {
+  std::set<std::string> names;
+  for (const Table& table : tables()) names.insert(std::string(table.name));
+  for (const Field& field : fields()) {
+    names.insert(std::string(field.key));
+    names.insert(field.dotted());
+  }
+  names.erase("");
+  return {names.begin(), names.end()};
+}
+
+std::string keys_text(std::string_view only) {
   constexpr std::size_t indent = 22;
-  std::string text =
-      "Bare numbers are in the file's units; a text may carry its own: \"25 1/2 in\", \"6.35 mm\". Ranges are in mm "
-      "here.\n";
+  std::string text;
+  if (only.empty())
+    text =
+        "Bare numbers are in the file's units; a text may carry its own: \"25 1/2 in\", \"6.35 mm\". Ranges are in mm "
+        "here.\n";
   for (const Table& table : tables()) {
-    text += "\n" + heading(table) + "  " + std::string(table.help) + "\n";
-    for (const Line& line : lines_of(table)) {
+    const std::vector<Line> lines = lines_of(table, only);
+    if (lines.empty() && !only.empty()) continue;
+    text += (text.empty() ? "" : "\n") + heading(table) + "  " + std::string(table.help) + "\n";
+    for (const Line& line : lines) {
       std::string row = "  " + line[0];
       pad(row, indent);
       row += line[1] + (line[2].empty() ? "" : (line[1].ends_with("of") ? " " : ", ") + line[2]);

@@ -1,35 +1,12 @@
 #include "rules/Catalogue.hpp"
 
-#include "board/Length.hpp"
+#include "rules/RuleText.hpp"
 
 namespace sagitta {
-namespace {
-
-std::string_view bar_words(Bar bar) {
-  switch (bar) {
-    case Bar::least:
-      return "at least";
-    case Bar::above:
-      return "more than";
-    case Bar::most:
-      break;
-  }
-  return "at most";
-}
-
-std::string limit_text(const Rule& rule) {
-  return std::string(bar_words(rule.bar)) + " " + decimal(rule.limit) + " " + std::string(rule.unit);
-}
-
-}  // namespace
 
 std::string findings_text() {
   std::string text;
-  for (const Rule& rule : catalogue) {
-    text += std::string(severity_name(rule.severity)) + ": " + std::string(rule.name) + ": " +
-            std::string(rule.measures) + ", " + limit_text(rule) + " (" + std::string(rule.source) + ")\n";
-    text += "    if ignored: " + std::string(rule.cost) + "\n";
-  }
+  for (const Rule& rule : catalogue) text += rule_text(rule);
   return text;
 }
 
