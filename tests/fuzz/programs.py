@@ -4,7 +4,7 @@
     tests/fuzz/programs.py PROGRAM FOLDER RUNS [SEED]
 
 RUNS runs of each kind; the same seed (1 when not given) makes the same files. A run is good when it ends by itself within
-ten seconds of the processor's time, so that a busy machine fails nothing, with an exit code that the README names. Each of the others is kept in FOLDER/found-*. Exit code 1 when
+ten seconds of the processor's time, so that a busy machine fails nothing, with an exit code that COMMANDS.md names. Each of the others is kept in FOLDER/found-*. Exit code 1 when
 there is one.
 """
 

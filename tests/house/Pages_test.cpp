@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <regex>
 #include <set>
 
 #include "Boxes.hpp"
@@ -21,23 +23,70 @@ TEST(Pages, TheTopLevelIsExactlyTheDesigns) {
   EXPECT_EQ(found, wanted);
 }
 
-/// What README.md holds between two lines that mark a generated part.
-std::string generated(const std::string& begin, const std::string& end) {
-  const std::string readme = text_of(source() / "README.md");
-  const std::size_t from = readme.find(begin), to = readme.find(end);
-  if (from == std::string::npos || to == std::string::npos) return "no marks in README.md";
-  return readme.substr(from + begin.size(), to - from - begin.size());
+/// What a page holds between two lines that mark a generated part.
+std::string generated(const std::string& page, const std::string& begin, const std::string& end) {
+  const std::string text = text_of(source() / page);
+  const std::size_t from = text.find(begin), to = text.find(end);
+  if (from == std::string::npos || to == std::string::npos) return "no marks in " + page;
+  return text.substr(from + begin.size(), to - from - begin.size());
 }
 
-TEST(Pages, TheReadmesReferenceIsInStep) {
-  EXPECT_EQ(generated("<!-- keys: written by `sagitta keys --markdown` -->\n", "<!-- end of keys -->"), keys_markdown())
-      << "put the output of `sagitta keys --markdown` between the two marks of README.md";
+TEST(Pages, TheKeysAreInStep) {
+  EXPECT_TRUE(generated("modeler/board/KEYS.md", "<!-- keys: written by `sagitta keys --markdown` -->\n",
+                        "<!-- end of keys -->") == keys_markdown())
+      << "put the output of `sagitta keys --markdown` between the two marks of modeler/board/KEYS.md";
 }
 
-TEST(Pages, TheReadmesFindingsAreInStep) {
-  EXPECT_EQ(generated("<!-- findings: written by `sagitta findings --markdown` -->\n", "<!-- end of findings -->"),
-            findings_markdown())
-      << "put the output of `sagitta findings --markdown` between the two marks of README.md";
+TEST(Pages, TheFindingsAreInStep) {
+  EXPECT_TRUE(generated("modeler/findings/FINDINGS.md", "<!-- findings: written by `sagitta findings --markdown` -->\n",
+                        "<!-- end of findings -->") == findings_markdown())
+      << "put the output of `sagitta findings --markdown` between the two marks of modeler/findings/FINDINGS.md";
+}
+
+/// Every page for readers, from the top level down.
+std::vector<fs::path> pages() {
+  std::vector<fs::path> all{source() / "README.md", source() / "DEVELOPERS.md", source() / "CHANGELOG.md"};
+  for (const char* folder : {"modeler", "export", "viewer", "presets", "tests"})
+    for (const auto& entry : fs::recursive_directory_iterator(source() / folder))
+      if (entry.path().extension() == ".md") all.push_back(entry.path());
+  return all;
+}
+
+TEST(Pages, LinksLeadToFiles) {
+  const std::regex link("\\]\\(([^)#:]+)(#[^)]*)?\\)");
+  std::size_t seen = 0;
+  for (const fs::path& page : pages()) {
+    const std::string text = text_of(page);
+    for (std::sregex_iterator at(text.begin(), text.end(), link), end; at != end; ++at, ++seen)
+      EXPECT_TRUE(fs::exists(page.parent_path() / (*at)[1].str())) << shown(page) << ": " << (*at)[1];
+  }
+  EXPECT_GT(seen, 15U);
+}
+
+/// Lines of running text that follow each other; tables, lists, code and headings end a paragraph.
+TEST(Pages, NoParagraphForReadersIsOverSixLines) {
+  for (const fs::path& page : pages()) {
+    if (page.filename() == "DEVELOPERS.md") continue;  // for contributors
+    std::size_t run = 0, most = 0;
+    bool code = false;
+    for (const std::string& line : lines_of(page)) {
+      if (line.starts_with("```")) code = !code;
+      const bool text = !code && !line.empty() && line.find_first_of("|#`<!-") != 0;
+      run = text ? run + 1 : 0;
+      most = std::max(most, run);
+    }
+    EXPECT_LE(most, 6U) << shown(page);
+  }
+}
+
+TEST(Pages, TheReadmeIsReadInAMinute) { EXPECT_LE(lines_of(source() / "README.md").size(), 140U); }
+
+TEST(Pages, EveryPresetIsOnItsPage) {
+  const std::string page = text_of(source() / "presets/README.md");
+  for (const auto& entry : fs::directory_iterator(source() / "presets")) {
+    if (entry.path().extension() != ".toml") continue;
+    EXPECT_NE(page.find("| `" + entry.path().stem().string() + "` |"), std::string::npos) << entry.path();
+  }
 }
 
 TEST(Pages, CiRunsTheReadmesTestCommand) {
