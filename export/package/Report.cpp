@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "text/Colour.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {
@@ -20,23 +21,26 @@ std::string problem_text(const std::vector<Problem>& problems) {
 
 namespace {
 
-std::string line_of(const Finding& finding) {
-  return std::string(severity_name(finding.severity)) + ": " + finding.name + ": " + terminal_text(finding.message) +
-         "\n";
+std::string line_of(const Finding& finding, bool colours) {
+  const Hue hue = finding.severity == Severity::stop   ? Hue::red
+                  : finding.severity == Severity::look ? Hue::yellow
+                                                       : Hue::faint;
+  return coloured(severity_name(finding.severity), hue, colours) + ": " + finding.name + ": " +
+         terminal_text(finding.message) + "\n";
 }
 
 }  // namespace
 
-std::string short_text(const std::vector<Finding>& findings) {
+std::string short_text(const std::vector<Finding>& findings, bool colours) {
   std::string text;
-  for (const Finding& finding : findings) text += line_of(finding);
+  for (const Finding& finding : findings) text += line_of(finding, colours);
   return text;
 }
 
-std::string finding_text(const std::vector<Finding>& findings) {
+std::string finding_text(const std::vector<Finding>& findings, bool colours) {
   std::string text;
   for (const Finding& finding : findings) {
-    text += line_of(finding);
+    text += line_of(finding, colours);
     text += "    if ignored: " + finding.cost + "\n";
     text += "    " + terminal_text(finding.suggestion) + "\n";
   }

@@ -17,10 +17,10 @@ std::string problem_text(const std::vector<Problem>& problems);
 
 /// The findings for reading, one after the other: "stop: name: message" and, indented below it, what ignoring it costs
 /// and the suggestion.
-std::string finding_text(const std::vector<Finding>& findings);
+std::string finding_text(const std::vector<Finding>& findings, bool colours = false);
 
 /// The same in a line each: "note: name: message".
-std::string short_text(const std::vector<Finding>& findings);
+std::string short_text(const std::vector<Finding>& findings, bool colours = false);
 
 /// The findings as JSON: [{name, code, severity, value, limit, unit, at: [x, y, z], feature, message, suggestion, cost,
 /// source, fix: {key, value} or null}]; lengths in mm.

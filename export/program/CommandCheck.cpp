@@ -12,6 +12,7 @@
 #include "release/Release.hpp"
 #include "rules/Work.hpp"
 #include "tables/HeightTable.hpp"
+#include "text/Colour.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {
@@ -54,7 +55,8 @@ bool has(const std::vector<Finding>& findings, Severity severity) {
 /// The findings for reading. On a board that has nothing but notes these are a line each, unless all is wanted.
 std::string findings_shown(const std::vector<Finding>& findings, bool all) {
   const bool notes_only = !has(findings, Severity::stop) && !has(findings, Severity::look);
-  return notes_only && !all ? short_text(findings) : finding_text(findings);
+  const bool colours = shows_colours(Stream::output);
+  return notes_only && !all ? short_text(findings, colours) : finding_text(findings, colours);
 }
 
 /// What is said of one board, and the exit code that follows.

@@ -18,7 +18,7 @@ namespace {
 
 struct Options {
   std::string board, to, paper = "A4";
-  bool replace = false, json = false, chosen = false;  ///< chosen: the paper was named
+  bool replace = false, json = false, quiet = false, chosen = false;  ///< chosen: the paper was named
   Outside outside = Outside::refused;
 };
 
@@ -50,7 +50,8 @@ int make_trial(const Options& options, const Cancel& cancel) {
   write_trial(ready, findings, std::get<Trial>(trial), paper, folder, cancel);
   stop_if_wanted(cancel);
   folder.keep();
-  print_receipt({options.board, options.to, folder.files(), folder.bytes(), findings, false}, {options.json, false});
+  print_receipt({options.board, options.to, folder.files(), folder.bytes(), findings, false},
+                {options.json, options.quiet});
   return exit_good;
 }
 
@@ -72,6 +73,7 @@ Command trial_command(CLI::App& program, const Cancel& cancel) {
       ->type_name("NAME")
       ->capture_default_str();
   add_outside_flag(*app, options->outside);
+  app->add_flag("--quiet", options->quiet, "Say nothing but errors");
   app->add_flag("--json", options->json, "Print what was made as JSON, for other programs");
   app->add_flag(
       "--replace", options->replace,

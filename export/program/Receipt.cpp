@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "package/Report.hpp"
+#include "text/Colour.hpp"
 
 namespace sagitta {
 namespace {
@@ -46,7 +47,8 @@ nlohmann::ordered_json receipt_json(const Receipt& receipt) {
 void print_receipt(const Receipt& receipt, const ReceiptStyle& style) {
   const std::vector<Finding> stops = of_severity(receipt.findings, Severity::stop),
                              looks = of_severity(receipt.findings, Severity::look);
-  if (!style.quiet) std::cerr << finding_text(stops) << finding_text(looks);
+  const bool colours = shows_colours(Stream::error);
+  if (!style.quiet) std::cerr << finding_text(stops, colours) << finding_text(looks, colours);
   if (style.json) {
     std::cout << receipt_json(receipt).dump(2, ' ', true, nlohmann::json::error_handler_t::replace) << "\n";
   } else if (!style.quiet) {

@@ -134,6 +134,18 @@ TEST_F(Batch, QuietSaysNothingAndVerboseTellsEveryFilesTime) {
   EXPECT_GT(std::stod(verbose.err), 0);
 }
 
+/// `script` (util-linux) runs the command on a terminal of its own.
+TEST_F(Batch, ColoursAreForTerminalsThatWantThem) {
+  const std::string check = places::program() + " check " + preset("heron-six");
+  const auto on_terminal = [&](const std::string& settings) {
+    return shell("script -qec \"" + settings + " " + check + "\" /dev/null").out;
+  };
+  EXPECT_NE(on_terminal("env -u NO_COLOR TERM=xterm").find("\x1b[2mnote"), std::string::npos);
+  EXPECT_EQ(on_terminal("env NO_COLOR=1 TERM=xterm").find('\x1b'), std::string::npos);
+  EXPECT_EQ(on_terminal("env -u NO_COLOR TERM=dumb").find('\x1b'), std::string::npos);
+  EXPECT_EQ(shell(check).out.find('\x1b'), std::string::npos);
+}
+
 TEST_F(Batch, SetUpsNamedAreAllThatIsWritten) {
   write_file(scratch / "two.toml", bytes_of(preset_path("heron-six")) +
                                        "\n[[setups]]\nname = \"top, first\"\noperations = [\"pockets\", \"radius\"]\n"
