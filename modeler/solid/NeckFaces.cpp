@@ -212,6 +212,16 @@ void add_roundings(NeckFaceGroup& result, const std::vector<FacePart*>& group, c
     }
 }
 
+/// The largest tolerance of a face's edges and corners: how far they are from meeting.
+double open_by(const TopoDS_Face& face) {
+  double most = 0;
+  for (TopExp_Explorer it(face, TopAbs_EDGE); it.More(); it.Next())
+    most = std::max(most, BRep_Tool::Tolerance(TopoDS::Edge(it.Current())));
+  for (TopExp_Explorer it(face, TopAbs_VERTEX); it.More(); it.Next())
+    most = std::max(most, BRep_Tool::Tolerance(TopoDS::Vertex(it.Current())));
+  return most;
+}
+
 double depth_below(const TopoDS_Shape& shape, const gp_Pnt& middle, const gp_Dir& up) {
   gp_Trsf level;
   level.SetTransformation(gp_Ax3(middle, up));
@@ -236,6 +246,7 @@ NeckFaceGroup group_of(const std::vector<FacePart*>& group, const std::vector<To
     candidate.depth =
         std::max(candidate.depth, depth_below(solids[static_cast<std::size_t>(face->solid)], whole.middle, whole.up));
     result.planar = result.planar && face->planar;
+    result.open = std::max(result.open, open_by(face->face));
   }
   add_roundings(result, group, edges);
   return result;

@@ -13,6 +13,7 @@ namespace sagitta {
 struct NeckFaceGroup {
   FaceCandidate candidate;
   bool planar = true;
+  double open = 0;      ///< how far the faces' borders and corners miss each other, at most: their tolerance. mm
   double rounding = 0;  ///< widest rounded edge, from above; its outlines are among the candidate's
 };
 

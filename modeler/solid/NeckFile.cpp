@@ -27,8 +27,10 @@
 #include <TopoDS_Compound.hxx>
 #include <TopoDS_Solid.hxx>
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
+#include "board/Length.hpp"
 #include "solid/NeckFaces.hpp"
 
 namespace sagitta {
@@ -40,6 +42,8 @@ constexpr double clear_of_glue = 0.01;
 constexpr double lies_on = 0.05;
 /// Places where the rod channel's floor is looked for.
 constexpr int floor_looks = 24;
+/// A neck that is scaled by another unit fits as well as this, on the average over both edges. mm.
+constexpr double fits_other_unit = 0.5;
 /// A hit of a line through the neck this close to the glue face is the glue face. mm.
 constexpr double at_face = 0.05;
 
@@ -171,6 +175,48 @@ double highest(const NeckShape& neck, const BoardSeat& seat) {
   return neck.planar ? 0 : most;
 }
 
+/// Where the wood on either side of the neck begins, by lines along the neck just outside the board at some depths;
+/// nothing where the neck has no body.
+std::optional<double> body_start(const TopoDS_Shape& wood, const BoardSeat& seat) {
+  constexpr double beside = 3, past_end = 150;  // mm
+  constexpr double depths[] = {0.5, 2, 5, 10, 15, 25};
+  const double from = seat.heel_end / 3, reach = seat.heel_end + past_end - from;
+  IntCurvesFace_ShapeIntersector lines;
+  lines.Load(wood, clear_of_glue / 10);
+  std::optional<double> first;
+  for (const int side : {0, 1})
+    for (const double depth : depths) {
+      const double y =
+          (side == 0 ? -1 : 1) * (std::max(seat.edge(side, from), seat.edge(side, seat.heel_end)) + beside);
+      lines.Perform(gp_Lin(gp_Pnt(from, y, -depth), gp::DX()), 0, reach);
+      for (int i = 1; lines.IsDone() && i <= lines.NbPnt(); ++i)
+        first = std::min(first.value_or(1e300), from + lines.WParameter(i));
+    }
+  return first;
+}
+
+/// How many times larger the neck would have to be to fit the board, where its file gives lengths in another unit than
+/// it was drawn in; 1: none of the usual units makes it fit.
+double times_larger(const TopoDS_Shape& shape, const BoardSeat& seat) {
+  for (const double times : {25.4, 1 / 25.4, 10.0, 0.1, 1000.0, 0.001}) {
+    std::vector<FaceCandidate> candidates;
+    for (const NeckFaceGroup& group : neck_faces(shape, seat.compare_to / 2 / times)) {
+      candidates.push_back(group.candidate);
+      FaceCandidate& face = candidates.back();
+      for (auto& outline : face.outlines)
+        for (Place3& p : outline)
+          for (double& each : p) each *= times;
+      for (double& each : face.middle) each *= times;
+      face.area *= times * times, face.depth *= times;
+    }
+    BoardSeat free = seat;
+    free.file_nut.reset(), free.file_heel.reset();
+    const auto found = find_place(candidates, free);
+    if (found && found->place.fit < fits_other_unit && found->place.compared >= least_compared) return times;
+  }
+  return 1;
+}
+
 NeckReading neck_of(STEPControl_Reader& reader, const BoardSeat& seat) {
   const TopoDS_Shape read = reader.OneShape();
   if (read.IsNull() || count(read, TopAbs_FACE) == 0) return failed("the neck's file holds no faces");
@@ -185,9 +231,13 @@ NeckReading neck_of(STEPControl_Reader& reader, const BoardSeat& seat) {
   neck.unit = unit_of(reader);
   if (!found) {
     neck.place.sure = false, neck.place.compared = 0;
+    neck.times = times_larger(shape, seat);
     return {neck, ""};
   }
   const NeckFaceGroup& group = groups[found->candidate];
+  if (group.open > place_tolerance)
+    return failed("the neck's file is damaged: the borders of its glue face miss each other by up to " +
+                  decimal(std::round(1000 * group.open) / 1000) + " mm");
   neck.planar = group.planar;
   neck.edge_rounding = group.rounding;
   neck.place = found->place;
@@ -200,6 +250,7 @@ NeckReading neck_of(STEPControl_Reader& reader, const BoardSeat& seat) {
   neck.solids = count(wood.wood, TopAbs_SOLID);
   neck.faces = count(wood.wood, TopAbs_FACE);
   measure_depths(neck, wood.wood, seat);
+  neck.body_from = body_start(wood.wood, seat);
   const double floor = highest(neck, seat) + clear_of_glue;
   neck.interference = common_volume(wood.wood, prism(seat.outline, floor, seat.thickness));
   return {neck, ""};

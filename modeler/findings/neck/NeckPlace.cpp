@@ -175,8 +175,12 @@ std::optional<FoundPlace> find_place(const std::vector<FaceCandidate>& candidate
   if (best.fit.mean > worst_fit) return {};
   FoundPlace result{placed(best), best.candidate};
   for (const Weighed& other : all)
-    if (!is_same_place(other, best) && !decides(result.place, placed(other)))
-      result.place.second = std::min(result.place.second, other.cost - best.cost);
+    if (!is_same_place(other, best)) {
+      if (!decides(result.place, placed(other)))
+        result.place.second = std::min(result.place.second, other.cost - best.cost);
+      else if (other.cost - best.cost < sure_by)
+        result.place.chosen = standing(result.place) == 2 ? ChosenBy::frame : ChosenBy::upward;
+    }
   result.place.sure = result.place.second >= sure_by && best.guess.by != PlacedBy::widths;
   return result;
 }
