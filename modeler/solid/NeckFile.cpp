@@ -235,6 +235,7 @@ NeckReading neck_of(STEPControl_Reader& reader, const BoardSeat& seat) {
     return {neck, ""};
   }
   const NeckFaceGroup& group = groups[found->candidate];
+  if (!group.closed) return failed("the neck's file is damaged: faces or edges of its solid are missing");
   if (group.open > place_tolerance)
     return failed("the neck's file is damaged: the borders of its glue face miss each other by up to " +
                   decimal(std::round(1000 * group.open) / 1000) + " mm");

@@ -26,6 +26,7 @@ import shutil
 import subprocess
 import sys
 
+sys.dont_write_bytecode = True  # nothing is written beside the sources
 from programs import CODES, run
 
 BOARD = """format = 1
@@ -278,7 +279,9 @@ def main():
             bad += 1
             shutil.copytree(campaign.work, os.path.join(folder, "found-%d" % i), dirs_exist_ok=True)
             print("%d: %s: %s" % (i, what, fault), flush=True)
-    print("%d changed necks: %s; %d bad" % (runs, ", ".join("%s: %d" % each for each in sorted(answers.items())), bad), flush=True)
+        if (i + 1) % 200 == 0 or i + 1 == runs:
+            counts = ", ".join("%s: %d" % each for each in sorted(answers.items()))
+            print("%d changed necks: %s; %d bad" % (i + 1, counts, bad), flush=True)
     return 1 if bad else 0
 
 

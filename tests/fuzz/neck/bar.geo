@@ -1,5 +1,5 @@
-// A neck in the board's own frame: the glue face at z = 0, 52 wide at x = 0 and 60 at the board's heel end, 440 long, and a back
-// that is 8 narrower, 20 below it. All of its faces are plane.
+// A neck in the board's own frame: the glue face at z = 0, 52 wide at x = 0 and 60 at the board's heel end, 440 long,
+// and a back that is 8 narrower, 20 below it. All of its faces are plane.
 SetFactory("OpenCASCADE");
 DefineConstant[ wider = 0 ]; // so much wider on each side
 end = 640 * (1 - 2^(-19 / 12)) + 10;
