@@ -32,6 +32,7 @@
 
 #include "board/Length.hpp"
 #include "solid/NeckFaces.hpp"
+#include "solid/StepEdges.hpp"
 
 namespace sagitta {
 namespace {
@@ -44,6 +45,9 @@ constexpr double lies_on = 0.05;
 constexpr int floor_looks = 24;
 /// A neck that is scaled by another unit fits as well as this, on the average over both edges. mm.
 constexpr double fits_other_unit = 0.5;
+/// A corner further than this off an edge that ends there was changed alone: the kernel takes up less as a tolerance,
+/// which is looked at too. mm.
+constexpr double corner_off_line = 0.5;
 /// A hit of a line through the neck this close to the glue face is the glue face. mm.
 constexpr double at_face = 0.05;
 
@@ -81,6 +85,14 @@ std::string unit_of(STEPControl_Reader& reader) {
   TColStd_SequenceOfAsciiString lengths, angles, solid_angles;
   reader.FileUnits(lengths, angles, solid_angles);
   return lengths.IsEmpty() ? "" : lengths.First().ToCString();
+}
+
+/// What the file's unit of length is, in mm, where its name is one of the usual.
+double mm_of(const std::string& unit) {
+  for (const auto& [name, mm] :
+       {std::pair{"INCH", 25.4}, {"FOOT", 304.8}, {"MILLI", 1.0}, {"CENTI", 10.0}, {"DECI", 100.0}})
+    if (unit.find(name) != std::string::npos) return mm;
+  return unit.find("METRE") != std::string::npos ? 1000 : 1;
 }
 
 int count(const TopoDS_Shape& shape, TopAbs_ShapeEnum what) {
@@ -229,12 +241,15 @@ NeckReading neck_of(STEPControl_Reader& reader, const BoardSeat& seat) {
   const auto found = find_place(candidates, seat);
   NeckShape neck;
   neck.unit = unit_of(reader);
+  if (neck.unit.empty()) return failed("the neck's file does not say in which unit its lengths are");
   if (!found) {
     neck.place.sure = false, neck.place.compared = 0;
     neck.times = times_larger(shape, seat);
     return {neck, ""};
   }
   const NeckFaceGroup& group = groups[found->candidate];
+  if (ends_off_lines(reader) * mm_of(neck.unit) > corner_off_line)
+    return failed("the neck's file is damaged: a corner lies off the line of an edge that ends there");
   if (!group.closed) return failed("the neck's file is damaged: faces or edges of its solid are missing");
   if (group.open > place_tolerance)
     return failed("the neck's file is damaged: the borders of its glue face miss each other by up to " +
@@ -242,6 +257,7 @@ NeckReading neck_of(STEPControl_Reader& reader, const BoardSeat& seat) {
   neck.planar = group.planar;
   neck.edge_rounding = group.rounding;
   neck.place = found->place;
+  if (!neck.place.sure) neck.times = times_larger(shape, seat);
   for (const auto& outline : group.candidate.outlines) {
     neck.outlines.emplace_back();
     for (const Place3& p : outline) neck.outlines.back().push_back(moved(neck.place, p));
@@ -264,6 +280,7 @@ NeckReading read_neck(const std::string& path, const BoardSeat& seat) try {
   STEPControl_Reader reader;
   if (reader.ReadFile(path.c_str()) != IFSelect_RetDone)
     return failed("the neck's file cannot be read as STEP: it is not one, or it is cut short");
+  if (has_broken_geometry(reader)) return failed("the neck's file is damaged: some of its numbers cannot be read");
   if (reader.TransferRoots() == 0) return failed("the neck's file holds nothing that could be read");
   return neck_of(reader, seat);
 } catch (const Standard_Failure&) {

@@ -152,6 +152,13 @@ def put(text, dice, pattern, make):
     return text[:place.start()] + make(place.group()) + text[place.end():]
 
 
+def real(value):
+    """A number as STEP writes it: with a point."""
+    text = "%.12G" % value
+    mantissa, _, exponent = text.partition("E")
+    return (mantissa + ("" if "." in mantissa else ".") + ("E" + exponent if exponent else "")).encode()
+
+
 def flip(text, dice):
     for _ in range(dice.randint(1, 6)):
         at = dice.randrange(len(text))
@@ -166,7 +173,7 @@ def cut_short(text, dice):
 def number(text, dice):
     scale = dice.choice([0.5, 2, -1, 10, 0.1, 1.0001, 0.999, 1.01, 0.98])
     for _ in range(dice.randint(1, 2)):
-        text = put(text, dice, NUMBER, lambda old: b"%.12gE0" % (float(old) * scale + dice.choice([0, 0, 0.05, -0.3, 3])))
+        text = put(text, dice, NUMBER, lambda old: real(float(old) * scale + dice.choice([0, 0, 0.05, -0.3, 3])))
     return text
 
 
@@ -191,7 +198,7 @@ def moved_corner(text, dice, vertices):
     whole = entities(text)
     point = references(whole[dice.choice(vertices)])[0]
     return re.sub(rb"(#%d\s*=[^;]*;)" % point,
-                  lambda m: put(m.group(1), dice, NUMBER, lambda old: b"%.12gE0" % (float(old) + dice.choice([0.02, -0.1, 0.4, -2]))),
+                  lambda m: put(m.group(1), dice, NUMBER, lambda old: real(float(old) + dice.choice([0.02, -0.1, 0.4, -2]))),
                   text, count=1)
 
 

@@ -130,6 +130,7 @@ TEST_F(MeasuredCommand, RescuedBoardsPassAndTheirSolidsAreSound) {
   std::vector<Board> spoiled(5, good_board());
   spoiled[0].measured.blank_thickness = 6.2;
   spoiled[1].measured.chips = {{200, 27.78 - 0.5, 1.5}};
+  spoiled[2].inlays[0].piece_thickness = 1.6;
   spoiled[2].measured.pocket_depths["shell-01"] = 2.4;
   spoiled[3].measured.thickness = {{50, 0, 5.95}, {250, 0, 5.95}};
   for (int fret = 1; fret <= 22; ++fret)

@@ -255,7 +255,7 @@ TEST_P(MisplacedBoard, IsMovedToTheMiddle) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Boards, MisplacedBoard,
-                         ::testing::Values(Misplaced{600, 80, 2, 40}, Misplaced{520, 70, 40, 35},
+                         ::testing::Values(Misplaced{600, 80, 2, 40}, Misplaced{520, 70, 60, 35},
                                            Misplaced{500, 64, 10, 20}));
 
 struct Across {

@@ -34,7 +34,7 @@ TEST(NeckPlan, TellsTheWoodOverTheRodChannel) {
   const auto over = neck_plan(prepared(board)).over_channel;
   ASSERT_TRUE(over);
   EXPECT_NEAR(over->left, 6.35 - 1.95 - drop, close);
-  EXPECT_EQ(over->where.kind, FeatureId::Kind::fret);
+  EXPECT_EQ(over->where.kind, FeatureId::Kind::slot);
   board.cuts = {dot_cut(50, 0, 4, CutFrom::top)};
   EXPECT_NEAR(neck_plan(prepared(board)).over_channel->left, 2.35, close);
   board.neck->channel_width.reset();
