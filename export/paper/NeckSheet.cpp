@@ -164,16 +164,15 @@ class NeckSheetPainter {
   }
 
  private:
-  /// Places that lie as near to each other as their letters are high have one name.
+  /// Of places that lie as near to each other as their letters are high the first is named.
   void name_widths() {
     constexpr double near = 3;
     for (std::size_t i = 0; i < plan_.widths.size(); ++i) {
       const NeckWidthAt& at = plan_.widths[i];
-      std::string name = at.place;
-      while (i + 1 < plan_.widths.size() && plan_.widths[i + 1].x - at.x < near) name += ", " + plan_.widths[++i].place;
+      while (i + 1 < plan_.widths.size() && plan_.widths[i + 1].x - at.x < near) ++i;
       const Point foot = on_side(plan_.sides[0], at.x) + shift_;
       book_.line(foot - Point{0, 3}, foot, Pen::thin);
-      book_.text(foot - Point{-1, 4}, name + ": " + measure(board_, at.neck), Text::body, Align::right, pi / 2);
+      book_.text(foot - Point{-1, 4}, at.place + ": " + measure(board_, at.neck), Text::body, Align::right, pi / 2);
     }
   }
 
