@@ -35,7 +35,9 @@ Drawing neck_drawing(const Board& board, const NeckPlan& plan) {
   if (!pins.figures.empty()) drawing.layers.push_back(pins);
   if (plan.face.channel) drawing.layers.push_back({"channel", "#806020", {{"rod channel", *plan.face.channel, true}}});
   Layer deep{"deep-cuts", "#c02020", {}};
-  for (const Loop& loop : plan.deep_cuts) deep.figures.push_back({"deep cut: nothing may rise here", loop, true});
+  for (const DeepCut& cut : plan.deep_cuts)
+    for (const Loop& loop : cut.outlines)
+      deep.figures.push_back({cut.name + " is deep: nothing may rise here", loop, true});
   if (!deep.figures.empty()) drawing.layers.push_back(deep);
   return drawing;
 }

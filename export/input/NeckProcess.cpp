@@ -37,13 +37,22 @@ json place_json(const NeckPlace& place) {
           {"compared", place.compared},
           {"area", place.area},
           {"other_hand", place.other_hand},
-          {"sure", place.sure}};
+          {"sure", place.sure},
+          {"chosen", static_cast<int>(place.chosen)}};
 }
 
 NeckPlace place_of(const json& j) {
-  return {j["origin"],     j["along"],  j["up"],       static_cast<PlacedBy>(j["by"].get<int>()),
-          j["fit"],        j["second"], j["compared"], j["area"],
-          j["other_hand"], j["sure"]};
+  return {j["origin"],
+          j["along"],
+          j["up"],
+          static_cast<PlacedBy>(j["by"].get<int>()),
+          j["fit"],
+          j["second"],
+          j["compared"],
+          j["area"],
+          j["other_hand"],
+          j["sure"],
+          static_cast<ChosenBy>(j["chosen"].get<int>())};
 }
 
 json answer_json(const NeckReading& reading) {
@@ -59,7 +68,9 @@ json answer_json(const NeckReading& reading) {
                       {"edge_rounding", neck->edge_rounding},
                       {"boards", neck->boards},
                       {"depths", neck->depths},
-                      {"floors", neck->floors}};
+                      {"floors", neck->floors},
+                      {"times", neck->times}};
+  if (answer.contains("neck") && reading.shape->body_from) answer["neck"]["body_from"] = *reading.shape->body_from;
   return answer;
 }
 
@@ -69,9 +80,20 @@ NeckReading reading_of(const std::string& text) {
   NeckReading reading{{}, answer.value("failure", "")};
   if (!answer.contains("neck")) return reading;
   const json& neck = answer["neck"];
-  reading.shape = NeckShape{neck["unit"],     neck["solids"],       neck["faces"],           neck["planar"],
-                            neck["outlines"], neck["interference"], place_of(neck["place"]), neck["edge_rounding"],
-                            neck["boards"],   neck["depths"],       neck["floors"]};
+  reading.shape = NeckShape{neck["unit"],
+                            neck["solids"],
+                            neck["faces"],
+                            neck["planar"],
+                            neck["outlines"],
+                            neck["interference"],
+                            place_of(neck["place"]),
+                            neck["edge_rounding"],
+                            neck["boards"],
+                            neck["depths"],
+                            neck["floors"],
+                            neck["times"],
+                            {}};
+  if (neck.contains("body_from")) reading.shape->body_from = neck["body_from"].get<double>();
   return reading;
 }
 

@@ -115,8 +115,8 @@ void offer_flatter(Ways& ways, const Needed& needed, double thickness, double lo
   }
   const Edits shallower = Shallower(ways.planned(), lost).take();
   way.edits.insert(way.edits.end(), shallower.begin(), shallower.end());
-  way.message = "make the board " + in_units(ways.planned(), thickness) + " thick and its radius at the nut " + in_units(ways.planned(), *nut) +
-                ": the edges keep their height";
+  way.message = "make the board " + in_units(ways.planned(), thickness) + " thick and its radius at the nut " +
+                in_units(ways.planned(), *nut) + ": the edges keep their height";
   way.cost = "a flatter board than was wanted";
   way.effort = WayEffort::design;
   ways.offer(std::move(way));
@@ -148,7 +148,8 @@ void offer_moving(Ways& ways, const Stock& stock) {
   Way way;
   way.name = "move-in-blank";
   way.edits = {{"blank.at", at}};
-  way.message = "put the nut line " + in_units(ways.planned(), at[0]) + " from the blank's left end and the centre line " + in_units(ways.planned(), at[1]) +
+  way.message = "put the nut line " + in_units(ways.planned(), at[0]) +
+                " from the blank's left end and the centre line " + in_units(ways.planned(), at[1]) +
                 " from its lower side";
   way.cost = "nothing; the zero is set at another place";
   way.effort = WayEffort::numbers;

@@ -163,7 +163,8 @@ void offer_binding(Ways& ways, const std::vector<Chip>& chips) {
   Way way;
   way.name = "binding";
   way.edits = {{"binding.width", width}};
-  way.message = "bind the board with strips " + in_units(ways.planned(), width) + " wide: the chips fall into their ledges";
+  way.message =
+      "bind the board with strips " + in_units(ways.planned(), width) + " wide: the chips fall into their ledges";
   way.cost = binding ? "a wider binding than was wanted" : "a bound board";
   way.effort = WayEffort::pieces;
   way.figures = {{"width", width, "mm"}};

@@ -63,8 +63,8 @@ void offer_scale(Ways& ways, const std::string& name, const OtherScale& other, d
   const auto after = cents_on(edited(ways.planned(), way.edits));
   if (!after || *after >= before) return;
   const double scale = other.stretch * layout.mean_scale, saddle = other.shift + scale - layout.mean_scale;
-  way.message = "string the board with a scale of " + in_units(ways.planned(), scale) + ": move the saddle " + in_units(ways.planned(), std::abs(saddle)) +
-                (saddle < 0 ? " toward the nut" : " away from the nut");
+  way.message = "string the board with a scale of " + in_units(ways.planned(), scale) + ": move the saddle " +
+                in_units(ways.planned(), std::abs(saddle)) + (saddle < 0 ? " toward the nut" : " away from the nut");
   if (std::abs(other.shift) > tolerance::snap)
     way.message += " and the nut " + in_units(ways.planned(), std::abs(other.shift)) +
                    (other.shift < 0 ? " away from the frets" : " toward the frets");

@@ -55,7 +55,8 @@ void surface_ways(Ways& ways) {
   keep.edits = edits_between(ways.planned(), *taken);
   keep.figures = kept(*taken);
   keep.message = "go on with a board of " + in_units(ways.planned(), taken->board.thickness);
-  keep.cost = "the board and its edges are " + in_units(ways.planned(), lost) + " lower; pieces and slots that are cut keep less";
+  keep.cost = "the board and its edges are " + in_units(ways.planned(), lost) +
+              " lower; pieces and slots that are cut keep less";
   keep.effort = WayEffort::numbers;
   ways.offer(std::move(keep));
   Board deeper = *taken;

@@ -212,6 +212,41 @@ void add_roundings(NeckFaceGroup& result, const std::vector<FacePart*>& group, c
     }
 }
 
+/// How far the edges of a wire miss each other where one follows the other.
+double open_by(const TopoDS_Wire& wire, const TopoDS_Face& face) {
+  std::vector<std::pair<gp_Pnt, gp_Pnt>> ends;
+  for (BRepTools_WireExplorer edges(wire, face); edges.More(); edges.Next()) {
+    const BRepAdaptor_Curve curve(edges.Current());
+    ends.emplace_back(curve.Value(curve.FirstParameter()), curve.Value(curve.LastParameter()));
+    if (edges.Current().Orientation() == TopAbs_REVERSED) std::swap(ends.back().first, ends.back().second);
+  }
+  double most = 0;
+  for (std::size_t i = 0; i < ends.size(); ++i)
+    most = std::max(most, ends[i].second.Distance(ends[(i + 1) % ends.size()].first));
+  return most;
+}
+
+/// How far a face's edges and corners are from meeting: what their curves leave open, or their tolerance.
+double open_by(const TopoDS_Face& face) {
+  double most = 0;
+  for (TopExp_Explorer it(face, TopAbs_WIRE); it.More(); it.Next())
+    most = std::max(most, open_by(TopoDS::Wire(it.Current()), face));
+  for (TopExp_Explorer it(face, TopAbs_EDGE); it.More(); it.Next())
+    most = std::max(most, BRep_Tool::Tolerance(TopoDS::Edge(it.Current())));
+  for (TopExp_Explorer it(face, TopAbs_VERTEX); it.More(); it.Next())
+    most = std::max(most, BRep_Tool::Tolerance(TopoDS::Vertex(it.Current())));
+  return most;
+}
+
+/// Whether every edge of a solid lies between two of its faces, or is a face's own seam.
+bool is_closed(const TopoDS_Shape& solid, const EdgeFaces& edges) {
+  for (TopExp_Explorer it(solid, TopAbs_EDGE); it.More(); it.Next()) {
+    const TopoDS_Edge& edge = TopoDS::Edge(it.Current());
+    if (!BRep_Tool::Degenerated(edge) && edges.FindFromKey(edge).Extent() < 2) return false;
+  }
+  return true;
+}
+
 double depth_below(const TopoDS_Shape& shape, const gp_Pnt& middle, const gp_Dir& up) {
   gp_Trsf level;
   level.SetTransformation(gp_Ax3(middle, up));
@@ -236,6 +271,8 @@ NeckFaceGroup group_of(const std::vector<FacePart*>& group, const std::vector<To
     candidate.depth =
         std::max(candidate.depth, depth_below(solids[static_cast<std::size_t>(face->solid)], whole.middle, whole.up));
     result.planar = result.planar && face->planar;
+    result.open = std::max(result.open, open_by(face->face));
+    result.closed = result.closed && is_closed(solids[static_cast<std::size_t>(face->solid)], edges);
   }
   add_roundings(result, group, edges);
   return result;

@@ -13,6 +13,8 @@ namespace sagitta {
 struct NeckFaceGroup {
   FaceCandidate candidate;
   bool planar = true;
+  double open = 0;      ///< how far the edges of the faces' borders and their corners miss each other, at most. mm
+  bool closed = true;   ///< the faces of its solids leave no gap
   double rounding = 0;  ///< widest rounded edge, from above; its outlines are among the candidate's
 };
 

@@ -53,6 +53,18 @@ inline std::vector<Pair> height_pairs() {
          neck_of(b).depth_first = 21;
          neck_of(b).channel_depth = v;
        }},
+      {"end-into-body", 0, -0.01,  // the board's end lies 10 beyond fret 22; a body that lies level
+       [](Board& b, double v) {
+         neck_of(b).joint_fret = 16;
+         heights_of(b).body_step = v;
+       }},
+      {"end-into-body", -0.6,
+       -0.62,  // fret 16 at 390.66: over 85.29 mm the body rises by 85.29 tan 0.6 = 0.893 to the end
+       [](Board& b, double v) {
+         neck_of(b).joint_fret = 16;
+         neck_of(b).angle_degrees = v;
+         heights_of(b).body_step = 85.288 * std::tan(0.61 * std::numbers::pi / 180);
+       }},
   };
 }
 
@@ -61,6 +73,12 @@ inline std::vector<Pair> neck_place_pairs() {
   return {
       {"neck-not-found", 0.951, 0.949, any_neck,
        [](double v) { return changed_face([=](NeckShape& shape) { shape.place.compared = v; }); }},
+      {"neck-unit-doubtful", 1, 25.4, any_neck,
+       [](double v) { return changed_face([=](NeckShape& shape) { shape.times = v; }); }},
+      {"neck-unit-doubtful", 1, 0.1, any_neck,
+       [](double v) { return changed_face([=](NeckShape& shape) { shape.times = v; }); }},
+      {"body-end-differs", 400.49, 400.51, [](Board& b, double) { neck_of(b).body_at = 400; },
+       [](double v) { return changed_face([=](NeckShape& shape) { shape.body_from = v; }); }},
       {"neck-other-hand", 0, 1, any_neck,
        [](double v) { return changed_face([=](NeckShape& shape) { shape.place.other_hand = v == 1; }); }},
       {"board-in-neck-file", 0, 1, any_neck,
@@ -95,6 +113,20 @@ inline std::vector<Pair> neck_place_pairs() {
            if (v == 1)
              shape.outlines.push_back({Place3{50, -3, 0}, Place3{50, 3, 0}, Place3{400, 3, 0}, Place3{400, -3, 0}});
          });
+       }},
+      {"cut-beside-channel", 6.01, 5.99,  // a dot of 4 beside a channel of 6
+       [](Board& b, double v) {
+         neck_of(b).channel_width = 6;
+         Cut cut;
+         cut.name = "window", cut.from = CutFrom::below, cut.diameter = 4, cut.at = {70, v}, cut.depth = 1;
+         b.cuts = {cut};
+       }},
+      {"thin-over-channel", 4.34, 4.36,  // a floor at 6.35 - v over the channel, 2 at the least
+       [](Board& b, double v) {
+         neck_of(b).channel_width = 6;
+         Cut cut;
+         cut.name = "window", cut.diameter = 4, cut.at = {50, 0}, cut.depth = v;
+         b.cuts = {cut};
        }},
       {"channel-deep", 15.9, 16.1, [](Board& b, double v) { neck_of(b).channel_depth = v; }},
       {"channel-shallow", 4.1, 3.9, [](Board& b, double v) { neck_of(b).channel_depth = v; }},

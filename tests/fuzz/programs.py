@@ -64,10 +64,10 @@ def limit():
     resource.setrlimit(resource.RLIMIT_CPU, (LONGEST, LONGEST))
 
 
-def run(words, into):
+def run(words, into, out=subprocess.DEVNULL):
     """The exit code, negative for a signal; None where it does not end."""
     try:
-        return subprocess.run(words, cwd=into, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
+        return subprocess.run(words, cwd=into, stdin=subprocess.DEVNULL, stdout=out,
                               stderr=subprocess.DEVNULL, timeout=WAIT, preexec_fn=limit).returncode
     except subprocess.TimeoutExpired:
         return None

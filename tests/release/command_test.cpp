@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "Places.hpp"
@@ -89,6 +90,70 @@ TEST_F(MeasuredCommand, AFolderKeepsWhatWasPlannedAndWhatWasMeasured) {
   const json manifest = json::parse(bytes_of(folder + "/manifest.json"));
   EXPECT_EQ(manifest["serial"], "23");
   EXPECT_EQ(manifest["board"], write_board(board));
+}
+
+/// Every file of a folder but the record of what was measured: the manifest, and the sheets that it stands on.
+std::map<std::string, std::string> but_the_record(const fs::path& folder) {
+  std::map<std::string, std::string> files;
+  for (const auto& each : fs::recursive_directory_iterator(folder)) {
+    const std::string name = fs::relative(each.path(), folder).string();
+    const bool record = name == "manifest.json" || name.starts_with("job-sheet") || name.starts_with("sources");
+    if (each.is_regular_file() && !record) files[name] = bytes_of(each.path());
+  }
+  return files;
+}
+
+// Solids, meshes, drawings, papers and tables: everything a builder gets.
+TEST_F(MeasuredCommand, PlannedValuesThatWereMeasuredChangeNoByte) {
+  Board board = good_board();
+  board.setups = {{"all", board.order, Zero::nut, ZZero::bed, 0.2}};
+  board.blank.thickness = 7.15;
+  Board measured = board;
+  measured.measured.blank_thickness = 7.15;
+  measured.measured.tape = 0.2;
+  measured.measured.slot_width = 0.58;
+  measured.measured.pocket_depths = {{"shell-01", 1.5}, {"shell-03", 1.5}};
+  measured.measured.piece_thickness = {{"shell", 1.7}};
+  measured.measured.widths = {{0, 55.56}, {400, 55.56}};
+  measured.measured.thickness = {{0, 0, 6.35}, {200, 0, 6.35}};
+  const fs::path before = scratch / "before", after = scratch / "after";
+  ASSERT_EQ(sagitta("export " + file(board) + " --to '" + before.string() + "'").code, 0);
+  ASSERT_EQ(sagitta("export " + file(measured) + " --to '" + after.string() + "'").code, 0);
+  const auto planned = but_the_record(before), made = but_the_record(after);
+  ASSERT_GT(planned.size(), 30U);
+  ASSERT_EQ(planned.size(), made.size());
+  for (const auto& [name, bytes] : planned) EXPECT_TRUE(made.at(name) == bytes) << name;
+}
+
+// A rescued board is checked without a stop, and its solids are written: none is written that is not sound.
+TEST_F(MeasuredCommand, RescuedBoardsPassAndTheirSolidsAreSound) {
+  std::vector<Board> spoiled(5, good_board());
+  spoiled[0].measured.blank_thickness = 6.2;
+  spoiled[1].measured.chips = {{200, 27.78 - 0.5, 1.5}};
+  spoiled[2].inlays[0].piece_thickness = 1.6;
+  spoiled[2].measured.pocket_depths["shell-01"] = 2.4;
+  spoiled[3].measured.thickness = {{50, 0, 5.95}, {250, 0, 5.95}};
+  for (int fret = 1; fret <= 22; ++fret)
+    spoiled[4].measured.slots.push_back(647.7 * (1 - std::exp2(-fret / 12.0)) + (fret == 5 ? 3 : 0));
+  int rescued = 0;
+  for (const Board& board : spoiled) {
+    const std::string path = file(board);
+    const json ways = json::parse(sagitta("rescue --json " + path).out)["ways"];
+    ASSERT_FALSE(ways.empty());
+    for (const json& way : ways) {
+      const std::string name = way["name"];
+      const Outcome applied = sagitta("rescue --apply " + name + " " + path);
+      ASSERT_EQ(applied.code, 0) << name;
+      write_file(scratch / "next.toml", applied.out);
+      const std::string next = "'" + (scratch / "next.toml").string() + "'";
+      EXPECT_EQ(sagitta("check " + next).code, 0) << name;
+      const Outcome made =
+          sagitta("export " + next + " --only step --stage board --replace --to '" + (scratch / "next").string() + "'");
+      EXPECT_EQ(made.code, 0) << name << made.err;
+      ++rescued;
+    }
+  }
+  EXPECT_GE(rescued, 10);
 }
 
 }  // namespace

@@ -1,11 +1,15 @@
 #include <algorithm>
 #include <limits>
 
+#include "board/CutSide.hpp"
+#include "inlay/FitTolerance.hpp"
+#include "inlay/Flatten.hpp"
 #include "layout/SlotLines.hpp"
 #include "layout/Taper.hpp"
 #include "neck/NeckFamilies.hpp"
 #include "neck/NeckShape.hpp"
 #include "plan/Feature.hpp"
+#include "polygon/Gap.hpp"
 #include "rules/Work.hpp"
 
 namespace sagitta {
@@ -41,15 +45,29 @@ std::optional<Channel> channel_of(const Subject& subject) {
 }
 
 /// The least wood over the channel, under what.
-struct Thin {
-  double left = std::numeric_limits<double>::infinity();
-  Point at;
-  FeatureId where;
-  std::string feature;
+struct Thin : OverChannel {
+  Thin() { left = std::numeric_limits<double>::infinity(); }
   void take(double wood, Point p, const FeatureId& id, const std::string& name) {
     if (wood < left) left = wood, at = p, where = id, feature = name;
   }
 };
+
+/// The part of a cut of the builder's own that lies over the channel.
+Region over_channel(const FittedCut& cut, const Channel& channel) {
+  return intersection(flattened(cut.outlines, tolerance::fine_chords),
+                      flattened({outline(channel.shape())}, tolerance::fine_chords));
+}
+
+/// Cuts of the builder's own from the top, by their floor.
+void take_cuts(const Subject& subject, const Channel& channel, Thin& thin) {
+  const Board& board = subject.prepared.board();
+  for (const FittedCut& fitted : subject.prepared.inlays().cuts) {
+    const Cut& cut = board.cuts[static_cast<std::size_t>(fitted.cut)];
+    if (is_through(cut) || is_from_below(cut)) continue;
+    for (const Polygon& part : over_channel(fitted, channel))
+      for (const Point& p : part) thin.take(lowest_floor(subject, p), p, id_of(fitted), "cut \"" + cut.name + "\"");
+  }
+}
 
 Thin thinnest(const Subject& subject, const Channel& channel) {
   Thin thin;
@@ -67,6 +85,7 @@ Thin thinnest(const Subject& subject, const Channel& channel) {
     const Box box = bounds(both);
     thin.take(let.floor(), between(box.low, box.high, 0.5), let.where(), let.name());
   }
+  take_cuts(subject, channel, thin);
   if (const auto& nut = subject.prepared.layout().nut; nut && channel.from < nut->face.x)
     for (const double y : {0.0, -channel.half, channel.half}) {
       const Point p = nut->face + y / nut->direction.y * nut->direction;
@@ -86,6 +105,22 @@ void judge_pins(const Subject& subject, const Channel& channel, Judge& judge) {
                    ? "between " + name + " and the neck's channel only " + judge.shown(wall) + " of the neck is left"
                    : name + " lies over the neck's channel: it holds nothing",
                "move it " + judge.shown(judge.limit(rule("pin-in-channel")) - wall) + " away from the channel");
+  }
+}
+
+/// Cuts from below that come near the channel without opening into it.
+void judge_cuts_below(const Subject& subject, const Channel& channel, Judge& judge) {
+  const Board& board = subject.prepared.board();
+  for (const FittedCut& fitted : subject.prepared.inlays().cuts) {
+    const Cut& cut = board.cuts[static_cast<std::size_t>(fitted.cut)];
+    if (!is_from_below(cut) || !over_channel(fitted, channel).empty()) continue;
+    const Gap wall = gap(fitted.outlines, {outline(channel.shape())});
+    const std::string name = "cut \"" + cut.name + "\"";
+    judge.hold(
+        rule("cut-beside-channel"), wall.width, {wall.a, 0, id_of(fitted), name},
+        "between " + name + " and the neck's channel only " + judge.shown(wall.width) + " of the glue face is left",
+        "move it " + judge.shown(judge.limit(rule("cut-beside-channel")) - wall.width) +
+            " away from the channel, or let it open into it");
   }
 }
 
@@ -117,6 +152,14 @@ void judge_depth(const Subject& subject, Judge& judge) {
 
 }  // namespace
 
+std::optional<OverChannel> least_over_channel(const Subject& subject) {
+  const auto channel = channel_of(subject);
+  if (!channel) return {};
+  const Thin thin = thinnest(subject, *channel);
+  if (thin.feature.empty()) return {};
+  return thin;
+}
+
 void judge_channel(const Subject& subject, Judge& judge) {
   judge_depth(subject, judge);
   const auto channel = channel_of(subject);
@@ -130,6 +173,7 @@ void judge_channel(const Subject& subject, Judge& judge) {
                "make the board " + judge.shown(judge.limit(over) - thin.left) + " thicker, or the cut shallower",
                Fix{"board.thickness", judge.up(subject.prepared.surface().thickness + judge.limit(over) - thin.left)});
   judge_pins(subject, *channel, judge);
+  judge_cuts_below(subject, *channel, judge);
   judge_land(subject, *channel, judge);
   judge.hold(
       rule("glue-in-channel"), 2 * channel->half, {{channel->from, 0}, 0, {Kind::neck_channel}, "the neck's channel"},

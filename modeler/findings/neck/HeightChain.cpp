@@ -179,6 +179,15 @@ double joint_place(const PreparedBoard& ready) {
   return last;
 }
 
+std::optional<double> end_room(const PreparedBoard& ready) {
+  const auto& heights = ready.board().height;
+  const double over = ready.layout().heel_end - joint_place(ready);
+  if (!heights || !heights->body_step || over <= tolerance::same) return {};
+  const auto& neck = ready.board().neck;
+  const double angle = neck ? neck->angle_degrees.value_or(0) * std::numbers::pi / 180 : 0;
+  return std::min(*heights->body_step, *heights->body_step + over * std::tan(angle));
+}
+
 double bridge_for(const BodyLine& body, double saddle_z, double angle) {
   return (saddle_z + body.step) * std::cos(angle) + (body.saddle_x - body.joint_x) * std::sin(angle);
 }

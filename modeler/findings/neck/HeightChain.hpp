@@ -77,4 +77,9 @@ std::optional<HeightChain> height_chain(const PreparedBoard& ready);
 /// x of the joint on the centre line: neck.body_at, else the joint fret, else the last fret.
 double joint_place(const PreparedBoard& ready);
 
+/// The least room between the glue face and the body's top from the joint to the board's end; negative where the body
+/// stands higher. Nothing without height.body_step, or where the board ends at the joint. The body's top begins
+/// body_step under the glue face at the joint and falls away from it by the tangent of the neck's angle.
+std::optional<double> end_room(const PreparedBoard& ready);
+
 }  // namespace sagitta

@@ -99,10 +99,23 @@ void judge_rod(const Subject& subject, Judge& judge) {
   }
 }
 
+void judge_end(const Subject& subject, Judge& judge) {
+  const auto room = end_room(subject.prepared);
+  if (!room) return;
+  const double joint = joint_place(subject.prepared), end = subject.prepared.layout().heel_end;
+  const bool at_joint = *room == *subject.prepared.board().height->body_step;
+  judge.hold(rule("end-into-body"), *room, {{at_joint ? joint : end, 0}, 0, {Kind::heel_end}, "the heel end"},
+             "from the joint at x = " + judge.shown(joint) +
+                 " to its end the board lies over the body, and the body's top stands up to " + judge.shown(-*room) +
+                 " above the glue face there",
+             "cut the body's top down under the board's end, or end the board at the joint");
+}
+
 }  // namespace
 
 void judge_heights(const Subject& subject, Judge& judge) {
   judge_rod(subject, judge);
+  judge_end(subject, judge);
   const auto chain = height_chain(subject.prepared);
   if (!chain) return;
   judge_buzz(*chain, judge);

@@ -12,4 +12,14 @@ void judge_neck_file(const Subject& subject, Judge& judge);  ///< the board agai
 void judge_channel(const Subject& subject, Judge& judge);    ///< the neck's channel
 void judge_heights(const Subject& subject, Judge& judge);    ///< strings, bridge and neck's angle; wood under the rod
 
+/// Where the cuts of the board leave the least wood over the neck's rod channel. Lengths in mm.
+struct OverChannel {
+  double left = 0;
+  Point at;
+  FeatureId where;
+  std::string feature;  ///< what is cut there
+};
+/// Nothing without a channel, or where nothing is cut over it.
+std::optional<OverChannel> least_over_channel(const Subject& subject);
+
 }  // namespace sagitta

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "neck/HeightChain.hpp"
 #include "neck/NeckFamilies.hpp"
 #include "neck/NeckShape.hpp"
 #include "neck/NeckWords.hpp"
@@ -17,7 +18,9 @@ using Kind = FeatureId::Kind;
 std::vector<Overlap> compared_sides(const Subject& subject, const NeckShape& shape) {
   const BoardSeat seat = board_seat(subject.prepared);
   std::vector<Overlap> all = overlaps(shape, subject.prepared.layout());
-  std::erase_if(all, [&](const Overlap& o) { return o.x < 0 || o.x > seat.compare_to; });
+  // Where the keys give no joint the neck's sides end where its body begins.
+  const double to = seat.joint_given ? seat.compare_to : std::min(seat.compare_to, shape.body_from.value_or(1e300));
+  std::erase_if(all, [&](const Overlap& o) { return o.x < 0 || o.x > to; });
   return all;
 }
 
@@ -120,18 +123,28 @@ void judge_holes(const Subject& subject, const NeckShape& shape, Judge& judge) {
   }
 }
 
-/// How far the board's two ends lie in the neck's file from where its own frame has them.
+/// How far the ends of the board's edges lie in the neck's file from where its own frame has them.
 double moved_by(const Subject& subject, const NeckShape& shape) {
+  const Layout& layout = subject.prepared.layout();
   double most = 0;
-  for (const double x : {0.0, subject.prepared.layout().heel_end}) {
-    double sum = 0;
-    for (std::size_t k = 0; k < 3; ++k) {
-      const double off = shape.place.origin[k] + x * shape.place.along[k] - (k == 0 ? x : 0);
-      sum += off * off;
+  for (const double x : {0.0, layout.heel_end})
+    for (const double y : {-layout.edge(0, x), layout.edge(1, x)}) {
+      const Place3 there = moved(shape.place, {x, y, 0});
+      most = std::max(most, std::hypot(there[0] - x, there[1] - y, there[2]));
     }
-    most = std::max(most, std::sqrt(sum));
-  }
   return most;
+}
+
+/// Where the body begins in the file, against where the keys have it.
+void judge_body_end(const Subject& subject, const NeckShape& shape, Judge& judge) {
+  const Neck& neck = *subject.prepared.board().neck;
+  if (!shape.body_from || (!neck.body_at && !neck.joint_fret)) return;
+  const double joint = joint_place(subject.prepared), off = *shape.body_from - joint;
+  judge.hold(rule("body-end-differs"), std::abs(off), {{joint, 0}, 0, {Kind::body_end}, "the body end"},
+             "in the neck's file the body begins at x = " + judge.shown(*shape.body_from) + ", " +
+                 judge.shown(std::abs(off)) + (off < 0 ? " before" : " beyond") + " " +
+                 (neck.body_at ? "neck.body_at" : "fret " + std::to_string(*neck.joint_fret)),
+             "set the neck otherwise, or make neck.body_at or joint_fret agree with it");
 }
 
 /// Whether the board's place on the neck is known, and what to give where it is not.
@@ -146,6 +159,9 @@ bool judge_place(const Subject& subject, const NeckShape& shape, Judge& judge) {
     return !judge.hold(rule("neck-other-hand"), 1, spot,
                        "the neck in the file fits the mirror image of this board: it is for the other hand",
                        "mirror the neck, or set hand in the board file");
+  if (shape.times != 1)
+    return !judge.hold(rule("neck-unit-doubtful"), std::max(shape.times, 1 / shape.times), spot, unit_words(shape),
+                       "export the neck again, in the unit that it is drawn in");
   const double compared = place.sure ? 100 * place.compared : 0;
   judge.hold(rule("neck-not-found"), compared, spot, unsure_words(shape),
              subject.prepared.board().neck->file_nut
@@ -172,6 +188,7 @@ void judge_neck_file(const Subject& subject, Judge& judge) {
   judge_face(subject, shape, judge);
   judge_found_channel(subject, shape, judge);
   judge_holes(subject, shape, judge);
+  judge_body_end(subject, shape, judge);
   judge.hold(rule("glue-face-elsewhere"), moved_by(subject, shape),
              {{0, 0}, 0, {Kind::neck_face}, "the neck's glue face"}, place_words(shape, judge),
              "look whether this is the face that the board is glued to");

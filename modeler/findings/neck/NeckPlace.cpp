@@ -132,6 +132,12 @@ bool decides(const NeckPlace& best, const NeckPlace& other) {
   return standing(best) == 2 || standing(best) - standing(other) == 2;
 }
 
+/// Another face on which the board lies as well, whatever else speaks against it.
+bool fits_as_well(const Weighed& other, const Weighed& best) {
+  return other.candidate != best.candidate &&
+         other.cost - other.guess.doubt < best.cost - best.guess.doubt + place_tolerance;
+}
+
 std::vector<Weighed> all_places(const std::vector<FlatFace>& faces, const std::vector<FaceCandidate>& candidates,
                                 const BoardSeat& seat) {
   std::vector<Weighed> all;
@@ -175,8 +181,12 @@ std::optional<FoundPlace> find_place(const std::vector<FaceCandidate>& candidate
   if (best.fit.mean > worst_fit) return {};
   FoundPlace result{placed(best), best.candidate};
   for (const Weighed& other : all)
-    if (!is_same_place(other, best) && !decides(result.place, placed(other)))
-      result.place.second = std::min(result.place.second, other.cost - best.cost);
+    if (!is_same_place(other, best)) {
+      if (!decides(result.place, placed(other)))
+        result.place.second = std::min(result.place.second, other.cost - best.cost);
+      else if (fits_as_well(other, best))
+        result.place.chosen = standing(result.place) == 2 ? ChosenBy::frame : ChosenBy::upward;
+    }
   result.place.sure = result.place.second >= sure_by && best.guess.by != PlacedBy::widths;
   return result;
 }

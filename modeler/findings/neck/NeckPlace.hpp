@@ -29,6 +29,14 @@ enum class PlacedBy {
   widths  ///< the neck's taper alone
 };
 
+/// What decided between places that fit as well as each other: a neck with a plain back has a second face like its glue
+/// face.
+enum class ChosenBy {
+  fit,    ///< nothing: no other place fits as well
+  frame,  ///< it is the board's own frame
+  upward  ///< its face looks up in the file
+};
+
 struct NeckPlace {
   Place3 origin{};        ///< in the file: the board's x = 0, y = 0, z = 0
   Place3 along{1, 0, 0};  ///< unit vector in the file: the board's x
@@ -40,6 +48,7 @@ struct NeckPlace {
   double area = 0;          ///< of the glue face, mm^2
   bool other_hand = false;  ///< the neck fits the mirror image of this board
   bool sure = true;
+  ChosenBy chosen = ChosenBy::fit;
   friend bool operator==(const NeckPlace&, const NeckPlace&) = default;
 };
 

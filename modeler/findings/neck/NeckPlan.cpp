@@ -4,6 +4,7 @@
 #include <numeric>
 #include <utility>
 
+#include "board/CutSide.hpp"
 #include "neck/HeightChain.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -64,6 +65,21 @@ std::vector<NeckDepthAt> depths_of(const PreparedBoard& ready) {
   return depths;
 }
 
+std::vector<DeepCut> deep_cuts_of(const PreparedBoard& ready) {
+  const Board& board = ready.board();
+  std::vector<DeepCut> cuts;
+  for (const InlayPiece& piece : ready.inlays().pieces)
+    if (const double left = board.board.thickness - piece.depth; left < deep_cut_floor)
+      cuts.push_back({piece.name, piece.pocket, left});
+  for (const FittedCut& fitted : ready.inlays().cuts) {
+    const Cut& cut = board.cuts[static_cast<std::size_t>(fitted.cut)];
+    const bool open = is_through(cut) || is_from_below(cut);
+    const double left = open ? 0 : board.board.thickness - cut.depth;
+    if (left < deep_cut_floor) cuts.push_back({"cut \"" + cut.name + "\"", fitted.outlines, left});
+  }
+  return cuts;
+}
+
 }  // namespace
 
 NeckPlan neck_plan(const PreparedBoard& ready) {
@@ -79,9 +95,16 @@ NeckPlan neck_plan(const PreparedBoard& ready) {
   for (std::size_t i = 0; i < 4; ++i) plan.gauge.push_back(line(corners[i], corners[(i + 1) % 4]));
   plan.widths = widths_of(ready);
   plan.depths = depths_of(ready);
-  for (const InlayPiece& piece : ready.inlays().pieces)
-    if (ready.board().board.thickness - piece.depth < deep_cut_floor)
-      plan.deep_cuts.insert(plan.deep_cuts.end(), piece.pocket.begin(), piece.pocket.end());
+  plan.deep_cuts = deep_cuts_of(ready);
+  Subject subject{ready};
+  subject.let = let_pieces(ready.board(), ready.inlays());
+  plan.over_channel = least_over_channel(subject);
+  plan.joint_x = joint_place(ready);
+  plan.end_room = end_room(ready);
+  // Where the body's end is given the joint is there, straight across.
+  if (ready.board().neck && ready.board().neck->body_at && plan.joint_x <= layout.heel_end)
+    plan.face.joint =
+        LineSegment{{plan.joint_x, -layout.edge(0, plan.joint_x)}, {plan.joint_x, layout.edge(1, plan.joint_x)}};
   return plan;
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "neck/MatingFace.hpp"
+#include "neck/NeckFamilies.hpp"
 
 namespace sagitta {
 
@@ -30,6 +31,13 @@ struct NeckDepthAt {
   std::optional<double> under_rod{};  ///< what the rod channel leaves of it
 };
 
+/// A cut of the board under which nothing of the neck may rise.
+struct DeepCut {
+  std::string name;  ///< "shell-03", "cut "window""
+  std::vector<Loop> outlines;
+  double left = 0;  ///< wood under it; 0: it is open at the glue face
+};
+
 struct NeckPlan {
   MatingFace face;
   LineSegment sides[2];             ///< finished sides of the neck, [0] at negative y, by rising x
@@ -37,7 +45,10 @@ struct NeckPlan {
   Loop gauge;                       ///< the neck's sides and the board's two ends as straight lines
   std::vector<NeckWidthAt> widths;  ///< by rising x
   std::vector<NeckDepthAt> depths;  ///< at frets 1 and 12, where given
-  std::vector<Loop> deep_cuts;      ///< outlines of pockets that leave less than deep_cut_floor of wood
+  std::vector<DeepCut> deep_cuts;   ///< those that leave less than deep_cut_floor of wood, and those from below
+  std::optional<OverChannel> over_channel{};  ///< where the board is thinnest over the rod channel
+  double joint_x = 0;                         ///< of the joint on the centre line
+  std::optional<double> end_room{};           ///< least room between the board's end and the body's top, from [height]
 };
 
 /// Under a cut that leaves less wood than this no screw, pin or rod's end of the neck may rise. mm.

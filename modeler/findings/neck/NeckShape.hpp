@@ -28,6 +28,8 @@ struct NeckShape {
   std::vector<double>
       depths{};  ///< of the neck under the glue face on the centre line, at BoardSeat::depth_at; 0: none
   std::vector<std::array<double, 2>> floors{};  ///< x and depth of the channel's floor under the glue face
+  double times = 1;                   ///< so many times larger the neck fits the board, where it does not as it is
+  std::optional<double> body_from{};  ///< x where the neck's wood is first wider than the board: the body's end
   friend bool operator==(const NeckShape&, const NeckShape&) = default;
 };
 

@@ -41,6 +41,18 @@ std::string by_words(PlacedBy by) {
   return "its widths alone";
 }
 
+std::string chosen_words(ChosenBy chosen) {
+  switch (chosen) {
+    case ChosenBy::frame:
+      return ". Another face fits as well: the one in the board's own frame was taken";
+    case ChosenBy::upward:
+      return ". Another face fits as well: the one that looks up in the file was taken";
+    case ChosenBy::fit:
+      break;
+  }
+  return "";
+}
+
 }  // namespace
 
 std::string place_words(const NeckShape& shape, const Judge& judge) {
@@ -52,7 +64,13 @@ std::string place_words(const NeckShape& shape, const Judge& judge) {
          " % of the board" +
          (place.by == PlacedBy::given ? ""
                                       : "; the next best place fits " + judge.shown(std::min(place.second, 99.0)) +
-                                            " worse, and " + judge.shown(sure_by) + " is wanted");
+                                            " worse, and " + judge.shown(sure_by) + " is wanted") +
+         chosen_words(place.chosen);
+}
+
+std::string unit_words(const NeckShape& shape) {
+  return "the neck in the file is not as large as this board: " + decimal(shape.times) +
+         " times larger it fits. The file says that its lengths are in " + (shape.unit.empty() ? "mm" : shape.unit);
 }
 
 std::string unsure_words(const NeckShape& shape) {

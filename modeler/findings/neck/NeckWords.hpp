@@ -12,6 +12,9 @@ namespace sagitta {
 /// Which face was found, how the board was moved to it, how sure that is and how much of the board was compared.
 std::string place_words(const NeckShape& shape, const Judge& judge);
 
+/// That the neck fits once it is scaled: another unit was meant than the file says.
+std::string unit_words(const NeckShape& shape);
+
 /// Why nothing is measured: no place, several, or too little of the board on it.
 std::string unsure_words(const NeckShape& shape);
 

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <cstring>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -45,6 +46,19 @@ std::vector<std::array<float, 3>> stl_points(const fs::path& file) {
       points.push_back(p);
     }
   return points;
+}
+
+/// Area of everything at the height of the glue face in a STEP file of solids, by gmsh: the board's from below.
+double bottom_by_gmsh(const fs::path& step) {
+  const ScratchFolder scratch;
+  write_file(scratch / "read.geo",
+             "Geometry.OCCTargetUnit = \"MM\";\nSetFactory(\"OpenCASCADE\");\nMerge \"" + step.string() +
+                 "\";\ns() = Surface In BoundingBox{-1e4, -1e4, -1e-3, 1e4, 1e4, 1e-3};\na = 0;\n"
+                 "For i In {0:#s()-1}\n  a += Mass Surface{s(i)};\nEndFor\nPrintf(\"figures %.12g\", a);\n");
+  const Outcome read = shell("gmsh -parse_and_exit '" + (scratch / "read.geo").string() + "'");
+  const std::size_t at = read.out.find("figures ");
+  if (at == std::string::npos) throw std::runtime_error(read.out + read.err);
+  return std::stod(read.out.substr(at + 8));
 }
 
 class NeckModel : public ::testing::Test {
@@ -91,6 +105,40 @@ TEST_F(NeckModel, GaugeHasTheNecksTaper) {
     EXPECT_NEAR(high, layout.edge(1, x) + 0.4, 1e-4);
     EXPECT_EQ(heights, (std::set<float>{0, 3}));
   }
+}
+
+// By hand: half widths 26 and 31 at the board's ends and 0.5 more on each side, through the corners of the STL.
+TEST(BoundNeck, HasTheBoardsBottomAndItsTaper) {
+  const ScratchFolder scratch;
+  write_file(scratch / "board.toml", bytes_of(preset_path("stilt-classical")) +
+                                         "\n[binding]\nwidth = 1.5\nheight = 3\n[pins]\nat = [[30, 12], [300, -14]]\n"
+                                         "[neck]\njoint_fret = 12\nallowance = 0.5\n");
+  const Outcome made = sagitta("export '" + (scratch / "board.toml").string() + "' --only step,stl --to '" +
+                               (scratch / "out").string() + "'");
+  ASSERT_EQ(made.code, 0) << made.err;
+  fs::path board;
+  const auto manifest = nlohmann::json::parse(bytes_of(scratch / "out/manifest.json"));
+  for (const auto& file : manifest["files"])
+    if (file["stage"] == "board" && file["kind"] == "step") board = scratch / "out" / file["file"].get<std::string>();
+  ASSERT_FALSE(board.empty());
+  const double bottom = bottom_by_gmsh(board), face = face_by_gmsh(scratch / "out/neck/neck-face.step").area;
+  EXPECT_GT(bottom, 20000);
+  EXPECT_NEAR(face, bottom, 1e-6 * bottom);
+  const std::string text = bytes_of(scratch / "out/neck/neck-face.step");
+  for (const char* name : {"nut line", "neck joint", "neck's side at negative y", "neck's side at positive y"}) {
+    std::string quoted = name;  // in STEP a quote is written twice
+    if (const auto at = quoted.find('\''); at != std::string::npos) quoted.insert(at, "'");
+    EXPECT_NE(text.find(quoted), std::string::npos) << name;
+  }
+  // The end that crosses the centre line lies 2.5 before fret 19, where the board is 62 wide.
+  const double end = 650 * (1 - std::exp2(-19 / 12.0)) - 2.5;
+  double nut = 0, heel = 0;
+  for (const auto& p : stl_points(scratch / "out/neck/neck-gauge.stl")) {
+    if (std::abs(p[0]) < 1e-3) nut = std::max<double>(nut, std::abs(p[1]));
+    if (std::abs(p[0] - end) < 1e-3) heel = std::max<double>(heel, std::abs(p[1]));
+  }
+  EXPECT_NEAR(nut, 26.5, 1e-4);
+  EXPECT_NEAR(heel, 31.5, 1e-4);
 }
 
 TEST_F(NeckModel, FolderListsWhatTheNeckIsMadeWith) {
