@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "board/CutSide.hpp"
 #include "board/Length.hpp"
 #include "layout/Taper.hpp"
 #include "rules/Work.hpp"
@@ -111,6 +112,12 @@ std::string list_of(const std::vector<Operation>& operations) {
   return text;
 }
 
+/// Those that the board has something to do for.
+std::vector<Operation> with_work(const PreparedBoard& ready, std::vector<Operation> operations) {
+  std::erase_if(operations, [&](Operation each) { return !has_work(ready, each); });
+  return operations;
+}
+
 std::string size_words(const StockSize& size, Units units) {
   return measure(units, size.length) + " x " + measure(units, size.width) + " x " +
          measured_length(units, size.thickness);
@@ -178,6 +185,20 @@ std::vector<ResolvedSetup> setups_of(const PreparedBoard& ready) {
   return setups;
 }
 
+bool has_work(const PreparedBoard& ready, Operation operation) {
+  const auto from_top = [](const Cut& cut) { return operation_of(cut) == Operation::pockets; };
+  switch (operation) {
+    case Operation::pockets:
+      return !ready.pieces().empty() || std::ranges::any_of(ready.board().cuts, from_top);
+    case Operation::inlay:
+      return !ready.pieces().empty();
+    case Operation::slots:
+      return !ready.slots().empty() || ready.layout().nut;
+    default:
+      return true;
+  }
+}
+
 std::vector<ZeroPlace> zero_places(const Layout& layout) {
   std::vector<ZeroPlace> places;
   for (const Zero zero : {Zero::nut, Zero::corner, Zero::centre}) {
@@ -194,8 +215,9 @@ StockSize measured_blank(const Layout& layout) {
 
 std::vector<std::string> setup_notes(const PreparedBoard& ready, const ResolvedSetup& setup, Units units) {
   const Layout& layout = ready.layout();
-  std::vector<std::string> notes = {"Operations: " + list_of(setup.operations) + ". The files' zero: " +
-                                    zero_word(setup.zero) + ", " + zero_word(setup.z_zero) + "."};
+  std::vector<std::string> notes = {"Operations: " + list_of(with_work(ready, setup.operations)) +
+                                    ". The files' zero: " + zero_word(setup.zero) + ", " + zero_word(setup.z_zero) +
+                                    "."};
   for (const ZeroPlace& place : zero_places(layout)) notes.push_back(zero_note(layout, place, units));
   notes.push_back(height_note(ready, setup, units));
   notes.push_back(blank_note(ready, units));

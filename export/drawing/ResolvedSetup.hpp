@@ -44,6 +44,9 @@ struct StockSize {
   double length = 0, width = 0, thickness = 0;
 };
 
+/// Whether the board has anything for the operation to do.
+bool has_work(const PreparedBoard& ready, Operation operation);
+
 /// The set-ups that the board file names, in its order; one of all operations in the order of work, with its zero at
 /// the nut and on the glue face, when it names none. Where one operation is selected, they do no other. A set-up
 /// without operations is left out, but counted.

@@ -1,5 +1,6 @@
 #include "drawing/SheetDrawing.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <numbers>
@@ -12,6 +13,9 @@
 
 namespace sagitta {
 namespace {
+
+/// How far a tab's line reaches from the outline, each way. mm.
+constexpr double tab_reach = 1.5;
 
 const Sheet& spec_of(const PreparedBoard& ready, const NestedSheet& sheet) {
   return ready.board().sheets[static_cast<std::size_t>(sheet.sheet)];
@@ -46,9 +50,9 @@ std::string zero_words(const Sheet& spec, const NestedSheet& sheet) {
 std::string hold_note(const Sheet& spec, Units units) {
   switch (spec.hold) {
     case SheetHold::tape:
-      return "Hold: tape under the whole sheet; the clamps hold only its ends.";
+      return "Hold: tape under the dashed area, for the last pass frees the pieces; the clamps hold only the ends.";
     case SheetHold::tabs:
-      return "Hold: leave tabs at each piece in the CAM program, and cut them by hand.";
+      return "Hold: leave tabs where the short lines cross the outlines, and cut them by hand.";
     case SheetHold::skin:
       break;
   }
@@ -82,6 +86,30 @@ std::vector<Figure> clamps_of(const Sheet& spec, const NestedSheet& sheet) {
           {"clamp", rectangle({sheet.length - spec.clamp, 0}, {sheet.length, sheet.width}), true}};
 }
 
+/// Where tape lies under the sheet: between the clamps.
+std::vector<Figure> tape_of(const Sheet& spec, const NestedSheet& sheet) {
+  if (spec.hold != SheetHold::tape) return {};
+  const double end = clamps_of(spec, sheet).empty() ? 0 : spec.clamp;
+  return {{"tape under the sheet", rectangle({end, 0}, {sheet.length - end, sheet.width}), true}};
+}
+
+/// A short line across the outline in the middle of its two longest segments, where the piece may stay tied.
+void add_tabs(const NestedPiece& nested, std::vector<Figure>& figures) {
+  Loop longest = nested.outline.front();
+  std::ranges::stable_sort(longest, std::ranges::greater{}, &CurveSegment::length);
+  for (std::size_t i = 0; i < std::min<std::size_t>(2, longest.size()); ++i) {
+    const Point middle = longest[i].at(0.5), across = tab_reach * left_of(unit(longest[i].slope(0.5)));
+    figures.push_back({nested.name, {line(middle - across, middle + across)}, false});
+  }
+}
+
+std::vector<Figure> tabs_of(const Sheet& spec, const NestedSheet& sheet) {
+  std::vector<Figure> figures;
+  if (spec.hold == SheetHold::tabs)
+    for (const NestedPiece& nested : sheet.pieces) add_tabs(nested, figures);
+  return figures;
+}
+
 }  // namespace
 
 std::string sheet_folder(const NestedSheet& sheet) {
@@ -98,7 +126,7 @@ std::vector<std::string> sheet_notes(const PreparedBoard& ready, const NestedShe
           length(sheet.thickness) + "; zero at " + zero_words(spec, sheet) + ", z = 0 on the sheet's top.",
       "Clear of pieces: " + length(std::max(spec.margin, spec.clamp)) + " at each end, where clamps may stand, and " +
           length(spec.margin) + " along both sides.",
-      hold_note(spec, units), "Cut inside outlines before outside ones; the last pass frees the piece."};
+      hold_note(spec, units), "Cut inside outlines before outside ones."};
   if (spec.face == SheetFace::mirrored)
     notes.push_back("The face lies DOWN: the outlines are drawn mirrored. Turn each piece over when it is glued in.");
   for (const double thickness : thicknesses(ready, sheet))
@@ -122,6 +150,8 @@ Drawing sheet_drawing(const PreparedBoard& ready, const NestedSheet& sheet) {
                       {"middle of the sheet, across", {line(sheet.across.a, sheet.across.b)}, false}}},
                     {"blank", "#806040", {{"sheet", rectangle({0, 0}, {sheet.length, sheet.width}), true}}}};
   if (auto clamps = clamps_of(spec, sheet); !clamps.empty()) drawing.layers.push_back({"clamps", "#909090", clamps});
+  if (auto tape = tape_of(spec, sheet); !tape.empty()) drawing.layers.push_back({"tape", "#60a0a0", tape});
+  if (auto tabs = tabs_of(spec, sheet); !tabs.empty()) drawing.layers.push_back({"tabs", "#c060a0", tabs});
   Point zero = zero_of(spec, sheet);
   if (spec.face == SheetFace::mirrored) {
     drawing = moved(mirrored(std::move(drawing)), {0, sheet.width});

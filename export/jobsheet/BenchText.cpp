@@ -5,7 +5,9 @@
 #include <map>
 #include <set>
 
+#include "board/Length.hpp"
 #include "board/Materials.hpp"
+#include "frets/LineList.hpp"
 #include "frets/WireList.hpp"
 #include "jobsheet/InlayHeights.hpp"
 #include "text/Measures.hpp"
@@ -18,16 +20,20 @@ namespace {
 constexpr double bend_tighter = 0.9;
 
 /// What becomes of a piece between gluing and the radius, in one sentence that is true for these heights.
-std::string height_sentence(const Board& board, const InlayHeight& height) {
+std::string height_sentence(const Board& board, std::string name, const InlayHeight& height) {
   const auto fine = [&](double mm) { return fine_length(board.units, std::abs(mm)); };
-  const std::string name = "Inlay " + std::to_string(height.inlay + 1) + ": the piece's top ";
-  const std::string stands = height.proud() > 0   ? "stands " + fine(height.proud()) + " proud of the wood"
-                             : height.proud() < 0 ? "lies " + fine(height.proud()) + " under the wood's top"
-                                                  : std::string("is level with the wood");
+  name.front() = 'I';
+  name += name.starts_with("Inlays") ? ": the pieces' tops " : ": the piece's top ";
+  const bool many = name.starts_with("Inlays");
+  const std::string stands =
+      height.proud() > 0   ? std::string(many ? "stand " : "stands ") + fine(height.proud()) + " proud of the wood"
+      : height.proud() < 0 ? std::string(many ? "lie " : "lies ") + fine(height.proud()) + " under the wood's top"
+                           : std::string(many ? "are" : "is") + " level with the wood";
+  const std::string is = many ? "they are " : "it is ";
   const std::string later =
       height.to_remove() >= 0
-          ? "; it is " + fine(height.to_remove()) + " above the finished middle"
-          : "; it is " + fine(height.to_remove()) + " UNDER the finished middle and will show as a hollow";
+          ? "; " + is + fine(height.to_remove()) + " above the finished middle, which the radius takes off"
+          : "; " + is + fine(height.to_remove()) + " UNDER the finished middle and will show as a hollow";
   return name + stands + later + ".";
 }
 
@@ -73,7 +79,7 @@ WalkStep BenchText::gluing() const {
   WalkStep step = begin(WalkKind::gluing);
   step.need = {"glue for every material of the pieces, a flat block, paper that does not stick"};
   step.act = {"Glue the pieces in and press them down to the floor with the block until the glue is hard."};
-  for (const InlayHeight& each : inlay_heights(ready_)) step.check.push_back(height_sentence(board_, each));
+  for (const auto& [name, height] : named_heights(ready_)) step.check.push_back(height_sentence(board_, name, height));
   step.wrong = {"A piece that floats on glue stands too high, and a void shows when the radius is cut."};
   return step;
 }
@@ -113,7 +119,11 @@ WalkStep BenchText::side_dots() const {
   step.act = {"Drill square to " + edge_words + ", " + fine(spec.depth) +
               " deep, then glue the rod in and cut it off. The bass edge is the " +
               std::string(board_.hand == Hand::left ? "upper" : "lower") + " one in the drawings."};
-  for (const SideDot& dot : ready_.side_dots()) {
+  std::vector<SideDot> dots = ready_.side_dots();
+  std::ranges::stable_sort(dots, [](const SideDot& a, const SideDot& b) {
+    return std::pair{a.side, a.mouth.x} < std::pair{b.side, b.mouth.x};
+  });
+  for (const SideDot& dot : dots) {
     const bool treble = dot.side == 1;
     const LineSegment edge = ready_.layout().edges[(board_.hand == Hand::left) != treble ? 1 : 0];
     step.ticks.push_back("space " + std::to_string(dot.fret) + (treble ? ", treble edge" : "") + ": " +
@@ -131,6 +141,36 @@ WalkStep BenchText::sanding() const {
               " to remove."};
   step.check = {"Thickness in the middle " + fine(board_.board.thickness) + "."};
   step.wrong = {"A block that is rocked makes the edges thin: let it ride on the middle."};
+  return step;
+}
+
+WalkStep BenchText::lines() const {
+  const std::vector<LinePiece> list = line_list(ready_);
+  WalkStep step = begin(WalkKind::lines);
+  step.need = {length(total_line(list)) + " of veneer " + fine(list.front().thickness) + " thick, " +
+               (list.front().material.empty() ? "" : "of " + list.front().material + ", ") + "thin glue"};
+  step.act = {
+      "Cut a strip for each line by the table of lines, a little wider than its height there.",
+      "Press each strip to the slot's floor and let the glue run in. When it is hard, scrape the strips down to "
+      "the playing surface."};
+  step.check = {"Every strip stands over the surface along its whole length before it is scraped."};
+  step.wrong = {"A strip that stands under the surface leaves a groove that the string buzzes on."};
+  return step;
+}
+
+WalkStep BenchText::edges() const {
+  const Edges& own = *board_.edges;
+  WalkStep step = begin(WalkKind::edges);
+  step.title = own.roll > 0 ? "Roll the edges" : "Bevel the edges";
+  step.need = {"a scraper or a fine file, paper on a soft block"};
+  const std::string angle = decimal(own.bevel_angle_degrees) + " degrees to the side";
+  step.act = {own.roll > 0 ? "Round both long edges of the playing surface to a radius of " + fine(own.roll) + "."
+                           : "Bevel both long edges of the playing surface, " + fine(own.bevel) + " wide across, at " +
+                                 angle + "."};
+  step.check = {
+      "The edge is even from the nut to the body end, and the slots are still as deep at their ends as the "
+      "tang is long."};
+  step.wrong = {"A roll that goes too far in moves the outer string toward the edge."};
   return step;
 }
 

@@ -20,6 +20,8 @@ class BenchText {
   WalkStep binding() const;
   WalkStep side_dots() const;
   WalkStep sanding() const;
+  WalkStep lines() const;
+  WalkStep edges() const;
   WalkStep wire() const;
   WalkStep pressing() const;
   WalkStep end_bevel() const;

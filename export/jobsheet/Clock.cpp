@@ -121,6 +121,7 @@ JobTable clock_of(const PreparedBoard& ready, const std::vector<WalkStep>& walk)
   JobTable table{{"step", "cutter", "length of cut", "passes", "minutes"}, {}};
   double sum = 0;
   bool all_known = true;
+  if (std::ranges::none_of(board.cutters, [](const Cutter& cutter) { return cutter.feed.has_value(); })) return table;
   for (const WalkStep& step : walk) {
     if (!is_cut(step.kind)) continue;
     const Cutter* cutter = cutter_of(board, step.kind);

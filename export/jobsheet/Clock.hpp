@@ -14,8 +14,8 @@ namespace sagitta {
 JobTable tool_changes(const PreparedBoard& ready, const std::vector<WalkStep>& walk);
 
 /// Time of cutting, step by step: length of cut, passes, minutes. Without moves between cuts and without tool changes;
-/// "unknown" where a cutter gives no feed, or none is named. Areas are cut in lines side by side: pockets half a cutter
-/// apart, the radius `radius_stepover` apart.
+/// "unknown" where a cutter gives no feed, or none is named; no rows where none gives one. Areas are cut in lines side
+/// by side: pockets half a cutter apart, the radius `radius_stepover` apart.
 JobTable clock_of(const PreparedBoard& ready, const std::vector<WalkStep>& walk);
 inline constexpr double radius_stepover = 0.5;  ///< mm
 

@@ -4,6 +4,7 @@
 /// above the glue face, mm.
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "prepared/PreparedBoard.hpp"
@@ -23,6 +24,9 @@ struct InlayHeight {
 
 /// One for each inlay that has pieces, in the order of the board's inlays.
 std::vector<InlayHeight> inlay_heights(const PreparedBoard& ready);
+
+/// Inlays that go to the same heights together: "inlay 1", "inlays 1-3".
+std::vector<std::pair<std::string, InlayHeight>> named_heights(const PreparedBoard& ready);
 
 /// How far the highest piece stands over the wood when it is glued in; <= 0: none does.
 double highest_proud(const PreparedBoard& ready);

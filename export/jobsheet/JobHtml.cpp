@@ -114,6 +114,7 @@ std::string walk_of(const JobSheet& sheet, const WalkStep& step, std::size_t num
   if (sets_up) text += hold_down_of(*setup);
   text += "<table>\n" + rows_of("need", step.need) + rows_of("do", step.act) + rows_of("check", step.check) +
           rows_of("beware", step.wrong) + rows_of("finding", step.findings) + "</table>\n";
+  if (!step.levels.empty()) text += levels_of(step.levels);
   if (setup && step.job >= 0) text += job_of(setup->steps[static_cast<std::size_t>(step.job)], pictures);
   return text + ticks_of(step.ticks) + (sets_up ? "</section>\n" : "");
 }
@@ -128,6 +129,7 @@ std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
       "<h2>The board</h2>\n" + figure_of(sheet.picture, "finished on the machine", pictures) + table_of(sheet.facts);
   text += part("Tool changes, in order", sheet.tools) +
           part("Time of cutting, without moves and tool changes", sheet.clock);
+  if (!sheet.no_clock.empty()) text += "<h2>Time of cutting</h2>\n" + list_of({sheet.no_clock}, "");
   text += "<h2>Findings of the whole board</h2>\n" + list_of(sheet.findings, "None.");
   text += "<h2>Cautions</h2>\n" + list_of(sheet.cautions, "None.") + part("Pieces", sheet.pieces);
   if (!sheet.notes.empty()) text += "<h2>Notes</h2>\n" + list_of(sheet.notes, "");

@@ -14,7 +14,7 @@ namespace {
 constexpr double head_height = 13, heading_height = 7.6, step_heading = 6.4, caption = 5, picture_gap = 5;
 constexpr double before_part = 7, before_step = 5, before_item = 1, bullet = 3;
 constexpr double done_box = 3.4;
-constexpr double fact_name = 17, level_step = 5.4, level_width = 52;
+constexpr double fact_name = 17, level_step = 5.4, level_width = 40;
 /// Of the paper's height, what the hold-down takes at most.
 constexpr double hold_down_share = 0.42;
 
@@ -35,6 +35,7 @@ class JobPages {
     board();
     table("Tool changes, in order", sheet_.tools);
     table("Time of cutting, without moves and tool changes", sheet_.clock);
+    if (!sheet_.no_clock.empty()) list("Time of cutting", {sheet_.no_clock}, "");
     list("Findings of the whole board", sheet_.findings, "None.");
     list("Cautions", sheet_.cautions, "None.");
     table("Pieces", sheet_.pieces);
@@ -155,10 +156,12 @@ class JobPages {
     }
     words_of("need", step.need);
     words_of("do", step.act);
+    if (!step.act.empty() && !step.levels.empty()) blocks_.back().with_next = true;
     if (setup && step.kind == WalkKind::set_up) {
       for (const std::string& note : setup->notes) item(note);
       levels(setup->levels);
     }
+    if (!step.levels.empty()) levels(step.levels);
     if (setup && step.job >= 0) job(setup->steps[static_cast<std::size_t>(step.job)]);
     ticks(step.ticks);
     words_of("check", step.check);
@@ -222,7 +225,7 @@ class JobPages {
         }
         book.line({left - 2, y}, {right + 6, y}, level.zero ? Pen::outline : Pen::thin);
         if (level.zero) mark_zero(book, {left - 3, y}, 3);
-        book.text({right + 8, y - 1}, level.what + ", " + level.z);
+        book.text({right + 8, y - 1}, cut_to(book, corner.x + width - right - 8, level.what + ", " + level.z));
         y += level_step;
       }
     };

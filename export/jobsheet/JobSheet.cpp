@@ -18,6 +18,7 @@
 #include "jobsheet/JobRecord.hpp"
 #include "jobsheet/JobSteps.hpp"
 #include "jobsheet/WalkFindings.hpp"
+#include "plane/Tolerance.hpp"
 #include "rules/Work.hpp"
 #include "tables/PieceList.hpp"
 #include "text/Measures.hpp"
@@ -84,7 +85,7 @@ void pieces_and_sheets(const PreparedBoard& ready, JobSheet& sheet) {
     for (const NestedPiece& piece : each.pieces) sheet_of[piece.name] = each.sheet + 1, ++pieces_on[each.sheet];
   sheet.pieces.heads = {"piece", "fret", "material", "along", "across", "thickness", "pocket"};
   if (sheets) sheet.pieces.heads.emplace_back("sheet");
-  for (const auto& [number, piece, box] : piece_list(ready.pieces())) {
+  for (const auto& [number, piece, box] : pieces_by_name(ready.pieces())) {
     const Point size = box.high - box.low;
     sheet.pieces.rows.push_back({piece.name, std::to_string(piece.fret), piece.material, fixed_measure(board, size.x),
                                  fixed_measure(board, size.y), fixed_measure(board, piece.thickness),
@@ -117,14 +118,25 @@ JobTable lines_of(const PreparedBoard& ready) {
 JobTable wire_of(const PreparedBoard& ready) {
   const Board& board = ready.board();
   if (slot_cut(board) != SlotCut::all) return {};
-  JobTable table{{"fret", "cut", "bend to radius", "nip bass", "nip treble", "tang that stays"}, {}};
   const std::vector<WirePiece> list = wire_list(ready);
-  for (const WirePiece& piece : list)
-    table.rows.push_back({std::to_string(piece.fret), fixed_measure(board, piece.cut),
-                          piece.bend_radius ? fixed_measure(board, *piece.bend_radius) : "straight",
-                          fixed_measure(board, piece.nip_bass), fixed_measure(board, piece.nip_treble),
-                          fixed_measure(board, piece.tang)});
-  if (!list.empty()) table.rows.push_back({"all", fixed_measure(board, total_wire(list)), "", "", "", ""});
+  const bool nipped = std::ranges::any_of(list, [](const WirePiece& piece) {
+    return piece.nip_bass > tolerance::same || piece.nip_treble > tolerance::same;
+  });
+  JobTable table{{"fret", "cut", "radius of the board there"}, {}};
+  if (nipped) table.heads.insert(table.heads.end(), {"nip bass", "nip treble", "tang that stays"});
+  for (const WirePiece& piece : list) {
+    std::vector<std::string> row{
+        std::to_string(piece.fret) + (piece.part ? ", part " + std::to_string(*piece.part + 1) : ""),
+        fixed_measure(board, piece.cut), piece.bend_radius ? fixed_measure(board, *piece.bend_radius) : "straight"};
+    if (nipped)
+      for (const double each : {piece.nip_bass, piece.nip_treble, piece.tang})
+        row.push_back(fixed_measure(board, each));
+    table.rows.push_back(std::move(row));
+  }
+  if (!list.empty()) {
+    table.rows.push_back({"all", fixed_measure(board, total_wire(list))});
+    table.rows.back().resize(table.heads.size());
+  }
   return table;
 }
 
@@ -145,6 +157,9 @@ JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findi
   sheet.facts = board_facts(ready);
   sheet.tools = tool_changes(ready, sheet.walk);
   sheet.clock = clock_of(ready, sheet.walk);
+  if (sheet.clock.rows.empty())
+    sheet.no_clock =
+        "Name the cutters with their feed and pass_depth ([[cutters]]): the minutes of every step stand here.";
   sheet.material = material_of(ready);
   std::vector<const Finding*> open;
   for (const Finding& finding : findings) {

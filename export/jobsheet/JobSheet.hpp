@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "jobsheet/JobLevel.hpp"
 #include "jobsheet/JobSteps.hpp"
 #include "jobsheet/JobTable.hpp"
 #include "jobsheet/Walk.hpp"
@@ -15,13 +16,6 @@
 #include "rules/Finding.hpp"
 
 namespace sagitta {
-
-/// A level of the wood on the machine, from below: bed, glue face, finished top, blank's top.
-struct JobLevel {
-  std::string what, z;  ///< z as it reads in the set-up's own zero
-  bool zero = false;    ///< z = 0 is set here
-  std::string above;    ///< what lies between it and the next: "tape", "board", "comes off"; empty at the top
-};
 
 struct JobSetup {
   std::string title, folder;  ///< folder below setups/
@@ -33,11 +27,12 @@ struct JobSetup {
 
 struct JobSheet {
   std::string title, units;
-  std::string picture;  ///< the stage that the first page shows
-  JobTable facts;       ///< the board in short
-  JobTable tools;       ///< cutters in the order in which they are put in
-  JobTable clock;       ///< time of cutting
-  JobTable material;    ///< what is used, and what is left over
+  std::string picture;   ///< the stage that the first page shows
+  JobTable facts;        ///< the board in short
+  JobTable tools;        ///< cutters in the order in which they are put in
+  JobTable clock;        ///< time of cutting; no rows where no cutter gives a feed
+  std::string no_clock;  ///< what to do to get one; empty where there is one
+  JobTable material;     ///< what is used, and what is left over
   std::vector<WalkStep> walk;
   std::vector<JobSetup> setups;
   JobTable checks;  ///< by caliper

@@ -60,11 +60,11 @@ std::string part_words(CutterUse use) {
 }
 
 /// The stage that the operation starts from.
-std::string stage_before(const Board& board, Operation operation) {
+std::string stage_before(const PreparedBoard& ready, Operation operation) {
   std::string stage = "blank";
-  for (const Operation each : board.order) {
+  for (const Operation each : ready.board().order) {
     if (each == operation) break;
-    if (!stage_after(each).empty()) stage = stage_after(each);
+    if (has_work(ready, each) && !stage_after(each).empty()) stage = stage_after(each);
   }
   return stage;
 }
@@ -82,7 +82,7 @@ class Steps {
       : ready_(ready), board_(ready.board()), layout_(ready.layout()), surface_(ready.surface()), setup_(setup) {}
 
   JobStep step(Operation operation) {
-    step_ = {std::string(operation_name(operation)), {}, stage_before(board_, operation), stage_after(operation), {}};
+    step_ = {std::string(operation_name(operation)), {}, stage_before(ready_, operation), stage_after(operation), {}};
     if (step_.after.empty()) step_.before.clear();
     cutters(operation);
     switch (operation) {
@@ -159,21 +159,28 @@ class Steps {
                         ", " + length(depth) + " below the finished middle, " +
                         length(top(Operation::pockets) - floor) + " below the wood's top");
     }
-    for (const Marker& marker : ready_.markers())
+    std::vector<Marker> markers = ready_.markers();
+    std::ranges::stable_sort(markers, {}, [](const Marker& each) { return each.centre.x; });
+    for (const Marker& marker : markers)
       step_.ticks.push_back("pocket at fret " + std::to_string(marker.fret) + " (" + place(marker.centre) + ")");
-    cuts(Operation::pockets);
+    cuts();
   }
 
-  /// The builder's own cuts that the operation makes.
-  void cuts(Operation operation) {
+  /// The builder's own cuts from the top and right through.
+  void cuts() {
+    bool through = false;
     for (const Cut& cut : board_.cuts) {
-      if (operation_of(cut) != operation) continue;
+      if (operation_of(cut) != Operation::pockets) continue;
       const std::string name = "cut \"" + cut.name + "\"";
       const double floor = board_.board.thickness - cut.depth;
-      fact("depth", name + (is_through(cut)      ? ": right through"
-                            : is_from_below(cut) ? ": from below, " + length(cut.depth) + " deep from the glue face"
-                                                 : ": level floor at " + z(floor) + ", " + length(cut.depth) +
-                                                       " below the finished middle"));
+      if (is_through(cut) && !through)
+        fact("depth",
+             "cuts right through: to the glue face at " + z(0) + ", " + length(top(Operation::pockets)) + " of wood");
+      through = through || is_through(cut);
+      if (!is_through(cut))
+        fact("depth", name + ": level floor at " + z(floor) + ", " + length(cut.depth) +
+                          " below the finished middle, " + length(top(Operation::pockets) - floor) +
+                          " below the wood's top");
       const Point at{cut.at[0], board_.hand == Hand::left ? -cut.at[1] : cut.at[1]};
       step_.ticks.push_back(name + " (" + place(at) + ")");
     }
@@ -187,7 +194,7 @@ class Steps {
 
   void inlay() {
     fact("depth", "pieces are cut flat from their sheets, right through");
-    for (const ListedPiece& listed : piece_list(ready_.pieces()))
+    for (const ListedPiece& listed : pieces_by_name(ready_.pieces()))
       step_.ticks.push_back(listed.piece.name + " at fret " + std::to_string(listed.piece.fret));
   }
 
@@ -201,7 +208,8 @@ class Steps {
         if (surface_.exists(x, y)) low = std::min(low, surface_.height(x, y));
     }
     fact("depth", "from the wood's top at " + z(top(Operation::radius)) + " to the middle at " +
-                      z(high + board_.sanding) + " and at the strip's lowest edge " + z(low + board_.sanding));
+                      z(high + board_.sanding) + " and at the lowest edge of the drawn rectangle " +
+                      z(low + board_.sanding));
     if (board_.sanding > 0) fact("sanding", length(board_.sanding) + " stays on top for the sanding");
     if (!surface_.scallops.empty()) {
       const ScallopedSpace &first = surface_.scallops.front(), &last = surface_.scallops.back();
@@ -255,7 +263,6 @@ class Steps {
     if (works_edges(board_) && board_.edges->stage == EdgeStage::machine) fact("edges", worked_edges());
     step_.ticks.push_back("outline");
     if (board_.binding) step_.ticks.push_back("binding");
-    cuts(Operation::outline);
     time(CutterUse::outline, length_of(layout_.outline), top(Operation::outline));
   }
 
@@ -285,7 +292,7 @@ class Steps {
 
   std::string place(Point p) const {
     const Point own = setup_.from_board(p);
-    return "x " + length(own.x) + ", y " + length(own.y);
+    return "x " + measure(board_, own.x) + ", y " + measure(board_, own.y);
   }
 
   const PreparedBoard& ready_;

@@ -1,12 +1,17 @@
 #include "jobsheet/MachineText.hpp"
 
 #include <algorithm>
+#include <cctype>
+#include <cmath>
 #include <map>
+#include <set>
 
 #include "board/CutSide.hpp"
 #include "board/Cutters.hpp"
+#include "board/SlotCut.hpp"
 #include "jobsheet/InlayHeights.hpp"
 #include "layout/Taper.hpp"
+#include "plane/Tolerance.hpp"
 #include "text/Measures.hpp"
 
 namespace sagitta {
@@ -21,6 +26,19 @@ std::vector<Operation> in_order(const Board& board, std::vector<Operation> opera
 
 std::string counted(std::size_t count, const std::string& what) {
   return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
+}
+
+/// The first letter large: "inlay 1" begins a sentence.
+std::string capital(std::string name) {
+  name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
+  return name;
+}
+
+/// `cut "a"`, `cuts "a", "b"`.
+std::string quoted(const std::string& what, const std::vector<std::string>& names) {
+  std::string text = what + (names.size() == 1 ? "" : "s");
+  for (const std::string& name : names) text += (&name == &names.front() ? " \"" : ", \"") + name + "\"";
+  return text;
 }
 
 }  // namespace
@@ -88,18 +106,32 @@ WalkStep MachineText::pockets() const {
   cutters(step, CutterUse::pocket_clear);
   if (!has_detail_cutter()) cutters(step, CutterUse::pocket_detail);
   if (!ready_.pieces().empty()) step.act = {"Cut " + counted(ready_.pieces().size(), "pocket") + " to a level floor."};
-  for (const Cut& cut : board_.cuts)
-    if (operation_of(cut) == Operation::pockets)
-      step.act.push_back(
-          "Make the cut \"" + cut.name + "\"" +
-          (is_through(cut) ? ", right through." : ", " + fine(cut.depth) + " below the finished middle."));
+  builders_cuts(step);
   const double top = wood_top_before(ready_, Operation::pockets);
-  for (const InlayHeight& each : inlay_heights(ready_))
-    step.check.push_back("Inlay " + std::to_string(each.inlay + 1) + ": the floor is " + fine(top - each.floor) +
-                         " below the wood's top as it is now, and " + fine(board_.board.thickness - each.floor) +
+  for (const auto& [name, height] : named_heights(ready_))
+    step.check.push_back(capital(name) + ": the floor is " + fine(top - height.floor) +
+                         " below the wood's top as it is now, and " + fine(board_.board.thickness - height.floor) +
                          " below the finished middle.");
-  step.wrong = {"Too shallow, and the piece is sanded through; too deep, and it lies in glue."};
+  if (!ready_.pieces().empty())
+    step.wrong.push_back("Too shallow, and the piece is cut through by the radius; too deep, and it lies in a hollow.");
   return step;
+}
+
+/// Cuts of one depth stand in one line.
+void MachineText::builders_cuts(WalkStep& step) const {
+  std::map<double, std::vector<std::string>> cuts;
+  for (const Cut& cut : board_.cuts)
+    if (operation_of(cut) == Operation::pockets) cuts[cut.depth].push_back(cut.name);
+  for (const auto& [depth, names] : cuts) {
+    step.act.push_back(
+        "Make the " + quoted("cut", names) +
+        (std::isinf(depth) ? ", right through."
+                           : ", " + fine(wood_top_before(ready_, Operation::pockets) - board_.board.thickness + depth) +
+                                 " below the wood's top as it is now, " + fine(depth) + " below the finished middle."));
+    if (!std::isinf(depth)) continue;
+    step.need.push_back("a spoil board under the blank");
+    step.wrong.push_back("A cut right through goes into what lies under the blank, and the clamps lose wood to hold.");
+  }
 }
 
 WalkStep MachineText::pockets_detail() const {
@@ -123,9 +155,9 @@ WalkStep MachineText::pieces() const {
   step.act = {
       "Fix the sheet flat, clamps clear of the pieces. Cut inside outlines before outside ones, right through."};
   if (!board_.sheets.empty()) step.act.push_back("Each sheet has a drawing and a zero of its own: folder setups/.");
-  for (const InlayHeight& each : inlay_heights(ready_))
-    step.check.push_back("Inlay " + std::to_string(each.inlay + 1) + ": the piece is " +
-                         fine(each.piece_top - each.floor) + " thick.");
+  for (const auto& [name, height] : named_heights(ready_))
+    step.check.push_back(capital(name) + (name.starts_with("inlays") ? ": the pieces are " : ": the piece is ") +
+                         fine(height.piece_top - height.floor) + " thick.");
   step.wrong = {"A piece that comes free on the last pass is thrown: leave a skin or tabs, or tape the sheet down."};
   return step;
 }
@@ -136,6 +168,12 @@ WalkStep MachineText::radius() const {
   const double top = wood_top_before(ready_, Operation::radius), left = board_.board.thickness + board_.sanding;
   step.act = {"Cut the playing surface over the drawn rectangle; in the middle " + fine(top - left) + " to remove."};
   if (board_.sanding > 0) step.act.push_back(fine(board_.sanding) + " stays on top for the sanding.");
+  if (const auto& scallops = ready_.surface().scallops; !scallops.empty())
+    step.act.push_back("Then cut the scallops between frets " + std::to_string(scallops.front().fret - 1) + " and " +
+                       std::to_string(scallops.back().fret) + ", " + fine(scallops.front().depth) +
+                       (scallops.front().depth == scallops.back().depth ? "" : " to " + fine(scallops.back().depth)) +
+                       " deep in the middle; " + fine(board_.scallop->land) +
+                       " stays flat on each side of a slot's middle.");
   const double edge = ready_.surface().height(0, taper_in(ready_.layout()).edge(1, 0)) + board_.sanding;
   step.check = {"Thickness in the middle " + fine(left) + ", at the edge at the nut line " + fine(edge) + "."};
   if (!ready_.surface().flat)
@@ -148,15 +186,25 @@ WalkStep MachineText::radius() const {
 WalkStep MachineText::slots() const {
   WalkStep step = begin(WalkKind::slots);
   cutters(step, CutterUse::slot);
+  std::set<int> frets;
+  for (const Slot& slot : ready_.slots()) frets.insert(slot.fret);
+  const std::size_t parts = ready_.slots().size() - frets.size();
+  const bool lines = slot_cut(board_) == SlotCut::lines;
   step.act = {
-      "Cut " + counted(ready_.slots().size(), "slot") + ", " + fine(board_.slots.width) + " wide and " +
-      fine(slot_depth(board_)) + " deep" +
+      "Cut " + counted(frets.size(), "slot") + (parts > 0 ? ", the body end parts the last of them, " : ", ") +
+      fine(board_.slots.width) + " wide and " + fine(slot_depth(board_)) + " deep" +
       (board_.slots.floor == SlotFloor::arc ? ", the floor along the arc." : " in the middle, with a level floor.")};
   if (board_.slots.ends == SlotEnds::blind)
     step.act.push_back("They end " + fine(board_.slots.edge_left) + " before the finished edge.");
-  step.check = {"Try a piece of the wire in the first slot before the others are cut.",
+  if (const double over = wood_top_before(ready_, Operation::slots) - board_.board.thickness; over > tolerance::same)
+    step.act.push_back("The wood's top is still " + fine(over) +
+                       " over the finished one: from it, in the middle, the slots are " +
+                       fine(slot_depth(board_) + over) + " deep.");
+  step.check = {lines ? "Try a strip of the lines' veneer in the first slot before the others are cut."
+                      : "Try a piece of the wire in the first slot before the others are cut.",
                 "From the nut line to the middle of the last slot by the caliper page."};
-  step.wrong = {"A worn or bent cutter makes the slots wide, and the frets lift."};
+  step.wrong = {lines ? "A worn or bent cutter makes the slots wide, and a line of glue shows beside the veneer."
+                      : "A worn or bent cutter makes the slots wide, and the frets lift."};
   return step;
 }
 
@@ -171,17 +219,30 @@ WalkStep MachineText::nut() const {
   return step;
 }
 
-WalkStep MachineText::pins() const {
-  WalkStep step = begin(WalkKind::pins);
-  step.need = {"a drill or cutter of " + fine(2 * ready_.layout().pins.front().radius)};
-  step.act = {"Turn the blank over along its length and find the nut line again. Drill flat-bottomed, " +
-              fine(ready_.layout().pins.front().depth) + " deep from the glue face: see from-below."};
-  for (std::size_t i = 0; i < ready_.layout().pins.size(); ++i) {
-    const Pin& pin = ready_.layout().pins[i];
-    step.ticks.push_back("pin " + std::to_string(i + 1) + ": x " + length(pin.centre.x) + ", y " +
-                         length(-pin.centre.y) + " seen from below, from the nut line");
+WalkStep MachineText::from_below() const {
+  WalkStep step = begin(WalkKind::from_below);
+  const std::vector<Pin>& pins = ready_.layout().pins;
+  step.act = {
+      "Turn the blank over about its length, so that the nut end stays to the left, and find the nut line and "
+      "the centre line again."};
+  if (!pins.empty()) {
+    step.need.push_back("a drill or cutter of " + fine(2 * pins.front().radius));
+    step.act.push_back("Drill the pins' holes " + fine(pins.front().depth) + " deep from the glue face.");
   }
-  step.check = {"A pin stands up straight and goes in by hand."};
+  for (std::size_t i = 0; i < pins.size(); ++i)
+    step.ticks.push_back("pin " + std::to_string(i + 1) + ": x " + length(pins[i].centre.x) + ", y " +
+                         length(-pins[i].centre.y));
+  for (const Cut& cut : board_.cuts) {
+    if (!is_from_below(cut)) continue;
+    step.act.push_back("Make the cut \"" + cut.name + "\", " + fine(cut.depth) + " deep from the glue face.");
+    const double y = board_.hand == Hand::left ? -cut.at[1] : cut.at[1];
+    step.ticks.push_back("cut \"" + cut.name + "\": middle at x " + length(cut.at[0]) + ", y " + length(-y));
+  }
+  step.act.push_back(
+      "Places are from the nut line and the centre line, seen from below; in true size: from-below.dxf.");
+  step.act.push_back("Turn it back, clamp it as it was, and find the zero again.");
+  step.check = {"Each place lies on the side of the centre line that the drawing shows; depth from the glue face."};
+  if (!pins.empty()) step.check.push_back("A pin stands up straight and goes in by hand.");
   step.wrong = {"A hole that comes out at the top shows in the playing surface."};
   return step;
 }

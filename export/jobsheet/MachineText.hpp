@@ -30,13 +30,15 @@ class MachineText {
   WalkStep radius() const;
   WalkStep slots() const;
   WalkStep nut() const;
-  WalkStep pins() const;
+  /// Pins, and the cuts that are made from the glue face.
+  WalkStep from_below() const;
   WalkStep outline() const;
 
  private:
   std::string length(double mm) const;
   std::string fine(double mm) const;
   WalkStep begin(WalkKind kind) const;
+  void builders_cuts(WalkStep& step) const;
   void cutters(WalkStep& step, CutterUse use) const;
 
   const PreparedBoard& ready_;

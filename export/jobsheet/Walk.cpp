@@ -8,6 +8,8 @@
 #include "jobsheet/InlayHeights.hpp"
 #include "jobsheet/JobRecord.hpp"
 #include "jobsheet/MachineText.hpp"
+#include "jobsheet/StepLevels.hpp"
+#include "plan/Stage.hpp"
 
 namespace sagitta {
 namespace {
@@ -23,7 +25,9 @@ class Walk {
     if (ready_.selection().whole() && board_.measured.done.empty()) add(bench_.blank());
     for (const Operation operation : board_.order) this->operation(operation);
     if (!ready_.selection().whole()) return std::move(steps_);
+    if (!ready_.slots().empty() && slot_cut(board_) == SlotCut::lines) add(bench_.lines());
     if (board_.sanding > 0) add(bench_.sanding());
+    if (works_edges(board_) && board_.edges->stage == EdgeStage::hand) add(bench_.edges());
     if (!ready_.slots().empty() && slot_cut(board_) == SlotCut::all) {
       add(bench_.wire());
       add(bench_.pressing());
@@ -34,7 +38,12 @@ class Walk {
   }
 
  private:
-  void add(WalkStep step) { steps_.push_back(std::move(step)); }
+  /// Work from below and at the bench has no zero of a set-up: its heights are from the glue face.
+  void add(WalkStep step) {
+    const bool clamped = step.machine && clamped_ >= 0;
+    step.levels = step_levels(ready_, clamped ? &setups_[static_cast<std::size_t>(clamped_)] : nullptr, step.kind);
+    steps_.push_back(std::move(step));
+  }
 
   /// The set-up that does the operation; -1: none.
   int setup_of(Operation operation) const {
@@ -94,7 +103,7 @@ class Walk {
   }
 
   void outline(int setup) {
-    if (!ready_.layout().pins.empty()) add(machine_.pins());
+    if (!ready_.layout().pins.empty() || std::ranges::any_of(board_.cuts, is_from_below)) add(machine_.from_below());
     machine(machine_.outline(), Operation::outline, setup);
     if (board_.binding) add(bench_.binding());
     if (!ready_.side_dots().empty()) add(bench_.side_dots());
@@ -137,16 +146,20 @@ std::string walk_title(WalkKind kind) {
       return "Slots";
     case WalkKind::nut:
       return "Nut seat";
-    case WalkKind::pins:
-      return "Pin holes from below";
+    case WalkKind::from_below:
+      return "Work from below";
     case WalkKind::outline:
       return "Outline";
     case WalkKind::binding:
       return "Bind the edges";
     case WalkKind::side_dots:
       return "Side dots";
+    case WalkKind::lines:
+      return "Let the lines in";
     case WalkKind::sanding:
       return "Sand";
+    case WalkKind::edges:
+      return "Work the edges";
     case WalkKind::wire:
       return "Cut and bend the wire";
     case WalkKind::pressing:

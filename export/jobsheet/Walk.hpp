@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "drawing/ResolvedSetup.hpp"
+#include "jobsheet/JobLevel.hpp"
 #include "jobsheet/JobSteps.hpp"
 #include "prepared/PreparedBoard.hpp"
 
@@ -26,11 +27,13 @@ enum class WalkKind {
   radius,
   slots,
   nut,
-  pins,
+  from_below,  ///< pins, and the cuts from the glue face
   outline,
   binding,
   side_dots,
+  lines,  ///< strips of veneer let in where frets would be
   sanding,
+  edges,  ///< rolled or bevelled by hand
   wire,
   pressing,
   end_bevel,
@@ -45,6 +48,7 @@ struct WalkStep {
   int job = -1;    ///< index into that set-up's steps; -1: the step shows none
   std::vector<std::string> need, act, check, wrong;
   std::vector<std::string> ticks;     ///< a box each, beside the one that every step has
+  std::vector<JobLevel> levels;       ///< heights that the step is about; empty: none
   std::vector<std::string> findings;  ///< those that matter here
   friend bool operator==(const WalkStep&, const WalkStep&) = default;
 };

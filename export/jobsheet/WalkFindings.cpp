@@ -82,7 +82,7 @@ std::optional<WalkKind> step_of(const Board& board, const FeatureId& where) {
     case Kind::side_dot:
       return WalkKind::side_dots;
     case Kind::pin:
-      return WalkKind::pins;
+      return WalkKind::from_below;
     case Kind::glue_face:
     case Kind::neck:
     case Kind::neck_side:

@@ -1,5 +1,6 @@
 #include "paper/GaugePage.hpp"
 
+#include <algorithm>
 #include <functional>
 
 #include "board/Length.hpp"
@@ -11,7 +12,7 @@ namespace sagitta {
 namespace {
 
 /// mm of paper.
-constexpr double title_height = 16, gap = 9, rule_height = 14, tick = 2.5;
+constexpr double title_height = 16, gap = 9, beside = 14, rule_height = 14, tick = 2.5;
 /// The deepest arc that a board has is less than this much below its middle.
 constexpr double deepest = 12;
 
@@ -22,12 +23,20 @@ class Pages {
     begin();
   }
 
-  /// What `paint` paints goes down from a point on the paper's middle line, over the height.
+  /// In rows from the left. What `paint` paints goes down from the middle of its top, over the height.
   void put(double height, double width, const std::function<void(PdfBook&, Point)>& paint) {
     if (width > paper_.width - 2 * paper_margin) return;
+    if (x_ + width > paper_.width - paper_margin) new_row();
     if (y_ - height < paper_margin + rule_height) begin();
-    paint(book_, {paper_.width / 2, y_});
-    y_ -= height + gap;
+    paint(book_, {x_ + width / 2, y_});
+    x_ += width + beside;
+    row_ = std::max(row_, height);
+  }
+
+  void new_row() {
+    y_ -= row_ + gap;
+    x_ = paper_margin;
+    row_ = 0;
   }
 
   PdfBook take() { return std::move(book_); }
@@ -37,6 +46,8 @@ class Pages {
     book_.page(paper_);
     title(book_, book_.title(), "True size. Cut out along the lines; the arc of a gauge sits on the playing surface.");
     y_ = paper_.height - paper_margin - title_height;
+    x_ = paper_margin;
+    row_ = 0;
     rule();
   }
 
@@ -56,7 +67,7 @@ class Pages {
   const Board& board_;
   Paper paper_;
   PdfBook book_;
-  double y_ = 0;
+  double x_ = 0, y_ = 0, row_ = 0;  ///< where the next one begins, and how high its row is
 };
 
 }  // namespace
@@ -72,6 +83,7 @@ PdfBook gauge_book(const PreparedBoard& ready, const Paper& paper) {
       book.text(apex + Point{0, 7}, gauge.name + ", radius " + measured_length(units, gauge.radius), Text::body,
                 Align::centre);
     });
+  pages.new_row();
   for (const StringStrip& strip : string_strips(ready))
     pages.put(strip_height, 2 * strip_reach(strip), [&](PdfBook& book, Point top) {
       const double reach = strip_reach(strip);

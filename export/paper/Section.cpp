@@ -41,7 +41,7 @@ std::vector<Section> sections_of(const PreparedBoard& ready) {
     if (!nearest || std::abs(fret.cents - octave) < std::abs(nearest->cents - octave)) nearest = &fret;
   if (nearest && std::abs(nearest->cents - octave) < half_a_step)
     sections.push_back(section_at(ready, nearest->middle.x, "At fret " + std::to_string(nearest->fret)));
-  sections.push_back(section_at(ready, layout.heel_end, "At the heel end"));
+  sections.push_back(section_at(ready, layout.heel_end, "At the body end"));
   return sections;
 }
 

@@ -38,6 +38,7 @@ class SheetPainter {
     book_.path(placed_pieces, figure.closed,
                layer == "blank"          ? Pen::outline
                : layer == "blank-centre" ? Pen::dash
+               : layer == "tape"         ? Pen::dash
                                          : Pen::line);
   }
 

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "board/SlotCut.hpp"
 #include "drawing/Drawing.hpp"
-#include "layout/LastFret.hpp"
+#include "paper/FretPlaces.hpp"
 #include "paper/PdfFigures.hpp"
+#include "paper/PlanView.hpp"
 #include "paper/Section.hpp"
 #include "text/Measures.hpp"
 
@@ -15,81 +17,9 @@ namespace {
 
 /// Between neighbouring columns, and between a section and the figures below it. mm of paper.
 constexpr double gutter = 9, below_section = 13;
-/// Width of the last column, which has no section over it. mm of paper.
-constexpr double board_column = 46;
-constexpr double title_height = 14, first_row = 9, second_row = 17;
-/// Room that the plan's dimensions take beside it. mm of paper.
-constexpr double plan_side = 13;
-
-double middle_of(const Layout& layout) { return (bounds(layout.outline).low.x + bounds(layout.outline).high.x) / 2; }
-
-/// The board from above, the middle of its length at `centre`.
-class PlanView {
- public:
-  PlanView(PdfBook& book, const PreparedBoard& ready, DrawingScale scale, Point centre)
-      : book_(book),
-        board_(ready.board()),
-        layout_(ready.layout()),
-        slots_(ready.slots()),
-        scale_(scale),
-        origin_(centre - scale.factor * Point{middle_of(ready.layout()), 0}) {}
-
-  void paint(const Drawing& drawing) {
-    draw(drawing, "pocket", Pen::thin);
-    draw(drawing, "nut-seat", Pen::thin);
-    draw(drawing, "side-dots", Pen::faint);
-    for (const Slot& slot : slots_) book_.line(at(slot.bass_end), at(slot.treble_end), Pen::thin);
-    draw(drawing, "fret-places", Pen::thin);
-    draw(drawing, "binding", Pen::thin);
-    draw(drawing, "outline", Pen::outline);
-    const Box box = bounds(layout_.outline);
-    book_.line(at({box.low.x, 0}) - Point{4, 0}, at({box.high.x, 0}) + Point{4, 0}, Pen::dash);
-  }
-
-  void dimension_lengths() {
-    const Box box = bounds(layout_.outline);
-    const FretLine& last = last_fret(layout_);
-    const double low = at({0, box.low.y}).y;
-    const auto along = [&](double from, double to, double row) {
-      constexpr double no_length = 1e-3;  // mm; shorter ones are not dimensioned
-      if (to - from > no_length)
-        dimension(book_, {at({from, 0}).x, low}, {at({to, 0}).x, low}, -row, measure(board_, to - from));
-    };
-    along(0, last.middle.x, first_row);
-    along(last.middle.x, layout_.heel_end, first_row);
-    along(layout_.nut_end, layout_.heel_end, second_row);
-    const double high = at({0, box.high.y}).y;
-    if (layout_.nut_end < 0)
-      dimension(book_, {at({layout_.nut_end, 0}).x, high}, {at({0, 0}).x, high}, first_row,
-                measure(board_, -layout_.nut_end));
-  }
-
-  void dimension_widths() {
-    const Box box = bounds(layout_.outline);
-    const double left = at({box.low.x, 0}).x, right = at({box.high.x, 0}).x;
-    const auto across = [&](double where, double x, double row) {
-      dimension(book_, {where, at({0, -layout_.edge(0, x)}).y}, {where, at({0, layout_.edge(1, x)}).y}, row,
-                measure(board_, 2 * layout_.half_width(x)));
-    };
-    across(left, 0, first_row);
-    across(right, layout_.heel_end, -first_row);
-  }
-
- private:
-  Point at(Point p) const { return origin_ + scale_.factor * p; }
-  void draw(const Drawing& drawing, const char* name, Pen pen) {
-    if (const Layer* layer = layer_named(drawing, name))
-      for (const Figure& figure : layer->figures)
-        book_.path(placed(figure.pieces, scale_.factor, origin_), figure.closed, pen);
-  }
-
-  PdfBook& book_;
-  const Board& board_;
-  const Layout& layout_;
-  const std::vector<Slot>& slots_;
-  DrawingScale scale_;
-  Point origin_;
-};
+/// Width of the board's column; between the parts of the sheet; of a list over its rows. mm of paper.
+constexpr double board_column = 46, part_gap = 7, list_head = 4;
+constexpr double title_height = 14;
 
 /// Wood in section: y across to the right, z up, its glue face's middle at the origin.
 Loop section_loop(const Section& section) {
@@ -161,49 +91,104 @@ Rows main_rows(const Board& board, const Layout& layout) {
   return rows;
 }
 
+/// Where the parts stand: the plan on top, the frets' places, the sections with their lists at the foot. The board's
+/// list stands beside the frets where the sheet is high enough, which leaves more width to the sections.
+class ShopSheet {
+ public:
+  ShopSheet(const PreparedBoard& ready, const Paper& paper)
+      : ready_(ready),
+        board_(ready.board()),
+        paper_(paper),
+        sections_(sections_of(ready)),
+        box_(bounds(ready.layout().outline)),
+        book_(shown_name(board_) + ", shop drawing"),
+        main_(main_rows(board_, ready.layout())) {
+    book_.page(paper);
+    places_.emplace(book_, ready);
+    arrange(true);
+    const double factor = plan_.factor, height = spare_;
+    arrange(false);
+    beside_ = height >= 0 && factor >= plan_.factor;
+    if (beside_) arrange(true);
+  }
+
+  PdfBook print(const Drawing& drawing) {
+    title(book_, shown_name(board_),
+          "Shop drawing. Board from above " + plan_.name + ", sections " + section_.name + ", all dimensions in " +
+              unit_word(board_) + ".");
+    const double gap = part_gap + std::max(0.0, spare_ - table_more_) / 3;
+    double y = paper_.height - paper_margin - title_height - (gap - part_gap);
+    const double wide = plan_.factor * (box_.high.y - box_.low.y);
+    PlanView plan(book_, ready_, plan_, {paper_.width / 2, y - plan_above - wide / 2 - plan_.factor * middle()});
+    plan.paint(drawing);
+    plan.dimension_lengths();
+    plan.dimension_widths();
+    y -= plan_above + wide + plan_below + gap;
+    const double aside = beside_ ? board_column + gutter : 0;
+    places_->paint({paper_margin + aside, y}, room() - aside, table_height_ + table_more_);
+    if (beside_) column(book_, {paper_margin, y}, board_column, "Board", main_);
+    draw_sections();
+    return std::move(book_);
+  }
+
+ private:
+  double room() const { return paper_.width - 2 * paper_margin; }
+  double middle() const { return (box_.high.y + box_.low.y) / 2; }
+  static double list_height(std::size_t rows) { return line_step * static_cast<double>(rows) + list_head; }
+
+  void arrange(bool beside) {
+    beside_ = beside;
+    step_ = (room() + gutter - (beside ? 0 : board_column + gutter)) / static_cast<double>(sections_.size());
+    double widest = 0;
+    std::size_t rows = beside ? 0 : main_.size();
+    for (const Section& section : sections_) {
+      widest = std::max(widest, section.width());
+      rows = std::max(rows, section_rows(board_, section).size());
+    }
+    lists_ = list_height(rows);
+    section_ = scale_for(widest, step_ - gutter, 2);
+    const double aside = beside ? board_column + gutter : 0;
+    table_height_ = std::max(places_->least_height(room() - aside), beside ? list_height(main_.size()) : 0.0);
+    const double free = paper_.height - 2 * paper_margin - title_height - lists_ - below_section -
+                        section_.factor * board_.board.thickness - table_height_ - 2 * part_gap - plan_above -
+                        plan_below;
+    const Point size = box_.high - box_.low;
+    plan_ = scale_for(size.x, std::min(room() - 2 * plan_side, free / size.y * size.x), 1);
+    spare_ = free - plan_.factor * size.y;
+    // Fewer and longer columns of frets where there is height for them.
+    const double most = std::max(0.0, beside ? spare_ / 2 : spare_);
+    table_more_ = std::max(0.0, places_->used_height(room() - aside, table_height_ + most) - table_height_);
+  }
+
+  void draw_sections() {
+    const double foot = paper_margin + lists_ + below_section, top = paper_margin + lists_ - 2;
+    for (std::size_t i = 0; i < sections_.size(); ++i) {
+      const double left = paper_margin + static_cast<double>(i) * step_;
+      draw_section(book_, board_, sections_[i], section_, {left + (step_ - gutter) / 2, foot});
+      column(book_, {left, top}, step_ - gutter, sections_[i].name, section_rows(board_, sections_[i]));
+    }
+    if (!beside_) column(book_, {paper_.width - paper_margin - board_column, top}, board_column, "Board", main_);
+  }
+
+  const PreparedBoard& ready_;
+  const Board& board_;
+  const Paper& paper_;
+  std::vector<Section> sections_;
+  Box box_;
+  PdfBook book_;
+  Rows main_;
+  std::optional<FretPlaces> places_;
+  bool beside_ = false;
+  DrawingScale plan_, section_;
+  double step_ = 0, lists_ = 0, table_height_ = 0;
+  double spare_ = 0;       ///< height that nothing needs; < 0: the parts do not go on the sheet
+  double table_more_ = 0;  ///< of it, what the frets' places take
+};
+
 }  // namespace
 
 PdfBook shop_book(const PreparedBoard& ready, const Drawing& drawing, const Paper& paper) {
-  const Board& board = ready.board();
-  const Layout& layout = ready.layout();
-  PdfBook book(shown_name(board) + ", shop drawing");
-  book.page(paper);
-  const double room = paper.width - 2 * paper_margin;
-  const Box box = bounds(layout.outline);
-  const std::vector<Section> sections = sections_of(ready);
-
-  const double step = (room - board_column) / static_cast<double>(sections.size());
-  double widest = 0;
-  for (const Section& section : sections) widest = std::max(widest, section.width());
-  const DrawingScale section_scale = scale_for(widest, step - gutter, 2);
-  const double section_height = section_scale.factor * board.board.thickness;
-  std::size_t most_rows = 7;
-  for (const Section& section : sections) most_rows = std::max(most_rows, section_rows(board, section).size());
-  most_rows = std::max(most_rows, main_rows(board, layout).size());
-  const double list_height = (line_step * static_cast<double>(most_rows)) + 4;
-  const double foot = paper_margin + list_height + below_section;  // of the sections
-
-  const double free_low = foot + section_height + 8, free_high = paper.height - paper_margin - title_height;
-  const double plan_room = std::min(room - 2 * plan_side, (free_high - free_low - first_row - second_row - 6) /
-                                                              (box.high.y - box.low.y) * (box.high.x - box.low.x));
-  const DrawingScale scale = scale_for(box.high.x - box.low.x, plan_room, 1);
-  title(book, shown_name(board),
-        "Shop drawing. Board from above " + scale.name + ", sections " + section_scale.name + ", all dimensions in " +
-            unit_word(board) + ".");
-  PlanView plan(book, ready, scale, {paper.width / 2, (free_low + second_row + free_high - first_row) / 2});
-  plan.paint(drawing);
-  plan.dimension_lengths();
-  plan.dimension_widths();
-
-  for (std::size_t i = 0; i < sections.size(); ++i) {
-    const double left = paper_margin + static_cast<double>(i) * step;
-    draw_section(book, board, sections[i], section_scale, {left + (step - gutter) / 2, foot});
-    column(book, {left, paper_margin + list_height - 2}, step - gutter, sections[i].name,
-           section_rows(board, sections[i]));
-  }
-  const double left = paper.width - paper_margin - board_column;
-  column(book, {left, paper_margin + list_height - 2}, board_column, "Board", main_rows(board, layout));
-  return book;
+  return ShopSheet(ready, paper).print(drawing);
 }
 
 }  // namespace sagitta

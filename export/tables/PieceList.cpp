@@ -1,6 +1,7 @@
 #include "tables/PieceList.hpp"
 
 #include <algorithm>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "plane/Tolerance.hpp"
@@ -29,6 +30,17 @@ std::vector<ListedPiece> piece_list(const std::vector<InlayPiece>& pieces) {
   }
   std::stable_sort(list.begin(), list.end(), before);
   for (ListedPiece& listed : list) listed.number = static_cast<int>(&listed - list.data()) + 1;
+  return list;
+}
+
+std::vector<ListedPiece> pieces_by_name(const std::vector<InlayPiece>& pieces) {
+  // Pieces are named one after the other as they stand in `pieces`.
+  std::map<FeatureId, std::size_t> turn;
+  for (std::size_t i = 0; i < pieces.size(); ++i) turn[id_of(pieces[i])] = i;
+  std::vector<ListedPiece> list = piece_list(pieces);
+  std::ranges::stable_sort(list, {}, [&](const ListedPiece& each) {
+    return std::pair{each.piece.material, turn[id_of(each.piece)]};
+  });
   return list;
 }
 

@@ -19,6 +19,9 @@ struct ListedPiece {
 /// In order of place: along the board, then across.
 std::vector<ListedPiece> piece_list(const std::vector<InlayPiece>& pieces);
 
+/// The same with their numbers, in the order of materials and of the numbers in the pieces' names.
+std::vector<ListedPiece> pieces_by_name(const std::vector<InlayPiece>& pieces);
+
 /// One row a piece: number, piece, material, fret, x, y (middle of its box), along, across (sizes of its box),
 /// pocket_depth, thickness; mm.
 std::string piece_csv(const std::vector<ListedPiece>& pieces);

@@ -85,7 +85,7 @@ struct Settler {
   void tell_of_ledge(const Feature& feature, const Feature& other) const {
     tell(feature,
          feature.name + " touches the side of " + other.name +
-             " from inside; made smaller so that a ledge of 0.0001 mm stays",
+             " from inside; made smaller so that the thinnest ledge stays",
          "leave a wider ledge, or let the two cross");
   }
 

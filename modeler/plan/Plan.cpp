@@ -94,7 +94,7 @@ class Planner {
       raised = true;
       f.bound.value += tolerance::graze;
       note_once({FaultCode::grazes, f.key,
-                 f.name + " meets a floor just where its wall stands upright; moved up by 0.01 mm",
+                 f.name + " meets a floor just where its wall stands upright; moved up by less than a drill can be set",
                  "use a slightly larger or smaller side dot", f.id});
     }
     return raised;
@@ -143,7 +143,7 @@ class Planner {
     }
     for (Feature& joint : joints) {
       note_once({FaultCode::touches, joint.key,
-                 joint.name + " touches another cut in one point; the wood within 0.1 mm of it is cut away",
+                 joint.name + " touches another cut in one point; the thin wood beside that point is cut away",
                  "leave a gap in the drawing, or let the two overlap", joint.id});
       features_.push_back(std::move(joint));
     }

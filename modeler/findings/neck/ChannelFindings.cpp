@@ -144,10 +144,12 @@ void judge_depth(const Subject& subject, Judge& judge) {
   const auto depth = neck->channel_depth ? neck->channel_depth : found ? found->depth : std::nullopt;
   if (!depth) return;
   const Spot spot{{neck->channel_from.value_or(0), 0}, -*depth, {Kind::neck_channel}, "the neck's channel"};
-  judge.hold(rule("channel-deep"), *depth, spot, "the rod channel is " + judge.shown(*depth) + " deep",
-             "look whether neck.channel_depth is right; a truss rod needs about 6 to 12 mm");
-  judge.hold(rule("channel-shallow"), *depth, spot, "the rod channel is only " + judge.shown(*depth) + " deep",
-             "look whether neck.channel_depth is right; a truss rod needs about 6 to 12 mm");
+  judge.hold(
+      rule("channel-deep"), *depth, spot, "the rod channel is " + judge.shown(*depth) + " deep",
+      "look whether neck.channel_depth is right; a truss rod needs about " + judge.shown(6) + " to " + judge.shown(12));
+  judge.hold(
+      rule("channel-shallow"), *depth, spot, "the rod channel is only " + judge.shown(*depth) + " deep",
+      "look whether neck.channel_depth is right; a truss rod needs about " + judge.shown(6) + " to " + judge.shown(12));
 }
 
 }  // namespace

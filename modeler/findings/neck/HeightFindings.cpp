@@ -37,7 +37,7 @@ std::string other_way(const HeightChain& chain, NeckJoint joint, const Judge& ju
   return ", or neck.angle " + degrees(*chain.needed_angle) +
          (joint == NeckJoint::bolted
               ? ": a wedge that grows by " + judge.shown(100 * std::abs(std::tan(*chain.needed_angle - chain.angle))) +
-                    " over 100 mm"
+                    " over " + judge.shown(100)
               : "");
 }
 

@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "drawing/SheetDrawing.hpp"
 #include "export/CommandLine.hpp"
 #include "input/PreparedFile.hpp"
@@ -61,6 +64,33 @@ TEST(SheetDrawing, KeepsClampsFreeOfPieces) {
     EXPECT_GE(bounds(piece.pieces).low.y, 5 - 1e-9);
   }
   EXPECT_NEAR(bounds(clamps->figures.at(0).pieces).high.x, 18, 1e-12);
+}
+
+// Clamps of 15 mm at both ends of 70: tape from 15 to 55 over the whole width.
+TEST(SheetDrawing, ShowsWhereTapeLies) {
+  const Made held = made("");
+  const Layer* tape = layer_named(held.drawing, "tape");
+  ASSERT_NE(tape, nullptr);
+  EXPECT_EQ(bounds(tape->figures.at(0).pieces).low, (Point{15, 0}));
+  EXPECT_EQ(bounds(tape->figures.at(0).pieces).high, (Point{55, 40}));
+  EXPECT_EQ(layer_named(made("hold = \"skin\"\n").drawing, "tape"), nullptr);
+}
+
+// The middle of each tab lies on the outline of a dot of 6 mm: 3 mm from the dot's middle.
+TEST(SheetDrawing, ShowsTabsOnTheOutlines) {
+  const Made held = made("hold = \"tabs\"\n");
+  const Layer* tabs = layer_named(held.drawing, "tabs");
+  ASSERT_NE(tabs, nullptr);
+  EXPECT_GE(tabs->figures.size(), 10U);
+  for (const Figure& tab : tabs->figures) {
+    const Point middle = between(tab.pieces.front().a, tab.pieces.front().b, 0.5);
+    double nearest = 1e300;
+    for (std::size_t i = 0; i < 10; ++i) {
+      const Box box = box_of(held.drawing, i);
+      nearest = std::min(nearest, std::abs(distance(middle, between(box.low, box.high, 0.5)) - 3));
+    }
+    EXPECT_NEAR(nearest, 0, 1e-9);
+  }
 }
 
 }  // namespace

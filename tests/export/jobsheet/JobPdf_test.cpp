@@ -77,6 +77,7 @@ struct OnPaper {
 void expect_all_of(const JobSheet& sheet, const OnPaper& paper) {
   EXPECT_TRUE(paper.says(sheet.title));
   EXPECT_TRUE(paper.says("All lengths in " + sheet.units));
+  EXPECT_TRUE(paper.says(sheet.no_clock));
   for (const auto* list : {&sheet.findings, &sheet.cautions, &sheet.no_room})
     for (const std::string& each : *list) EXPECT_TRUE(paper.says(each)) << each;
   for (const JobSetup& setup : sheet.setups) {
@@ -93,6 +94,7 @@ void expect_all_of(const JobSheet& sheet, const OnPaper& paper) {
   std::size_t number = 0;
   for (const WalkStep& step : sheet.walk) {
     EXPECT_TRUE(paper.says(std::to_string(++number) + ". " + step.title)) << step.title;
+    for (const JobLevel& level : step.levels) EXPECT_TRUE(paper.says(level.what + ", " + level.z)) << level.what;
     for (const auto* list : {&step.need, &step.act, &step.check, &step.wrong, &step.findings, &step.ticks})
       for (const std::string& each : *list) EXPECT_TRUE(paper.says(each)) << each;
   }

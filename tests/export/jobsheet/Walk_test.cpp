@@ -57,7 +57,7 @@ TEST(Walk, HasTheStepsOfTheBoardInTheirOrder) {
 TEST(Walk, LeavesOutWhatTheBoardHasNot) {
   const std::vector<WalkKind> plain = kinds_of(sheet_of(board_of("egret-classical")).walk);
   for (const WalkKind kind : {WalkKind::pockets, WalkKind::pieces, WalkKind::gluing, WalkKind::nut, WalkKind::side_dots,
-                              WalkKind::binding, WalkKind::pins, WalkKind::sanding})
+                              WalkKind::binding, WalkKind::from_below, WalkKind::sanding})
     EXPECT_EQ(std::ranges::count(plain, kind), 0) << static_cast<int>(kind);
 }
 
@@ -80,11 +80,11 @@ TEST(Walk, OneKeyChangesOnlyTheStepsConcerned) {
   using Kinds = std::set<WalkKind>;
   EXPECT_EQ(changed(""), Kinds{});
   EXPECT_EQ(changed("\n[side_dots]\nfrets = [3, 5]\ndiameter = 1.5\n"), Kinds{WalkKind::side_dots});
-  EXPECT_EQ(changed("\n[pins]\nat = [[20, 0], [430, 0]]\n"), Kinds{WalkKind::pins});
+  EXPECT_EQ(changed("\n[pins]\nat = [[20, 0], [430, 0]]\n"), Kinds{WalkKind::from_below});
   EXPECT_EQ(changed("", "[wire]", "[wire]\nend_bevel = 35"), Kinds{WalkKind::end_bevel});
   EXPECT_EQ(changed("", "clearance = 0.05", "clearance = 0.04"), Kinds{WalkKind::dry_fit});
-  EXPECT_EQ(changed("\n[finish]\nsanding = 0.1\n"),
-            (Kinds{WalkKind::gluing, WalkKind::radius, WalkKind::outline, WalkKind::sanding}));
+  EXPECT_EQ(changed("\n[finish]\nsanding = 0.1\n"), (Kinds{WalkKind::gluing, WalkKind::radius, WalkKind::slots,
+                                                           WalkKind::nut, WalkKind::outline, WalkKind::sanding}));
   EXPECT_EQ(changed("", "[wire] ", "[wire]\noverhang = 3 "), Kinds{WalkKind::wire});
 }
 
@@ -112,6 +112,88 @@ TEST(Walk, ProudPiecesAreLevelledBeforeTheNextCut) {
   ASSERT_NE(level, kinds.end());
   EXPECT_LT(level, std::ranges::find(kinds, WalkKind::radius));
   EXPECT_TRUE(says(step_of(sheet, WalkKind::levelling).act, "0.3 mm"));
+}
+
+/// A step's levels from the lowest up: what lies there, and the number of its text.
+std::vector<std::pair<std::string, double>> levels_of(const JobSheet& sheet, WalkKind kind) {
+  std::vector<std::pair<std::string, double>> levels;
+  for (const JobLevel& level : step_of(sheet, kind).levels)
+    levels.emplace_back(level.what, std::stod(level.z.substr(level.z.find_last_of(' ') + 1)));
+  return levels;
+}
+
+void expect_heights(const JobSheet& sheet, WalkKind kind, const std::vector<double>& wanted) {
+  const auto levels = levels_of(sheet, kind);
+  ASSERT_EQ(levels.size(), wanted.size()) << static_cast<int>(kind);
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    EXPECT_NEAR(levels[i].second, wanted[i], 0.00501) << levels[i].first;
+    // What stands between two levels is their difference.
+    if (i > 0) {
+      EXPECT_NEAR(std::stod(step_of(sheet, kind).levels[i - 1].above), wanted[i] - wanted[i - 1], 0.00501);
+    }
+  }
+}
+
+// Glue face 0, pocket's floor 6.3 - 1.5 = 4.8, piece's top 4.8 + 1.7 = 6.5, finished 6.3, blank 7.5; the slots' floor
+// 6.3 - (1.7 + 0.35) = 4.25, the nut's 6.3 - 3.2 = 3.1.
+TEST(Walk, ShowsTheLevelsOfEveryStepThatCuts) {
+  const JobSheet sheet = sheet_of(board_of("heron-six"));
+  expect_heights(sheet, WalkKind::pockets, {0, 4.8, 6.3, 7.5});
+  expect_heights(sheet, WalkKind::gluing, {0, 4.8, 6.3, 6.5, 7.5});
+  expect_heights(sheet, WalkKind::radius, {0, 6.3, 7.5});
+  expect_heights(sheet, WalkKind::slots, {0, 4.25, 6.3});
+  expect_heights(sheet, WalkKind::nut, {0, 3.1, 6.3});
+}
+
+// Milled to 6.6 first: the pieces' tops at 6.5 are 0.1 under it. From the blank's top, 7.5 up, all is 7.5 less.
+TEST(Walk, ShowsTheLevelsOfAnotherOrderFromTheSetUpsOwnZero) {
+  const JobSheet sheet = sheet_of(board_of("heron-six",
+                                           "\n[work]\norder = [\"thickness\", \"pockets\", \"inlay\", \"radius\", "
+                                           "\"slots\", \"outline\"]\nthickness_to = 6.6\n[[setups]]\nname = \"a\"\n"
+                                           "operations = [\"thickness\", \"pockets\", \"radius\", \"slots\", "
+                                           "\"outline\"]\nz_zero = \"blank-top\"\n"));
+  expect_heights(sheet, WalkKind::thickness, {-7.5, -0.9, 0});
+  expect_heights(sheet, WalkKind::pockets, {-7.5, -2.7, -1.2, -0.9});
+  expect_heights(sheet, WalkKind::gluing, {0, 4.8, 6.3, 6.5, 6.6});
+  EXPECT_TRUE(says(step_of(sheet, WalkKind::pockets).check, "1.8 mm"));  // 6.6 - 4.8
+  EXPECT_TRUE(says(step_of(sheet, WalkKind::gluing).check, "0.1 mm under"));
+}
+
+// 0.1 stays for the sanding: the slots are 2.05 + 0.1 below the top as it is cut.
+TEST(Walk, TellsHowDeepSlotsAreBeforeTheSanding) {
+  const JobSheet sheet = sheet_of(board_of("heron-six", "\n[finish]\nsanding = 0.1\n"));
+  EXPECT_TRUE(says(step_of(sheet, WalkKind::slots).act, "2.15 mm"));
+  expect_heights(sheet, WalkKind::slots, {0, 4.25, 6.3, 6.4});
+  EXPECT_TRUE(says(step_of(sheet, WalkKind::radius).act, "1.1 mm"));  // 7.5 - 6.4
+}
+
+TEST(Walk, HasAStepForLinesForEdgesByHandAndForWorkFromBelow) {
+  const JobSheet lines = sheet_of(board_of("whimbrel-fretless"));
+  EXPECT_FALSE(step_of(lines, WalkKind::lines).act.empty());
+  EXPECT_EQ(std::ranges::count(kinds_of(lines.walk), WalkKind::wire), 0);
+  const JobSheet edges = sheet_of(board_of("heron-six", "\n[edges]\nroll = 2\n"));
+  EXPECT_TRUE(says(step_of(edges, WalkKind::edges).act, "2 mm"));
+  const JobSheet below =
+      sheet_of(board_of("heron-six",
+                        "\n[[cuts]]\nname = \"channel\"\nfrom = \"below\"\nshape = \"block\"\nalong = 300\n"
+                        "across = 7\nat = [200, 0]\ndepth = 2\n"));
+  EXPECT_TRUE(says(step_of(below, WalkKind::from_below).act, "channel"));
+  EXPECT_EQ(step_of(below, WalkKind::from_below).ticks.size(), 1U);
+}
+
+// heron-six lays its two dots of fret 12 down after all others: by place they would come fifth.
+TEST(Walk, ListsPiecesInTheOrderOfTheirNames) {
+  const JobSheet sheet = sheet_of(board_of("heron-six"));
+  ASSERT_EQ(sheet.pieces.rows.size(), 10U);
+  for (std::size_t i = 0; i < 10; ++i)
+    EXPECT_EQ(std::stoi(sheet.pieces.rows[i][0].substr(sheet.pieces.rows[i][0].find('-') + 1)),
+              static_cast<int>(i) + 1);
+}
+
+TEST(Clock, SaysWhatItNeedsWhereNoCutterGivesAFeed) {
+  const JobSheet sheet = sheet_of(board_of("heron-six"));
+  EXPECT_TRUE(sheet.clock.rows.empty());
+  EXPECT_FALSE(sheet.no_clock.empty());
 }
 
 TEST(Walk, TellsASetUpThatComesLaterToFindTheZeroAgain) {

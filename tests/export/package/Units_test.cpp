@@ -15,6 +15,7 @@
 #include "jobsheet/JobHtml.hpp"
 #include "jobsheet/JobPdf.hpp"
 #include "package/DrawingFiles.hpp"
+#include "package/Report.hpp"
 #include "rules/BoardUnits.hpp"
 
 namespace sagitta::test {
@@ -82,6 +83,8 @@ TEST_P(OneUnit, OnEveryPage) {
   for (const PrintedBook& printed : books)
     for (const std::string& line : in_other_units(text_of(printed.book), units))
       ADD_FAILURE() << preset << ", " << printed.file << ": " << line;
+  for (const std::string& line : in_other_units(finding_text(board_findings(ready)), units))
+    ADD_FAILURE() << preset << ", findings: " << line;
   for (const std::string& line : in_other_units(text_of_html(job_html(sheet, {})), units))
     ADD_FAILURE() << preset << ", job-sheet.html: " << line;
 }
@@ -102,6 +105,32 @@ TEST_P(OneUnit, CaliperPagesAreTheFormulasWithinTheirRounding) {
     ++looked_at;
   }
   EXPECT_GT(looked_at, 1);
+}
+
+/// The boards that tests are made of, below tests/cases.
+std::vector<fs::path> case_boards() {
+  std::vector<fs::path> boards;
+  for (const auto& entry : fs::recursive_directory_iterator(fs::path(places::source()) / "tests" / "cases"))
+    if (entry.path().extension() == ".toml") boards.push_back(entry.path());
+  std::sort(boards.begin(), boards.end());
+  return boards;
+}
+
+// What `check` prints of a board in one unit: problems, notes of the plan, findings.
+TEST(OneUnit, InEveryMessageOfTheTestBoards) {
+  int looked_at = 0;
+  for (const fs::path& path : case_boards())
+    for (const Units units : {Units::mm, Units::inch}) {
+      BoardFile file = read_board(path.string());
+      if (!file.sound()) continue;
+      file.board = told_in(std::move(file.board), units);
+      const auto prepared = prepare(file);
+      std::string text = problem_text(problems_of(prepared));
+      if (const auto* ready = std::get_if<PreparedBoard>(&prepared)) text += finding_text(board_findings(*ready));
+      for (const std::string& line : in_other_units(text, units)) ADD_FAILURE() << path.filename() << ": " << line;
+      ++looked_at;
+    }
+  EXPECT_GT(looked_at, 100);
 }
 
 TEST(OneUnit, LimitsKeepTheirLength) {

@@ -77,6 +77,45 @@ TEST(ShopDrawing, SectionsCarryTheEdgesThickness) {
   EXPECT_NEAR(left[2], 4.65 - 2.05, 0.005001);
 }
 
+/// Words of the page that read as this number.
+std::ptrdiff_t times(const Page& page, const std::string& number) {
+  return std::ranges::count(page.words, number, &Word::text);
+}
+
+std::string decimals(double value, int places) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.*f", places, value);
+  return text;
+}
+
+// d(n) = L (1 - 2^(-n/12)); 648 mm and 22 frets on heron-six, 24 3/4 in and 22 on tern-inch-left.
+TEST(ShopDrawing, ListsEveryFretsDistanceFromTheNutInTheBoardsUnits) {
+  for (const char* paper : {"A4", "A3", "Letter", "Tabloid"}) {
+    const std::vector<Page> pages = pages_of(Printed(preset_path("heron-six"), paper).file("shop-drawing.pdf"));
+    ASSERT_EQ(pages.size(), 1U);
+    for (int n = 1; n <= 22; ++n)
+      EXPECT_GE(times(pages[0], decimals(648 * (1 - std::exp2(-n / 12.0)), 2)), 1) << paper << ", fret " << n;
+  }
+  const Printed inches(preset_path("tern-inch-left"), "Letter");
+  const std::vector<Page> pages = pages_of(inches.file("shop-drawing.pdf"));
+  for (int n = 1; n <= 22; ++n)
+    EXPECT_GE(times(pages.at(0), decimals(24.75 * (1 - std::exp2(-n / 12.0)), 3)), 1) << "fret " << n;
+}
+
+// Width 42.5 at the nut and 59 - .. at the saddle: 42.5 + 16.5 x / 648; x = 324 at fret 12, 648 (1 - 2^(-14/12)) at 14.
+TEST(ShopDrawing, DimensionsTheWidthsAtFretTwelveAndAtTheJoint) {
+  const ScratchFolder scratch;
+  write_file(scratch / "board.toml", bytes_of(preset_path("heron-six")) + "\n[neck]\njoint_fret = 14\n");
+  const Printed printed(scratch / "board.toml", "A4");
+  const std::string page = shell("pdftotext -raw '" + printed.file("shop-drawing.pdf").string() + "' -").out;
+  const auto width = [&](const std::string& words) {
+    const std::vector<double> figures = row_of(page, words);
+    return figures.size() == 1 ? figures[0] : std::nan("");
+  };
+  EXPECT_NEAR(width("fret 12: "), 42.5 + 16.5 / 2, 0.005001);
+  EXPECT_NEAR(width("joint, fret 14: "), 42.5 + 16.5 * (1 - std::exp2(-14 / 12.0)), 0.005001);
+}
+
 // A level floor 2.05 mm below the middle is shallower at the edges by the drop: TRADE rank 6.
 TEST(ShopDrawing, LevelSlotsAreShallowAtTheEdges) {
   const ScratchFolder scratch;
