@@ -19,6 +19,11 @@ bool is_in(const std::vector<Operation>& list, Operation operation) {
   return std::find(list.begin(), list.end(), operation) != list.end();
 }
 
+/// Whether the operation takes no wood from this board.
+bool is_idle(const Board& board, Operation operation) {
+  return operation == Operation::inlay || (operation == Operation::pockets && board.inlays.empty());
+}
+
 /// Why the order of work does not let it be the next cut; empty: it may be.
 std::string out_of_turn(const Board& board, Operation operation) {
   const std::vector<Operation>& done = board.measured.done;
@@ -28,8 +33,7 @@ std::string out_of_turn(const Board& board, Operation operation) {
   if (done.empty()) return {};
   for (const Operation each : board.order) {
     if (each == operation) return {};
-    const bool idle = each == Operation::inlay || (each == Operation::pockets && board.inlays.empty());
-    if (!idle && !is_in(done, each))
+    if (!is_idle(board, each) && !is_in(done, each))
       return std::string(operation_name(each)) + " comes before it in work.order, and measured.done does not name it";
   }
   return {};
@@ -52,11 +56,12 @@ std::vector<ChangedNumber> changes_between(const std::vector<CutNumber>& planned
   return changes;
 }
 
-/// The board as it was planned, before anything was measured.
-std::vector<CutNumber> planned_numbers(const BoardFile& file, Operation operation, Outside outside) {
-  BoardFile planned = file;
+/// The numbers of the board as it was planned, before anything was measured.
+std::vector<CutNumber> planned_numbers(const PreparedBoard& measured, Operation operation) {
+  BoardFile planned;
+  planned.board = measured.planned();
   planned.board.measured = {};
-  const auto prepared = prepare(planned, outside);
+  const auto prepared = prepare(planned, measured.outside());
   const auto* ready = std::get_if<PreparedBoard>(&prepared);
   return ready ? cut_numbers(*ready, operation) : std::vector<CutNumber>();
 }
@@ -84,18 +89,31 @@ Release release_before(const BoardFile& file, Operation operation, Outside outsi
     return release;
   }
   const PreparedBoard& ready = std::get<PreparedBoard>(prepared);
+  return release_before(ready, board_findings(ready), operation);
+}
+
+Release release_before(const PreparedBoard& ready, const std::vector<Finding>& findings, Operation operation) {
+  if (std::string reason = out_of_turn(ready.planned(), operation); !reason.empty())
+    return refused(operation, std::move(reason));
   Release release;
   release.operation = operation;
-  for (Finding& finding : board_findings(ready))
-    if (finding.severity == Severity::stop) release.stops.push_back(std::move(finding));
+  for (const Finding& finding : findings)
+    if (finding.severity == Severity::stop) release.stops.push_back(finding);
   if (!release.stops.empty()) {
     release.answer = Release::Answer::refused;
     release.reason = release.stops.front().message;
     return release;
   }
-  release.changes = changes_between(planned_numbers(file, operation, outside), cut_numbers(ready, operation));
+  if (ready.planned().measured == Measured()) return release;
+  release.changes = changes_between(planned_numbers(ready, operation), cut_numbers(ready, operation));
   if (!release.changes.empty()) release.answer = Release::Answer::changed;
   return release;
+}
+
+std::optional<Operation> next_cut(const Board& board) {
+  for (const Operation each : board.order)
+    if (!is_idle(board, each) && !is_in(board.measured.done, each)) return each;
+  return std::nullopt;
 }
 
 std::string release_text(const Release& release, Units units) {

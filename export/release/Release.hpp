@@ -34,6 +34,13 @@ struct Release {
 /// of the cut differs from the planned board's by more than tolerance::vertex.
 Release release_before(const BoardFile& file, Operation operation, Outside outside = Outside::refused);
 
+/// The same for a board that is prepared already, with its findings.
+Release release_before(const PreparedBoard& ready, const std::vector<Finding>& findings, Operation operation);
+
+/// The cut that comes next: the first of work.order that measured.done does not name. Gluing in the pieces is none, nor
+/// are pockets on a board without inlays. Nothing where all is cut.
+std::optional<Operation> next_cut(const Board& board);
+
 /// One line for reading, in the board's units.
 std::string release_text(const Release& release, Units units);
 /// {operation, answer: "as-planned" | "changed" | "refused", reason, changes: [{what, planned, measured, unit}],

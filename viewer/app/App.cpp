@@ -197,7 +197,8 @@ void App::draw_panels() {
   picture_.resize_stages(static_cast<int>(small.x), static_cast<int>(small.y));
   StagePictures stages{};
   for (std::size_t i = 0; i < stage_count; ++i) stages[i] = id(picture_.stage_texture(static_cast<Stage>(i)));
-  draw_stage_strip(desk_.ui, desk_.document.board(), desk_.view.stage, p.strip, p.strip_size, stages);
+  take(draw_stage_strip({desk_.ui, desk_.document, desk_.results, desk_.manner(), desk_.view.stage}, p.strip,
+                        p.strip_size, stages));
   take(
       draw_status(desk_.ui, desk_.view.message, desk_.results.working, desk_.sending.state(), p.status, p.status_size));
   take(draw_open_dialog(desk_, offer_));
@@ -358,7 +359,8 @@ double App::rest() const {
 
 bool App::settled() const {
   return queue_.empty() && frames_owed_ == 0 && !desk_.view.flight && worker_.idle() && other_worker_.idle() &&
-         !stages_wanting_ && resting_drawn_ && !desk_.paperwork.busy() && worker_.finished() == ordered_.generation;
+         !stages_wanting_ && resting_drawn_ && !desk_.paperwork.busy() && !desk_.rescue.busy() &&
+         worker_.finished() == ordered_.generation;
 }
 
 const std::vector<std::uint8_t>& App::snapshot() {

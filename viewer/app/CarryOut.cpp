@@ -79,6 +79,7 @@ struct Doing {
   void operator()(const asked::Print& print) const {
     desk.paperwork.want(print.model->board, print.paper, print.trial, desk.wake);
   }
+  void operator()(const asked::FindWays& find) const { desk.rescue.want(find.board, desk.wake); }
 };
 
 }  // namespace
@@ -88,8 +89,11 @@ bool carry_out_asked(Desk& desk) {
   while (!desk.asked.empty())
     for (const Request& request : std::exchange(desk.asked, {})) {
       std::visit(Doing{desk}, request);
-      // The page asks for its print in every frame; the background wakes the window when there is something new.
-      shows = shows || !std::holds_alternative<asked::Print>(request);
+      // A page asks for its print and its ways in every frame; the background wakes the window when there is something
+      // new.
+      const bool again =
+          std::holds_alternative<asked::Print>(request) || std::holds_alternative<asked::FindWays>(request);
+      shows = shows || !again;
     }
   return shows;
 }

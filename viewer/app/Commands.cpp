@@ -215,6 +215,7 @@ void add_window_commands(std::vector<Command>& all) {
                    d.view.dialog = Dialog::drawing;
                  }});
   all.push_back({"measured slots", "Type in measured slots", "Edit", {GLFW_KEY_L, ctrl}, frets(FretPage::measured)});
+  all.push_back(dialog("rescue", "Ways out of what was measured", "Edit", {GLFW_KEY_M, ctrl}, Dialog::rescue));
   all.push_back(dialog("comfort", "Text size, colours and units", "Window", {GLFW_KEY_COMMA, ctrl}, Dialog::comfort));
   all.push_back({"larger text", "Larger text", "Window", {GLFW_KEY_EQUAL, ctrl}, [](Desk& d) { resize_text(d, 1.1); }});
   all.push_back(

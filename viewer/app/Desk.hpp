@@ -18,6 +18,7 @@
 #include "jobs/Paperwork.hpp"
 #include "jobs/Results.hpp"
 #include "jobs/Sending.hpp"
+#include "jobs/WaysOut.hpp"
 #include "overlay/BoardHand.hpp"
 #include "requests/Request.hpp"
 #include "view/View.hpp"
@@ -52,6 +53,7 @@ struct Desk {
   Results results;
   Sending sending;
   Paperwork paperwork;
+  WaysOut rescue;
   bool stop_work = false;      ///< the background should stop what it is at
   std::function<void()> wake;  ///< ends the window's sleep; callable from any thread
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "dialogs/Dialogs.hpp"
+#include "dialogs/RescuePage.hpp"
 #include "dialogs/SendOutDialog.hpp"
 
 namespace sagitta::viewer {
@@ -37,6 +38,8 @@ const char* title_of(Dialog dialog) {
       return "Fret by fret";
     case Dialog::sheets:
       return "Sheets with their pieces";
+    case Dialog::rescue:
+      return "Ways out of what was measured";
     case Dialog::drawing:
       return "Choose a drawing";
     case Dialog::none:
@@ -80,6 +83,8 @@ Requests draw_inside(Desk& desk, const Offer& offer) {
       return draw_file_dialog(ui, dialog, desk.forms.browsing, desk.document, desk.settings);
     case Dialog::sheets:
       return draw_sheets(ui, desk.results, desk.manner());
+    case Dialog::rescue:
+      return draw_rescue(ui, desk.document, desk.rescue.found(), desk.manner());
     case Dialog::send_out:
       return draw_send_out({ui, desk.document, desk.settings, desk.forms.sending, desk.results, desk.sending.state(),
                             desk.paperwork.pages()});

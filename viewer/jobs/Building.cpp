@@ -52,6 +52,16 @@ void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
   model.fittings = std::make_shared<const Fittings>(dress_fittings(*model.prepared, model.neck.get()));
 }
 
+void take_release(Model& model) {
+  model.release.reset();
+  const auto next = next_cut(model.board);
+  if (!next) return;
+  if (model.faults.empty() && model.prepared)
+    model.release = release_before(*model.prepared, model.findings, *next);
+  else if (!model.faults.empty())
+    model.release = Release{Release::Answer::refused, *next, model.faults.front().message, {}, {}, {}};
+}
+
 std::shared_ptr<const StageModel> make_stage(const PreparedBoard& board, Stage stage, double deviation,
                                              const Cancel& cancel, std::string& trouble, Faults& faults) {
   if (const auto* found = std::get_if<Faults>(&board.planned(stage))) {

@@ -16,6 +16,8 @@ std::optional<Model> begin_model(std::uint64_t generation, const Board& board, c
                                  const Cancel& cancel, const ProgressCounter& progress);
 /// The findings and fittings that the neck's file has a say in; it may be null.
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck);
+/// Whether the next cut may be made; the model's faults and findings must be complete.
+void take_release(Model& model);
 /// One stage meshed within `deviation`; null when cancelled or when it cannot be built: then `faults` gets what the
 /// builder can change, `trouble` what went wrong otherwise.
 std::shared_ptr<const StageModel> make_stage(const PreparedBoard& board, Stage stage, double deviation,

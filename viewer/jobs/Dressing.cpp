@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "board/SlotCut.hpp"
+
 namespace sagitta::viewer {
 
 Vec surface_normal(const Surface& s, double x, double y) {
@@ -27,8 +29,9 @@ Vec vec(const std::array<float, 3>& p) { return {p[0], p[1], p[2]}; }
 /// Vertices of a render mesh, one for each point of each face.
 class Dresser {
  public:
-  Dresser(const Surface& surface, const Shell& shell, const Mesh& mesh)
-      : surface_(surface), shell_(shell), mesh_(mesh), newest_(mesh.points.size(), nothing) {}
+  /// `filled`: strips fill the slots, so that these have no edge of their own.
+  Dresser(const Surface& surface, const Shell& shell, const Mesh& mesh, bool filled)
+      : surface_(surface), shell_(shell), mesh_(mesh), filled_(filled), newest_(mesh.points.size(), nothing) {}
 
   void add(std::size_t triangle, const Appearance& cloth) {
     const auto& t = mesh_.triangles[triangle];
@@ -91,9 +94,14 @@ class Dresser {
   void add_edge(std::uint32_t from, std::uint32_t to, std::size_t t, std::size_t other) {
     if (face_of(t) == face_of(other)) return;
     const std::uint32_t a = at(face_of(t), from), b = at(face_of(other), from);
+    if (filled_ && (is_slot(face_of(t)) || is_slot(face_of(other)))) return;
     if (dot(skin.vertices[a].normal, skin.vertices[b].normal) > (face_of(t) & facet ? crisp_facets : crisp)) return;
     skin.edges.push_back(a);
     skin.edges.push_back(at(face_of(t), to));
+  }
+  bool is_slot(std::uint32_t face) const {
+    const int feature = face & facet ? -1 : shell_.faces[face].feature;
+    return feature >= 0 && shell_.plan.features[static_cast<std::size_t>(feature)].id.kind == FeatureId::Kind::slot;
   }
   std::uint32_t face_of(std::size_t triangle) const {
     const std::int32_t face = mesh_.face[triangle];
@@ -117,6 +125,7 @@ class Dresser {
   const Surface& surface_;
   const Shell& shell_;
   const Mesh& mesh_;
+  const bool filled_;
   std::vector<std::uint32_t> newest_;           ///< of each point: the vertex made last
   std::vector<std::uint32_t> faces_, earlier_;  ///< of each vertex: its face, the one made before it at its point
 };
@@ -124,7 +133,7 @@ class Dresser {
 }  // namespace
 
 RenderMesh dress_body(const PreparedBoard& board, const Shell& shell, const Mesh& mesh) {
-  Dresser dresser(board.surface(), shell, mesh);
+  Dresser dresser(board.surface(), shell, mesh, slot_cut(board.board()) == SlotCut::lines);
   const Appearance wood = appearance_of(board.board(), board.board().blank.material);
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t) dresser.add(t, wood);
   dresser.finish();

@@ -17,6 +17,8 @@ constexpr Colour neck_colour{205, 170, 122, 255}, line_colour{232, 214, 178, 255
 Vec at_height(Point p, double z) { return {static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(z)}; }
 
 double height_on(const Surface& s, Point p) { return s.exists(p.x, p.y) ? s.height(p) : s.thickness; }
+/// Of the wood, with rolled and bevelled edges.
+double wood_height(const Surface& s, Point p) { return s.exists(p.x, p.y) ? s.lowest(p) : s.thickness; }
 
 /// Adds a strip of render mesh through rings of points; each ring has the same number of points and normals.
 class Sweep {
@@ -61,17 +63,25 @@ Bar bar_of(const Board& board) {
           Finish::metal};
 }
 
-/// A crowned bar along the fret line, standing on the surface; ends leaning in as they are filed.
-void add_fret(RenderMesh& skin, const Bar& bar, const Surface& surface, const FretLine& fret) {
+/// Closes a bar's end: a fan round the first of its points. `out`: the normal.
+void add_cap(RenderMesh& skin, const std::vector<Vec>& points, Vec out, const Bar& bar) {
+  const auto start = static_cast<std::uint32_t>(skin.vertices.size());
+  for (const Vec p : points) skin.vertices.push_back({p, out, bar.colour, static_cast<float>(bar.finish), 0});
+  for (std::uint32_t i = 1; i + 1 < points.size(); ++i)
+    for (const std::uint32_t v : {start, start + i, start + i + 1}) skin.triangles.push_back(v);
+}
+
+/// A crowned bar from one point to another, standing on the surface; ends leaning in as they are filed.
+void add_bar(RenderMesh& skin, const Bar& bar, const Surface& surface, Point from, Point to) {
   constexpr int along = 20, around = 8;
   const float lean = bar.lean;
-  const Point direction = unit(fret.treble_edge - fret.bass_edge), across = left_of(direction);
+  const Point direction = unit(to - from), across = left_of(direction);
   const float half = bar.width / 2, tall = bar.height;
   Sweep sweep(skin, bar.colour, bar.finish);
   for (int i = 0; i <= along; ++i) {
     const double s = static_cast<double>(i) / along;
-    const Point middle = between(fret.bass_edge, fret.treble_edge, s);
-    const double base = height_on(surface, middle);
+    const Point middle = between(from, to, s);
+    const double base = wood_height(surface, middle);
     std::vector<Vec> points, normals;
     for (int j = 0; j <= around; ++j) {
       const float angle = turn / 2 * static_cast<float>(j) / around;
@@ -83,7 +93,20 @@ void add_fret(RenderMesh& skin, const Bar& bar, const Surface& surface, const Fr
                               static_cast<float>(across.y) * std::cos(angle) * tall, std::sin(angle) * half}));
     }
     sweep.ring(points, normals);
+    if (i > 0 && i < along) continue;
+    const float away = i == 0 ? -1.0f : 1.0f;
+    add_cap(skin, points, unit({away * static_cast<float>(direction.x), away * static_cast<float>(direction.y), lean}),
+            bar);
   }
+}
+
+/// The bars at a fret's place: one along each part of its slot, to the finished edges where the heel end does not cut
+/// it. Without a slot there is none.
+void add_fret(RenderMesh& skin, const Bar& bar, const PreparedBoard& board, const FretLine& fret) {
+  for (const Slot& slot : board.layout().slots)
+    if (slot.fret == fret.fret)
+      add_bar(skin, bar, board.surface(), slot.bass_open ? slot.bass_end : fret.bass_edge,
+              slot.treble_open ? slot.treble_end : fret.treble_edge);
 }
 
 void add_tube(RenderMesh& skin, Vec a, Vec b, float radius, Colour colour) {
@@ -188,7 +211,7 @@ Fittings dress_fittings(const PreparedBoard& prepared, const NeckReading* neck) 
   Fittings fittings;
   for (const FretLine& fret : layout.frets)
     if (slot_cut(board) != SlotCut::none && (fret.fret > 0 || board.scale.zero_fret))
-      add_fret(fittings.frets, bar_of(board), surface, fret);
+      add_fret(fittings.frets, bar_of(board), prepared, fret);
   add_strings(fittings.strings, board, layout, surface);
   add_nut(fittings.strings, board, layout, surface);
   add_neck(fittings.neck, prepared, neck);

@@ -10,6 +10,7 @@
 
 #include "neck/NeckShape.hpp"
 #include "prepared/PreparedBoard.hpp"
+#include "release/Release.hpp"
 #include "rules/Finding.hpp"
 #include "scene/StageModel.hpp"
 
@@ -39,8 +40,9 @@ struct Model {
   std::shared_ptr<const NeckReading> neck;  ///< of the neck's STEP file; null until it is read, or without one
   std::shared_ptr<const Fittings> fittings;
   std::array<std::shared_ptr<const StageModel>, stage_count> stages;
-  std::optional<Exact> exact;  ///< of the stage shown
-  bool settled = false;        ///< nothing more comes for this board
+  std::optional<Exact> exact;      ///< of the stage shown
+  std::optional<Release> release;  ///< of the next cut; none until it is judged, or where all is cut
+  bool settled = false;            ///< nothing more comes for this board
 
   const StageModel* at(Stage stage) const { return stages[static_cast<std::size_t>(stage)].get(); }
 };

@@ -139,11 +139,12 @@ void Worker::carry_out(const Order& order) {
   auto begun = begin_model(order.generation, order.board, &last_, fitter_, cancel_, progress_);
   if (!begun) return;
   Model model = std::move(*begun);
-  if (!model.prepared) {
+  const auto settle = [&] {
+    take_release(model);
     model.settled = true;
-    last_ = model;
-    return publish(model);
-  }
+    publish(last_ = model);
+  };
+  if (!model.prepared) return settle();
   const auto fill = [&](Stage stage, double deviation) {
     const StageModel* there = model.at(stage);
     if (there && there->deviation <= deviation) return;
@@ -164,17 +165,13 @@ void Worker::carry_out(const Order& order) {
   begin("Exact solid: " + std::string(name(order.stage)), Stops::at_once);
   if (stopped()) return;
   if (const StageModel* shown = model.at(order.stage)) model.exact = make_exact(*shown, model.trouble);
-  if (!order.board.neck || order.board.neck->file.empty()) {
-    model.settled = true;
-    return publish(last_ = model);
-  }
+  if (!order.board.neck || order.board.neck->file.empty()) return settle();
   publish(last_ = model);
   begin("Reading the neck's file", Stops::at_once);
   const auto neck = neck_.read(*model.prepared, [this] { return stopped(); });
   if (stopped()) return;
   if (neck != model.neck) take_neck(model, neck);
-  model.settled = true;
-  publish(last_ = model);
+  settle();
 }
 
 }  // namespace sagitta::viewer

@@ -30,6 +30,7 @@ enum class Dialog {
   left_over,
   frets,
   sheets,
+  rescue,
   drawing
 };
 

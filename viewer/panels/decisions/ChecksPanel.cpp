@@ -8,6 +8,7 @@
 #include "decisions/DecisionsPanel.hpp"
 #include "decisions/Differences.hpp"
 #include "decisions/FindingsList.hpp"
+#include "decisions/NeckFound.hpp"
 #include "layout/Taper.hpp"
 #include "widgets/Block.hpp"
 
@@ -59,7 +60,7 @@ void draw_figures(const CheckState& state) {
   const Manner m = state.manner;
   const Layout& l = model.prepared->layout();
   ui.heading("Figures");
-  line(ui, "Length", shown(l.heel_end - l.nut_end, m, 2));
+  line(ui, "Length", shown((l.tongue ? l.tongue->end : l.heel_end) - l.nut_end, m, 2));
   line(ui, "Width at the nut", shown(2 * l.half_width(0), m, 2));
   line(ui, "Width at the heel", shown(2 * l.half_width(l.heel_end), m, 2));
   const Surface& surface = model.prepared->surface();
@@ -126,6 +127,7 @@ Requests draw_checks(const CheckState& state, ImVec2 low, ImVec2 size) {
     ImGui::Dummy(ImVec2(0, state.ui.px(6)));
     draw_notes(state);
     if (state.results.laid_out()) draw_figures(state);
+    draw_neck_found(state);
   }
   state.ui.end_panel();
   return asked;

@@ -162,7 +162,14 @@ constexpr L sheet_lines[] = {{"sheets.material", "Material"},
                              {"sheets.hold", "Held by"},
                              {"sheets.skin", "Skin left"},
                              {"sheets.face", "Face lies"}};
-constexpr B cutter_blocks[] = {{"cutters", "Cutter", cutter_lines}, {"sheets", "Sheet", sheet_lines}};
+constexpr L material_lines[] = {{"materials.kind", "Sort"},
+                                {"materials.colour", "Colour"},
+                                {"materials.density", "Density"},
+                                {"materials.movement_radial", "Moves, radially"},
+                                {"materials.movement_tangential", "Moves, tangentially"},
+                                {"materials.modulus", "Modulus of elasticity"}};
+constexpr B cutter_blocks[] = {
+    {"cutters", "Cutter", cutter_lines}, {"sheets", "Sheet", sheet_lines}, {"materials", "Material", material_lines}};
 
 constexpr L neck_lines[] = {{"neck.state", "Neck is"},
                             {"neck.trim", "To trim, each side"},
@@ -212,6 +219,11 @@ constexpr DecisionGroup groups[] = {
     {"Surface", surface_blocks},         {"Nut and slots", nut_blocks}, {"Inlays and dots", inlay_blocks},
     {"Blank and set-ups", blank_blocks}, {"Cutters", cutter_blocks},    {"Neck", neck_blocks}};
 
+constexpr KeyWithoutRow without_row[] = {
+    {"format", "there is one version of the file format; the reader checks it and the writer writes it"},
+    {"base", "a board that was opened has what its base says merged in; the file keeps the line"},
+    {"inlays.colours", "each colour of the drawing has a row of its own below its inlay, in ArtworkRows"}};
+
 std::string table_of(const std::string& plain) {
   const auto dot = plain.find('.');
   return dot == plain.npos ? "" : plain.substr(0, dot);
@@ -221,7 +233,10 @@ std::string table_of(const std::string& plain) {
 
 std::span<const DecisionGroup> decision_groups() { return groups; }
 
+std::span<const KeyWithoutRow> keys_without_row() { return without_row; }
+
 std::string plain_key(const std::string& key) {
+  if (const Field* field = find_field(key)) return field->dotted();
   std::string plain;
   bool inside = false;
   for (const char c : key) {
@@ -284,6 +299,7 @@ std::string key_to_show(const std::string& key) {
       for (const DecisionLine& line : block.lines)
         if (line.key == plain) {
           const Table* known = find_table(table);
+          if (known && known->form == TableForm::named) return key;
           if (!known || known->form != TableForm::many) return plain;
           return (row_first ? row : table + "[0]") + plain.substr(table.size());
         }

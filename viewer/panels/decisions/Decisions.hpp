@@ -30,9 +30,18 @@ struct DecisionGroup {
 /// Scale and frets, strings, board, surface, nut and slots, inlays and dots, blank and set-ups, cutters, neck.
 std::span<const DecisionGroup> decision_groups();
 
+/// A key of the field table that has no row among the decisions, and why.
+struct KeyWithoutRow {
+  std::string_view key;
+  std::string_view reason;
+};
+/// All of them: every other key has exactly one row.
+std::span<const KeyWithoutRow> keys_without_row();
+
 /// The group that holds a key, by the key itself, else by its table; -1 when none does.
 int group_of_key(const std::string& key);
-/// The key without list indices: "inlays[2].depth" -> "inlays.depth".
+/// The key as the field table has it: "inlays[2].depth" -> "inlays.depth", "materials.reed.density" ->
+/// "materials.density".
 std::string plain_key(const std::string& key);
 /// What the builder calls a key: "Slot width"; the key itself when it has no row.
 std::string label_of_key(const std::string& key);

@@ -3,6 +3,7 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
+#include <set>
 
 #include "board/Fields.hpp"
 #include "decisions/ArtworkRows.hpp"
@@ -93,6 +94,8 @@ void fill_new_entry(Board& board, std::string_view table) {
   } else if (table == "sheets") {
     Sheet& sheet = board.sheets.back();
     sheet.material = "shell", sheet.length = 40, sheet.width = 25, sheet.thickness = 1.5;
+  } else if (table == "notes") {
+    board.notes.back().text = "Note " + std::to_string(board.notes.size());
   } else if (table == "setups") {
     board.setups.back().name = "set-up " + std::to_string(board.setups.size());
     board.setups.back().operations = board.order;
@@ -102,6 +105,15 @@ void fill_new_entry(Board& board, std::string_view table) {
 std::string lower(std::string text) {
   if (!text.empty()) text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
   return text;
+}
+
+/// Takes one row out of a list of tables; the rows after it move up.
+void remove_row(Board& board, const Table& table, std::size_t index) {
+  const std::size_t count = row_count(board, table);
+  for (std::size_t i = index; i + 1 < count; ++i)
+    for (const Field& field : fields_of(table.name))
+      field.access.set(row(board, table, i), field.access.get(reading(row(board, table, i + 1))));
+  set_row_count(board, table, count - 1);
 }
 
 void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
@@ -119,15 +131,7 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
         d.edit = edit, d.what = "Material";
     ImGui::PopID();
     if (!removed) continue;
-    const auto drop = [&](auto& list) { list.erase(list.begin() + static_cast<std::ptrdiff_t>(i)); };
-    if (block.table == "inlays")
-      drop(d.draft.inlays);
-    else if (block.table == "cutters")
-      drop(d.draft.cutters);
-    else if (block.table == "sheets")
-      drop(d.draft.sheets);
-    else
-      drop(d.draft.setups);
+    remove_row(d.draft, table, i);
     d.done("Remove " + lower(title) + " " + std::to_string(i + 1));
     return;
   }
@@ -177,6 +181,34 @@ void draw_extra(Drawing& d, const DecisionBlock& block, const Table& table) {
   if (there) draw_lines(d, block, table, 0);
 }
 
+/// Every material that the board is made of.
+std::set<std::string> materials_of(const Board& board) {
+  std::set<std::string> names{board.blank.material, board.slots.line_material};
+  for (const Inlay& inlay : board.inlays) {
+    names.insert(inlay.material);
+    for (const auto& [colour, name] : inlay.colours) names.insert(name);
+  }
+  for (const Sheet& sheet : board.sheets) names.insert(sheet.material);
+  if (board.binding) names.insert(board.binding->line_materials.begin(), board.binding->line_materials.end());
+  return names;
+}
+
+/// Materials of the board's own, each under its name; a button for each other one that it is made of.
+void draw_named(Drawing& d, const DecisionBlock& block, const Table& table) {
+  for (std::size_t i = 0; i < row_count(d.draft, table); ++i) {
+    const std::string name = std::next(d.draft.materials.begin(), static_cast<std::ptrdiff_t>(i))->first;
+    ImGui::PushID(name.c_str());
+    block_title(d.state.ui, std::string(block.title) + " \u201c" + name + "\u201d");
+    draw_lines(d, block, table, i);
+    ImGui::PopID();
+  }
+  for (const std::string& name : materials_of(d.draft))
+    if (!name.empty() && !d.draft.materials.contains(name) && d.state.ui.button("Describe " + name)) {
+      d.draft.materials[name] = {};
+      return d.done("Describe " + name);
+    }
+}
+
 void draw_block(Drawing& d, const DecisionBlock& block) {
   const Table* table = find_table(block.table);
   if (!table) return;
@@ -187,6 +219,9 @@ void draw_block(Drawing& d, const DecisionBlock& block) {
       break;
     case TableForm::extra:
       draw_extra(d, block, *table);
+      break;
+    case TableForm::named:
+      draw_named(d, block, *table);
       break;
     default:
       if (!block.title.empty()) block_title(d.state.ui, std::string(block.title));

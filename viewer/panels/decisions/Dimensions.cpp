@@ -2,61 +2,22 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "board/ShapeKeys.hpp"
 #include "decisions/Decisions.hpp"
+#include "decisions/Sketch.hpp"
 #include "layout/LastFret.hpp"
-#include "layout/Taper.hpp"
 
 namespace sagitta::viewer {
 
 namespace {
 
-/// Everything that a dimension is worked out from.
-struct Sketch {
-  const Board& board;
-  const Layout& layout;
-  const Surface& surface;
-  const Manner& manner;
-  std::vector<Dimension> out;
-
-  double top(double x, double y) const { return surface.exists(x, y) ? surface.height(x, y) : surface.thickness; }
-  Vec on(double x, double y, double lift = 0.3) const {
-    return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(top(x, y) + lift)};
-  }
-  Vec at(double x, double y, double z) const {
-    return {static_cast<float>(x), static_cast<float>(y), static_cast<float>(z)};
-  }
-  void between(Vec a, Vec b, const std::string& text) { out.push_back({a, b, text}); }
-  void note(Vec a, const std::string& text) { out.push_back({a, a, text}); }
-  std::string mm(double v) const { return shown(v, manner); }
-
-  void width_at(double x) {
-    between(on(x, -layout.edge(0, x)), on(x, layout.edge(1, x)), mm(2 * layout.half_width(x)));
-  }
-  void margin_at(double x) {
-    const double string = layout.spread(x) / 2, low = layout.edge(0, x), high = layout.edge(1, x);
-    between(on(x, -low), on(x, -string), mm(low - string));
-    if (low != high) between(on(x, high), on(x, string), mm(high - string));
-  }
-  void radius_at(double x) {
-    if (!surface.flat)
-      note(on(x, 0, 1), "R " + shown(surface.radius(x), manner, 1));
-    else
-      note(on(x, 0, 1), "flat");
-  }
-  /// Where the heel end cuts slots.
-  void note_cut_slots() {
-    for (const Slot& slot : layout.slots)
-      for (const auto& [open, end] : {std::pair{slot.bass_open, slot.bass_end}, {slot.treble_open, slot.treble_end}})
-        if (open) note(on(end.x, end.y, 1), "fret " + std::to_string(slot.fret) + " cut here");
-  }
-  void height_at(double x, double y) { between(at(x, y, 0), on(x, y, 0), mm(top(x, y))); }
-};
-
-double outside(const Layout& layout) {
-  const Taper taper = taper_in(layout);
-  return std::max(taper.larger_edge(0), taper.larger_edge(layout.heel_end)) + 8;
+/// Where the heel end cuts slots.
+void note_cut_slots(Sketch& s) {
+  for (const Slot& slot : s.layout.slots)
+    for (const auto& [open, end] : {std::pair{slot.bass_open, slot.bass_end}, {slot.treble_open, slot.treble_end}})
+      if (open) s.note(s.on(end.x, end.y, 1), "fret " + std::to_string(slot.fret) + " cut here");
 }
 
 void for_scale(Sketch& s, const std::string& key) {
@@ -111,9 +72,24 @@ void for_tongue(Sketch& s, const std::string& key) {
     if (fret.on_tongue) s.note(s.on(fret.bass.x, fret.bass.y, 1), "fret " + std::to_string(fret.fret));
 }
 
+void for_binding(Sketch& s, const std::string& key) {
+  const Binding& binding = *s.board.binding;
+  const double x = s.layout.heel_end / 2;
+  const bool lined = key.starts_with("binding.line");
+  for (const int side : {0, 1}) {
+    const double edge = s.edge_y(side, x), inward = side == 0 ? 1 : -1, top = s.top(x, edge);
+    const double wide = lined ? ledge_width(binding) : binding.width;
+    if (key != "binding.height") {
+      s.between(s.on(x, edge), s.on(x, edge + inward * wide), s.mm(wide));
+      continue;
+    }
+    const double tall = binding.height > 0 ? binding.height : top;
+    s.between(s.at(x, edge, top - tall), s.at(x, edge, top), s.mm(tall));
+  }
+}
+
 void for_shape(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
-  if (key.rfind("tongue", 0) == 0) return for_tongue(s, key);
   const double heel = l.heel_end;
   if (key == "board.thickness") return s.height_at(0, 0), s.height_at(heel, -l.edge(0, heel));
   if (key == "board.edge_margin") return s.margin_at(0), s.margin_at(heel);
@@ -132,54 +108,49 @@ void for_shape(Sketch& s, const std::string& key) {
     return s.note(s.on(heel, 0, 1),
                   "heel end turned by " + fixed_number(s.board.board.heel_angle.value_or(0), 1) + " deg");
   if (key.rfind("board.heel", 0) == 0 && key != "board.heel_width") return s.note(s.on(heel, 0, 1), "heel end");
-  if (key == "board.ends_cut_slots") return s.note_cut_slots();
-  if (plain_key(key).rfind("binding", 0) == 0 && s.board.binding) {
-    const double x = heel / 2, edge = l.edge(0, x);
-    const double wide =
-        plain_key(key).starts_with("binding.line") ? ledge_width(*s.board.binding) : s.board.binding->width;
-    return s.between(s.on(x, -edge), s.on(x, -edge + wide), s.mm(wide));
-  }
+  if (key == "board.ends_cut_slots") return note_cut_slots(s);
+  if (key.starts_with("binding.") && s.board.binding) return for_binding(s, key);
+  if (key == "finish.sanding") return s.note(s.on(heel / 2, 0, 1), s.mm(s.board.sanding) + " sanded off");
   s.width_at(0), s.width_at(heel);
 }
 
-void for_surface(Sketch& s, const std::string& key) {
+void for_nut(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
-  const double heel = l.heel_end, edge = -l.edge(0, heel);
-  if (key == "surface.radius_at_nut") return s.radius_at(0);
-  if (key == "surface.radius_at_heel")
-    return s.radius_at(s.board.surface.heel_at == HeelAt::last_fret ? last_fret(l).middle.x : heel);
-  if (key.rfind("surface.fall", 0) == 0 && l.fall_start) {
-    s.note(s.on(*l.fall_start, 0, 1), "falls from here");
-    return s.between(s.at(heel, 0, s.surface.thickness), s.on(heel, 0, 0), s.mm(s.surface.thickness - s.top(heel, 0)));
-  }
-  s.radius_at(0), s.radius_at(heel), s.height_at(0, -l.edge(0, 0)), s.height_at(heel, edge);
+  const double y = -l.edge(0, 0) - 4;
+  if (key == "nut.floor" || key == "nut.seat" || key == "nut.distance" || !l.nut)
+    return s.note(s.on(l.nut ? l.nut->face.x : 0, 0, 1), s.named(key));
+  if (key == "nut.compensation" && s.board.nut.compensation > 0)
+    return s.between(s.on(0, y), s.on(s.board.nut.compensation, y), s.mm(s.board.nut.compensation));
+  if (!l.nut->shelf) s.between(s.on(l.nut->back.x, y), s.on(l.nut->face.x, y), s.mm(s.board.nut.width));
+  s.note(s.on(l.nut->face.x, 0, 1), "seat " + s.mm(l.nut->depth) + " deep");
 }
 
-void for_nut_and_slots(Sketch& s, const std::string& key) {
+void for_slots(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
-  if (key.rfind("nut.", 0) == 0 && l.nut) {
-    const double y = -l.edge(0, 0) - 4;
-    if (!l.nut->shelf) s.between(s.on(l.nut->back.x, y), s.on(l.nut->face.x, y), s.mm(s.board.nut.width));
-    s.note(s.on(l.nut->face.x, 0, 1), "seat " + s.mm(l.nut->depth) + " deep");
-    return;
-  }
-  if (l.slots.empty()) return;
+  if (l.slots.empty()) return s.note(s.on(last_fret(l).middle.x, 0, 1), s.named(key));
   const Slot& slot = l.slots[l.slots.size() / 2];
   const Point middle = sagitta::between(slot.bass_end, slot.treble_end, 0.5);
-  s.note(s.on(middle.x, middle.y, 0.5), "slot " + s.mm(slot.width) + " wide, " + s.mm(slot_depth(s.board)) + " deep");
+  const bool of_slot = key == "slots.width" || key == "slots.depth" || key == "wire.tang_depth";
+  const std::string text =
+      of_slot ? "slot " + s.mm(slot.width) + " wide, " + s.mm(slot_depth(s.board)) + " deep" : s.named(key);
+  s.note(s.on(middle.x, middle.y, 0.5), text);
+}
+
+/// The first dot of each edge.
+void for_side_dots(Sketch& s, const std::string& key) {
+  for (const int side : {0, 1}) {
+    const auto& dots = s.layout.side_dots;
+    const auto dot = std::find_if(dots.begin(), dots.end(), [&](const SideDot& each) { return each.side == side; });
+    if (dot == dots.end()) continue;
+    const bool named = key == "side_dots.edge" || key == "side_dots.in" || key == "side_dots.spread";
+    s.note(s.at(dot->mouth.x, dot->mouth.y, s.top(dot->mouth.x, dot->mouth.y) / 2),
+           named ? s.named(key) : "\u00f8 " + s.mm(2 * dot->radius) + ", " + s.mm(dot->depth) + " deep");
+  }
 }
 
 void for_inlays(Sketch& s, const std::string& key) {
   const Layout& l = s.layout;
-  if (plain_key(key).rfind("side_dots", 0) == 0) {
-    for (const SideDot& dot : l.side_dots)
-      if (&dot == &l.side_dots.front())
-        s.note(s.at(dot.mouth.x, dot.mouth.y, s.top(dot.mouth.x, dot.mouth.y) / 2),
-               "\u00f8 " + s.mm(2 * dot.radius) + ", " + s.mm(dot.depth) + " deep");
-    return;
-  }
-  const auto open = key.find('[');
-  const int wanted = open == key.npos ? 0 : std::atoi(key.c_str() + open + 1);
+  const auto wanted = static_cast<int>(row_of(key));
   for (const Marker& marker : l.markers) {
     if (marker.inlay != wanted) continue;
     const Inlay& inlay = s.board.inlays[static_cast<std::size_t>(wanted)];
@@ -199,19 +170,13 @@ void for_inlays(Sketch& s, const std::string& key) {
   }
 }
 
-void for_pins(Sketch& s) {
+void for_pins(Sketch& s, const std::string&) {
   for (const Pin& p : s.layout.pins) {
     const Point pin = p.centre;
     const double r = s.board.pins->diameter / 2;
     s.between(s.at(pin.x - r, pin.y, 0), s.at(pin.x + r, pin.y, 0),
               "\u00f8 " + s.mm(2 * r) + " at " + shown_bare(pin.x, s.manner) + ", " + shown_bare(pin.y, s.manner));
   }
-}
-
-/// The row of the list that a key belongs to; the first where it names none.
-std::size_t row_of(const std::string& key) {
-  const auto open = key.find('[');
-  return open == key.npos ? 0 : static_cast<std::size_t>(std::max(0, std::atoi(key.c_str() + open + 1)));
 }
 
 void for_cuts(Sketch& s, const std::string& key) {
@@ -234,9 +199,21 @@ void for_cuts(Sketch& s, const std::string& key) {
   s.note(s.at(at.x, at.y, z), std::isinf(cut.depth) ? "right through" : s.mm(cut.depth) + " deep");
 }
 
+/// Where the machine's zero lies in this set-up.
+void for_zero(Sketch& s, std::size_t row) {
+  if (row >= s.board.setups.size()) return;
+  const Setup& setup = s.board.setups[row];
+  const Box& b = s.layout.blank;
+  const double z = setup.z_zero == ZZero::blank_top ? raw_top(s.board, s.layout)
+                   : setup.z_zero == ZZero::bed     ? -setup.tape
+                                                    : 0;
+  const Point place = setup.zero == Zero::corner   ? b.low
+                      : setup.zero == Zero::centre ? sagitta::between(b.low, b.high, 0.5)
+                                                   : Point{0, 0};
+  s.note(s.at(place.x, place.y, z), "zero of x, y and z");
+}
+
 void for_blank(Sketch& s, const std::string& key) {
-  if (plain_key(key).rfind("cuts", 0) == 0) return for_cuts(s, key);
-  if (plain_key(key).rfind("pins", 0) == 0 && s.board.pins) return for_pins(s);
   const Box& b = s.layout.blank;
   const double z = key == "work.thickness_to" ? raw_top(s.board, s.layout) : s.layout.blank_thickness;
   if (key == "blank.at") {
@@ -248,67 +225,42 @@ void for_blank(Sketch& s, const std::string& key) {
   s.between(s.at(b.low.x, b.low.y, z), s.at(b.high.x, b.low.y, z), s.mm(b.high.x - b.low.x));
   s.between(s.at(b.high.x, b.low.y, z), s.at(b.high.x, b.high.y, z), s.mm(b.high.y - b.low.y));
   s.between(s.at(b.low.x, b.low.y, 0), s.at(b.low.x, b.low.y, z), s.mm(z));
+  if (key.starts_with("setups")) for_zero(s, row_of(key));
 }
 
-void for_neck(Sketch& s, const std::string& key) {
-  const Layout& l = s.layout;
-  if (!s.board.neck) return;
-  const Neck& n = *s.board.neck;
-  const double end = n.body_at.value_or(l.heel_end), low = -0.5;
-  const auto width = [&](double x, double wide) {
-    s.between(s.at(x, -wide / 2, low), s.at(x, wide / 2, low), s.mm(wide));
-  };
-  if (n.channel_width && n.channel_depth && key.rfind("neck.channel", 0) == 0) {
-    const double from = n.channel_from.value_or(0), to = n.channel_to.value_or(end), half = *n.channel_width / 2;
-    for (const double y : {-half, half}) s.between(s.at(from, y, low), s.at(to, y, low), "");
-    s.between(s.at(from, -half, low), s.at(from, half, low), s.mm(2 * half));
-    return s.note(s.at((from + to) / 2, 0, low), "channel " + s.mm(*n.channel_depth) + " deep");
-  }
-  if (n.limit && key == "neck.limit") {
-    const double y = outside(l);
-    s.between(s.at(*n.limit, -y, 0), s.at(*n.limit, y, 0), "");
-    return s.note(s.at(*n.limit, 0, s.surface.thickness), "no further than " + s.mm(*n.limit));
-  }
-  if (n.joint_fret && *n.joint_fret < static_cast<int>(l.frets.size()))
-    s.note(s.on(l.frets[static_cast<std::size_t>(*n.joint_fret)].middle.x, 0, 1),
-           "joint, " + s.mm(l.frets[static_cast<std::size_t>(*n.joint_fret)].middle.x));
-  if (n.nut_width) width(0, *n.nut_width);
-  if (n.body_width) width(end, *n.body_width);
-}
+using Dimensioning = void (*)(Sketch&, const std::string&);
+/// Who draws the dimensions of each table's keys. What has no place on the board is not among them.
+constexpr std::pair<std::string_view, Dimensioning> by_table[] = {{"scale", for_scale},
+                                                                  {"strings", for_strings},
+                                                                  {"board", for_shape},
+                                                                  {"tongue", for_tongue},
+                                                                  {"binding", for_shape},
+                                                                  {"finish", for_shape},
+                                                                  {"surface", dimension_surface},
+                                                                  {"scallop", dimension_surface},
+                                                                  {"edges", dimension_surface},
+                                                                  {"nut", for_nut},
+                                                                  {"wire", for_slots},
+                                                                  {"slots", for_slots},
+                                                                  {"inlays", for_inlays},
+                                                                  {"side_dots", for_side_dots},
+                                                                  {"blank", for_blank},
+                                                                  {"pins", for_pins},
+                                                                  {"cuts", for_cuts},
+                                                                  {"work", for_blank},
+                                                                  {"setups", for_blank},
+                                                                  {"neck", dimension_neck},
+                                                                  {"height", dimension_heights},
+                                                                  {"measured", dimension_measured}};
 
 }  // namespace
 
 std::vector<Dimension> dimensions_for(const std::string& key, const PreparedBoard& prepared, const Manner& manner) {
-  Sketch s{prepared.board(), prepared.layout(), prepared.surface(), manner, {}};
+  Sketch s{prepared, prepared.board(), prepared.layout(), prepared.surface(), manner, {}};
   if (s.layout.frets.empty()) return {};
-  switch (group_of_key(key)) {
-    case 0:
-      for_scale(s, key);
-      break;
-    case 1:
-      for_strings(s, key);
-      break;
-    case 2:
-      for_shape(s, key);
-      break;
-    case 3:
-      for_surface(s, key);
-      break;
-    case 4:
-      for_nut_and_slots(s, key);
-      break;
-    case 5:
-      for_inlays(s, key);
-      break;
-    case 6:
-      for_blank(s, key);
-      break;
-    case 8:
-      for_neck(s, key);
-      break;
-    default:
-      break;
-  }
+  const std::string table = key.substr(0, key.find_first_of("[."));
+  for (const auto& [name, draw] : by_table)
+    if (name == table) draw(s, key);
   return std::move(s.out);
 }
 

@@ -19,7 +19,8 @@ struct Dimension {
   friend bool operator==(const Dimension&, const Dimension&) = default;
 };
 
-/// What belongs on the board while this key is in hand.
+/// What belongs on the board while this key is in hand; nothing for a key without a place on it, or while the board has
+/// nothing of it.
 std::vector<Dimension> dimensions_for(const std::string& key, const PreparedBoard& prepared, const Manner& manner);
 
 }  // namespace sagitta::viewer

@@ -58,6 +58,9 @@ std::string limit_words(const Manner& manner, const Finding& finding) {
 void draw_remedies(const CheckState& state, const Finding& finding) {
   const std::string key = key_of_finding(finding, state.results.good->board);
   ImGui::Indent(state.ui.px(12));
+  for (const Note& note : state.document.board().notes)
+    if (note.finding == finding.name)
+      state.ui.quiet("Note" + (note.by.empty() ? "" : " of " + note.by) + ": " + note.text);
   if (!finding.cost.empty()) state.ui.quiet("If it stays, " + finding.cost + ".");
   state.ui.quiet("Limit: " + limit_words(state.manner, finding) + ".");
   if (finding.fix && can_apply(state.document.board(), *finding.fix)) {

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "overlay/NextCut.hpp"
+
 namespace sagitta::viewer {
 
 namespace {
@@ -74,6 +76,29 @@ void draw_one(Ui& ui, Stage& now, Stage stage, ImTextureID picture, ImVec2 size)
   if (pressed) now = stage;
 }
 
+void draw_stages(const StripState& state, ImVec2 size, const StagePictures& pictures) {
+  Ui& ui = state.ui;
+  const Board& board = state.document.board();
+  bool first = true;
+  const ImVec2 picture = stage_picture_size(ui, size.x, stages_of(board).size());
+  for (const StageGroup& group : stage_groups(board)) {
+    if (!first) ImGui::SameLine(0, ui.px(22));
+    first = false;
+    ImGui::BeginGroup();
+    ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    const float room = picture.x * static_cast<float>(group.stages.size());
+    ImGui::TextUnformatted(fitted(group.title, room).c_str());
+    ImGui::PopStyleColor();
+    ui.note_area("group " + group.title, corner, ImGui::GetItemRectMax(), group.title);
+    for (std::size_t i = 0; i < group.stages.size(); ++i) {
+      if (i > 0) ImGui::SameLine(0, ui.px(8));
+      draw_one(ui, state.shown, group.stages[i], pictures[static_cast<std::size_t>(group.stages[i])], picture);
+    }
+    ImGui::EndGroup();
+  }
+}
+
 }  // namespace
 
 std::vector<StageGroup> stage_groups(const Board& board) {
@@ -100,31 +125,16 @@ ImVec2 stage_picture_size(const Ui& ui, float width, std::size_t count) {
   const float each = (width - margins - gaps) / static_cast<float>(std::max<std::size_t>(count, 1));
   return {std::floor(std::clamp(each, ui.px(92), ui.px(190))), ui.px(62)};
 }
-float stage_strip_height(const Ui& ui) { return ui.px(12 + 22 + 60 + 24 + 18); }
+float stage_strip_height(const Ui& ui) { return ui.px(12 + 22 + 60 + 24 + 18) + next_cut_height(ui); }
 
-void draw_stage_strip(Ui& ui, const Board& board, Stage& shown, ImVec2 low, ImVec2 size,
-                      const StagePictures& pictures) {
-  if (ui.begin_panel("Stages", low, size, ImGuiWindowFlags_HorizontalScrollbar)) {
-    bool first = true;
-    const ImVec2 picture = stage_picture_size(ui, size.x, stages_of(board).size());
-    for (const StageGroup& group : stage_groups(board)) {
-      if (!first) ImGui::SameLine(0, ui.px(22));
-      first = false;
-      ImGui::BeginGroup();
-      ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
-      const ImVec2 corner = ImGui::GetCursorScreenPos();
-      const float room = picture.x * static_cast<float>(group.stages.size());
-      ImGui::TextUnformatted(fitted(group.title, room).c_str());
-      ImGui::PopStyleColor();
-      ui.note_area("group " + group.title, corner, ImGui::GetItemRectMax(), group.title);
-      for (std::size_t i = 0; i < group.stages.size(); ++i) {
-        if (i > 0) ImGui::SameLine(0, ui.px(8));
-        draw_one(ui, shown, group.stages[i], pictures[static_cast<std::size_t>(group.stages[i])], picture);
-      }
-      ImGui::EndGroup();
-    }
+Requests draw_stage_strip(const StripState& state, ImVec2 low, ImVec2 size, const StagePictures& pictures) {
+  Requests asked;
+  if (state.ui.begin_panel("Stages", low, size, ImGuiWindowFlags_HorizontalScrollbar)) {
+    asked = draw_next_cut(state.ui, state.document, state.results, state.manner);
+    draw_stages(state, size, pictures);
   }
-  ui.end_panel();
+  state.ui.end_panel();
+  return asked;
 }
 
 }  // namespace sagitta::viewer

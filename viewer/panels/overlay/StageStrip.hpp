@@ -4,8 +4,11 @@
 
 #include <array>
 
-#include "board/Board.hpp"
+#include "document/Document.hpp"
+#include "jobs/Results.hpp"
+#include "requests/Request.hpp"
 #include "scene/StageModel.hpp"
+#include "widgets/LengthText.hpp"
 #include "widgets/Ui.hpp"
 
 namespace sagitta::viewer {
@@ -16,9 +19,18 @@ using StagePictures = std::array<ImTextureID, stage_count>;
 /// Size of one small picture when this many share the strip's width, pixels.
 ImVec2 stage_picture_size(const Ui& ui, float width, std::size_t count);
 float stage_strip_height(const Ui& ui);
-/// Below the board: the stock after each cut, grouped by set-up; a click on one makes it the stage
-/// shown.
-void draw_stage_strip(Ui& ui, const Board& board, Stage& shown, ImVec2 low, ImVec2 size, const StagePictures& pictures);
+/// What the strip shows and changes.
+struct StripState {
+  Ui& ui;
+  Document& document;
+  const Results& results;
+  const Manner manner;
+  Stage& shown;
+};
+
+/// Below the board: whether the next cut may be made, and the stock after each cut, grouped by set-up; a click on one
+/// makes it the stage shown.
+Requests draw_stage_strip(const StripState& state, ImVec2 low, ImVec2 size, const StagePictures& pictures);
 
 /// Stages under the set-up that they come from: its name, then its stages.
 struct StageGroup {

@@ -71,12 +71,17 @@ struct Print {
   bool trial = false;
 };
 
+/// The ways out of what was measured on this board.
+struct FindWays {
+  Board board;
+};
+
 }  // namespace asked
 
-using Request =
-    std::variant<asked::Run, asked::Show, asked::Quit, asked::OpenBoard, asked::OpenPreset, asked::SaveAs,
-                 asked::CompareWith, asked::ChooseDrawing, asked::PlaceDrawing, asked::Continue, asked::Stay,
-                 asked::LeftOver, asked::Resolve, asked::Export, asked::StopExport, asked::ForgetExport, asked::Print>;
+using Request = std::variant<asked::Run, asked::Show, asked::Quit, asked::OpenBoard, asked::OpenPreset, asked::SaveAs,
+                             asked::CompareWith, asked::ChooseDrawing, asked::PlaceDrawing, asked::Continue,
+                             asked::Stay, asked::LeftOver, asked::Resolve, asked::Export, asked::StopExport,
+                             asked::ForgetExport, asked::Print, asked::FindWays>;
 using Requests = std::vector<Request>;
 
 }  // namespace sagitta::viewer
