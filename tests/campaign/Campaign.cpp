@@ -22,8 +22,11 @@ namespace fs = std::filesystem;
 using random_boards::Space;
 using random_boards::Verdict;
 
-constexpr std::array<std::pair<Space, std::string_view>, 4> names{
-    {{Space::core, "core"}, {Space::whole, "whole"}, {Space::near, "near"}, {Space::ends, "ends"}}};
+constexpr std::array<std::pair<Space, std::string_view>, 5> names{{{Space::core, "core"},
+                                                                   {Space::whole, "whole"},
+                                                                   {Space::near, "near"},
+                                                                   {Space::ends, "ends"},
+                                                                   {Space::kinds, "kinds"}}};
 
 /// The records of a log. Half a line, left by a process that was stopped, is cut off.
 std::vector<Record> read_log(const fs::path& path) {
@@ -157,6 +160,7 @@ Verdict judged(std::uint64_t number, const Board& board, const std::vector<Stage
   random_boards::Asked asked = random_boards::everything(board);
   asked.stages = stages;
   asked.figures = false;  // a third of the time
+  asked.confirm = false;  // booleans of many arcs take minutes
   random_boards::Dice dice(number);
   asked.step = {dice.one_of(stages_of(board))};
   return random_boards::tried(board, asked);

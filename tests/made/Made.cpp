@@ -16,8 +16,10 @@ bool in_one_hole(const ShellFace& a, const ShellFace& b) {
 
 bool one_cylinder(const ShellFace& a, const ShellFace& b) {
   if (in_one_hole(a, b)) return true;
-  return a.kind == ShellFace::Kind::wall && b.kind == ShellFace::Kind::wall && a.segment.is_arc() &&
-         b.segment.is_arc() && a.segment.centre == b.segment.centre && a.segment.radius == b.segment.radius;
+  if (a.kind != ShellFace::Kind::wall || b.kind != ShellFace::Kind::wall) return false;
+  if (a.ellipse && a.ellipse == b.ellipse) return true;
+  return a.segment.is_arc() && b.segment.is_arc() && a.segment.centre == b.segment.centre &&
+         a.segment.radius == b.segment.radius;
 }
 
 }  // namespace

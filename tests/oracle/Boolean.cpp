@@ -47,6 +47,7 @@ Booleans cut(const Work& work, Route route) {
     Work radius = work;
     std::erase_if(radius.cuts, [](const Cut& cut) { return !is_radius(cut); });
     radius.pins.clear();
+    radius.hollows.clear();
     radius.holes.clear();
     std::erase_if(rest.cuts, is_radius);
     result.shape = cut_from(result.shape, radius, route, result.trouble);

@@ -23,7 +23,7 @@ struct Forms {
 
 Forms forms_at(const Board& board, const Layout& layout, Stage stage);
 
-/// Side holes are left out.
+/// Side holes are taken from the wood without forms: a board whose forms leave less than 0.3 mm over one is refused.
 double height_volume(const Board& board, const Layout& layout, const Surface& surface, Stage stage);
 
 }  // namespace sagitta::oracle

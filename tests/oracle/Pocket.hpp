@@ -18,4 +18,13 @@ Loop grown(const std::vector<Point>& polygon, double radius);
 /// Empty when the cutter does not enter the piece.
 Loop pocket_of(const Board& board, const Marker& marker);
 
+/// The outline of one of the builder's own cuts, counter-clockwise; not of a drawn one. Empty when the cutter named
+/// pocket-clear does not enter it.
+Loop cut_outline_of(const Board& board, const sagitta::Cut& cut);
+
+/// All places that a disc of radius `cutter` reaches within an ellipse about the origin with half axes a (along x) and
+/// b, moved out by `off`: arcs through three points each of the exact curve, whose area is wrong by less than 1e-9 of
+/// it. Empty when the disc does not go in.
+Loop oval_outline(double a, double b, double cutter, double off);
+
 }  // namespace sagitta::oracle

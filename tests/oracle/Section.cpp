@@ -111,6 +111,7 @@ Sections::Sections(const Work& work) : surface(work.surface), outline(strands_of
   for (const Cut& cut : work.cuts) cuts.push_back(region_of(cut.region, cut.floor, cut.value));
   for (const Pin& pin : work.pins)
     pins.push_back(region_of(circle(pin.centre, pin.radius), Cut::Floor::level, pin.depth));
+  for (const Cut& hollow : work.hollows) pins.push_back(region_of(hollow.region, hollow.floor, hollow.value));
 }
 
 double Sections::area(double x) const {

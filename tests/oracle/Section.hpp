@@ -25,7 +25,7 @@ struct Sections {
   std::vector<Strand> outline;
   double top = 0;
   std::vector<Region> cuts;
-  std::vector<Region> pins;  ///< value: height of the roof
+  std::vector<Region> pins;  ///< and hollows; value: height of the ceiling
 
   explicit Sections(const Work& work);
   /// mm^2 at x; x must not be the end of a strand.

@@ -166,6 +166,7 @@ TopTools_ListOfShape tools(const Work& work, bool parallel) {
   for (const Cut& cut : work.cuts) builder.add(cut);
   builder.add_trimmed();
   for (const Pin& pin : work.pins) builder.tools.Append(prism(circle(pin.centre, pin.radius), -past, pin.depth));
+  for (const Cut& hollow : work.hollows) builder.tools.Append(prism(hollow.region, -past, hollow.value));
   for (const SideHole& hole : work.holes) {
     const Point from = hole.dot.mouth - hole.dot.inward;
     const gp_Ax2 axis(gp_Pnt(from.x, from.y, hole.z), gp_Dir(hole.dot.inward.x, hole.dot.inward.y, 0));

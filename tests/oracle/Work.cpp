@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "board/CutSide.hpp"
 #include "oracle/Pocket.hpp"
 
 namespace sagitta::oracle {
@@ -15,10 +16,11 @@ constexpr double pi = std::numbers::pi;
 std::vector<Operation> done_at(const Board& board, Stage stage) {
   if (stage == Stage::blank) return {};
   if (stage == Stage::finished) return board.order;
-  const Operation last = stage == Stage::pocketed   ? Operation::pockets
-                         : stage == Stage::radiused ? Operation::radius
-                         : stage == Stage::slotted  ? Operation::slots
-                                                    : Operation::outline;
+  const Operation last = stage == Stage::pocketed      ? Operation::pockets
+                         : stage == Stage::radiused    ? Operation::radius
+                         : stage == Stage::slotted     ? Operation::slots
+                         : stage == Stage::thicknessed ? Operation::thickness
+                                                       : Operation::outline;
   const auto end = std::find(board.order.begin(), board.order.end(), last);
   return {board.order.begin(), end == board.order.end() ? end : end + 1};
 }
@@ -81,6 +83,15 @@ void add_pockets(const Board& board, const Layout& layout, Work& work) {
   }
 }
 
+/// The builder's own cuts: from the top and right through, or from below.
+void add_own_cuts(const Board& board, bool from_below, Work& work) {
+  for (const sagitta::Cut& own : board.cuts) {
+    if (is_from_below(own) != from_below) continue;
+    const double z = is_through(own) ? 0 : from_below ? own.depth : board.board.thickness - own.depth;
+    (from_below ? work.hollows : work.cuts).push_back({cut_outline_of(board, own), Cut::Floor::level, z, own.name});
+  }
+}
+
 void add_binding(const Board& board, const Layout& layout, Work& work) {
   if (!board.binding) return;
   double ledge = board.binding->width;
@@ -99,6 +110,8 @@ void cut_outline(const Board& board, const Layout& layout, Work& work) {
   work.outline = layout.outline;
   add_binding(board, layout, work);
   work.pins = layout.pins;
+  add_own_cuts(board, true, work);
+  if (board.side_dots && board.side_dots->in == DotIn::binding) return;
   for (const SideDot& dot : layout.side_dots) work.holes.push_back({dot, work.surface.height(dot.mouth) / 2});
 }
 
@@ -109,10 +122,15 @@ Loop box_loop(const Box& box) {
 }  // namespace
 
 Work work_at(const Board& board, const Layout& layout, const Surface& surface, Stage stage) {
-  Work work{surface, box_loop(layout.blank), layout.blank_thickness, {}, {}, {}};
+  Work work{surface, box_loop(layout.blank), layout.blank_thickness, {}, {}, {}, {}};
   const double left_on = stage == Stage::finished ? 0 : board.sanding;
   for (const Operation operation : done_at(board, stage)) {
-    if (operation == Operation::pockets) add_pockets(board, layout, work);
+    if (operation == Operation::thickness)
+      work.top = board.thickness_to.value_or(board.board.thickness + board.sanding + 0.3);
+    if (operation == Operation::pockets) {
+      add_pockets(board, layout, work);
+      add_own_cuts(board, false, work);
+    }
     if (operation == Operation::radius)
       work.cuts.push_back({box_loop(layout.strip), Cut::Floor::arc, -left_on, "radius"});
     if (operation == Operation::slots) add_slots(board, layout, work);

@@ -33,6 +33,7 @@ struct Work {
   double top = 0;  ///< of the uncut blank
   std::vector<Cut> cuts;
   std::vector<Pin> pins;
+  std::vector<Cut> hollows;  ///< cut from below, up to a level ceiling
   std::vector<SideHole> holes;
 };
 

@@ -11,6 +11,16 @@ Board draw_plain(Dice& dice, Space space);
 /// Gives a plain board a hollow or slanted heel end that may cut slots, or a tongue; may be impossible.
 void draw_ends(Dice& dice, Board& board);
 
+/// Gives a plain board the keys of more kinds: margins for each side, courses, lines in place of frets, no frets at
+/// all, arc floors of the nut's seat, ends and tongues; may be impossible.
+void draw_kinds(Dice& dice, Board& board);
+
+/// Adds worked edges, scallops, lines beside the binding, side dots in either edge, and milling to thickness.
+void draw_forms(Dice& dice, const Layout& layout, Board& board);
+
+/// Adds cuts of the builder's own that touch, coincide with or cross what the layout has.
+void draw_cuts(Dice& dice, const Layout& layout, Board& board);
+
 /// Adds inlays that often touch, coincide with, or hang over what the layout of the plain board has.
 void draw_inlays(Dice& dice, Space space, const Layout& layout, Board& board);
 

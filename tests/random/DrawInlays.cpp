@@ -58,8 +58,9 @@ double draw_breadth(Dice& dice, const Room& room) {
 }
 
 void draw_shape(Dice& dice, Space space, const Room& room, double slot_width, Inlay& inlay) {
-  inlay.shape = space == Space::core
-                    ? dice.one_of({InlayShape::dot, InlayShape::dot, InlayShape::block})
+  inlay.shape = space == Space::core ? dice.one_of({InlayShape::dot, InlayShape::dot, InlayShape::block})
+                : space == Space::kinds && dice.chance(0.3)
+                    ? InlayShape::oval
                     : dice.one_of({InlayShape::dot, InlayShape::block, InlayShape::trapezoid, InlayShape::diamond});
   const double grown = 2 * inlay.clearance;
   const auto piece = [&](double pocket) { return std::max(0.5, pocket - grown); };
@@ -118,7 +119,8 @@ double least_room(const Inlay& inlay) {
   if (inlay.shape == InlayShape::dot) return inlay.diameter;
   const double along = *inlay.along;
   const double across = inlay.across.value_or(std::min(inlay.across_nut.value_or(0), inlay.across_heel.value_or(0)));
-  const double inscribed = inlay.shape == InlayShape::block ? 1 : 0.5;
+  const bool ends_far = inlay.shape == InlayShape::block || inlay.shape == InlayShape::oval;
+  const double inscribed = ends_far ? 1 : 0.5;
   return inscribed * std::min(along, across);
 }
 

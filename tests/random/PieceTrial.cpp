@@ -38,6 +38,7 @@ struct PieceWise {
     if (state == PieceState::inlaid) return plain * (top() - floor());
     Board solid_wood = board;
     solid_wood.inlays.clear();
+    solid_wood.cuts.clear();  // they never cut pieces
     Layout unmarked = layout;
     unmarked.markers.clear();
     const oracle::Work work = oracle::work_at(solid_wood, unmarked, surface, stages_of(board).back());
@@ -46,6 +47,7 @@ struct PieceWise {
 
   std::string compared(PieceState state, const Plan& plan, double volume) const {
     if (!piece.shape) return {};
+    if (state == PieceState::job && (board.scallop || board.edges)) return {};  // quadrature of pieces knows no forms
     const double exact = exact_volume(state);
     const double skin = 2 * tolerance::snap * perimeter(outline(*piece.shape)) * piece.thickness;
     const double moved = 1 + static_cast<double>(plan.notes.size());  // onto a line within the snap nothing is noted

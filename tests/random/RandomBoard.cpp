@@ -1,8 +1,11 @@
 #include "random/RandomBoard.hpp"
 
+#include <algorithm>
+
 #include "board/BoardFile.hpp"
 #include "board/Fields.hpp"
 #include "board/Writer.hpp"
+#include "inlay/CutFit.hpp"
 #include "random/Draw.hpp"
 
 namespace sagitta::random_boards {
@@ -32,15 +35,38 @@ std::optional<Sample> draw(Dice& dice, Space space) {
   if (space == Space::near) return draw_near_sample(dice);
   Board board = draw_plain(dice, space);
   if (space == Space::ends) draw_ends(dice, board);
+  if (space == Space::kinds) draw_kinds(dice, board);
   const auto plain = lay_out(board);
   if (!std::holds_alternative<Layout>(plain)) return std::nullopt;
-  draw_inlays(dice, space, std::get<Layout>(plain), board);
-  if (space == Space::whole || space == Space::ends) {
+  if (board.scale.frets > 0) draw_inlays(dice, space, std::get<Layout>(plain), board);
+  if (space != Space::core) {
     const auto inlaid = lay_out(board);
     if (!std::holds_alternative<Layout>(inlaid)) return std::nullopt;
     draw_extras(dice, std::get<Layout>(inlaid), board);
   }
+  if (space == Space::kinds) {
+    const auto extended = lay_out(board);
+    if (!std::holds_alternative<Layout>(extended)) return std::nullopt;
+    draw_forms(dice, std::get<Layout>(extended), board);
+    if (dice.chance(0.4)) draw_cuts(dice, std::get<Layout>(extended), board);
+  }
   return sound(board);
+}
+
+/// Where the numbers of a space begin.
+std::uint64_t first_of(Space space) {
+  switch (space) {
+    case Space::whole:
+      return 1;
+    case Space::near:
+      return 1ULL << 62;
+    case Space::ends:
+      return 1ULL << 61;
+    case Space::kinds:
+      return 1ULL << 60;
+    default:
+      return 0;
+  }
 }
 
 }  // namespace
@@ -50,6 +76,8 @@ std::optional<Sample> sound(const Board& board) {
   if (!filed) return std::nullopt;
   auto layout = lay_out(*filed);
   if (!std::holds_alternative<Layout>(layout)) return std::nullopt;
+  if (!filed->cuts.empty() && std::holds_alternative<Faults>(fit_cuts(*filed, std::get<Layout>(layout), {})))
+    return std::nullopt;
   Sample sample{*filed, std::get<Layout>(std::move(layout)), {}, 1};
   sample.surface = surface_of(sample.board, sample.layout);
   if (!surface_faults(sample.board, sample.layout, sample.surface).empty()) return std::nullopt;
@@ -57,8 +85,7 @@ std::optional<Sample> sound(const Board& board) {
 }
 
 Sample random_board(std::uint64_t number, Space space) {
-  constexpr std::uint64_t near = 1ULL << 62, ends = 1ULL << 61;  // where the numbers of these begin
-  Dice dice(number * 2 + (space == Space::whole ? 1 : space == Space::near ? near : space == Space::ends ? ends : 0));
+  Dice dice(number * 2 + first_of(space));
   for (int draws = 1;; ++draws) {
     auto sample = draw(dice, space);
     if (!sample) continue;
@@ -96,6 +123,17 @@ std::vector<std::string> categories(const Board& board) {
   note(board.pins.has_value(), "pins");
   note(board.sanding > 0, "sanding");
   note(!board.cutters.empty(), "cutters");
+  note(!board.cuts.empty(), "cuts");
+  note(board.scallop.has_value(), "scallop");
+  note(board.edges && board.edges->roll > 0, "roll");
+  note(board.edges && board.edges->bevel > 0, "bevel");
+  note(board.strings.course > 1, "courses");
+  note(board.scale.frets == 0, "no frets");
+  note(board.slots.cut == SlotCut::lines, "lines");
+  note(board.binding && !board.binding->lines.empty(), "purfling");
+  note(std::any_of(board.inlays.begin(), board.inlays.end(),
+                   [](const Inlay& inlay) { return inlay.shape == InlayShape::oval; }),
+       "ovals");
   return names;
 }
 

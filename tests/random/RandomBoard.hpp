@@ -17,7 +17,8 @@ enum class Space {
   core,   ///< straight slots, arc and level floors, flat, single, compound and string-line surfaces, nut, dots, blocks
   whole,  ///< every key that shapes the wood, with the corners of their ranges
   near,   ///< short boards of the whole space whose features are a hair from touching, coinciding or lying flush
-  ends    ///< the whole space with heel ends that cut slots, and tongues
+  ends,   ///< the whole space with heel ends that cut slots, and tongues
+  kinds   ///< boards of more kinds: every key that shapes the wood
 };
 
 struct Sample {

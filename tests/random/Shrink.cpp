@@ -44,6 +44,20 @@ void drop_features(const Board& board, std::vector<Step>& steps) {
   if (board.pins)
     for (std::size_t k = 0; k < board.pins->at.size(); ++k)
       steps.push_back([k](Board& b) { b.pins->at.erase(b.pins->at.begin() + static_cast<std::ptrdiff_t>(k)); });
+  for (std::size_t i = 0; i < board.cuts.size(); ++i) {
+    steps.push_back([i](Board& b) { b.cuts.erase(b.cuts.begin() + static_cast<std::ptrdiff_t>(i)); });
+    steps.push_back([i](Board& b) { b.cuts[i].turn_degrees = 0; });
+  }
+  steps.push_back([](Board& b) { b.scallop.reset(); });
+  steps.push_back([](Board& b) { b.edges.reset(); });
+  steps.push_back([](Board& b) { b.tongue.reset(); });
+  steps.push_back([](Board& b) { b.thickness_to.reset(); });
+  steps.push_back([](Board& b) {
+    if (b.binding) b.binding->lines.clear(), b.binding->line_materials.clear();
+  });
+  steps.push_back([](Board& b) {
+    if (b.side_dots) b.side_dots->edge = DotEdge::bass, b.side_dots->in = DotIn::wood;
+  });
   steps.push_back([](Board& b) { b.cutters.clear(); });
   steps.push_back([](Board& b) { b.sanding = 0; });
   steps.push_back([](Board& b) { b.order = Board{}.order; });
@@ -64,7 +78,15 @@ void simplify(std::vector<Step>& steps) {
   steps.push_back([](Board& b) { b.board.heel = Heel::square; });
   steps.push_back([](Board& b) { b.board.corner_radius = 0; });
   steps.push_back([](Board& b) { b.board.behind_nut.reset(); });
-  steps.push_back([](Board& b) { b.strings.count = 4; });
+  steps.push_back([](Board& b) { b.strings.count = 4, b.strings.course = 1, b.strings.course_gap.reset(); });
+  steps.push_back([](Board& b) { b.slots.cut.reset(), b.slots.line_thickness.reset(); });
+  steps.push_back([](Board& b) { b.board.width_at_fret.reset(), b.board.heel_width = b.board.nut_width; });
+  steps.push_back([](Board& b) {
+    if (b.edges) b.edges->stage = EdgeStage::machine;
+  });
+  steps.push_back([](Board& b) {
+    if (b.scallop) b.scallop->depth.second = b.scallop->depth.first;
+  });
   steps.push_back([](Board& b) {
     if (b.scale.bass)
       b.scale.length = b.scale.treble, b.scale.bass.reset(), b.scale.treble.reset(), b.scale.square_fret = 0;
@@ -98,6 +120,17 @@ void round_numbers(std::vector<Step>& steps) {
     });
     steps.push_back([=](Board& b) { near(b.slots.width), near_if(b.slots.depth), near(b.slots.edge_left); });
     steps.push_back([=](Board& b) { near(b.nut.width), near(b.nut.depth); });
+    steps.push_back([=](Board& b) {
+      if (b.edges) near(b.edges->roll), near(b.edges->bevel), near(b.edges->bevel_angle_degrees);
+      if (b.scallop) near(b.scallop->depth.first), near(b.scallop->depth.second), near(b.scallop->land);
+    });
+    steps.push_back([=](Board& b) {
+      for (Cut& cut : b.cuts) {
+        near_if(cut.diameter), near_if(cut.along), near_if(cut.across), near(cut.at[0]), near(cut.at[1]);
+        near(cut.turn_degrees);
+        if (std::isfinite(cut.depth)) near(cut.depth);
+      }
+    });
     steps.push_back([=](Board& b) {
       for (Inlay& i : b.inlays)
         near(i.depth), near(i.diameter), near_if(i.along), near_if(i.across), near_if(i.across_nut),

@@ -13,6 +13,7 @@ namespace sagitta::random_boards {
 struct Asked {
   bool booleans = false;        ///< compare with the 3D-boolean oracle as well as with quadrature
   std::vector<Stage> stages{};  ///< empty: every stage that the board goes through
+  bool confirm = true;          ///< ask the booleans whether wood comes loose where the plan says so
   bool mesh = true;
   bool figures = true;        ///< the volume that figures() tells is right too
   bool vertices = false;      ///< no vertex looser than `loosest_vertex`
