@@ -75,7 +75,9 @@ class Writer {
 
   /// What the neck is made with: the glue face and a gauge of its sides.
   void write_neck() {
-    if (!board().neck || !order_.drawing.part.whole() || !order_.drawing.setups.empty() || !(order_.kinds.step || order_.kinds.stl)) return;
+    if (!board().neck || !order_.drawing.part.whole() || !order_.drawing.setups.empty() ||
+        !(order_.kinds.step || order_.kinds.stl))
+      return;
     stop_if_wanted(cancel_);
     const NeckPlan plan = neck_plan(ready_);
     const Shell gauge = gauge_shell(ready_, plan);

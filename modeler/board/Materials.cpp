@@ -91,8 +91,8 @@ MaterialFacts material(const Board& board, std::string_view name) {
   const bool is_built_in = found != std::end(built_in);
   const bool composite = !is_built_in && is_composite(plain_name(name));
   const BuiltIn& facts = is_built_in ? *found : composite ? some_composite : unknown;
-  MaterialFacts result{std::string(name), facts.density,            std::string(facts.colour),
-                       facts.kind,        is_built_in || composite, facts.modulus};
+  MaterialFacts result{std::string(name),        facts.density, std::string(facts.colour), facts.kind,
+                       is_built_in || composite, facts.modulus};
   const auto own = board.materials.find(std::string(name));
   if (own == board.materials.end()) return result;
   result.known = true;

@@ -37,10 +37,11 @@ Subject subject_of(const PreparedBoard& ready, const NeckReading* neck) {
 std::vector<Finding> findings_of(const PreparedBoard& ready, const NeckReading* neck) {
   const Subject subject = subject_of(ready, neck);
   Judge judge(ready.board());
-  for (const auto family : {judge_scale,  judge_measured, judge_neck,    judge_neck_file, judge_channel, judge_heights,
-                            judge_inlays, judge_drawings, judge_sheets,  judge_wire,      judge_seating, judge_wood,
-                            judge_cuts,   judge_forms,    judge_holes,   judge_chips,     judge_strings, judge_blank,
-                            judge_cutters, judge_ridges,  judge_order,   judge_markers,   judge_movement, judge_cautions})
+  for (const auto family :
+       {judge_scale,   judge_measured, judge_neck,   judge_neck_file, judge_channel,  judge_heights,
+        judge_inlays,  judge_drawings, judge_sheets, judge_wire,      judge_seating,  judge_wood,
+        judge_cuts,    judge_forms,    judge_holes,  judge_chips,     judge_strings,  judge_blank,
+        judge_cutters, judge_ridges,   judge_order,  judge_markers,   judge_movement, judge_cautions})
     family(subject, judge);
   judge_limits(ready.board(), judge);
   std::vector<Finding> found = judge.take();

@@ -67,7 +67,8 @@ class CutFitter {
 
   void blame_cutter() {
     blame("", FaultCode::cutter_too_large,
-          named() + ": the pocket-clear cutter, which cuts " + in_units(board_, 2 * radius_) + " wide, does not go into it",
+          named() + ": the pocket-clear cutter, which cuts " + in_units(board_, 2 * radius_) +
+              " wide, does not go into it",
           "name a smaller pocket-clear cutter, or make the cut larger");
   }
 
@@ -99,8 +100,8 @@ class CutFitter {
     const double scale = (cut().along ? *cut().along : cut().across.value_or(own)) / own;
     if (scale * std::max(size.x, size.y) > largest_cut) {
       blame(cut().along ? ".along" : ".across", FaultCode::not_allowed,
-            cut().file + " would be " + in_units(board_, std::round(scale * std::max(size.x, size.y))) + " long on the board; " +
-                in_units(board_, largest_cut) + " are possible",
+            cut().file + " would be " + in_units(board_, std::round(scale * std::max(size.x, size.y))) +
+                " long on the board; " + in_units(board_, largest_cut) + " are possible",
             "make it smaller, or look in the drawing for a shape that is far larger than the others");
       return {};
     }

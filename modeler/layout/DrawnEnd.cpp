@@ -44,7 +44,8 @@ std::optional<Point> running_back(const Loop& chain) {
 const char* edge_name(int side) { return side == 0 ? "bass" : "treble"; }
 
 /// Where the line crosses a long edge, once.
-std::optional<ChainPlace> edge_crossing(const Board& board, const Loop& chain, const Taper& taper, int side, Faults& faults) {
+std::optional<ChainPlace> edge_crossing(const Board& board, const Loop& chain, const Taper& taper, int side,
+                                        Faults& faults) {
   const double sign = side == 0 ? -1 : 1;
   const Point on{0, sign * taper.edge(side, 0)};
   const Point end = side == 0 ? chain.front().a : chain.back().b;
@@ -66,7 +67,8 @@ std::optional<ChainPlace> edge_crossing(const Board& board, const Loop& chain, c
 
 }  // namespace
 
-std::optional<Loop> placed_end(const Board& board, const DrawnEnd& end, const Layout& layout, const Taper& taper, Faults& faults) {
+std::optional<Loop> placed_end(const Board& board, const DrawnEnd& end, const Layout& layout, const Taper& taper,
+                               Faults& faults) {
   if (end.line.empty())
     return refuse(faults, "the drawing of the heel end has no line", "draw one open line from edge to edge");
   Loop chain = toward_positive_y(end.line);

@@ -22,6 +22,7 @@ std::variant<Layout, Faults> lay_out(const Board& board, const DrawnEnd& end);
 /// The line where it lies on a right-handed board, from the edge at negative y to the one at positive y, what lies
 /// outside the edges cut off: the middle of its height at y = 0, its crossing of y = 0 at the heel end. Empty, with
 /// faults added, when it does not cross the board as it must.
-std::optional<Loop> placed_end(const Board& board, const DrawnEnd& end, const Layout& layout, const Taper& taper, Faults& faults);
+std::optional<Loop> placed_end(const Board& board, const DrawnEnd& end, const Layout& layout, const Taper& taper,
+                               Faults& faults);
 
 }  // namespace sagitta

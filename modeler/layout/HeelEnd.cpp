@@ -126,7 +126,8 @@ void report_no_heel(const Board& board, const Bare& heel, const Layout& layout, 
   if (heel.radius > 0)
     faults.push_back({FaultCode::heel_arc_too_small, "board.heel_arc_radius",
                       "an arc of radius " + in_units(board, heel.radius) + " does not reach both edges: the board is " +
-                          in_units(board, taper.larger_edge(layout.heel_end)) + " wide at the heel on one side of y = 0",
+                          in_units(board, taper.larger_edge(layout.heel_end)) +
+                          " wide at the heel on one side of y = 0",
                       "give a radius larger than that"});
   else
     faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
@@ -134,8 +135,8 @@ void report_no_heel(const Board& board, const Bare& heel, const Layout& layout, 
 }
 
 /// A drawn end between the edges, clear of the nut end.
-std::optional<HeelEnd> drawn_heel(const Board& board, const DrawnEnd* drawn, const Layout& layout, const Taper& taper, NutCorners nut,
-                                  Faults& faults) {
+std::optional<HeelEnd> drawn_heel(const Board& board, const DrawnEnd* drawn, const Layout& layout, const Taper& taper,
+                                  NutCorners nut, Faults& faults) {
   const auto pieces = placed_end(board, drawn ? *drawn : DrawnEnd{}, layout, taper, faults);
   if (!pieces) return std::nullopt;
   const double nut_end = std::max(nut.low.x, nut.high.x);
@@ -175,10 +176,10 @@ std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const 
   const double rounding = board.board.corner_radius;
   const auto rounded = corners(taper, *heel, rounding, nut);
   if (rounded) return joined(*heel, *rounded, rounding);
-  faults.push_back({FaultCode::corner_too_large, "board.corner_radius",
-                    "corners of radius " + in_units(board, rounding) + " do not fit this heel end",
-                    "the largest that fit have a radius of " +
-                        in_units(board, largest_rounding(taper, *heel, rounding, nut))});
+  faults.push_back(
+      {FaultCode::corner_too_large, "board.corner_radius",
+       "corners of radius " + in_units(board, rounding) + " do not fit this heel end",
+       "the largest that fit have a radius of " + in_units(board, largest_rounding(taper, *heel, rounding, nut))});
   return std::nullopt;
 }
 

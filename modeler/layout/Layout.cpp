@@ -64,10 +64,11 @@ void check_binding(const Board& board, const Layout& layout, Faults& faults) {
   for (const CurveSegment& segment : layout.outline) narrowest = std::min(narrowest, layout.half_width(segment.a.x));
   const double stretch = (taper.stretch(0) + taper.stretch(1)) / 2, ledge = ledge_width(*board.binding);
   if (ledge * stretch < narrowest - tolerance::snap) return;
-  faults.push_back({FaultCode::binding_too_wide, "binding.width",
-                    "two bindings of " + in_units(board, ledge) + (board.binding->lines.empty() ? "" : " with their lines") +
-                        " leave nothing of a board that is " + in_units(board, 2 * narrowest) + " wide at its narrowest",
-                    "use a narrower binding"});
+  faults.push_back(
+      {FaultCode::binding_too_wide, "binding.width",
+       "two bindings of " + in_units(board, ledge) + (board.binding->lines.empty() ? "" : " with their lines") +
+           " leave nothing of a board that is " + in_units(board, 2 * narrowest) + " wide at its narrowest",
+       "use a narrower binding"});
 }
 
 /// A marker of a space that the heel end cuts must stand on wood.

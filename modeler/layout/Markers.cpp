@@ -56,10 +56,10 @@ void check_side_dot(const Board& board, const Layout& layout, const SideDot& dot
   const Point end = dot_.mouth + dot_.depth * dot_.inward;
   const double across = dot_.side == 0 ? end.y : -end.y;
   if (across >= layout.edge(1 - dot_.side, end.x) - std::max(dot_.radius, tolerance::least_floor))
-    faults.push_back(
-        {FaultCode::side_dot_through, "side_dots.depth",
-         dot_name(dot_) + " is " + in_units(board, dot_.depth) + " deep and would come out at the other edge of the board",
-         "make side_dots.depth smaller"});
+    faults.push_back({FaultCode::side_dot_through, "side_dots.depth",
+                      dot_name(dot_) + " is " + in_units(board, dot_.depth) +
+                          " deep and would come out at the other edge of the board",
+                      "make side_dots.depth smaller"});
 }
 
 /// A hole that breaks into its neighbour holds neither dot.

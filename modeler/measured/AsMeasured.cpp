@@ -28,7 +28,9 @@ void take_stock(Board& board) {
 
 double width_at(const Layout& layout, double x) { return layout.edge(0, x) + layout.edge(1, x); }
 
-std::string place_words(const Board& board, double x, double y) { return "x = " + in_units(board, x) + ", y = " + in_units(board, y); }
+std::string place_words(const Board& board, double x, double y) {
+  return "x = " + in_units(board, x) + ", y = " + in_units(board, y);
+}
 
 Fault off_board(const Board& board, const std::string& key, std::size_t index, double x, double y) {
   return {FaultCode::off_board, key + "[" + std::to_string(index) + "]",
@@ -43,11 +45,13 @@ Faults places_off_board(const Board& board, const Layout& layout, const Surface&
     return x >= layout.nut_end - tolerance::same && x <= layout.heel_end + tolerance::same;
   };
   for (std::size_t i = 0; i < measured.widths.size(); ++i)
-    if (const double x = measured.widths[i][0]; !along(x)) faults.push_back(off_board(board, "measured.widths", i, x, 0));
+    if (const double x = measured.widths[i][0]; !along(x))
+      faults.push_back(off_board(board, "measured.widths", i, x, 0));
   for (std::size_t i = 0; i < measured.thickness.size(); ++i) {
     const double x = measured.thickness[i][0], y = measured.thickness[i][1];
     const bool across = y >= -layout.edge(0, x) - tolerance::same && y <= layout.edge(1, x) + tolerance::same;
-    if (!along(x) || !across || !surface.exists(x, y)) faults.push_back(off_board(board, "measured.thickness", i, x, y));
+    if (!along(x) || !across || !surface.exists(x, y))
+      faults.push_back(off_board(board, "measured.thickness", i, x, y));
   }
   return faults;
 }

@@ -101,14 +101,15 @@ class Record {
       std::optional<double> planned;
       if (plan_.layout && plan_.surface.exists(x, y)) planned = plan_.surface.height(x, y) + board_.sanding;
       add("thickness[" + std::to_string(i) + "]", "thickness of the board",
-          "at x = " + in_units(board_, x) + ", y = " + in_units(board_, y) + ", before sanding", planned, thickness, of_thickness);
+          "at x = " + in_units(board_, x) + ", y = " + in_units(board_, y) + ", before sanding", planned, thickness,
+          of_thickness);
     }
     for (std::size_t i = 0; i < measured.widths.size(); ++i) {
       const auto& [x, width] = measured.widths[i];
       std::optional<double> planned;
       if (plan_.layout) planned = plan_.layout->edge(0, x) + plan_.layout->edge(1, x);
-      add("widths[" + std::to_string(i) + "]", "width of the board", "square to the centre line at x = " + in_units(board_, x),
-          planned, width, of_width);
+      add("widths[" + std::to_string(i) + "]", "width of the board",
+          "square to the centre line at x = " + in_units(board_, x), planned, width, of_width);
     }
   }
 

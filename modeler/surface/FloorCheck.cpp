@@ -64,9 +64,9 @@ void check_nut(const Board& board, const Layout& layout, const Surface& surface,
     }
   if (height - board.nut.depth >= least) return;
   faults.push_back({FaultCode::floor_too_low, "nut.depth",
-                    "a seat for the nut " + in_units(board, board.nut.depth) + " deep leaves " + in_units(board, height - board.nut.depth) +
-                        " under its floor at an edge, where the board is " + in_units(board, height) + " thick; the least is " +
-                        in_units(board, tolerance::least_floor),
+                    "a seat for the nut " + in_units(board, board.nut.depth) + " deep leaves " +
+                        in_units(board, height - board.nut.depth) + " under its floor at an edge, where the board is " +
+                        in_units(board, height) + " thick; the least is " + in_units(board, tolerance::least_floor),
                     "cut a shallower seat, or use a thicker board or a larger radius"});
 }
 
@@ -134,7 +134,8 @@ void check_floors(const Board& board, const Layout& layout, const Surface& surfa
                 faults);
   for (std::size_t i = 0; i < board.cuts.size(); ++i)
     if (!is_through(board.cuts[i]) && !is_from_below(board.cuts[i]))
-      check_level(board, "cuts[" + std::to_string(i) + "].depth", "a cut", surface.thickness, board.cuts[i].depth, faults);
+      check_level(board, "cuts[" + std::to_string(i) + "].depth", "a cut", surface.thickness, board.cuts[i].depth,
+                  faults);
   if (layout.nut) check_nut(board, layout, surface, faults);
   check_slots(board, layout, surface, faults);
   check_binding(board, layout, surface, faults);

@@ -9,9 +9,8 @@
 #include <filesystem>
 #include <string>
 
-#include "files/ScratchFolder.hpp"
-
 #include "Places.hpp"
+#include "files/ScratchFolder.hpp"
 
 namespace sagitta::test {
 

@@ -29,8 +29,8 @@ inline json drawing_copies(const fs::path& folder) {
   return json::parse(read.out);
 }
 
-/// A figure's corners, bulges (tangent of a quarter of the arc's angle) after them; of a circle centre and radius; of an
-/// ellipse none.
+/// A figure's corners, bulges (tangent of a quarter of the arc's angle) after them; of a circle centre and radius; of
+/// an ellipse none.
 struct CopiedFigure {
   bool closed = true;
   bool circle = false;
@@ -147,8 +147,7 @@ inline CopiedFigure expected(const Loop& loop) {
 /// Area inside a closed figure: shoelace and circular segments.
 inline double area_of(const CopiedFigure& figure) {
   if (figure.circle) return std::numbers::pi * figure.corners[0][2] * figure.corners[0][2];
-  if (const auto& e = figure.ellipse)
-    return std::numbers::pi * ((*e)[2] * (*e)[2] + (*e)[3] * (*e)[3]) * (*e)[4];
+  if (const auto& e = figure.ellipse) return std::numbers::pi * ((*e)[2] * (*e)[2] + (*e)[3] * (*e)[3]) * (*e)[4];
   double area = 0;
   for (std::size_t i = 0; i < figure.corners.size(); ++i) {
     const auto& a = figure.corners[i];
