@@ -21,8 +21,9 @@ void check_lands(const Board& board, const Layout& layout, Faults& faults) {
     const double half = slot.width / 2 / std::abs(along.y);
     if (board.scallop->land >= half - tolerance::same) continue;
     faults.push_back({FaultCode::space_too_short, "scallop.land",
-                      "a land of " + in_units(board, board.scallop->land) + " is less than half the width of " + slot_name(slot) +
-                          " along the board, " + in_units(board, half) + ": the scallop would run into the slot",
+                      "a land of " + in_units(board, board.scallop->land) + " is less than half the width of " +
+                          slot_name(slot) + " along the board, " + in_units(board, half) +
+                          ": the scallop would run into the slot",
                       "make scallop.land at least " + in_units(board, half), id_of(slot)});
     return;
   }
@@ -98,7 +99,8 @@ bool cuts(const Surface& surface, const WorkedEdge& edge, const LineSegment& lin
   return true;
 }
 
-void check_side(const Board& board, const Surface& surface, const WorkedEdge& edge, const LineSegment& line, Faults& faults) {
+void check_side(const Board& board, const Surface& surface, const WorkedEdge& edge, const LineSegment& line,
+                Faults& faults) {
   double height = std::numeric_limits<double>::infinity();
   for (int i = 0; i <= samples; ++i) {
     const Point p = between(line.a, line.b, static_cast<double>(i) / samples);
@@ -108,7 +110,8 @@ void check_side(const Board& board, const Surface& surface, const WorkedEdge& ed
   const bool roll = edge.roll > 0;
   faults.push_back({FaultCode::floor_too_low, roll ? "edges.roll" : "edges.bevel",
                     std::string(roll ? "the roll of " : "the bevel of ") + edge_name(edge) + " leaves " +
-                        in_units(board, height) + " of the side; the least is " + in_units(board, tolerance::least_floor),
+                        in_units(board, height) + " of the side; the least is " +
+                        in_units(board, tolerance::least_floor),
                     roll ? "use a smaller roll" : "use a narrower bevel, or a larger angle", id_of(edge)});
 }
 
@@ -127,8 +130,10 @@ void check_holes(const Board& board, const Layout& layout, const Surface& surfac
     const double over = lowest_over(surface, dot) - (surface.height(dot.mouth) / 2 + dot.radius);
     if (over >= least) continue;
     faults.push_back({FaultCode::side_dot_too_large, "side_dots.diameter",
-                      "the scallop or the worked edge leaves " + in_units(board, over) + " of wood over the side dot at space " +
-                          std::to_string(dot.fret) + "; the least is " + in_units(board, tolerance::least_floor),
+                      "the scallop or the worked edge leaves " +
+                          (over > 0 ? in_units(board, over) + " of wood" : std::string("no wood")) +
+                          " over the side dot at space " + std::to_string(dot.fret) + "; the least is " +
+                          in_units(board, tolerance::least_floor),
                       "use smaller side dots, a shallower scallop, or a smaller roll or bevel", id_of(dot)});
     return;
   }
@@ -142,7 +147,8 @@ void check_forms(const Board& board, const Layout& layout, const Surface& surfac
   if (check_spaces(board, layout, surface, faults)) check_troughs(board, layout, surface, faults);
   for (const WorkedEdge& edge : surface.worked_edges) {
     const LineSegment& line = layout.edges[edge.side < 0 ? 0 : 1];
-    if (fits(board, edge, line, faults) && cuts(surface, edge, line, faults)) check_side(board, surface, edge, line, faults);
+    if (fits(board, edge, line, faults) && cuts(surface, edge, line, faults))
+      check_side(board, surface, edge, line, faults);
     if (faults.size() != before) return;
   }
   if (faults.size() == before && !(surface.scallops.empty() && surface.worked_edges.empty()))
