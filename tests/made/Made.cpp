@@ -14,10 +14,15 @@ bool in_one_hole(const ShellFace& a, const ShellFace& b) {
   return a.bound.of_hole() && b.bound.of_hole() && a.bound.tunnel == b.bound.tunnel;
 }
 
-bool one_cylinder(const ShellFace& a, const ShellFace& b) {
+/// Of an oval: its wall stands on one curve, whatever arcs stand for it.
+bool on_one_curve(const Shell& shell, const ShellFace& a, const ShellFace& b) {
+  return a.feature == b.feature && a.feature >= 0 && shell.plan.features[static_cast<std::size_t>(a.feature)].drawn;
+}
+
+bool one_wall(const Shell& shell, const ShellFace& a, const ShellFace& b) {
   if (in_one_hole(a, b)) return true;
   if (a.kind != ShellFace::Kind::wall || b.kind != ShellFace::Kind::wall) return false;
-  if (a.ellipse && a.ellipse == b.ellipse) return true;
+  if (on_one_curve(shell, a, b)) return true;
   return a.segment.is_arc() && b.segment.is_arc() && a.segment.centre == b.segment.centre &&
          a.segment.radius == b.segment.radius;
 }
@@ -46,7 +51,7 @@ int face_count(const Shell& shell) {
     for (const auto& loop : shell.faces[f].loops)
       for (const Coedge& use : loop) {
         const auto [it, fresh] = first_face.emplace(use.edge, f);
-        if (!fresh && one_cylinder(shell.faces[f], shell.faces[it->second])) group[root(f)] = root(it->second);
+        if (!fresh && one_wall(shell, shell.faces[f], shell.faces[it->second])) group[root(f)] = root(it->second);
       }
   int count = 0;
   for (int f = 0; f < static_cast<int>(group.size()); ++f) count += group[f] == f;
