@@ -113,7 +113,7 @@ inline constexpr Field board_fields[] = {
     used_with("heel", "hollow slant drawn",
               plain("board", "ends_cut_slots", Kind::yes_no, "false", "the heel end may cut slots",
                     at<&Board::board, &Shape::ends_cut_slots>)),
-    used_with("heel", "square arc hollow fret slant",
+    used_with("heel", "square arc fret slant",
               length("board", "corner_radius", {0.1, 300, true}, "0", "rounding of the two heel corners",
                      at<&Board::board, &Shape::corner_radius>)),
 

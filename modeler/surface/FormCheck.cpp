@@ -130,14 +130,9 @@ void check_holes(const Board& board, const Layout& layout, const Surface& surfac
     const double over = lowest_over(surface, dot) - (surface.height(dot.mouth) / 2 + dot.radius);
     if (over >= least) continue;
     faults.push_back({FaultCode::side_dot_too_large, "side_dots.diameter",
-<<<<<<< HEAD
-                      "the scallop or the worked edge leaves " + in_units(board, over) +
-                          " of wood over the side dot at space " + std::to_string(dot.fret) + "; the least is " +
-=======
                       "the scallop or the worked edge leaves " +
                           (over > 0 ? in_units(board, over) + " of wood" : std::string("no wood")) +
                           " over the side dot at space " + std::to_string(dot.fret) + "; the least is " +
->>>>>>> wip-papers
                           in_units(board, tolerance::least_floor),
                       "use smaller side dots, a shallower scallop, or a smaller roll or bevel", id_of(dot)});
     return;
