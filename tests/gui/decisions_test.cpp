@@ -182,7 +182,8 @@ INSTANTIATE_TEST_SUITE_P(Decisions, ByHand,
                                            Change{"snipe-lights", 6, "side_dots.edge", "treble", "treble", 0},
                                            Change{"heron-six", 9, "measured.chips", "200, 10, 2", "2 mm", 0},
                                            Change{"whimbrel-fretless", 5, "slots.line_thickness", "0.5", "0.5 mm", 0},
-                                           Change{"stilt-classical", 3, "board.heel_arc_radius", "60", "heel end", 1}));
+                                           Change{"stilt-classical", 3, "board.heel_arc_radius", "60", "heel end",
+                                                  -1}));
 
 TEST(Decisions, AWidthAtAFretIsTyped) {
   Hand hand;
