@@ -172,19 +172,18 @@ TEST_P(ByHand, ChangesTheBoardAndItsDimension) {
 INSTANTIATE_TEST_SUITE_P(Decisions, ByHand,
                          ::testing::Values(Change{"whimbrel-tongue", 3, "tongue.margin", "2", "2 mm", -1},
                                            Change{"whimbrel-tongue", 3, "tongue.corner_radius", "4", "4 mm", -1},
-                                           Change{"whimbrel-scalloped", 4, "scallop.depth", "0.5", "0.5 mm", 1},
-                                           Change{"whimbrel-scalloped", 4, "scallop.land", "2", "2 mm", 1},
                                            Change{"sanderling-rolled", 4, "edges.roll", "1", "1 mm", 1},
                                            Change{"snipe-lights", 7, "cuts[0].along", "12", "12 mm", 1},
                                            Change{"snipe-lights", 7, "cuts[1].depth", "1.5", "1.5 mm", 1},
                                            Change{"redshank-seven", 3, "board.nut_margin", "4.2, 3", "4.2 mm", 1},
                                            Change{"stilt-twelve", 2, "strings.course_gap", "2", "2 mm", 0},
-                                           Change{"whimbrel-scalloped", 5, "nut.floor", "level", "level", 1},
+                                           Change{"heron-six", 5, "nut.floor", "arc", "arc", -1},
                                            Change{"wren-parlour", 3, "binding.lines", "0.4, 0.4", "2.3 mm", 1},
                                            Change{"snipe-lights", 6, "side_dots.edge", "treble", "treble", 0},
                                            Change{"heron-six", 9, "measured.chips", "200, 10, 2", "2 mm", 0},
                                            Change{"whimbrel-fretless", 5, "slots.line_thickness", "0.5", "0.5 mm", 0},
-                                           Change{"stilt-classical", 3, "board.heel_arc_radius", "60", "heel end", 1}));
+                                           Change{"stilt-classical", 3, "board.heel_arc_radius", "60", "heel end",
+                                                  -1}));
 
 TEST(Decisions, AWidthAtAFretIsTyped) {
   Hand hand;
@@ -195,6 +194,21 @@ TEST(Decisions, AWidthAtAFretIsTyped) {
   const Layout& layout = hand.desk().results.good->prepared->layout();
   EXPECT_NEAR(2 * layout.half_width(layout.frets[12].middle.x), 52, 1e-9);
   EXPECT_EQ(hand.text("Board/dimension"), "52 mm");
+}
+
+// One space alone: a trough half as deep leaves more wood.
+TEST(Decisions, AScallopIsMadeShallower) {
+  Hand hand;
+  Board draft = hand.board();
+  draft.scallop = Scallop{12, 13, 1.0, 1.5};
+  hand.desk().document.change(draft, "Test");
+  hand.wait();
+  const double before = hand.desk().results.good->exact->volume;
+  hand.open_group(4);
+  hand.enter("Decisions/scallop.depth", "0.5");
+  hand.wait();
+  EXPECT_GT(hand.desk().results.good->exact->volume, before);
+  EXPECT_EQ(hand.text("Board/dimension").substr(0, 6), "0.5 mm");
 }
 
 TEST(Decisions, HeightsAreTickedAndTyped) {

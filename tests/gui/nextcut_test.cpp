@@ -7,7 +7,6 @@
 #include <functional>
 
 #include "gui/Hand.hpp"
-#include "gui/NeckStep.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -89,26 +88,6 @@ TEST(Rescue, SlotsOfAnotherScaleAreTakenOverByOneButton) {
   EXPECT_NE(release(hand).answer, Release::Answer::refused);
   hand.click(page + "Done");
   hand.frames(2);
-  hand.press(GLFW_KEY_Z, GLFW_MOD_CONTROL);
-  EXPECT_EQ(hand.board(), before);
-}
-
-// A neck drawn along the board in the board's own frame: its nut lies at 0, 0, 0.
-TEST(NeckFound, SaysWhereAndIsTurnedRoundByAButton) {
-  Hand hand;
-  const Layout layout = hand.desk().results.good->prepared->layout();
-  write_neck(hand.folder() / "neck.step", layout, 0.75, 0);
-  change(hand, [&](Board& b) { b.neck = Neck(), b.neck->file = "neck.step"; });
-  ASSERT_TRUE(hand.desk().results.good->neck && hand.desk().results.good->neck->shape);
-  const Place3 origin = hand.desk().results.good->neck->shape->place.origin;
-  EXPECT_NEAR(origin[0], 0, 0.01);
-  EXPECT_TRUE(hand.sees("Checks/neck nut at"));
-  const Board before = hand.board();
-  hand.click("Checks/Turn the neck round");
-  hand.wait();
-  ASSERT_TRUE(hand.board().neck->file_nut && hand.board().neck->file_heel);
-  EXPECT_NEAR((*hand.board().neck->file_nut)[0], layout.heel_end, 0.01);
-  EXPECT_NEAR((*hand.board().neck->file_heel)[0], 0, 0.01);
   hand.press(GLFW_KEY_Z, GLFW_MOD_CONTROL);
   EXPECT_EQ(hand.board(), before);
 }
