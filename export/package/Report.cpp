@@ -2,7 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "text/Colour.hpp"
+#include "text/TerminalColour.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {

@@ -12,7 +12,7 @@
 #include "release/Release.hpp"
 #include "rules/Work.hpp"
 #include "tables/HeightTable.hpp"
-#include "text/Colour.hpp"
+#include "text/TerminalColour.hpp"
 #include "text/TerminalText.hpp"
 
 namespace sagitta {

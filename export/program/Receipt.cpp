@@ -8,7 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "package/Report.hpp"
-#include "text/Colour.hpp"
+#include "text/TerminalColour.hpp"
 
 namespace sagitta {
 namespace {

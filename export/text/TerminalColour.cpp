@@ -1,4 +1,4 @@
-#include "text/Colour.hpp"
+#include "text/TerminalColour.hpp"
 
 #include <unistd.h>
 
