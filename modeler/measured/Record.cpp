@@ -72,8 +72,7 @@ class Record {
 
   void pieces() {
     for (const auto& [material, thickness] : board_.measured.piece_thickness) {
-      const auto first = std::find_if(inlays_.pieces.begin(), inlays_.pieces.end(),
-                                      [&](const InlayPiece& piece) { return piece.material == material; });
+      const auto first = std::ranges::find(inlays_.pieces, material, &InlayPiece::material);
       if (first != inlays_.pieces.end())
         add("piece_thickness." + material, "thickness of the pieces of " + material, "by micrometer, the thinnest",
             piece_thickness(inlay_of(*first)), thickness, of_piece);

@@ -260,7 +260,7 @@ class Divider {
       return;
     }
     if (pair.upper.form != 0) {
-      const auto meeting = std::make_shared<const SurfacePair>(surface_, pair.upper, pair.other);
+      const auto meeting = std::make_shared<const SurfacePair>(SurfacePair{surface_, pair.upper, pair.other});
       return divide_at_form(faces_, f, meeting, nodes);
     }
     if (!surface_.flat) add_tip(f, pair, nodes);
@@ -299,7 +299,7 @@ class Divider {
   IntersectionCurve crossing_of_roll(const Pair& pair) const {
     IntersectionCurve curve;
     curve.tunnel = pair.upper.tunnel;
-    curve.meeting = std::make_shared<const SurfacePair>(surface_, pair.upper, pair.other);
+    curve.meeting = std::make_shared<const SurfacePair>(SurfacePair{surface_, pair.upper, pair.other});
     return curve;
   }
 
