@@ -14,8 +14,6 @@
 namespace sagitta {
 namespace {
 
-constexpr std::size_t largest_manifest = 64U << 20;
-
 nlohmann::json manifest_in(const std::filesystem::path& folder) {
   const auto read = read_file(folder / manifest_name, largest_manifest);
   const auto* text = std::get_if<std::string>(&read);

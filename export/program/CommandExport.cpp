@@ -47,16 +47,17 @@ class StepTimes {
   std::chrono::steady_clock::time_point start_;
 };
 
-std::uintmax_t size_of(const fs::path& folder) {
-  std::uintmax_t bytes = 0;
+/// Of a folder that is left as it is.
+Receipt receipt_of(const std::string& board, const std::string& folder, const std::vector<Finding>& findings) {
+  Receipt receipt{board, folder, 0, 0, findings, true};
   std::error_code error;
   for (const auto& entry : fs::recursive_directory_iterator(folder, error))
-    if (entry.is_regular_file(error)) bytes += entry.file_size(error);
-  return bytes;
+    if (entry.is_regular_file(error)) {
+      ++receipt.files;
+      receipt.bytes += entry.file_size(error);
+    }
+  return receipt;
 }
-
-/// The files that look_at_folder() counts, the manifest among them.
-std::size_t files_in(const fs::path& folder) { return look_at_folder(folder, {}).files; }
 
 int hand_off_board(const ExportOptions& options, const Cancel& cancel) {
   const std::string& board = options.boards.front();
@@ -80,7 +81,7 @@ int hand_off_board(const ExportOptions& options, const Cancel& cancel) {
   const std::vector<Finding> findings = board_findings(ready);
   if (options.refuse_stops && refused_for_stops(findings)) return exit_stop;
   if (options.if_changed && is_up_to_date(options.to, ready, order)) {
-    print_receipt({board, options.to, files_in(options.to), size_of(options.to), findings, true}, style);
+    print_receipt(receipt_of(board, options.to, findings), style);
     return exit_good;
   }
   Folder folder(options.to, options.replace, inputs_of(file));

@@ -2,7 +2,6 @@
 #include <nlohmann/json.hpp>
 
 #include "board/Keys.hpp"
-#include "board/Spelling.hpp"
 #include "program/Command.hpp"
 #include "program/Reference.hpp"
 

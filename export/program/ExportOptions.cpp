@@ -39,12 +39,9 @@ void choose_stages(const PreparedBoard& ready, const JobPart& part, ExportOrder&
   }
 }
 
-/// What of stages and assemblies is wanted; an empty word: all.
-void choose_stages(const PreparedBoard& ready, const std::string& wanted, ExportOrder& order) {
-  if (wanted.empty()) {
-    order.stages = stages_of(ready.board());
-    order.assemblies = assemblies_of(ready);
-  } else if (const auto assembly = assembly_named(wanted)) {
+/// The stage or assembly of that name alone.
+void choose_stage(const std::string& wanted, ExportOrder& order) {
+  if (const auto assembly = assembly_named(wanted)) {
     order.assemblies = {*assembly};
   } else if (const auto stage = stage_named(wanted)) {
     order.stages = {*stage};
@@ -172,7 +169,7 @@ ExportOrder order_of(const ExportOptions& options, const PreparedBoard& ready) {
                         options.step_units == "in" ? Units::inch : Units::mm};
   ExportOrder order;
   if (!options.stage.empty())
-    choose_stages(ready, options.stage, order);
+    choose_stage(options.stage, order);
   else if (drawing.setups.empty())
     choose_stages(ready, drawing.part, order);
   order.kinds = kinds_named(options.only);

@@ -27,7 +27,7 @@ import subprocess
 import sys
 
 sys.dont_write_bytecode = True  # nothing is written beside the sources
-from programs import CODES, run
+from programs import CODES, put, run
 
 BOARD = """format = 1
 name = "zoo"
@@ -144,14 +144,6 @@ def glue_corners(text, length):
 
 # How a file is changed.
 
-def put(text, dice, pattern, make):
-    places = list(re.finditer(pattern, text))
-    if not places:
-        return text
-    place = dice.choice(places)
-    return text[:place.start()] + make(place.group()) + text[place.end():]
-
-
 def real(value):
     """A number as STEP writes it: with a point."""
     text = "%.12G" % value
@@ -173,19 +165,19 @@ def cut_short(text, dice):
 def number(text, dice):
     scale = dice.choice([0.5, 2, -1, 10, 0.1, 1.0001, 0.999, 1.01, 0.98])
     for _ in range(dice.randint(1, 2)):
-        text = put(text, dice, NUMBER, lambda old: real(float(old) * scale + dice.choice([0, 0, 0.05, -0.3, 3])))
+        text = put(text, dice, NUMBER, lambda old, _: real(float(old) * scale + dice.choice([0, 0, 0.05, -0.3, 3])))
     return text
 
 
 def huge(text, dice):
-    return put(text, dice, NUMBER, lambda _: dice.choice(NUMBERS))
+    return put(text, dice, NUMBER, lambda *_: dice.choice(NUMBERS))
 
 
 def swapped(text, dice):
     ids = re.findall(rb"#\d+", text)
     a, b = dice.choice(ids), dice.choice(ids)
     if dice.randrange(2):
-        return put(text, dice, rb"#\d+(?=[,)])", lambda _: a)
+        return put(text, dice, rb"#\d+(?=[,)])", lambda *_: a)
     return re.sub(rb"#\d+(?=\s*=)", lambda m: b if m.group() == a else a if m.group() == b else m.group(), text)
 
 
@@ -198,7 +190,7 @@ def moved_corner(text, dice, vertices):
     whole = entities(text)
     point = references(whole[dice.choice(vertices)])[0]
     return re.sub(rb"(#%d\s*=[^;]*;)" % point,
-                  lambda m: put(m.group(1), dice, NUMBER, lambda old: real(float(old) + dice.choice([0.02, -0.1, 0.4, -2]))),
+                  lambda m: put(m.group(1), dice, NUMBER, lambda old, _: real(float(old) + dice.choice([0.02, -0.1, 0.4, -2]))),
                   text, count=1)
 
 

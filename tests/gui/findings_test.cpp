@@ -4,21 +4,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
 #include "decisions/FindingMarks.hpp"
+#include "gui/Change.hpp"
 #include "gui/Hand.hpp"
 #include "gui/NeckStep.hpp"
 
 namespace sagitta::test {
 namespace {
-
-void change(Hand& hand, const std::function<void(Board&)>& edit) {
-  Board draft = hand.board();
-  edit(draft);
-  hand.desk().document.change(draft, "Test");
-  hand.wait();
-}
 
 /// Findings that say stop or look.
 int to_look_at(Hand& hand) {

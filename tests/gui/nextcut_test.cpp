@@ -4,19 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
+#include "gui/Change.hpp"
 #include "gui/Hand.hpp"
 
 namespace sagitta::test {
 namespace {
-
-void change(Hand& hand, const std::function<void(Board&)>& edit) {
-  Board draft = hand.board();
-  edit(draft);
-  hand.desk().document.change(draft, "Test");
-  hand.wait();
-}
 
 const Release& release(Hand& hand) { return *hand.desk().results.model->release; }
 
