@@ -98,42 +98,58 @@ TEST_P(ChippedPocket, IsCoveredByTheSmallestDot) {
 INSTANTIATE_TEST_SUITE_P(Boards, ChippedPocket,
                          ::testing::Values(ChipCase{3, 0, 1.2}, ChipCase{2, -2.5, 0.8}, ChipCase{0, 4, 2}));
 
-// Scanned: the growth of a shape that covers a chip, by the distance of the chip's middle to each side.
-TEST(ChipRescue, ADiamondAndAnOvalGrowAsFarAsScanningSays) {
-  Board board = good_board();
-  const Marker marker{0, 5, {150, 0}, 0};
-  const Chip chip{{152, 1.5}, 0.6};
-  Inlay diamond;
-  diamond.shape = InlayShape::diamond;
-  diamond.along = 5, diamond.across = 4;
-  // Its sides are x/a + y/b = k with half diagonals a = 2.5, b = 2: the chip's rim touches one where
-  // k = (2/2.5 + 1.5/2) + 0.6 sqrt(1/2.5^2 + 1/2^2).
-  const double k = 2 / 2.5 + 1.5 / 2 + 0.6 * std::sqrt(1 / 6.25 + 0.25);
-  ASSERT_TRUE(smallest_growth(board, diamond, marker, chip));
-  EXPECT_NEAR(*smallest_growth(board, diamond, marker, chip), k, agree);
-  Inlay block;
-  block.shape = InlayShape::block;
-  block.along = 5, block.across = 4;
-  EXPECT_NEAR(*smallest_growth(board, block, marker, chip), std::max(2.6 / 2.5, 2.1 / 2), agree);
-  Inlay oval;
-  oval.shape = InlayShape::oval;
-  oval.along = 5, oval.across = 4;
-  const auto outside = [](double growth) {  // the most of (x/a)^2 + (y/b)^2 over the chip's rim
-    double most = 0;
-    for (int i = 0; i < 200000; ++i) {
-      const double angle = 2 * std::numbers::pi * i / 200000;
-      const double x = 2 + 0.6 * std::cos(angle), y = 1.5 + 0.6 * std::sin(angle);
-      most = std::max(most, std::pow(x / (2.5 * growth), 2) + std::pow(y / (2 * growth), 2));
-    }
-    return most > 1;
-  };
-  double low = 1, high = 3;
-  while (high - low > 1e-8) {
-    const double middle = (low + high) / 2;
-    (outside(middle) ? low : high) = middle;
+/// A piece of 2 a by 2 b about (150, 0), turned, and a chip whose middle lies at (x, y) from its own.
+struct GrowthCase {
+  double a, b, turn_degrees, x, y, radius;
+};
+class GrownPiece : public ::testing::TestWithParam<GrowthCase> {
+ protected:
+  /// The growth that the board's own rule finds for this shape.
+  std::optional<double> found(InlayShape shape) const {
+    const auto& [a, b, turn, x, y, radius] = GetParam();
+    Inlay inlay;
+    inlay.shape = shape;
+    inlay.along = 2 * a, inlay.across = 2 * b, inlay.turn_degrees = turn;
+    return smallest_growth(good_board(), inlay, {0, 5, {150, 0}, 0}, {{150 + x, y}, radius});
   }
-  EXPECT_NEAR(*smallest_growth(board, oval, marker, chip), high, agree);
+  /// The chip's middle along the piece's own axes.
+  Point middle() const {
+    const double t = GetParam().turn_degrees * std::numbers::pi / 180, x = GetParam().x, y = GetParam().y;
+    return {std::abs(x * std::cos(t) + y * std::sin(t)), std::abs(y * std::cos(t) - x * std::sin(t))};
+  }
+};
+
+// A diamond's sides are x/a + y/b = k: the chip's rim touches one where k = x/a + y/b + r sqrt(1/a^2 + 1/b^2).
+TEST_P(GrownPiece, OfADiamondTouchesTheChipWithASide) {
+  const auto& [a, b, turn, x, y, radius] = GetParam();
+  const double k = middle().x / a + middle().y / b + radius * std::hypot(1 / a, 1 / b);
+  ASSERT_TRUE(found(InlayShape::diamond));
+  EXPECT_NEAR(*found(InlayShape::diamond), std::max(1.0, k), agree);
 }
+
+TEST_P(GrownPiece, OfABlockTouchesTheChipWithASide) {
+  const auto& [a, b, turn, x, y, radius] = GetParam();
+  ASSERT_TRUE(found(InlayShape::block));
+  EXPECT_NEAR(*found(InlayShape::block), std::max({1.0, (middle().x + radius) / a, (middle().y + radius) / b}), agree);
+}
+
+// Scanned: the most of (x/a)^2 + (y/b)^2 over the chip's rim is the square of the growth.
+TEST_P(GrownPiece, OfAnOvalIsWhatScanningSays) {
+  const auto& [a, b, turn, x, y, radius] = GetParam();
+  double most = 0;
+  for (int i = 0; i < 2000000; ++i) {
+    const double angle = 2 * std::numbers::pi * i / 2000000;
+    const Point rim{middle().x + radius * std::cos(angle), middle().y + radius * std::sin(angle)};
+    most = std::max(most, std::hypot(rim.x / a, rim.y / b));
+  }
+  ASSERT_TRUE(found(InlayShape::oval));
+  EXPECT_NEAR(*found(InlayShape::oval), std::max(1.0, most), agree);
+}
+
+INSTANTIATE_TEST_SUITE_P(Boards, GrownPiece,
+                         ::testing::Values(GrowthCase{2.5, 2, 0, 2, 1.5, 0.6}, GrowthCase{4, 1.5, 0, -3.5, -1, 0.4},
+                                           GrowthCase{3, 5, 30, 1, 4.5, 0.8}, GrowthCase{2, 2.5, -75, 2.2, 0, 0.5},
+                                           GrowthCase{3, 3, 10, 0.5, 0.2, 0.3}));
 
 class ChippedEdge : public ::testing::TestWithParam<ChipCase> {};
 

@@ -51,19 +51,24 @@ Board slotted(double scale, double shift, const std::vector<double>& errors) {
   return board;
 }
 
-TEST(SlotRescue, AScaleThatFitsExactlyMovesTheSaddle) {
-  const Board board = slotted(647.7 + 0.39, 0, {});
+class ExactScale : public ::testing::TestWithParam<double> {};
+
+TEST_P(ExactScale, MovesTheSaddle) {
+  const double more = GetParam();
+  const Board board = slotted(647.7 + more, 0, {});
   const std::vector<Way> ways = ways_of(board);
   const Way* way = named(ways, "other-scale");
   ASSERT_TRUE(way);
   EXPECT_EQ(ways.front().name, "other-scale");
-  EXPECT_NEAR(number(*way, "scale.length"), 648.09, agree);
-  EXPECT_NEAR(figure(*way, "saddle-move"), 0.39, agree);
+  EXPECT_NEAR(number(*way, "scale.length"), 647.7 + more, agree);
+  EXPECT_NEAR(figure(*way, "saddle-move"), more, agree);
   EXPECT_NEAR(figure(*way, "cents-after"), 0, agree);
-  // The last slot: 0.39 (1 - 2^(-22/12)) too far, of 647.7 2^(-22/12) that should be left.
-  const double left = 647.7 * std::exp2(-22 / 12.0), off = 0.39 * (1 - std::exp2(-22 / 12.0));
-  EXPECT_NEAR(figure(*way, "cents-before"), 1200 * std::log2(left / (left - off)), agree);
+  // The last slot: more (1 - 2^(-22/12)) too far, of 647.7 2^(-22/12) that should be left.
+  const double left = 647.7 * std::exp2(-22 / 12.0), off = more * (1 - std::exp2(-22 / 12.0));
+  EXPECT_NEAR(figure(*way, "cents-before"), std::abs(1200 * std::log2(left / (left - off))), agree);
 }
+
+INSTANTIATE_TEST_SUITE_P(Boards, ExactScale, ::testing::Values(0.39, -0.45, 1.2));
 
 class ScannedScale : public ::testing::TestWithParam<std::tuple<double, double, std::vector<double>>> {};
 
