@@ -264,6 +264,12 @@ inline std::vector<Pair> work_pairs() {
       {"runout-large", 0.030, 0.031,
        [](Board& b, double v) {
          add_cutters(b, 3, 0.54);
+         b.cutters[0].runout = v;
+       }},
+      // 0.03 0.54 / 1.8 = 0.009
+      {"runout-large", 0.0089, 0.0091,
+       [](Board& b, double v) {
+         add_cutters(b, 3, 0.54);
          b.cutters[1].runout = v;
        }},
       {"slot-cutter-narrow", 0.551, 0.549, [](Board& b, double v) { add_cutters(b, 3, v); }},

@@ -86,6 +86,16 @@ const Pair common_pairs[] = {
     {"slot-too-loose", 0.63, 0.64, [](Board& b, double v) { b.slots.width = v; }},
     {"narrow-fret-space", 6.80, 6.82, [](Board& b, double v) { b.wire.crown_width = v; }},
     {"string-near-edge", 50.56, 50.57, [](Board& b, double v) { b.strings.nut_spread = v; }},
+    {"string-near-edge", 49.56, 49.57,  // half of a string of 1 mm less
+     [](Board& b, double v) {
+       b.strings.nut_spread = v;
+       b.strings.gauges = {0.4, 0.4, 0.4, 0.4, 0.4, 1};
+     }},
+    {"string-near-edge", 49.36, 49.37,  // a bevel of 0.6 less
+     [](Board& b, double v) {
+       b.strings.nut_spread = v;
+       b.edges = Edges{0, 0.6, 30, EdgeStage::hand};
+     }},
     {"hump-under-string", 110, 99,  // dy^2/8R from below: (17.4/2 465.945/647.7)^2 / (8 99) = 0.0495, and 4th powers
      [](Board& b, double v) {
        b.strings.nut_spread = 35;

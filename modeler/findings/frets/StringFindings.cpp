@@ -15,11 +15,22 @@ namespace {
 
 using Kind = FeatureId::Kind;
 
+/// What an outer string and the edge take of the distance between the string's middle and the edge, mm: half the
+/// string's gauge, where gauges are given, and the roll or bevel of the edge.
+double taken_of_margin(const Board& board, bool bass) {
+  const std::vector<double>& gauges = board.strings.gauges;
+  const double gauge = gauges.empty() ? 0 : bass ? gauges.front() : gauges.back();
+  const double rounding = board.edges ? std::max(board.edges->roll, board.edges->bevel) : 0;
+  return gauge / 2 + rounding;
+}
+
 void judge_margin(const Subject& subject, Judge& judge) {
   const Layout& layout = subject.prepared.layout();
   const bool left = subject.prepared.board().hand == Hand::left;
   const int bass = left ? 1 : 0, treble = 1 - bass;
-  const auto margin = [&](int side, double x) { return layout.edge(side, x) - layout.spread(x) / 2; };
+  const double taken[2] = {taken_of_margin(subject.prepared.board(), !left),
+                           taken_of_margin(subject.prepared.board(), left)};
+  const auto margin = [&](int side, double x) { return layout.edge(side, x) - layout.spread(x) / 2 - taken[side]; };
   const auto nearest_x = [&](int side) {
     return margin(side, 0) < margin(side, layout.heel_end) ? 0 : layout.heel_end;
   };
@@ -27,19 +38,20 @@ void judge_margin(const Subject& subject, Judge& judge) {
   const int side = margin(bass, nearest_x(bass)) < margin(treble, nearest_x(treble)) ? bass : treble;
   const double x = nearest_x(side), least = margin(side, x);
   const Point at{x, (side == 0 ? -1 : 1) * layout.spread(x) / 2};
+  const bool alike = symmetric && taken[0] == taken[1];
+  const std::string edge = subject.prepared.board().edges ? "edge's rounding" : "edge";
   const std::string string = side == bass ? "the outer bass string" : "the outer treble string";
   const Rule& near = rule("string-near-edge");
   const double lack = judge.limit(near) - least;
-  judge.hold(near, least,
-             {at, subject.prepared.surface().height(at), {Kind::strings}, symmetric ? "the outer strings" : string},
-             (symmetric ? "the outer strings run " : string + " runs ") + judge.shown(least) +
-                 " from the edge at the " + (x == 0 ? "nut" : "heel") + " (" + judge.shown(margin(side, 0)) +
-                 " at the nut, " + judge.shown(margin(side, layout.heel_end / 2)) + " in the middle, " +
-                 judge.shown(margin(side, layout.heel_end)) +
-                 " at the heel): they slip off the board when they are pulled",
-             symmetric ? "make the board " + judge.shown(2 * lack) + " wider there"
-                       : "make the margin at that edge " + judge.shown(lack) + " larger there",
-             widened(subject, x, 2 * lack, judge));
+  judge.hold(
+      near, least, {at, subject.prepared.surface().height(at), {Kind::strings}, alike ? "the outer strings" : string},
+      (alike ? "the outer strings run " : string + " runs ") + judge.shown(least) + " from the " + edge + " at the " +
+          (x == 0 ? "nut" : "heel") + " (" + judge.shown(margin(side, 0)) + " at the nut, " +
+          judge.shown(margin(side, layout.heel_end / 2)) + " in the middle, " +
+          judge.shown(margin(side, layout.heel_end)) + " at the heel): they slip off the board when they are pulled",
+      symmetric ? "make the board " + judge.shown(2 * lack) + " wider there"
+                : "make the margin at that edge " + judge.shown(lack) + " larger there",
+      widened(subject, x, 2 * lack, judge));
 }
 
 std::string string_name(const StringRun& run, const Layout& layout, int course) {

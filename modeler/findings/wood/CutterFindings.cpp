@@ -148,9 +148,14 @@ void judge_strength(const Subject& subject, const Cutter& cutter, Judge& judge) 
                    " times its diameter",
                "make pass_depth at most " + judge.shown(judge.limit(rule("pass-too-deep")) * cutter.diameter));
   }
-  judge.hold(rule("runout-large"), cutter.runout, spot,
-             spot.feature + " runs out by " + judge.shown(cutter.runout) + ": one edge does all the cutting",
-             "clean the collet and measure again before a fine cutter goes in");
+  // A thin cutter bears less: the limit holds from 1.8 mm on and falls with the diameter below, to 0.01 at 0.6.
+  constexpr double full_strength = 1.8;  // mm; common practice, no source
+  const Rule& large = rule("runout-large");
+  const double share = std::min(1.0, cutter.diameter / full_strength);
+  judge.hold(large, cutter.runout / share, spot,
+             spot.feature + " runs out by " + judge.shown(cutter.runout) + " where " +
+                 judge.shown(judge.limit(large) * share) + " is the most: one edge does all the cutting",
+             "clean the collet and measure again before the cutter goes in");
 }
 
 }  // namespace
