@@ -47,12 +47,14 @@ void PlanView::dimension_lengths() {
   along(0, last.middle.x, first_row);
   along(last.middle.x, layout_.heel_end, first_row);
   const double end = layout_.tongue ? layout_.tongue->end : layout_.heel_end;
-  along(layout_.heel_end, end, first_row);
   along(layout_.nut_end, end, second_row);
   const double high = at({0, box.high.y}).y;
-  if (layout_.nut_end < 0)
-    dimension(book_, {at({layout_.nut_end, 0}).x, high}, {at({0, 0}).x, high}, first_row,
-              measure(board_, -layout_.nut_end));
+  const auto above = [&](double from, double to) {
+    if (to > from)
+      dimension(book_, {at({from, 0}).x, high}, {at({to, 0}).x, high}, first_row, measure(board_, to - from));
+  };
+  above(layout_.nut_end, 0);
+  above(layout_.heel_end, end);
 }
 
 void PlanView::dimension_widths() {

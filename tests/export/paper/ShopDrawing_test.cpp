@@ -144,13 +144,15 @@ TEST(ShopDrawing, PlanCarriesTheMainDimensions) {
     EXPECT_NE(page.find(figure), std::string::npos) << figure << "\n" << page;
 }
 
-// 630 (1 - 2^(-20/12)) + 5.5 to the main board's end, 630 (1 - 2^(-24/12)) + 5.5 to the tongue's.
+// The main board ends at 630 (1 - 2^(-20/12)) + 5.5; the tongue, in the middle of the space beyond fret 24, at
+// 630 (1 - (2^(-24/12) + 2^(-25/12)) / 2).
 TEST(ShopDrawing, DimensionsTheTonguesEnd) {
   const Printed printed(preset_path("whimbrel-tongue"), "A4");
   const std::string page = shell("pdftotext -layout '" + printed.file("shop-drawing.pdf").string() + "' -").out;
-  const double main = 630 * (1 - std::exp2(-20 / 12.0)) + 5.5, all = 630 * 0.75 + 5.5;
-  EXPECT_NE(page.find(decimals(all - main, 2)), std::string::npos) << page;
-  EXPECT_NE(page.find(" 478\n"), std::string::npos) << page;
+  const double main = 630 * (1 - std::exp2(-20 / 12.0)) + 5.5;
+  const double all = 630 * (1 - (std::exp2(-2) + std::exp2(-25 / 12.0)) / 2);
+  EXPECT_NE(page.find(" " + decimals(all - main, 2) + "\n"), std::string::npos) << page;
+  EXPECT_NE(page.find(" " + decimals(all, 2) + "\n"), std::string::npos) << page;
 }
 
 TEST(InlayDrawing, NumbersEveryPieceOnceInThePlanAndOnceInTheList) {
