@@ -12,7 +12,7 @@ namespace sagitta {
 namespace {
 
 /// mm of paper.
-constexpr double title_height = 16, gap = 9, beside = 14, rule_height = 14, tick = 2.5;
+constexpr double title_height = 16, gap = 9, beside = 14, rule_height = 14, tick = 2.5, list_width = 70;
 /// The deepest arc that a board has is less than this much below its middle.
 constexpr double deepest = 12;
 
@@ -70,6 +70,18 @@ class Pages {
   double x_ = 0, y_ = 0, row_ = 0;  ///< where the next one begins, and how high its row is
 };
 
+/// The strings' places in figures, for a rule.
+void put_places(Pages& pages, const Board& board, const StringStrip& strip) {
+  const std::string heading = "Strings at the " + strip.name + ", across from the centre line";
+  Rows rows;
+  for (std::size_t i = 0; i < strip.places.size(); ++i)
+    rows.emplace_back("string " + std::to_string(i + 1) + (i == 0 ? ", bass" : ""),
+                      fixed_measure(board, strip.places[i]));
+  pages.put(line_step * static_cast<double>(rows.size() + 1) + 1, list_width, [&](PdfBook& book, Point top) {
+    column(book, top - Point{list_width / 2, line_step}, list_width, heading, rows);
+  });
+}
+
 }  // namespace
 
 PdfBook gauge_book(const PreparedBoard& ready, const Paper& paper) {
@@ -96,6 +108,8 @@ PdfBook gauge_book(const PreparedBoard& ready, const Paper& paper) {
                 "strings at the " + strip.name + (bass_left ? ", bass at the left" : ", bass at the right"), Text::body,
                 Align::centre);
     });
+  pages.new_row();
+  for (const StringStrip& strip : string_strips(ready)) put_places(pages, ready.board(), strip);
   return pages.take();
 }
 

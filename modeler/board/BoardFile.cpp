@@ -63,7 +63,8 @@ class BoardReader {
   bool refuse_form(const Entry& entry, bool sound, std::string_view opening, std::string_view closing) {
     if (sound) return false;
     report(FaultCode::wrong_kind, entry, entry.key,
-           "found " + std::string(entry.node.type_name()) + " where a table is needed",
+           "found " + std::string(entry.node.type_name()) + " where " +
+               (opening == "[[" ? "a list of tables" : "a table") + " is needed",
            "write " + std::string(opening) + entry.key + std::string(closing) + " on a line of its own");
     return true;
   }

@@ -155,6 +155,15 @@ TEST(ShopDrawing, DimensionsTheTonguesEnd) {
   EXPECT_NE(page.find(" " + decimals(all, 2) + "\n"), std::string::npos) << page;
 }
 
+// Spreads 35.5 at the nut and 52 at the saddle, six strings with equal centres.
+TEST(GaugePage, ListsTheStringsPlaces) {
+  const Printed printed(preset_path("heron-six"), "A4");
+  const std::string page = shell("pdftotext -layout '" + printed.file("gauges.pdf").string() + "' -").out;
+  for (const int string : {2, 5})
+    for (const double spread : {35.5, 52.0})
+      EXPECT_NE(page.find(" " + decimals(spread * ((string - 1) / 5.0 - 0.5), 2)), std::string::npos) << page;
+}
+
 TEST(InlayDrawing, NumbersEveryPieceOnceInThePlanAndOnceInTheList) {
   const Printed printed(preset_path("heron-six"), "A4");
   const std::vector<Page> pages = pages_of(printed.file("inlay-drawing.pdf"));
