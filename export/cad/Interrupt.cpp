@@ -16,7 +16,7 @@ void handle(int) { token().request(); }
 }  // namespace
 
 Cancel catch_interrupts() {
-  const Cancel cancel = token();
+  Cancel cancel = token();
   for (const int signal : {SIGINT, SIGTERM, SIGHUP}) std::signal(signal, handle);
   std::signal(SIGXFSZ, SIG_IGN);
   return cancel;

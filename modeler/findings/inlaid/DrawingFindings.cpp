@@ -136,8 +136,15 @@ class DrawingCheck {
                 "a gap in the " + region.material + " of " + sum.name() + " is drawn " +
                     judge_.shown(*region.drawn_gap) + " wide and the cutter cuts " + judge_.shown(cut_) +
                     ": the gap is filled or made wider",
-                "name cutters for pocket-detail and piece that cut " + judge_.shown(judge_.down(*region.drawn_gap)) +
-                    " or less, or draw the gap wider");
+                wider_gap(*region.drawn_gap));
+  }
+
+  /// What to do about a gap; cutters are named only where there may be some that go through it.
+  std::string wider_gap(double gap) const {
+    constexpr double thinnest_cutter = 0.2;  // mm; common practice, no source
+    if (gap < thinnest_cutter) return "draw the gap at least " + judge_.shown(judge_.up(cut_)) + " wide, or close it";
+    return "name cutters for pocket-detail and piece that cut " + judge_.shown(judge_.down(gap)) +
+           " or less, or draw the gap wider";
   }
 
   void judge_added(const DrawingSum& sum) {
