@@ -119,8 +119,11 @@ std::vector<Operation> with_work(const PreparedBoard& ready, std::vector<Operati
 }
 
 std::string size_words(const StockSize& size, Units units) {
-  return measure(units, size.length) + " x " + measure(units, size.width) + " x " +
-         measured_length(units, size.thickness);
+  const auto number = [&](double mm) {
+    const std::string text = stock_length(units, mm);
+    return text.substr(0, text.rfind(' '));
+  };
+  return number(size.length) + " x " + number(size.width) + " x " + stock_length(units, size.thickness);
 }
 
 std::string zero_note(const Layout& layout, const ZeroPlace& place, Units units) {

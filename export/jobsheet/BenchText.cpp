@@ -52,8 +52,8 @@ WalkStep BenchText::begin(WalkKind kind) const {
 WalkStep BenchText::blank() const {
   const StockSize size = measured_blank(ready_.layout());
   WalkStep step = begin(WalkKind::blank);
-  step.need = {board_.blank.material + ", at least " + length(size.length) + " x " + length(size.width) + " x " +
-               fine(size.thickness)};
+  step.need = {board_.blank.material + ", at least " + stock_length(board_.units, size.length) + " x " +
+               stock_length(board_.units, size.width) + " x " + stock_length(board_.units, size.thickness)};
   step.act = {"Plane the glue face flat and one long side square to it. Let the wood rest in the workshop.",
               "Mark the centre line along the top, the nut line across it, and carry both down the sides."};
   step.check = {"A straight edge shows no light along, across and from corner to corner.",
@@ -112,7 +112,7 @@ WalkStep BenchText::binding() const {
 WalkStep BenchText::side_dots() const {
   WalkStep step = begin(WalkKind::side_dots);
   const SideDots& spec = *board_.side_dots;
-  step.need = {"a drill of " + fine(spec.diameter) + ", a rod of the dots' material"};
+  step.need = {"a drill of " + stock_length(board_.units, spec.diameter) + ", a rod of the dots' material"};
   const std::string edge_words = spec.edge == DotEdge::both     ? "both edges"
                                  : spec.edge == DotEdge::treble ? "the treble edge"
                                                                 : "the bass edge";

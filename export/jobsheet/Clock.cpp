@@ -110,7 +110,7 @@ JobTable tool_changes(const PreparedBoard& ready, const std::vector<WalkStep>& w
     if (!cutter || cutter == in) continue;
     in = cutter;
     table.rows.push_back({std::to_string(table.rows.size() + 1), std::to_string(i + 1) + ". " + walk[i].title,
-                          cutter->name + ", " + measured_length(board.units, cutter->diameter) +
+                          cutter->name + ", " + stock_length(board.units, cutter->diameter) +
                               (cutter->shape == CutterShape::ball ? " ball" : " flat")});
   }
   return table;

@@ -7,7 +7,7 @@ namespace sagitta {
 JobTable board_facts(const PreparedBoard& ready) {
   const Board& board = ready.board();
   const Layout& layout = ready.layout();
-  const auto length = [&](double mm) { return measured_length(board.units, mm); };
+  const auto length = [&](double mm) { return stock_length(board.units, mm); };
   const bool left = board.hand == Hand::left;
   const bool fan = layout.bass_scale != layout.treble_scale;
   JobTable table{{"what", "on this board"}, {}};
@@ -21,7 +21,7 @@ JobTable board_facts(const PreparedBoard& ready) {
   row("width", length(2 * layout.half_width(0)) + " at the nut line, " +
                    length(2 * layout.half_width(layout.heel_end)) + " at the body end");
   row("thickness",
-      length(board.board.thickness) + " in the middle" +
+      length(board.board.thickness) + " at the middle" +
           (board.sanding > 0 ? ", and " + fine_length(board.units, board.sanding) + " for the sanding" : ""));
   if (!ready.surface().flat) {
     const double nut = ready.surface().radius(0), heel = ready.surface().radius(layout.heel_end);

@@ -116,7 +116,7 @@ class Steps {
   void cutters(Operation operation) {
     bool any = false;
     for (const auto& [use, cutter] : named_cutters(operation)) {
-      std::string text = part_words(use) + ": " + cutter.name + ", " + length(cutter.diameter) +
+      std::string text = part_words(use) + ": " + cutter.name + ", " + stock_length(board_.units, cutter.diameter) +
                          (cutter.shape == CutterShape::ball ? " ball" : " flat") + ", cuts " +
                          length(cut_width(cutter)) + " wide, " + length(cutter.cutting_length) + " long";
       if (cutter.rpm) text += ", " + std::to_string(std::lround(*cutter.rpm)) + " rpm";

@@ -69,7 +69,7 @@ WalkStep MachineText::begin(WalkKind kind) const {
 void MachineText::cutters(WalkStep& step, CutterUse use) const {
   for (const Cutter& cutter : board_.cutters)
     if (has_use(cutter, use))
-      step.need.push_back(cutter.name + ", " + length(cutter.diameter) +
+      step.need.push_back(cutter.name + ", " + stock_length(board_.units, cutter.diameter) +
                           (cutter.shape == CutterShape::ball ? " ball" : " flat"));
 }
 
@@ -138,7 +138,7 @@ WalkStep MachineText::pockets_detail() const {
   WalkStep step = begin(WalkKind::pockets_detail);
   for (const Cutter& cutter : board_.cutters)
     if (has_use(cutter, CutterUse::pocket_detail) && !has_use(cutter, CutterUse::pocket_clear))
-      step.need.push_back(cutter.name + ", " + length(cutter.diameter) + " flat");
+      step.need.push_back(cutter.name + ", " + stock_length(board_.units, cutter.diameter) + " flat");
   step.act = {
       "Change the cutter, set z to 0 again at the same place, and cut what the larger cutter left in the corners."};
   step.check = {"No step shows between the two cutters' floors."};

@@ -111,10 +111,11 @@ std::string shown(const Field& field, const Value& value, Units units) {
   return std::holds_alternative<std::monostate>(value) ? "-" : value_text(field, value, units);
 }
 
-/// The first board with one row's field, or with as many rows of a table, as the second.
+/// The first board with one row's field, or with as many rows of a table, as the second; nothing where that alone is no
+/// board: a compound surface without its second radius.
 std::optional<Effect> effect_alone(const PreparedBoard& a, const Board& changed) {
-  BoardFile file;
-  file.board = changed;
+  BoardFile file = read_board_text(write_board(changed), "", changed.folder, a.outside());
+  if (!file.sound()) return {};
   const auto prepared = prepare(std::move(file), a.outside());
   const PreparedBoard* ready = std::get_if<PreparedBoard>(&prepared);
   return ready ? std::optional(effect_of(a, *ready)) : std::nullopt;

@@ -38,6 +38,11 @@ std::string measure(Units units, double mm) {
 
 std::string measured_length(Units units, double mm) { return shown_length(mm, units, decimals_for(units, mm)); }
 
+std::string stock_length(Units units, double mm) {
+  const auto fraction = units == Units::inch ? inch_fraction(mm) : std::nullopt;
+  return fraction ? *fraction + " in" : measured_length(units, mm);
+}
+
 std::string fine_length(Units units, double mm) { return shown_length(mm, units, units == Units::inch ? 4 : 2); }
 
 std::string fine_measure(const Board& board, double mm) {

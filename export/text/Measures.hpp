@@ -14,7 +14,10 @@ std::string measure(const Board& board, double mm);
 std::string measure(Units units, double mm);
 /// The same with the unit: "61.03 mm", "2.403 in".
 std::string measured_length(Units units, double mm);
-/// The same for depths, slots and other small lengths: "3.11 mm", "0.1225 in".
+/// Of what is bought or set out with a rule, blanks, cutters, widths: inches as the fraction where they are whole
+/// sixty-fourths, "1 11/16 in"; else as measured_length().
+std::string stock_length(Units units, double mm);
+/// As measured_length(), for depths, slots and other small lengths: "3.11 mm", "0.1225 in".
 std::string fine_length(Units units, double mm);
 /// The same without the unit.
 std::string fine_measure(const Board& board, double mm);

@@ -71,7 +71,7 @@ std::vector<double> lines_over(const Shell& shell, const std::vector<double>& ve
     double step = std::min(widest, curvature.width(y, off));
     if (y < -curvature.reach()) step = std::min(step, std::max(narrowest, -curvature.reach() - y));
     step = std::clamp(std::min(step, curvature.width(y + step, off)), narrowest, widest);
-    if (y + step >= high) break;
+    if (!(y + step < high)) break;
     y = clear_line(y + step, step, vertices);
     lines.push_back(y);
   }

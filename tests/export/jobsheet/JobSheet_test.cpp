@@ -83,7 +83,8 @@ TEST(JobSheet, TellsABoardInInchesItsHeightsAndItsBlankInInches) {
   EXPECT_EQ(number_behind(notes, "blank's top at z = "), 0);
   EXPECT_EQ(number_behind(notes, "Blank "), 22);
   EXPECT_EQ(number_behind(notes, "Blank 22 x "), 3);
-  EXPECT_EQ(number_behind(notes, "Blank 22 x 3 x "), 0.3125);
+  EXPECT_EQ(number_behind(notes, "Blank 22 x 3 x "), 5) << "5/16";
+  EXPECT_EQ(number_behind(notes, "Blank 22 x 3 x 5/"), 16);
   for (const std::string& note : notes) EXPECT_EQ(note.find(" mm"), std::string::npos) << note;
 }
 

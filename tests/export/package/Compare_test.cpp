@@ -37,6 +37,20 @@ TEST_F(Compare, FindsNothingBetweenABoardAndItself) {
   EXPECT_EQ(sagitta("compare " + a + " " + a).out, "the two boards are the same\n");
 }
 
+// A compound surface needs its second radius: that key alone makes no board, and its effect is left open.
+TEST_F(Compare, GivesNoEffectOfAKeyThatAloneMakesNoBoard) {
+  const std::string a = board("a.toml", {});
+  const std::string b =
+      board("b.toml", {{"profile = \"compound\"", "profile = \"string-line\""}, {"radius_at_heel = 406", ""}});
+  int seen = 0;
+  for (const json& key : compared(a, b)["keys"]) {
+    if (key["key"] != "surface.radius_at_heel") continue;
+    EXPECT_TRUE(key["effect"].is_null()) << key;
+    ++seen;
+  }
+  EXPECT_EQ(seen, 1);
+}
+
 // d(n) = L (1 - 2^(-n/12)): 1 mm more scale moves fret 22, where its middle crosses the centre line, by 0.7194 mm; the
 // edges there move apart by less.
 TEST_F(Compare, TellsHowFarSlotsMove) {
