@@ -42,8 +42,9 @@ TEST_F(Compare, GivesNoEffectOfAKeyThatAloneMakesNoBoard) {
   const std::string a = board("a.toml", {});
   const std::string b =
       board("b.toml", {{"profile = \"compound\"", "profile = \"string-line\""}, {"radius_at_heel = 406", ""}});
+  const json found = compared(a, b);
   int seen = 0;
-  for (const json& key : compared(a, b)["keys"]) {
+  for (const json& key : found["keys"]) {
     if (key["key"] != "surface.radius_at_heel") continue;
     EXPECT_TRUE(key["effect"].is_null()) << key;
     ++seen;
