@@ -54,13 +54,17 @@ struct Touch {
 class Touches {
  public:
   /// `within`: the outline lies in what the other bounds; else outside.
-  Touches(const Loop& own, bool within, double snap) : own_(own), within_(within), snap_(snap) {}
+  Touches(const Loop& own, bool within, double snap) : own_(own), within_(within), snap_(snap) {
+    for (const CurveSegment& segment : own) reach_.push_back(bounds(segment).grown(snap));
+  }
 
   std::vector<Touch> with(const Loop& other) {
     const Box reach = bounds(own_).grown(snap_);
     for (std::size_t k = 0; k < other.size(); ++k) {
-      if (!reach.overlaps(bounds(other[k]))) continue;
+      const Box box = bounds(other[k]);
+      if (!reach.overlaps(box)) continue;
       for (own_index_ = 0; own_index_ < own_.size(); ++own_index_) {
+        if (!reach_[own_index_].overlaps(box)) continue;
         other[k].is_arc() ? near_arc(other[k]) : near_line(other[k]);
         const CurveSegment& next = other[(k + 1) % other.size()];
         if (follow(other[k], next)) near_corner(other[k], next);
@@ -125,6 +129,7 @@ class Touches {
   const Loop& own_;
   bool within_;
   double snap_;
+  std::vector<Box> reach_;  ///< of each segment
   std::size_t own_index_ = 0;
   std::vector<Touch> found_;
 };
