@@ -163,8 +163,9 @@ class Mesher {
   void add_spread(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
     const auto loops = flat_loops(face, [](const PolylinePoint& at) { return at.p; });
+    stretch_ = stretch_of(face, loops);
     const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
-    for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between, stretch_of(face, loops))) {
+    for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between, stretch_)) {
       top ? add_triangle(a, b, c) : add_triangle(c, b, a);
       if (!face.bound.plane(surface_)) measure(face.bound, a, b, c);
     }
@@ -247,13 +248,11 @@ class Mesher {
     return points;
   }
 
-  static bool suited(const BoundingSurface& bound) { return bound.scalloped(); }
-
   /// The square root of how much more the face bends along the board than across it: triangles that are Delaunay once
   /// x is stretched by it stray least. D'Azevedo and Simpson, "On optimal interpolation triangle incidences", SIAM J.
   /// Sci. Stat. Comput. 10, 1989.
   double stretch_of(const ShellFace& face, const std::vector<std::vector<BandPoint>>& loops) const {
-    if (!suited(face.bound) || loops.empty()) return 1;
+    if (loops.empty()) return 1;
     Point low = loops.front().front().p, high = low;
     for (const BandPoint& at : loops.front()) {
       low = {std::min(low.x, at.p.x), std::min(low.y, at.p.y)};
@@ -276,7 +275,7 @@ class Mesher {
       bend += steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r));
       twist += steep * y * std::abs(slope) / (r * r);
     }
-    const double along = suited(bound) ? suited_share_along : share_along;
+    const double along = stretch_ > 1 ? suited_share_along : share_along;
     const double by_bend = bend > 0 ? std::sqrt(8 * along * aim_ / bend) : 1e300;
     const double by_twist = twist > 0 ? 4 * share_of_twist * aim_ / (twist * step) : 1e300;
     return std::min(by_bend, by_twist);
@@ -350,6 +349,7 @@ class Mesher {
   double aim_;
   const Cancel& cancel_;
   EdgePolylines trails_;
+  double stretch_ = 1;  ///< of the face at work
   Points points_;
   Mesh mesh_;
   EdgeSet edges_;  ///< of the first `kept_` triangles
