@@ -124,8 +124,11 @@ class Mesher {
     return corners;
   }
 
+  /// A form or a round wall may be so steep that rounding a place changes its height by more than points are told apart
+  /// by: there all faces take the height of the exact place.
   int point(const PolylinePoint& at, const BoundingSurface& bound) {
-    return points_.at(at.p, height(surface_, bound, bound.round() ? at.exact : at.p));
+    const bool steep = bound.round() || bound.form != 0;
+    return points_.at(at.p, height(surface_, bound, steep ? at.exact : at.p));
   }
 
   /// The points of a plan half-edge from its origin on, its target left out.
