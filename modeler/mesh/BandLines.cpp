@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "surface/FormBend.hpp"
+
 namespace sagitta {
 namespace {
 
@@ -13,15 +15,20 @@ constexpr double most_bands = 4000;
 
 double on_grid(double y) { return rounded({0, y}).y; }
 
-/// How tightly the playing surface curves where the plan reaches y or further: for each bound place, |y| and R.
+/// How tightly the playing surface curves where the plan reaches y or further: for each bound place, |y| and R; and
+/// what its forms add.
 class Curvature {
  public:
-  explicit Curvature(const Shell& shell) {
+  Curvature(const Shell& shell, double low, double high) {
     const Surface& surface = shell.plan.surface;
-    if (surface.flat) return;
-    for (const ShellEdge& edge : shell.edges)
-      if (!edge.upright && edge.bound.kind == BoundingSurface::Kind::offset_surface)
-        for (const Point p : shell.places(edge)) places_.emplace_back(std::abs(p.y), surface.radius(p.x));
+    for (const ShellEdge& edge : shell.edges) {
+      if (edge.upright || edge.bound.kind != BoundingSurface::Kind::offset_surface) continue;
+      const std::vector<Point> places = shell.places(edge);
+      if (edge.bound.form != 0)
+        added_ = std::max(added_, bend_of_form(surface, edge.bound.form, places.front().x, low, high).across);
+      if (surface.flat) continue;
+      for (const Point p : places) places_.emplace_back(std::abs(p.y), surface.radius(p.x));
+    }
     std::sort(places_.begin(), places_.end());
     for (std::size_t i = places_.size(); i-- > 1;)
       places_[i - 1].second = std::min(places_[i - 1].second, places_[i].second);
@@ -30,16 +37,23 @@ class Curvature {
   /// The furthest |y| of the playing surface; 0 when it is flat.
   double reach() const { return places_.empty() ? 0 : places_.back().first; }
 
-  /// The width over which a chord at y strays by `off` from the surface, square to it: S sqrt(8 off / R).
+  /// The width over which a chord at y strays by `off` from the surface, square to it: S sqrt(8 off / R), and less
+  /// where a form adds to 1/R.
   double width(double y, double off) const {
+    const double of_arc = width_of_arc(y, off);
+    return added_ > 0 ? 1 / std::hypot(1 / of_arc, std::sqrt(added_ / (8 * off))) : of_arc;
+  }
+
+ private:
+  double width_of_arc(double y, double off) const {
     const auto place = std::lower_bound(places_.begin(), places_.end(), std::pair{std::abs(y), 0.0});
     if (place == places_.end()) return 1e300;
     const double r = place->second;
     return std::sqrt(std::max(0.0, (r - y) * (r + y))) * std::sqrt(8 * off / r);
   }
 
- private:
   std::vector<std::pair<double, double>> places_;
+  double added_ = 0;  ///< |z_yy| of any form, at most, 1/mm
 };
 
 /// Of several places about y, within a third of `step`, the first that is `enough` away from any vertex, or the
@@ -65,7 +79,7 @@ double clear_line(double y, double step, const std::vector<double>& vertices, do
 std::vector<double> lines_over(const Shell& shell, const std::vector<double>& vertices, double off) {
   const double low = vertices.front(), high = vertices.back();
   const double widest = (high - low) / 4, narrowest = (high - low) / most_bands;
-  const Curvature curvature(shell);
+  const Curvature curvature(shell, low, high);
   std::vector<double> lines;
   for (double y = low;;) {
     double step = std::min(widest, curvature.width(y, off));

@@ -23,8 +23,8 @@ struct Leaving {
 class Bands {
  public:
   Bands(const std::vector<std::vector<BandPoint>>& loops, const std::vector<double>& lines,
-        const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between)
-      : lines_(lines), between_(between), sides_(lines.size() + 1), on_line_(lines.size()) {
+        const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between, double stretch)
+      : lines_(lines), between_(between), stretch_(stretch), sides_(lines.size() + 1), on_line_(lines.size()) {
     for (const auto& loop : loops)
       for (std::size_t i = 0; i < loop.size(); ++i) sort_in({loop[i], loop[(i + 1) % loop.size()]});
   }
@@ -103,7 +103,7 @@ class Bands {
     return found;
   }
 
-  static void triangulate(std::vector<Side>& sides, std::vector<std::array<int, 3>>& triangles) {
+  void triangulate(std::vector<Side>& sides, std::vector<std::array<int, 3>>& triangles) const {
     std::multimap<int, std::size_t> from;
     for (std::size_t i = 0; i < sides.size(); ++i) from.emplace(sides[i].a.id, i);
     while (!from.empty()) {
@@ -122,6 +122,7 @@ class Bands {
       for (const std::size_t i : loop) polygon.push_back(sides[i].a.p);
       std::vector<std::array<int, 3>> parts = cut_monotone(polygon);
       if (parts.empty()) parts = cut_ears(polygon);
+      for (Point& p : polygon) p.x *= stretch_;
       flip_to_delaunay(polygon, parts);
       for (const auto& [a, b, c] : parts)
         triangles.push_back({sides[loop[a]].a.id, sides[loop[b]].a.id, sides[loop[c]].a.id});
@@ -136,6 +137,7 @@ class Bands {
 
   const std::vector<double>& lines_;
   const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between_;
+  double stretch_;
   std::vector<std::vector<Side>> sides_;  ///< one list a band, from below the first line upward
   std::vector<std::vector<BandPoint>> on_line_;
 };
@@ -144,8 +146,8 @@ class Bands {
 
 std::vector<std::array<int, 3>> triangulate_in_bands(
     const std::vector<std::vector<BandPoint>>& loops, const std::vector<double>& lines,
-    const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between) {
-  return Bands(loops, lines, between).run();
+    const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between, double stretch) {
+  return Bands(loops, lines, between, stretch).run();
 }
 
 }  // namespace sagitta

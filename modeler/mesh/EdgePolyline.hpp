@@ -9,8 +9,8 @@
 
 namespace sagitta {
 
-/// A place of the mesh from above. A side hole's wall is upright at its sides: its height is taken from the place
-/// before rounding.
+/// A place of the mesh from above. A round wall is upright at its sides, and a form may be steep: there heights are
+/// those of the place before rounding.
 struct PolylinePoint {
   Point p;  ///< 32-bit floats held in doubles
   Point exact;

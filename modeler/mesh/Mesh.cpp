@@ -9,11 +9,19 @@
 #include "mesh/Merge.hpp"
 #include "mesh/Shared.hpp"
 #include "plane/Tolerance.hpp"
+#include "surface/FormBend.hpp"
 
 namespace sagitta {
 namespace {
 
 constexpr double most_parts = 4000;  ///< of a stretch of a line
+
+/// What of the aim a chord along the board may stray by, and a facet's twist; the bands' width takes 0.375. Where the
+/// triangles suit the surface (stretch_of) the three add up to what a triangle strays by; else it may be more.
+constexpr double share_along = 0.15, suited_share_along = 0.4, share_of_twist = 0.2;
+/// A form's triangles are at most so much longer across the board than along it, and whole powers of 2, with which
+/// 32-bit floats stay exact.
+constexpr double most_stretch = 32;
 
 struct PlaceHash {
   std::size_t operator()(const std::pair<float, float>& p) const {
@@ -116,8 +124,11 @@ class Mesher {
     return corners;
   }
 
+  /// A form or a round wall may be so steep that rounding a place changes its height by more than points are told apart
+  /// by: there all faces take the height of the exact place.
   int point(const PolylinePoint& at, const BoundingSurface& bound) {
-    return points_.at(at.p, height(surface_, bound, bound.round() ? at.exact : at.p));
+    const bool steep = bound.round() || bound.form != 0;
+    return points_.at(at.p, height(surface_, bound, steep ? at.exact : at.p));
   }
 
   /// The points of a plan half-edge from its origin on, its target left out.
@@ -155,8 +166,9 @@ class Mesher {
   void add_spread(const ShellFace& face) {
     const bool top = face.kind == ShellFace::Kind::top;
     const auto loops = flat_loops(face, [](const PolylinePoint& at) { return at.p; });
+    stretch_ = stretch_of(face, loops);
     const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
-    for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between)) {
+    for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between, stretch_)) {
       top ? add_triangle(a, b, c) : add_triangle(c, b, a);
       if (!face.bound.plane(surface_)) measure(face.bound, a, b, c);
     }
@@ -189,7 +201,7 @@ class Mesher {
     };
     const auto axis = [&](double t) { return axis_of(surface_, bound, place(t).x); };
     const double sag = std::abs(axis(0.5) - (axis(0) + axis(1)) / 2);
-    const int parts = static_cast<int>(std::min(most_parts, std::ceil(std::sqrt(sag / (0.15 * aim_)))));
+    const int parts = static_cast<int>(std::min(most_parts, std::ceil(std::sqrt(sag / (share_along * aim_)))));
     for (int i = 1; i < parts; ++i) {
       const double t = static_cast<double>(i) / parts;
       const Point exact = place(t);
@@ -239,30 +251,36 @@ class Mesher {
     return points;
   }
 
-  /// Second derivatives, along the board and mixed, of what a form adds to the playing surface: 2 d (pi / w)^2 for a
-  /// scallop, which on a fan leans by as much as its lines do; for a bevel those of the arc that it leaves.
-  std::pair<double, double> bend_of_form(const BoundingSurface& bound, Point p) const {
-    if (bound.form == 0) return {0, 0};
-    if (bound.form < 0) {
-      const WorkedEdge& edge = surface_.worked_edges[static_cast<std::size_t>(-1 - bound.form)];
-      return {surface_.flat ? 0 : 2 * edge.slope * edge.slope / surface_.radius(p.x), 0};
+  /// The square root of how much more the face bends along the board than across it: triangles that are Delaunay once
+  /// x is stretched by it stray least. D'Azevedo and Simpson, "On optimal interpolation triangle incidences", SIAM J.
+  /// Sci. Stat. Comput. 10, 1989.
+  double stretch_of(const ShellFace& face, const std::vector<std::vector<BandPoint>>& loops) const {
+    if (loops.empty()) return 1;
+    Point low = loops.front().front().p, high = low;
+    for (const BandPoint& at : loops.front()) {
+      low = {std::min(low.x, at.p.x), std::min(low.y, at.p.y)};
+      high = {std::max(high.x, at.p.x), std::max(high.y, at.p.y)};
     }
-    const ScallopedSpace& space = surface_.scallops[static_cast<std::size_t>(bound.form - 1)];
-    const double turn = std::numbers::pi / space.width(p.y), bend = 2 * space.depth * turn * turn;
-    return {bend, bend * std::max(std::abs(space.low_lean), std::abs(space.high_lean))};
+    Bend bend = bend_of_form(surface_, face.bound.form, low.x, low.y, high.y);
+    if (!surface_.flat) bend.across += 1 / surface_.radius(low.x);
+    const double ratio = std::sqrt(bend.along / std::max(bend.across, bend.along / (most_stretch * most_stretch)));
+    return std::exp2(std::round(std::log2(std::max(1.0, ratio))));
   }
 
-  /// How far along the board a chord and the twist of a band `step` wide may reach from p.
+  /// How far along the board a chord and the twist of a band `step` wide may reach from p: a chord of length h strays
+  /// by h^2 |z''| / 8 (de Boor, A Practical Guide to Splines, ch. III), the diagonal of a facet by h step |z_xy| / 4.
   double step_along(const BoundingSurface& bound, Point p, double step) const {
-    auto [bend, twist] = bend_of_form(bound, p);
+    const Bend form = bend_of_form(surface_, bound.form, p.x, p.y - step, p.y + step);
+    double bend = form.along, twist = form.mixed;
     if (!surface_.flat) {
       const double y = std::abs(p.y), r = surface_.radius(p.x), slope = surface_.radius_slope(p.x);
       const double steep = std::pow(r / std::sqrt(std::max(tolerance::same, (r - y) * (r + y))), 3);
       bend += steep * y * y * (slope * slope / (r * r * r) + std::abs(surface_.r2) / (r * r));
       twist += steep * y * std::abs(slope) / (r * r);
     }
-    const double by_bend = bend > 0 ? std::sqrt(8 * 0.15 * aim_ / bend) : 1e300;
-    const double by_twist = twist > 0 ? 4 * 0.2 * aim_ / (twist * step) : 1e300;
+    const double along = stretch_ > 1 ? suited_share_along : share_along;
+    const double by_bend = bend > 0 ? std::sqrt(8 * along * aim_ / bend) : 1e300;
+    const double by_twist = twist > 0 ? 4 * share_of_twist * aim_ / (twist * step) : 1e300;
     return std::min(by_bend, by_twist);
   }
 
@@ -334,6 +352,7 @@ class Mesher {
   double aim_;
   const Cancel& cancel_;
   EdgePolylines trails_;
+  double stretch_ = 1;  ///< of the face at work
   Points points_;
   Mesh mesh_;
   EdgeSet edges_;  ///< of the first `kept_` triangles

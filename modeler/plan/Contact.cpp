@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "plan/OutlineContact.hpp"
 #include "plane/Tolerance.hpp"
 #include "polygon/BoxIndex.hpp"
 
@@ -73,6 +74,10 @@ struct Settler {
     } else {
       feature.shape = shrunk(*feature.shape, snap - gap);
     }
+    tell_of_skin(feature, other);
+  }
+
+  void tell_of_skin(const Feature& feature, const Feature& other) const {
     tell(feature, feature.name + " only touches " + other.name + "; drawn back so that a skin of wood stays",
          "leave a gap, or let the two overlap");
   }
@@ -238,7 +243,7 @@ int rank(const Feature& f) {
 
 /// A disc whose centre lies within another shape, which may be as large or larger: it can touch a side from inside.
 bool is_disc_within(const Feature& feature, const Feature& other) {
-  return other.shape && feature.shape->core.size() == 1 && other.shape->core.size() > 2 &&
+  return other.shape && feature.shape && feature.shape->core.size() == 1 && other.shape->core.size() > 2 &&
          distance({feature.shape->core, 0}, *other.shape) < 0;
 }
 
@@ -252,6 +257,10 @@ bool gives_way(const std::vector<Feature>& features, std::size_t i, std::size_t 
 }
 
 void settle(Feature& feature, const Feature& other, const Settler& settler) {
+  if (!feature.shape) {
+    if (draw_back_outline(feature, other, settler.snap)) settler.tell_of_skin(feature, other);
+    return;
+  }
   if (other.shape) return settler.against_shape(feature, other);
   for (const CurveSegment& segment : other.loop)
     if (segment.is_arc() && settler.made_equal(*feature.shape, {{segment.centre}, segment.radius})) return;
@@ -303,7 +312,7 @@ Faults settle_contacts(std::vector<Feature>& features, double snap) {
   for (int round = 0; round < rounds; ++round) {
     const BoxIndex index(boxes_of(features));
     for (std::size_t i = 0; i < features.size(); ++i) {
-      if (!features[i].shape || features[i].shape->empty()) continue;
+      if (features[i].shape ? features[i].shape->empty() : !gives_by_outline(features[i])) continue;
       for (const int k : index.near(box_of(features[i]), drift)) {
         const auto j = static_cast<std::size_t>(k);
         if (i == j || features[j].seam || (features[j].shape && features[j].shape->empty())) continue;

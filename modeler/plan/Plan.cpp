@@ -10,6 +10,7 @@
 #include "plan/IntersectionCurves.hpp"
 #include "plan/LooseWood.hpp"
 #include "plan/NonManifoldVertex.hpp"
+#include "plan/OutlineContact.hpp"
 #include "plan/Rounding.hpp"
 #include "plan/ScallopBranches.hpp"
 #include "plan/SideHoles.hpp"
@@ -78,6 +79,7 @@ class Planner {
       told.covered = covered;
     }
     told.ellipse = f.ellipse;
+    if (!f.shape && !drawn.shape) told.moved = outline_moved_by(drawn.loop, f.loop);
     if (!f.shape || !drawn.shape) return told;
     told.moved = moved_by(*drawn.shape, *f.shape);
     if (f.role == Feature::Role::hole) told.raised = f.bound.value - drawn.bound.value;

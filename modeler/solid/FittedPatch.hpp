@@ -6,15 +6,12 @@
 #include <array>
 #include <functional>
 
+#include "surface/FormChart.hpp"
+
 namespace sagitta {
 
 /// x, y and z in mm at two parameters.
 using PlaceAt = std::function<std::array<double, 3>(double, double)>;
-
-/// A rectangle of the parameter plane.
-struct ParameterBox {
-  double u_low = 0, u_high = 1, v_low = 0, v_high = 1;
-};
 
 struct FittedPatch {
   Handle(Geom_BSplineSurface) surface;

@@ -4,14 +4,14 @@
 
 #include <Geom2d_Curve.hxx>
 
+#include "plan/BoundChart.hpp"
 #include "solid/EdgeCurve.hpp"
 #include "solid/FittedPatch.hpp"
 
 namespace sagitta {
 
 /// A form of the moved playing surface over a part of the board, within 5e-6 mm of its formula (1e-9 mm is the aim).
-/// The parameters are in mm: a scallop's along its space (its share times the space's length on the centre line) and y;
-/// a bevel's x and y less the edge's; a roll's x and the way about its axis from the upright.
+/// The parameters are those of its chart, mm.
 class FormPatch {
  public:
   /// `reach`: a box from above that the face lies in. Throws Standard_Failure where the formula cannot be followed.
@@ -24,11 +24,10 @@ class FormPatch {
  private:
   std::array<double, 3> place(double u, double v) const;
   std::array<Jet, 2> parameters(const std::array<Jet, 3>& p) const;
-  ParameterBox parameters_over(const Box& reach) const;
 
   Surface law_;
   BoundingSurface bound_;
-  double length_ = 1;  ///< of a scalloped space on the centre line
+  FormChart chart_;
   FittedPatch fitted_;
 };
 

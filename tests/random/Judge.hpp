@@ -18,7 +18,7 @@ struct Ways {
 struct Body {
   std::string wrong;   ///< empty when nothing is
   double volume = 0;   ///< of the solid, mm^3; 0 where there is none that can be measured
-  double seconds = 0;  ///< that solid and mesh took to be made
+  double seconds = 0;  ///< of the processor, that solid and mesh took to be made
 };
 
 /// Shell: every edge used once each way. Solid: BRepCheck, every edge between exactly two faces, Euler number, no

@@ -2,13 +2,13 @@
 
 #include <Standard_Failure.hxx>
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 #include <numbers>
 #include <sstream>
 
 #include "inlay/Inlays.hpp"
 #include "made/Made.hpp"
+#include "made/WorkshopTime.hpp"
 #include "oracle/Boolean.hpp"
 #include "oracle/HeightVolume.hpp"
 #include "oracle/Quadrature.hpp"
@@ -103,13 +103,13 @@ struct Stagewise {
 
   void check(Stage stage) const {
     ++verdict.stages;
-    const auto begin = std::chrono::steady_clock::now();
+    const std::clock_t begin = std::clock();
     auto plan = make_plan(board, layout, surface, stage);
     if (const auto* faults = std::get_if<Faults>(&plan)) return check_refusal(stage, *faults);
     const Shell shell = lift(std::get<Plan>(std::move(plan)));
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
+    const double took = test::processor_seconds(begin);
     const Body body = judged(shell, {asked.mesh, through_step(stage), asked.vertices, asked.figures});
-    verdict.seconds = std::max(verdict.seconds, took.count() + body.seconds);
+    verdict.seconds = std::max(verdict.seconds, took + body.seconds);
     if (!body.wrong.empty()) complain(stage, body.wrong);
     if (body.volume == 0) return;
     const oracle::Work work = oracle::work_at(board, layout, surface, stage);

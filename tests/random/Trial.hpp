@@ -35,7 +35,7 @@ struct Verdict {
   std::vector<Stage> failed;      ///< stages with trouble
   std::vector<Refusal> refusals;  ///< in the order of the stages
   int stages = 0;                 ///< judged
-  double seconds = 0;             ///< plan, lift, solid and mesh of the slowest stage
+  double seconds = 0;             ///< of the processor: plan, lift, solid and mesh of the slowest stage
   double worst = 0;               ///< largest relative difference of a solid's volume from quadrature
   int overruled = 0;              ///< stages whose booleans quadrature rules against: wrong, unsound or failed
   std::string overruled_why;      ///< what was wrong with the booleans
