@@ -226,7 +226,7 @@ class Builder {
   /// The STEP writer looks at all edges of a face for each of them, and projects those of a plane again every time: for
   /// a blank with a border of waves half a minute. Where the pcurves are kept it only reads them.
   static void drawn_on(const TopoDS_Face& plane) {
-    constexpr int many = 200;
+    constexpr int many = 0;
     std::vector<TopoDS_Edge> edges;
     for (TopExp_Explorer edge(plane, TopAbs_EDGE); edge.More(); edge.Next())
       edges.push_back(TopoDS::Edge(edge.Current()));
