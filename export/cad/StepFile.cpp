@@ -2,8 +2,6 @@
 
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <Interface_Static.hxx>
-#include <Message.hxx>
-#include <Message_Messenger.hxx>
 #include <STEPControl_Writer.hxx>
 #include <StepData_Protocol.hxx>
 #include <StepData_StepModel.hxx>
@@ -22,6 +20,7 @@
 #include "cad/StepFileNames.hpp"
 #include "cad/StepFileProperties.hpp"
 #include "cad/StepFileTransfer.hpp"
+#include "solid/StepTurn.hpp"
 
 namespace sagitta {
 namespace {
@@ -29,12 +28,8 @@ namespace {
 Handle(TCollection_HAsciiString) text(const char* value) { return new TCollection_HAsciiString(value); }
 
 void set_options(const StepStyle& style) {
-  // Asking for a writer fills the table of options that the next lines set.
-  const STEPControl_Writer filled;
   Interface_Static::SetCVal("write.step.schema", style.schema == StepSchema::ap242 ? "AP242DIS" : "AP214IS");
   Interface_Static::SetCVal("write.step.unit", style.units == Units::inch ? "INCH" : "MM");
-  Interface_Static::SetIVal("write.surfacecurve.mode", 1);
-  Message::DefaultMessenger()->ChangePrinters().Clear();
 }
 
 /// Everything in the header that would tell the hour, the machine or the user is replaced by a fixed word.
@@ -111,6 +106,7 @@ std::vector<StepDressed> dressed(const StepModel& model, const StepTransfer& tra
 }  // namespace
 
 std::string step_text(const StepModel& model, const StepStyle& style) {
+  const StepTurn turn;
   set_options(style);
   STEPControl_Writer writer;
   const Handle(StepData_StepModel) entities = writer.Model(true);
