@@ -9,6 +9,7 @@ namespace sagitta::places {
 std::string source();         ///< the top of the source tree
 std::string tests();          ///< its folder tests/
 std::string program();        ///< `sagitta` as built
+std::string solid_program();  ///< `sagitta-solid`, which `sagitta` becomes
 std::string viewer();         ///< `sagitta-viewer` as built
 std::string failing_calls();  ///< the library that makes system calls fail
 

@@ -2,11 +2,7 @@
 
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <Interface_Static.hxx>
-#include <Message.hxx>
-#include <Message_Messenger.hxx>
-#include <STEPCAFControl_Writer.hxx>
-#include <STEPConstruct.hxx>
-#include <STEPConstruct_Styles.hxx>
+#include <STEPControl_Writer.hxx>
 #include <StepData_Protocol.hxx>
 #include <StepData_StepModel.hxx>
 #include <StepData_StepWriter.hxx>
@@ -16,108 +12,24 @@
 #include <StepShape_GeometricCurveSet.hxx>
 #include <StepShape_ShapeRepresentation.hxx>
 #include <TCollection_HAsciiString.hxx>
-#include <TDataStd_Name.hxx>
-#include <TDocStd_Document.hxx>
-#include <XCAFDoc_Area.hxx>
-#include <XCAFDoc_Centroid.hxx>
-#include <XCAFDoc_DocumentTool.hxx>
-#include <XCAFDoc_ShapeTool.hxx>
-#include <XCAFDoc_Volume.hxx>
-#include <XSControl_TransferWriter.hxx>
-#include <XSControl_WorkSession.hxx>
 #include <sstream>
 #include <stdexcept>
 
 #include "board/Length.hpp"
 #include "cad/StepDress.hpp"
-#include "text/StepString.hpp"
+#include "cad/StepFileNames.hpp"
+#include "cad/StepFileProperties.hpp"
+#include "cad/StepFileTransfer.hpp"
+#include "solid/StepTurn.hpp"
 
 namespace sagitta {
 namespace {
 
 Handle(TCollection_HAsciiString) text(const char* value) { return new TCollection_HAsciiString(value); }
 
-/// Names stand as marks of one width until the text is complete: the kernel's writer breaks long names in the middle of
-/// a character.
-class Names {
- public:
-  std::string mark(const std::string& name) {
-    names_.push_back(name);
-    return mark_of(names_.size() - 1);
-  }
-  std::string put_in(const std::string& whole) const {
-    std::string result;
-    std::size_t from = 0;
-    for (std::size_t at; (at = whole.find(start, from)) != std::string::npos; from = at + start.size() + digits) {
-      result.append(whole, from, at - from);
-      result += step_string(names_.at(std::stoul(whole.substr(at + start.size(), digits))));
-    }
-    return result.append(whole, from);
-  }
-
- private:
-  static constexpr std::string_view start = "SAGITTA-NAME-";
-  static constexpr std::size_t digits = 6;
-  static std::string mark_of(std::size_t number) {
-    const std::string shown = std::to_string(number);
-    return std::string(start) + std::string(digits - shown.size(), '0') + shown;
-  }
-  std::vector<std::string> names_;
-};
-
-/// The kernel's document of a model.
-class Document {
- public:
-  Document(const StepModel& model, Names& names) : names_(names) {
-    document_ = new TDocStd_Document("BinXCAF");
-    shapes_ = XCAFDoc_DocumentTool::ShapeTool(document_->Main());
-    XCAFDoc_DocumentTool::SetLengthUnit(document_, 1, UnitsMethods_LengthUnit_Millimeter);
-    const TDF_Label whole = model.bodies.size() > 1 ? assembly(model.name) : TDF_Label();
-    for (const StepBody& body : model.bodies) weigh(part(body.solid, body.name, whole), body.figures);
-    for (const StepFace& face : model.faces) part(face.face, face.name, whole);
-    if (model.lines.empty()) return;
-    const TDF_Label lines = assembly(model.name + " lines");
-    for (const StepLine& line : model.lines) part(line.wire, line.name, lines);
-  }
-
-  const Handle(TDocStd_Document) & handle() const { return document_; }
-  /// In an assembly the tool sees to it that its compound is made.
-  void finish() { shapes_->UpdateAssemblies(); }
-
- private:
-  TDF_Label assembly(const std::string& name) {
-    const TDF_Label label = shapes_->NewShape();
-    TDataStd_Name::Set(label, names_.mark(name).c_str());
-    return label;
-  }
-
-  /// A product of its own, inside `whole` when that is one.
-  TDF_Label part(const TopoDS_Shape& shape, const std::string& name, const TDF_Label& whole) {
-    const TDF_Label label = shapes_->AddShape(shape, Standard_False);
-    const std::string mark = names_.mark(name);
-    TDataStd_Name::Set(label, mark.c_str());
-    if (!whole.IsNull()) TDataStd_Name::Set(shapes_->AddComponent(whole, label, TopLoc_Location()), mark.c_str());
-    return label;
-  }
-
-  static void weigh(const TDF_Label& label, const MassProperties& figures) {
-    XCAFDoc_Volume::Set(label, figures.volume);
-    XCAFDoc_Area::Set(label, figures.area);
-    XCAFDoc_Centroid::Set(label, gp_Pnt(figures.centroid[0], figures.centroid[1], figures.centroid[2]));
-  }
-
-  Names& names_;
-  Handle(TDocStd_Document) document_;
-  Handle(XCAFDoc_ShapeTool) shapes_;
-};
-
 void set_options(const StepStyle& style) {
-  // Asking for a writer fills the table of options that the next lines set.
-  const STEPCAFControl_Writer filled;
   Interface_Static::SetCVal("write.step.schema", style.schema == StepSchema::ap242 ? "AP242DIS" : "AP214IS");
   Interface_Static::SetCVal("write.step.unit", style.units == Units::inch ? "INCH" : "MM");
-  Interface_Static::SetIVal("write.surfacecurve.mode", 1);
-  Message::DefaultMessenger()->ChangePrinters().Clear();
 }
 
 /// Everything in the header that would tell the hour, the machine or the user is replaced by a fixed word.
@@ -150,17 +62,30 @@ std::string printed(const Handle(StepData_StepModel) & model) {
   return std::move(stream).str();
 }
 
+/// The model's products, in the order of the file, and what each body weighs.
+void take(StepTransfer& transfer, const StepModel& model, const Handle(StepData_StepModel) & entities) {
+  const auto add_all = [&](const std::vector<StepTransfer::Part>& parts, const std::string& name) {
+    parts.size() == 1 ? transfer.add(parts.front().shape, parts.front().name) : transfer.add(parts, name);
+  };
+  std::vector<StepTransfer::Part> bodies, lines;
+  for (const StepBody& body : model.bodies) bodies.push_back({body.solid, body.name});
+  for (const StepLine& line : model.lines) lines.push_back({line.wire, line.name});
+  if (!bodies.empty()) add_all(bodies, model.name);
+  for (const StepFace& face : model.faces) transfer.add(face.face, face.name);
+  if (!lines.empty()) transfer.add(lines, model.name + " lines");
+  for (const StepBody& body : model.bodies)
+    add_step_properties(entities, transfer.product_of(body.solid), transfer.item_of(body.solid), body.figures);
+}
+
 /// The file's entities of the model's bodies and lines, with their colours and layers.
-std::vector<StepDressed> dressed(const StepModel& model, const Handle(XSControl_WorkSession) & session,
+std::vector<StepDressed> dressed(const StepModel& model, const StepTransfer& transfer,
                                  const Handle(StepData_StepModel) & entities) {
   std::vector<StepDressed> items;
-  const STEPConstruct_Styles styles(session);
   for (const StepBody& body : model.bodies) {
-    const Handle(StepRepr_RepresentationItem) item =
-        STEPConstruct::FindEntity(session->TransferWriter()->FinderProcess(), body.solid);
-    const Handle(StepRepr_RepresentationContext) context = styles.FindContext(body.solid);
-    if (item.IsNull() || context.IsNull()) throw std::runtime_error("a body is missing in the STEP file");
-    items.push_back({entities->Number(item), entities->Number(context), false, body.colour, body.layer});
+    const Handle(StepRepr_RepresentationContext) context =
+        transfer.product_of(body.solid)->UsedRepresentation()->ContextOfItems();
+    items.push_back(
+        {entities->Number(transfer.item_of(body.solid)), entities->Number(context), false, body.colour, body.layer});
   }
   std::size_t line = 0;
   for (int i = 1; i <= entities->NbEntities() && line < model.lines.size(); ++i) {
@@ -181,25 +106,19 @@ std::vector<StepDressed> dressed(const StepModel& model, const Handle(XSControl_
 }  // namespace
 
 std::string step_text(const StepModel& model, const StepStyle& style) {
+  const StepTurn turn;
   set_options(style);
-  STEPCAFControl_Writer writer;
-  writer.SetColorMode(Standard_False);
-  writer.SetLayerMode(Standard_False);
-  writer.SetNameMode(Standard_True);
-  writer.SetPropsMode(Standard_True);
-  Names names;
-  Document document(model, names);
-  document.finish();
-  if (!writer.Transfer(document.handle(), STEPControl_AsIs))
-    throw std::runtime_error("the solid could not be turned into STEP");
-  const Handle(XSControl_WorkSession) session = writer.ChangeWriter().WS();
-  const Handle(StepData_StepModel) entities = Handle(StepData_StepModel)::DownCast(session->Model());
+  STEPControl_Writer writer;
+  const Handle(StepData_StepModel) entities = writer.Model(true);
+  StepNames names;
+  StepTransfer transfer(entities, names);
+  take(transfer, model, entities);
   fix_header(entities, names.mark(model.name), style.units);
   number_parts(entities);
   std::string whole = names.put_in(printed(entities));
   const std::size_t end = whole.rfind("ENDSEC;");
   if (end == std::string::npos) throw std::runtime_error("the STEP file has no end");
-  return whole.insert(end, step_dress(dressed(model, session, entities), entities->NbEntities() + 1));
+  return whole.insert(end, step_dress(dressed(model, transfer, entities), entities->NbEntities() + 1));
 }
 
 }  // namespace sagitta

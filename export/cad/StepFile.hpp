@@ -43,8 +43,7 @@ struct StepModel {
 };
 
 /// The model as the text of a STEP file, lengths of the model in mm. Nothing in it depends on the hour, the machine or
-/// the user: the same model gives the same bytes. Throws std::runtime_error when the kernel cannot write it. Not to be
-/// called from two threads at once: the kernel keeps its writing options in one place for the whole program.
+/// the user: the same model gives the same bytes. Throws std::runtime_error when the kernel cannot write it.
 std::string step_text(const StepModel& model, const StepStyle& style = {});
 
 }  // namespace sagitta

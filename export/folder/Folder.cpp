@@ -105,6 +105,7 @@ void Folder::add(const std::string& name, const std::string& bytes) {
   fs::create_directories(path.parent_path(), error);
   if (error) fail_folder(wanted_, system_reason(error.value()));
   if (const int wrong = make_file(path, bytes); wrong != 0) fail_folder(wanted_, system_reason(wrong));
+  const std::lock_guard lock(adding_);
   ++files_;
   bytes_ += bytes.size();
 }

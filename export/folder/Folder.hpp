@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,7 +30,7 @@ class Folder {
   /// Where the folder will be: absolute, links resolved.
   const std::filesystem::path& path() const { return wanted_; }
   /// Adds one file; folders in its name ("setups/first-01/setup.dxf") are made. Throws FolderError when it cannot be
-  /// written in full.
+  /// written in full. Several threads may add files.
   void add(const std::string& name, const std::string& bytes);
   /// How many files were added.
   std::size_t files() const { return files_; }
@@ -53,6 +54,7 @@ class Folder {
   std::vector<std::filesystem::path> inputs_;
   std::optional<TemporaryFolder> temporary_;
   std::vector<std::filesystem::path> parents_;  ///< parents made on the way, outermost first
+  std::mutex adding_;
   std::size_t files_ = 0;
   std::uintmax_t bytes_ = 0;
   bool replace_ = false;

@@ -21,8 +21,4 @@ struct NeckLimits {
 /// does one outside the board's folder unless the board was prepared with that allowed.
 std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const NeckLimits& limits = {});
 
-/// To be called first in main(): when this process was started to read a neck, reads it, answers on standard output and
-/// gives the exit code; otherwise nothing, and main() goes on.
-std::optional<int> run_as_neck_reader(int argc, char** argv);
-
 }  // namespace sagitta

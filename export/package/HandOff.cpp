@@ -1,7 +1,9 @@
 #include "package/HandOff.hpp"
 
 #include <algorithm>
-#include <map>
+#include <deque>
+#include <latch>
+#include <mutex>
 #include <nlohmann/json.hpp>
 
 #include "board/Materials.hpp"
@@ -20,12 +22,15 @@
 #include "package/BodyFigures.hpp"
 #include "package/DrawingFiles.hpp"
 #include "package/FaultReport.hpp"
+#include "package/JobBodies.hpp"
 #include "package/ListedFolder.hpp"
 #include "package/PrintedJob.hpp"
 #include "package/Progress.hpp"
 #include "package/Repeat.hpp"
+#include "paper/PngFile.hpp"
 #include "paper/ShadedPicture.hpp"
 #include "plan/Plan.hpp"
+#include "plane/ParallelFor.hpp"
 #include "solid/Solid.hpp"
 
 namespace sagitta {
@@ -46,35 +51,104 @@ bool wants_meshes(const ExportKinds& kinds) {
   return kinds.stl || kinds.three_mf || kinds.png || wants_job_sheet(kinds);
 }
 
-/// Makes the files of one board, one stage after the other, and keeps the list of them.
+/// Makes the files of one board. Every function that writes makes some of them, into a list of its own: they may be
+/// called side by side, as long as no two of them write STEP.
 class Writer {
  public:
-  Writer(const PreparedBoard& ready, const ExportOrder& order, Folder& folder, const Cancel& cancel)
+  Writer(const PreparedBoard& ready, const ExportOrder& order, const Cancel& cancel)
       : ready_(ready),
         order_(order),
-        folder_(folder),
+        bodies_(ready, order.deviation, cancel),
         cancel_(cancel),
         all_(static_cast<int>(order.stages.size() + order.assemblies.size()) *
              (order.kinds.step + wants_meshes(order.kinds))),
         progress_(all_) {}
 
-  void write(Stage stage) {
-    stage_ = stage;
-    stop_if_wanted(cancel_);
-    if (order_.kinds.step) write_step();
-    if (wants_meshes(order_.kinds)) write_meshes();
+  /// So that who writes it as STEP finds it made.
+  void make_solid_of(Stage stage) { bodies_.solid(stage); }
+
+  void write_step(Stage stage, ListedFolder& folder) {
+    begin(std::string(name(stage)) + ", exact solid");
+    const auto& [solid, measured] = bodies_.solid(stage);
+    StepModel model;
+    model.name = title(name(stage));
+    model.bodies.push_back({model.name, "board", wood_facts().colour, solid, measured});
+    model.lines = step_lines(ready_.surface(), guide_lines(ready_, stage));
+    add(folder, name(stage), "step", sound_step(model, order_.step_style, std::string(name(stage))),
+        {of_board(figures_of(measured))});
   }
 
-  void write(Assembly assembly) {
-    stop_if_wanted(cancel_);
-    const std::vector<PieceBody> pieces = piece_bodies(ready_, assembly);
+  void write_meshes(Stage stage, ListedFolder& folder) {
+    begin(std::string(name(stage)) + ", triangles");
+    const std::string at(name(stage));
+    const Mesh& mesh = bodies_.mesh(stage);
+    const MaterialFacts wood = wood_facts();
+    const auto add_mesh = [&](const std::string& kind, const std::string& bytes) {
+      ManifestFile& file = add(folder, at, kind, bytes, {of_board(figures_of(mesh))});
+      file.deviation = mesh.deviation;
+      file.triangles = mesh.triangles.size();
+    };
+    if (order_.kinds.stl) add_mesh("stl", stl_bytes(mesh, title(at)));
+    if (order_.kinds.three_mf)
+      add_mesh("3mf", sound_three_mf(title(at), {{"board", wood.name, wood.colour, mesh}}, at));
+    if (order_.kinds.png)
+      add_paper(folder, {at + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
+    if (wants_job_sheet(order_.kinds)) keep_picture(at, job_picture(board(), mesh));
+  }
+
+  void write_step(Assembly assembly, ListedFolder& folder) {
+    begin(std::string(name(assembly)) + ", exact solids");
+    StepModel model;
+    model.name = title(name(assembly));
+    std::vector<ManifestBody> bodies;
+    const auto put = [&](const std::string& body, const std::string& made_of, const SoundSolid& made) {
+      model.bodies.push_back({body, body == "board" ? "board" : "pieces of " + made_of,
+                              material(board(), made_of).colour, made.solid, made.measured});
+      bodies.push_back(figures_of(made.measured));
+      bodies.back().name = body;
+      bodies.back().material = made_of;
+    };
+    if (const auto wood = wood_of(assembly, board())) put("board", board().blank.material, bodies_.solid(*wood));
+    const std::vector<PieceBody>& pieces = bodies_.pieces(assembly);
+    const std::vector<std::vector<SoundSolid>> solids = bodies_.piece_solids(assembly);
+    for (std::size_t i = 0; i < pieces.size(); ++i)
+      for (std::size_t k = 0; k < solids[i].size(); ++k)
+        put(solids[i].size() == 1 ? pieces[i].name : pieces[i].name + " part " + std::to_string(k + 1),
+            pieces[i].material, solids[i][k]);
+    add(folder, name(assembly), "step", sound_step(model, order_.step_style, std::string(name(assembly))),
+        std::move(bodies));
+  }
+
+  void write_meshes(Assembly assembly, ListedFolder& folder) {
+    begin(std::string(name(assembly)) + ", triangles");
+    std::vector<ThreeMfBody> bodies;
+    const auto put = [&](const std::string& body, const std::string& made_of, Mesh mesh) {
+      const MaterialFacts facts = material(board(), made_of);
+      bodies.push_back({body, facts.name, facts.colour, std::move(mesh)});
+    };
     const std::optional<Stage> wood = wood_of(assembly, board());
-    if (order_.kinds.step) write_step(assembly, wood, pieces);
-    if (wants_meshes(order_.kinds)) write_meshes(assembly, wood, pieces);
+    if (wood) put("board", board().blank.material, bodies_.mesh(*wood));
+    const std::vector<PieceBody>& pieces = bodies_.pieces(assembly);
+    std::vector<Mesh> meshes = bodies_.piece_meshes(assembly);
+    for (std::size_t i = 0; i < pieces.size(); ++i) put(pieces[i].name, pieces[i].material, std::move(meshes[i]));
+    const std::string at(name(assembly));
+    const auto add_meshes = [&](const std::string& kind, const std::string& bytes) {
+      ManifestFile& file = add(folder, at, kind, bytes, figures_of_all(bodies, assembly));
+      for (const ThreeMfBody& body : bodies) {
+        file.deviation = std::max(file.deviation.value_or(0), body.mesh.deviation);
+        file.triangles = file.triangles.value_or(0) + body.mesh.triangles.size();
+      }
+    };
+    if (order_.kinds.stl && !wood) add_meshes("stl", stl_bytes(together(bodies), title(at)));
+    if (order_.kinds.three_mf) add_meshes("3mf", sound_three_mf(title(at), bodies, at));
+    if (!order_.kinds.png) return;
+    std::vector<PaintedBody> painted;
+    for (const ThreeMfBody& body : bodies) painted.push_back({&body.mesh, body.colour});
+    add_paper(folder, {at + ".png", "png", png_bytes(paint(painted, picture_width))});
   }
 
   /// What the neck is made with: the glue face and a gauge of its sides.
-  void write_neck() {
+  void write_neck(ListedFolder& folder) {
     if (!board().neck || !order_.drawing.part.whole() || !order_.drawing.setups.empty() ||
         !(order_.kinds.step || order_.kinds.stl))
       return;
@@ -87,186 +161,166 @@ class Writer {
       return std::vector<ManifestBody>{std::move(body)};
     };
     if (order_.kinds.step) {
-      folder_.add("neck/neck-face.step", "", "step",
-                  sound_step(neck_face_model(ready_, plan), order_.step_style, "neck-face"));
+      folder.add("neck/neck-face.step", "", "step",
+                 sound_step(neck_face_model(ready_, plan), order_.step_style, "neck-face"));
       const auto [solid, measured] = sound_solid(gauge, place);
       const StepModel model{title("neck gauge"), {{title("neck gauge"), "gauge", "#9a9a9a", solid, measured}}, {}};
-      folder_.add("neck/neck-gauge.step", "", "step", sound_step(model, order_.step_style, place.stage),
-                  gauge_body(figures_of(measured)));
+      folder.add("neck/neck-gauge.step", "", "step", sound_step(model, order_.step_style, place.stage),
+                 gauge_body(figures_of(measured)));
     }
     if (!order_.kinds.stl) return;
     const Mesh mesh = sound_mesh(gauge, order_.deviation, place, cancel_);
-    ManifestFile& file = folder_.add("neck/neck-gauge.stl", "", "stl", stl_bytes(mesh, title("neck gauge")),
-                                     gauge_body(figures_of(mesh)));
+    ManifestFile& file = folder.add("neck/neck-gauge.stl", "", "stl", stl_bytes(mesh, title("neck gauge")),
+                                    gauge_body(figures_of(mesh)));
     file.deviation = mesh.deviation;
     file.triangles = mesh.triangles.size();
   }
 
-  void write_papers() {
+  void write_drawings(ListedFolder& folder) {
     const DrawingKinds kinds{order_.kinds.dxf, order_.kinds.svg, order_.kinds.pdf, order_.kinds.csv};
-    for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) add_paper(paper);
+    for (const PaperFile& paper : drawing_files(ready_, kinds, order_.drawing)) add_paper(folder, paper);
   }
 
-  void write_job_sheet(const std::vector<Finding>& findings) {
+  /// To be called when the meshes of all stages are written: it shows them.
+  void write_job_sheet(const std::vector<Finding>& findings, ListedFolder& folder) {
     if (!wants_job_sheet(order_.kinds) || !order_.drawing.setups.empty()) return;
     stop_if_wanted(cancel_);
     const JobSheet sheet = job_sheet(ready_, findings);
-    if (order_.kinds.html) add_paper({"job-sheet.html", "html", job_html(sheet, small_pictures_)});
+    if (order_.kinds.html) add_paper(folder, {"job-sheet.html", "html", job_html(sheet, small_pictures_)});
     if (order_.kinds.pdf)
-      add_paper({"job-sheet.pdf", "pdf", job_book(sheet, small_pictures_, order_.drawing.paper).bytes()});
-  }
-
-  /// `whole`: the board that the folder is a part of, with its findings.
-  void write_manifest(const Board& whole, const std::vector<Finding>& findings) {
-    if (folder_.empty())
-      throw NothingToWrite("there is nothing to write: what is asked for has no files of these kinds");
-    folder_.finish(whole, findings, options_json(order_).dump());
+      add_paper(folder, {"job-sheet.pdf", "pdf", job_book(sheet, small_pictures_, order_.drawing.paper).bytes()});
   }
 
  private:
   const Board& board() const { return ready_.board(); }
+  MaterialFacts wood_facts() const { return material(board(), board().blank.material); }
 
   std::string title(std::string_view what) const {
     return (board().name.empty() ? "fretboard" : board().name) + " " + std::string(what);
   }
-  std::string title() const { return title(name(stage_)); }
 
   void begin(const std::string& what) {
+    stop_if_wanted(cancel_);
+    const std::lock_guard lock(telling_);
     progress_.step(what);
     if (order_.tell) order_.tell(done_++, all_, what);
   }
 
-  static BodyPlace place_of(Stage stage) { return {std::string(name(stage)), "board"}; }
-
-  const SoundSolid& solid_of(Stage stage) {
-    const auto found = solids_.find(stage);
-    if (found != solids_.end()) return found->second;
-    stop_if_wanted(cancel_);
-    return solids_.emplace(stage, sound_solid(ready_.shell(stage), place_of(stage))).first->second;
+  void keep_picture(const std::string& stage, std::string bytes) {
+    const std::lock_guard lock(telling_);
+    small_pictures_[stage] = std::move(bytes);
   }
 
-  const Mesh& mesh_of(Stage stage) {
-    const auto found = meshes_.find(stage);
-    if (found != meshes_.end()) return found->second;
-    return meshes_.emplace(stage, sound_mesh(ready_.shell(stage), order_.deviation, place_of(stage), cancel_))
-        .first->second;
-  }
-
-  void write_step() {
-    begin(std::string(name(stage_)) + ", exact solid");
-    const auto& [solid, measured] = solid_of(stage_);
-    StepModel model;
-    model.name = title();
-    model.bodies.push_back({title(), "board", material(board(), board().blank.material).colour, solid, measured});
-    model.lines = step_lines(ready_.surface(), guide_lines(ready_, stage_));
-    add("step", sound_step(model, order_.step_style, std::string(name(stage_))), figures_of(measured));
-  }
-
-  void write_meshes() {
-    begin(std::string(name(stage_)) + ", triangles");
-    const Mesh& mesh = mesh_of(stage_);
-    const MaterialFacts wood = material(board(), board().blank.material);
-    if (order_.kinds.stl) add_mesh("stl", stl_bytes(mesh, title()), mesh);
-    if (order_.kinds.three_mf)
-      add_mesh("3mf", sound_three_mf(title(), {{"board", wood.name, wood.colour, mesh}}, std::string(name(stage_))),
-               mesh);
-    if (order_.kinds.png)
-      add_paper({std::string(name(stage_)) + ".png", "png", png_bytes(paint({{&mesh, wood.colour}}, picture_width))});
-    if (wants_job_sheet(order_.kinds)) small_pictures_[std::string(name(stage_))] = job_picture(board(), mesh);
-  }
-
-  void write_step(Assembly assembly, std::optional<Stage> wood, const std::vector<PieceBody>& pieces) {
-    begin(std::string(name(assembly)) + ", exact solids");
-    StepModel model;
-    model.name = title(name(assembly));
-    std::vector<ManifestBody> bodies;
-    const auto put = [&](const std::string& body, const std::string& made_of, const SoundSolid& made) {
-      stop_if_wanted(cancel_);
-      model.bodies.push_back({body, body == "board" ? "board" : "pieces of " + made_of,
-                              material(board(), made_of).colour, made.solid, made.measured});
-      bodies.push_back(figures_of(made.measured));
-      bodies.back().name = body;
-      bodies.back().material = made_of;
-    };
-    if (wood) put("board", board().blank.material, solid_of(*wood));
-    for (const PieceBody& piece : pieces) {
-      const std::vector<SoundSolid> parts =
-          sound_solids(piece.shell, {std::string(name(assembly)), piece.name}, cancel_);
-      for (std::size_t i = 0; i < parts.size(); ++i)
-        put(parts.size() == 1 ? piece.name : piece.name + " part " + std::to_string(i + 1), piece.material, parts[i]);
-    }
-    add(name(assembly), "step", sound_step(model, order_.step_style, std::string(name(assembly))), std::move(bodies));
-  }
-
-  void write_meshes(Assembly assembly, std::optional<Stage> wood, const std::vector<PieceBody>& pieces) {
-    begin(std::string(name(assembly)) + ", triangles");
-    std::vector<ThreeMfBody> bodies;
-    std::vector<ManifestBody> figures;
-    double deviation = 0;
-    std::size_t triangles = 0;
-    const auto put = [&](const std::string& body, const std::string& made_of, Mesh made) {
-      stop_if_wanted(cancel_);
-      const MaterialFacts facts = material(board(), made_of);
-      bodies.push_back({body, facts.name, facts.colour, std::move(made)});
-      const Mesh& mesh = bodies.back().mesh;
-      figures.push_back(figures_of(mesh));
-      figures.back().name = body;
-      figures.back().material = made_of;
-      deviation = std::max(deviation, mesh.deviation);
-      triangles += mesh.triangles.size();
-    };
-    if (wood) put("board", board().blank.material, mesh_of(*wood));
-    for (const PieceBody& piece : pieces)
-      put(piece.name, piece.material,
-          sound_mesh(piece.shell, order_.deviation, {std::string(name(assembly)), piece.name}, cancel_));
-    const auto add_meshes = [&](const std::string& kind, const std::string& bytes) {
-      ManifestFile& file = add(name(assembly), kind, bytes, figures);
-      file.deviation = deviation;
-      file.triangles = triangles;
-    };
-    if (order_.kinds.stl && !wood) add_meshes("stl", stl_bytes(together(bodies), title(name(assembly))));
-    if (order_.kinds.three_mf)
-      add_meshes("3mf", sound_three_mf(title(name(assembly)), bodies, std::string(name(assembly))));
-    if (!order_.kinds.png) return;
-    std::vector<PaintedBody> painted;
-    for (const ThreeMfBody& body : bodies) painted.push_back({&body.mesh, body.colour});
-    add_paper({std::string(name(assembly)) + ".png", "png", png_bytes(paint(painted, picture_width))});
-  }
-
-  void add_mesh(const std::string& kind, const std::string& bytes, const Mesh& mesh) {
-    ManifestFile& file = add(kind, bytes, figures_of(mesh));
-    file.deviation = mesh.deviation;
-    file.triangles = mesh.triangles.size();
-  }
-
-  ManifestFile& add(const std::string& kind, const std::string& bytes, ManifestBody body) {
+  ManifestBody of_board(ManifestBody body) const {
     body.name = "board";
     body.material = board().blank.material;
-    return add(name(stage_), kind, bytes, {std::move(body)});
+    return body;
   }
 
-  ManifestFile& add(std::string_view what, const std::string& kind, const std::string& bytes,
-                    std::vector<ManifestBody> bodies) {
+  /// Of the meshes of an assembly: its wood, if it has any, comes first.
+  std::vector<ManifestBody> figures_of_all(const std::vector<ThreeMfBody>& bodies, Assembly assembly) {
+    std::vector<ManifestBody> figures;
+    for (const ThreeMfBody& body : bodies) figures.push_back(figures_of(body.mesh));
+    const bool wood = wood_of(assembly, board()).has_value();
+    if (wood) figures.front() = of_board(std::move(figures.front()));
+    const std::vector<PieceBody>& pieces = bodies_.pieces(assembly);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+      figures[i + wood].name = pieces[i].name;
+      figures[i + wood].material = pieces[i].material;
+    }
+    return figures;
+  }
+
+  ManifestFile& add(ListedFolder& folder, std::string_view what, const std::string& kind, const std::string& bytes,
+                    std::vector<ManifestBody> bodies) const {
     stop_if_wanted(cancel_);
     const std::string stage(what);
-    return folder_.add(stage + "." + kind, stage, kind, bytes, std::move(bodies));
+    return folder.add(stage + "." + kind, stage, kind, bytes, std::move(bodies));
   }
 
-  void add_paper(const PaperFile& paper) {
+  void add_paper(ListedFolder& folder, const PaperFile& paper) const {
     stop_if_wanted(cancel_);
-    folder_.add(paper.file, "", paper.kind, paper.bytes);
+    folder.add(paper.file, "", paper.kind, paper.bytes);
   }
 
   const PreparedBoard& ready_;
   const ExportOrder& order_;
-  ListedFolder folder_;
-  JobPictures small_pictures_;
+  JobBodies bodies_;
   const Cancel& cancel_;
   int all_ = 0, done_ = 0;
   Progress progress_;
-  Stage stage_ = Stage::blank;
-  std::map<Stage, SoundSolid> solids_;
-  std::map<Stage, Mesh> meshes_;
+  std::mutex telling_;
+  JobPictures small_pictures_;
+};
+
+/// The jobs of one folder, side by side. Their files are listed as if they had been made one after the other: of each
+/// stage the solid, then its meshes and pictures; the same of the assemblies; the neck; the papers.
+class Jobs {
+ public:
+  Jobs(Writer& writer, const ExportOrder& order, const std::vector<Finding>& findings, Folder& folder)
+      : writer_(writer), order_(order), findings_(findings), folder_(folder), meshes_(meshes_wanted()) {
+    for (const Stage stage : order.stages) plan(stage);
+    for (const Assembly assembly : order.assemblies) plan(assembly);
+    ListedFolder& neck = list();
+    steps_.push_back([this, &neck] { writer_.write_neck(neck); });
+    ListedFolder& papers = list();
+    others_.push_back([this, &papers] {
+      writer_.write_drawings(papers);
+      meshes_.wait();
+      writer_.write_job_sheet(findings_, papers);
+    });
+  }
+
+  /// STEP is written by one thread, as the kernel can do it only so; it is the longest job and begins first. The others
+  /// make the solids ahead of it. Papers come last: the job sheet waits for the pictures, which by then are begun.
+  ListedFolder run() {
+    std::vector<std::function<void()>> jobs{[this] {
+      for (const auto& step : steps_) step();
+    }};
+    if (order_.kinds.step)
+      for (const Stage stage : order_.stages) jobs.push_back([this, stage] { writer_.make_solid_of(stage); });
+    jobs.insert(jobs.end(), others_.begin(), others_.end());
+    parallel_for(static_cast<int>(jobs.size()), [&](int i) { jobs[static_cast<std::size_t>(i)](); });
+    ListedFolder all(folder_);
+    for (ListedFolder& part : lists_) all.append(std::move(part));
+    return all;
+  }
+
+ private:
+  std::ptrdiff_t meshes_wanted() const {
+    return wants_meshes(order_.kinds) ? static_cast<std::ptrdiff_t>(order_.stages.size()) : 0;
+  }
+
+  ListedFolder& list() { return lists_.emplace_back(folder_); }
+
+  void plan(Stage stage) {
+    if (order_.kinds.step) steps_.push_back([this, stage, &to = list()] { writer_.write_step(stage, to); });
+    if (!wants_meshes(order_.kinds)) return;
+    others_.push_back([this, stage, &to = list()] {
+      const CountDown done{meshes_};
+      writer_.write_meshes(stage, to);
+    });
+  }
+
+  void plan(Assembly assembly) {
+    if (order_.kinds.step) steps_.push_back([this, assembly, &to = list()] { writer_.write_step(assembly, to); });
+    if (wants_meshes(order_.kinds))
+      others_.push_back([this, assembly, &to = list()] { writer_.write_meshes(assembly, to); });
+  }
+
+  /// Whatever comes of a stage's meshes, nobody waits for them longer.
+  struct CountDown {
+    std::latch& meshes;
+    ~CountDown() { meshes.count_down(); }
+  };
+
+  Writer& writer_;
+  const ExportOrder& order_;
+  const std::vector<Finding>& findings_;
+  Folder& folder_;
+  std::latch meshes_;
+  std::deque<ListedFolder> lists_;
+  std::vector<std::function<void()>> steps_, others_;
 };
 
 }  // namespace
@@ -274,14 +328,13 @@ class Writer {
 void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const ExportOrder& order,
                     Folder& folder, const Cancel& cancel) {
   const PreparedBoard part = part_of(ready, order.drawing.part);
-  keep_on_fault(ready.planned(), findings, options_json(order).dump(), folder.path(), [&] {
-    Writer writer(part, order, folder, cancel);
-    for (const Stage stage : order.stages) writer.write(stage);
-    for (const Assembly assembly : order.assemblies) writer.write(assembly);
-    writer.write_neck();
-    writer.write_papers();
-    writer.write_job_sheet(findings);
-    writer.write_manifest(ready.planned(), findings);
+  const std::string options = options_json(order).dump();
+  keep_on_fault(ready.planned(), findings, options, folder.path(), [&] {
+    Writer writer(part, order, cancel);
+    ListedFolder listed = Jobs(writer, order, findings, folder).run();
+    if (listed.empty())
+      throw NothingToWrite("there is nothing to write: what is asked for has no files of these kinds");
+    listed.finish(ready.planned(), findings, options);
   });
 }
 

@@ -1,5 +1,6 @@
 #include "package/ListedFolder.hpp"
 
+#include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "board/Writer.hpp"
@@ -13,6 +14,11 @@ ManifestFile& ListedFolder::add(const std::string& file, const std::string& stag
                                 const std::string& bytes, std::vector<ManifestBody> bodies) {
   folder_.add(file, bytes);
   return files_.emplace_back(ManifestFile{file, stage, kind, bytes.size(), sha256(bytes), std::move(bodies), {}, {}});
+}
+
+void ListedFolder::append(ListedFolder other) {
+  files_.insert(files_.end(), std::make_move_iterator(other.files_.begin()),
+                std::make_move_iterator(other.files_.end()));
 }
 
 void ListedFolder::finish(const Board& board, const std::vector<Finding>& findings, const std::string& options) {

@@ -19,6 +19,9 @@ class ListedFolder {
   ManifestFile& add(const std::string& file, const std::string& stage, const std::string& kind,
                     const std::string& bytes, std::vector<ManifestBody> bodies = {});
 
+  /// Lists what another list of the same folder holds, after what is listed here.
+  void append(ListedFolder other);
+
   /// Adds copies of the drawings and of the neck's file that the board is read with (see BoardSources.hpp), and
   /// manifest.json with the board, what was found on it, and how the folder was made, as JSON text. Throws FolderError.
   void finish(const Board& board, const std::vector<Finding>& findings, const std::string& options);

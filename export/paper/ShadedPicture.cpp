@@ -1,13 +1,13 @@
 #include "paper/ShadedPicture.hpp"
 
-#include <cairo.h>
-
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <map>
 #include <numbers>
-#include <stdexcept>
+#include <string>
+
+#include "plane/ParallelFor.hpp"
 
 namespace sagitta {
 namespace {
@@ -168,24 +168,30 @@ class Encoding {
   std::array<std::uint8_t, 3> bytes_{};
 };
 
-/// The picture of the triangles, band after band from the top.
-Picture painted(const std::vector<Flat>& flats, int width, int height) {
-  constexpr int band_rows = 48;
-  Picture picture{width, height, {}};
-  picture.pixels.reserve(3 * static_cast<std::size_t>(width) * height);
+/// The rows of a picture from `low` up to `high`, counted from its lower edge.
+void paint_rows(Picture& picture, const std::vector<Flat>& flats, int low, int high) {
   Band band;
   Encoding encoded;
-  for (int high = height; high > 0; high -= band_rows) {
-    const int low = std::max(0, high - band_rows);
-    // One row of samples more: lines are drawn where the row above shows another face.
-    band.begin(samples * width, samples * low, std::min(samples * height, samples * high + 1));
-    for (const Flat& flat : flats) band.fill(flat);
-    for (int row = high - 1; row >= low; --row)
-      for (int column = 0; column < width; ++column) {
-        const auto& bytes = encoded(band.pixel(column, row));
-        picture.pixels.insert(picture.pixels.end(), bytes.begin(), bytes.end());
-      }
-  }
+  // One row of samples more: lines are drawn where the row above shows another face.
+  band.begin(samples * picture.width, samples * low, std::min(samples * picture.height, samples * high + 1));
+  for (const Flat& flat : flats) band.fill(flat);
+  auto to = picture.pixels.begin() + 3 * static_cast<std::ptrdiff_t>(picture.width) * (picture.height - high);
+  for (int row = high - 1; row >= low; --row)
+    for (int column = 0; column < picture.width; ++column) {
+      const auto& bytes = encoded(band.pixel(column, row));
+      to = std::copy(bytes.begin(), bytes.end(), to);
+    }
+}
+
+/// The picture of the triangles, in bands from the top, side by side.
+Picture painted(const std::vector<Flat>& flats, int width, int height) {
+  constexpr int band_rows = 24;
+  Picture picture{width, height, {}};
+  picture.pixels.resize(3 * static_cast<std::size_t>(width) * height);
+  parallel_for((height + band_rows - 1) / band_rows, [&](int i) {
+    const int high = height - i * band_rows;
+    paint_rows(picture, flats, std::max(0, high - band_rows), high);
+  });
   return picture;
 }
 
@@ -233,11 +239,6 @@ Frame frame_of(const std::vector<PaintedBody>& bodies, const Eye& eye) {
   return frame;
 }
 
-cairo_status_t append(void* to, const unsigned char* data, unsigned size) {
-  static_cast<std::string*>(to)->append(reinterpret_cast<const char*>(data), size);
-  return CAIRO_STATUS_SUCCESS;
-}
-
 }  // namespace
 
 Picture paint(const std::vector<PaintedBody>& bodies, int width) {
@@ -274,25 +275,6 @@ std::string on_paper(const std::string& colour) {
     lighter += digits;
   }
   return lighter;
-}
-
-std::string png_bytes(const Picture& picture) {
-  cairo_surface_t* surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, picture.width, picture.height);
-  cairo_surface_flush(surface);
-  unsigned char* rows = cairo_image_surface_get_data(surface);
-  const int stride = cairo_image_surface_get_stride(surface);
-  for (int y = 0; rows && y < picture.height; ++y)
-    for (int x = 0; x < picture.width; ++x) {
-      const std::uint8_t* from = &picture.pixels[3 * (static_cast<std::size_t>(y) * picture.width + x)];
-      const std::uint32_t pixel = std::uint32_t{from[0]} << 16 | std::uint32_t{from[1]} << 8 | from[2];
-      reinterpret_cast<std::uint32_t*>(rows + static_cast<std::ptrdiff_t>(y) * stride)[x] = pixel;
-    }
-  cairo_surface_mark_dirty(surface);
-  std::string bytes;
-  const cairo_status_t status = cairo_surface_write_to_png_stream(surface, append, &bytes);
-  cairo_surface_destroy(surface);
-  if (status != CAIRO_STATUS_SUCCESS) throw std::runtime_error(cairo_status_to_string(status));
-  return bytes;
 }
 
 }  // namespace sagitta

@@ -31,7 +31,4 @@ Picture paint(const std::vector<PaintedBody>& bodies, int width);
 /// The colour as pictures that are printed have it: light enough for the cuts in dark wood to be seen. "#rrggbb".
 std::string on_paper(const std::string& colour);
 
-/// The picture as the bytes of a PNG. Throws std::runtime_error when the library refuses.
-std::string png_bytes(const Picture& picture);
-
 }  // namespace sagitta

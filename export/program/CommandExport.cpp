@@ -17,6 +17,7 @@
 #include "program/Batch.hpp"
 #include "program/Command.hpp"
 #include "program/ExportOptions.hpp"
+#include "program/KernelWord.hpp"
 #include "program/NamedBoard.hpp"
 #include "program/Receipt.hpp"
 
@@ -130,8 +131,7 @@ int hand_off_boards(const ExportOptions& options, const CLI::App& app, const Can
 
 Command export_command(CLI::App& program, const Cancel& cancel) {
   const auto options = std::make_shared<ExportOptions>();
-  CLI::App* app = program.add_subcommand(
-      "export", "Make the hand-off folder: the board at every stage of the work, and a list of what is in it.");
+  CLI::App* app = program.add_subcommand(export_word.name, export_word.help);
   app->add_option("BOARD", options->boards,
                   "The board file, - for the text on standard input, or a folder's manifest.json, to make the same "
                   "folder again; several boards get a folder each, DIR/NAME, by their files' names")

@@ -9,6 +9,7 @@
 #include "package/Repeat.hpp"
 #include "package/Report.hpp"
 #include "program/Command.hpp"
+#include "program/KernelWord.hpp"
 #include "program/NamedBoard.hpp"
 #include "program/Receipt.hpp"
 #include "trial/TrialFiles.hpp"
@@ -59,10 +60,7 @@ int make_trial(const Options& options, const Cancel& cancel) {
 
 Command trial_command(CLI::App& program, const Cancel& cancel) {
   const auto options = std::make_shared<Options>();
-  CLI::App* app = program.add_subcommand(
-      "trial",
-      "Make a strip to try the machine on before the board is cut: slots and pockets a little tighter and "
-      "looser than wanted, with a sheet that says what to measure and which key to set.");
+  CLI::App* app = program.add_subcommand(trial_word.name, trial_word.help);
   app->add_option(
          "BOARD", options->board,
          "The board file, - for the text on standard input, or a trial strip's manifest.json, to make the same "

@@ -1,6 +1,5 @@
 #include "program/Guarded.hpp"
 
-#include <Standard_Failure.hxx>
 #include <cerrno>
 #include <cstdio>
 #include <iostream>
@@ -50,8 +49,6 @@ int guarded(const std::function<int()>& run) try {
   return complain("something went wrong that the program did not foresee: please report it with the board file. (" +
                       std::string(error.what()) + ")",
                   exit_fault);
-} catch (const Standard_Failure&) {
-  return complain("the geometry kernel gave up on this board: please report it with the board file", exit_fault);
 }
 
 }  // namespace sagitta

@@ -1,48 +1,37 @@
-#include <algorithm>
+/// The program `sagitta`: the commands that need no geometry kernel; of the others it knows the names.
 
 #include "cad/Interrupt.hpp"
-#include "input/NeckProcess.hpp"
-#include "program/Command.hpp"
 #include "program/Guarded.hpp"
+#include "program/KernelWord.hpp"
+#include "program/RunCommand.hpp"
 
 namespace {
 
 using namespace sagitta;
+
+/// In the list of commands; `main` does not come here with one.
+Command listed(CLI::App& program, const KernelWord& word) {
+  return {program.add_subcommand(word.name, word.help), [] { return exit_fault; }};
+}
 
 int run(int argc, char** argv) {
   CLI::App program{"Sagitta makes exact solids of a fretboard from one board file."};
   program.name("sagitta");
   program.set_version_flag("--version", std::string("sagitta ") + SAGITTA_VERSION);
   program.require_subcommand(1);
-  const Cancel cancel = catch_interrupts();
-  const Command commands[] = {check_command(program),    frets_command(program),   export_command(program, cancel),
+  catch_interrupts();
+  const Command commands[] = {check_command(program),    frets_command(program),   listed(program, export_word),
                               new_command(program),      presets_command(program), keys_command(program),
-                              findings_command(program), compare_command(program), trial_command(program, cancel),
+                              findings_command(program), compare_command(program), listed(program, trial_word),
                               rescue_command(program)};
   program.footer(
       "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
-  if (argc > 1 && argv[1][0] != '-') {
-    std::vector<std::string> names;
-    for (const Command& command : commands) names.push_back(command.app->get_name());
-    if (std::ranges::find(names, argv[1]) == names.end())
-      return complain(unknown("command", argv[1], names), exit_input, "sagitta --help lists the commands\n");
-  }
-  try {
-    program.parse(argc, argv);
-  } catch (const CLI::Success& asked) {
-    return program.exit(asked);
-  } catch (const CLI::ParseError& error) {
-    return complain(error.what(), exit_input,
-                    "sagitta --help lists the commands; sagitta COMMAND --help explains one\n");
-  }
-  for (const Command& command : commands)
-    if (command.app->parsed()) return command.run();
-  return exit_input;
+  return run_command(program, commands, argc, argv);
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
-  if (const auto code = run_as_neck_reader(argc, argv)) return *code;
+  if (needs_kernel(argc, argv)) return become_kernel_program(argv);
   return guarded([argc, argv] { return run(argc, argv); });
 }

@@ -1,7 +1,5 @@
 #include "solid/ReadBack.hpp"
 
-#include <Message.hxx>
-#include <Message_Messenger.hxx>
 #include <STEPControl_Reader.hxx>
 #include <STEPControl_Writer.hxx>
 #include <StepData_Protocol.hxx>
@@ -12,11 +10,13 @@
 #include <XSControl_WorkSession.hxx>
 #include <sstream>
 
+#include "solid/StepTurn.hpp"
+
 namespace sagitta {
 
 std::vector<TopoDS_Solid> read_back(const TopoDS_Solid& solid) {
+  const StepTurn turn;
   STEPControl_Writer writer;
-  Message::DefaultMessenger()->ChangePrinters().Clear();
   if (writer.Transfer(solid, STEPControl_AsIs) != IFSelect_RetDone) return {};
   const Handle(StepData_StepModel) model = Handle(StepData_StepModel)::DownCast(writer.WS()->Model());
   StepData_StepWriter printer(model);

@@ -223,15 +223,12 @@ class Builder {
     return bounded(moved.surface(), face, false);
   }
 
-  /// The STEP writer looks at all edges of a face for each of them, and projects those of a plane again every time: for
-  /// a blank with a border of waves half a minute. Where the pcurves are kept it only reads them.
+  /// Everything of the kernel projects the edges of a plane again every time that it looks at them, and the STEP writer
+  /// looks at all edges of a face for each of them: a fifth of its time for a standard board, half a minute for a blank
+  /// with a border of waves. Where the pcurves are kept they are only read.
   static void drawn_on(const TopoDS_Face& plane) {
-    constexpr int many = 200;
-    std::vector<TopoDS_Edge> edges;
     for (TopExp_Explorer edge(plane, TopAbs_EDGE); edge.More(); edge.Next())
-      edges.push_back(TopoDS::Edge(edge.Current()));
-    if (edges.size() < many) return;
-    for (const TopoDS_Edge& edge : edges) BRepLib::BuildPCurveForEdgeOnPlane(edge, plane);
+      BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edge.Current()), plane);
   }
 
   template <class Curved>
@@ -297,7 +294,9 @@ class Builder {
     const Handle(Geom_Surface) plane = new Geom_Plane(axes);
     for (const auto& loop : face.loops)
       for (const Coedge use : loop) tolerate(use, off_at_ends(use, [&](Point p) { return std::abs(dot(out, p - a)); }));
-    return bounded(plane, face, false);
+    const TopoDS_Face made = bounded(plane, face, false);
+    drawn_on(made);
+    return made;
   }
 
   TopoDS_Face round_wall(const ShellFace& face) {

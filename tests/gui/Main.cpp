@@ -1,6 +1,6 @@
 #include <gmock/gmock.h>
 
-#include "input/NeckProcess.hpp"
+#include "input/NeckReply.hpp"
 
 /// The window reads a neck's file in a process of its own: this very program, run again.
 int main(int argc, char** argv) {

@@ -1,4 +1,4 @@
-/// Both programs as they are built: what keeps a memory fault from running foreign code. Read by `readelf` of GNU
+/// The programs as they are built: what keeps a memory fault from running foreign code. Read by `readelf` of GNU
 /// binutils; what its lines mean stands in its manual and in the ELF specification, chapter 5 (dynamic linking).
 
 #include <gmock/gmock.h>
@@ -15,6 +15,7 @@ namespace {
 
 using testing::ContainsRegex;
 using testing::HasSubstr;
+using testing::Not;
 
 std::string answer_of(const std::string& command) {
   std::FILE* pipe = popen(command.c_str(), "r");
@@ -56,7 +57,18 @@ TEST_P(Program, ChecksTheLengthsThatItCopies) {
 #endif
 }
 
-INSTANTIATE_TEST_SUITE_P(Both, Program, testing::Values(places::program(), places::viewer()));
+INSTANTIATE_TEST_SUITE_P(Each, Program, testing::Values(places::program(), places::solid_program(), places::viewer()));
+
+/// The names of the kernel's libraries begin with TK (Open CASCADE's toolkits). The second program shows that the test
+/// sees them.
+TEST(Loading, TheKernelIsNoneOfTheProgramThatStartsFirst) {
+  const auto needed = [](const std::string& program) {
+    return answer_of("LC_ALL=C readelf --wide --dynamic '" + program + "' | grep NEEDED");
+  };
+  EXPECT_THAT(needed(places::program()), Not(HasSubstr("[libTK")));
+  EXPECT_THAT(needed(places::program()), HasSubstr("[libc.so"));
+  EXPECT_THAT(needed(places::solid_program()), HasSubstr("[libTK"));
+}
 
 }  // namespace
 }  // namespace sagitta::test

@@ -65,7 +65,7 @@ TEST(Arrows, TheKernelStaysInSolidAndTheStepWriter) {
     for (const fs::path& file : code_below(folder)) {
       const std::string name = shown(file);
       const bool allowed = name.starts_with("modeler/solid/") || name.starts_with("export/cad/StepFile") ||
-                           name == "export/cad/Gate.cpp" || name == "export/program/Guarded.cpp";
+                           name == "export/cad/Gate.cpp" || name == "export/program/KernelGuarded.cpp";
       for (const std::string& line : lines_of(file)) {
         const bool kernel = line.starts_with("#include <") && line.find(".hxx>") != std::string::npos;
         seen += kernel;

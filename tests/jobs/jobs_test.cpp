@@ -14,7 +14,7 @@
 
 #include "Places.hpp"
 #include "board/BoardFile.hpp"
-#include "input/NeckProcess.hpp"
+#include "input/NeckReply.hpp"
 #include "jobs/Paperwork.hpp"
 #include "jobs/Sending.hpp"
 #include "jobs/Worker.hpp"

@@ -9,6 +9,7 @@
 #include "app/Commands.hpp"
 #include "decisions/ChecksPanel.hpp"
 #include "document/WholeFile.hpp"
+#include "paper/PngFile.hpp"
 #include "paper/ShadedPicture.hpp"
 #include "text/TerminalText.hpp"
 #include "window/Window.hpp"

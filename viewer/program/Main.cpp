@@ -7,7 +7,7 @@
 #include "app/App.hpp"
 #include "app/Shot.hpp"
 #include "document/Folders.hpp"
-#include "input/NeckProcess.hpp"
+#include "input/NeckReply.hpp"
 #include "solid/Failure.hpp"
 #include "text/TerminalText.hpp"
 #include "window/Window.hpp"

@@ -16,7 +16,7 @@
 #include "package/FaultReport.hpp"
 #include "package/HandOff.hpp"
 #include "program/Command.hpp"
-#include "program/Guarded.hpp"
+#include "program/KernelGuarded.hpp"
 #include "trial/Trial.hpp"
 #include "trial/TrialFiles.hpp"
 
@@ -140,12 +140,12 @@ TEST_F(Gate, JudgesThePlanByTheOutlines) {
 }
 
 TEST(Guarded, TellsAFaultOfTheProgramFromAFailedWrite) {
-  EXPECT_EQ(guarded([] { return 0; }), exit_good);
-  EXPECT_EQ(guarded([]() -> int { throw ProgramFault("x"); }), 4);
-  EXPECT_EQ(guarded([]() -> int { throw Standard_Failure("x"); }), 4);
-  EXPECT_EQ(guarded([]() -> int { throw std::logic_error("x"); }), 4);
-  EXPECT_EQ(guarded([]() -> int { throw FolderError("x"); }), 3);
-  EXPECT_EQ(guarded([]() -> int { throw UsageError("x"); }), 2);
+  EXPECT_EQ(kernel_guarded([] { return 0; }), exit_good);
+  EXPECT_EQ(kernel_guarded([]() -> int { throw ProgramFault("x"); }), 4);
+  EXPECT_EQ(kernel_guarded([]() -> int { throw Standard_Failure("x"); }), 4);
+  EXPECT_EQ(kernel_guarded([]() -> int { throw std::logic_error("x"); }), 4);
+  EXPECT_EQ(kernel_guarded([]() -> int { throw FolderError("x"); }), 3);
+  EXPECT_EQ(kernel_guarded([]() -> int { throw UsageError("x"); }), 2);
 }
 
 /// A hundred leaves lie between the lines along which faces are cut into bands; lines of their own came so close
