@@ -1,19 +1,37 @@
 #include <algorithm>
+#include <iostream>
 
 #include "cad/Interrupt.hpp"
 #include "input/NeckProcess.hpp"
+#include "manual/Manual.hpp"
 #include "program/Command.hpp"
 #include "program/Guarded.hpp"
+#include "program/ProgramManual.hpp"
 
 namespace {
 
 using namespace sagitta;
+
+/// For packagers: the manual page and what shells complete, written from the same table as the help.
+void add_manual(CLI::App& program) {
+  program
+      .add_option_function<std::string>(
+          "--manual",
+          [&program](const std::string& form) {
+            std::cout << manual_text(program_table(program), form);
+            throw CLI::Success();
+          },
+          "Print the manual page (man), or what a shell completes (bash, zsh, fish)")
+      ->type_name("FORM")
+      ->check(CLI::IsMember(manual_forms()));
+}
 
 int run(int argc, char** argv) {
   CLI::App program{"Sagitta makes exact solids of a fretboard from one board file."};
   program.name("sagitta");
   program.set_version_flag("--version", std::string("sagitta ") + SAGITTA_VERSION);
   program.require_subcommand(1);
+  add_manual(program);
   const Cancel cancel = catch_interrupts();
   const Command commands[] = {check_command(program),    frets_command(program),   export_command(program, cancel),
                               new_command(program),      presets_command(program), keys_command(program),
