@@ -111,8 +111,10 @@ std::string shown(const Field& field, const Value& value, Units units) {
   return std::holds_alternative<std::monostate>(value) ? "-" : value_text(field, value, units);
 }
 
-/// The first board with one row's field, or with as many rows of a table, as the second.
+/// The first board with one row's field, or with as many rows of a table, as the second. Nothing where that is no board:
+/// keys that hold only together break the reader's rules when one of them is changed alone.
 std::optional<Effect> effect_alone(const PreparedBoard& a, const Board& changed) {
+  if (!read_board_text(write_board(changed), "", "").sound()) return std::nullopt;
   BoardFile file;
   file.board = changed;
   const auto prepared = prepare(std::move(file), a.outside());
