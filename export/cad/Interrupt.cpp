@@ -15,10 +15,12 @@ void handle(int) { token().request(); }
 
 }  // namespace
 
+void make_file_limit_an_error() { std::signal(SIGXFSZ, SIG_IGN); }
+
 Cancel catch_interrupts() {
   Cancel cancel = token();
   for (const int signal : {SIGINT, SIGTERM, SIGHUP}) std::signal(signal, handle);
-  std::signal(SIGXFSZ, SIG_IGN);
+  make_file_limit_an_error();
   return cancel;
 }
 

@@ -22,6 +22,22 @@ enum Exit : int {
   exit_changed = 5,  ///< check --before: the next cut may be made, with changed numbers
 };
 
+/// An exit code as the manual explains it.
+struct ExitMeaning {
+  Exit code;
+  const char* meaning;
+};
+
+inline constexpr ExitMeaning exit_meanings[] = {
+    {exit_good, "all went well"},
+    {exit_stop,
+     "a finding says stop (`check`, `export --refuse-stops`), or the next cut must not be made (`check --before`)"},
+    {exit_input, "wrong usage, a board that cannot be read or built, or nothing to write"},
+    {exit_failed, "something could not be written, or the run was stopped"},
+    {exit_fault, "a fault of the program: a result is not sound, and nothing was written"},
+    {exit_changed, "`check --before`: the next cut may be made with the changed numbers that are printed"},
+};
+
 /// The command line was understood but asks for something that cannot be; what() says what to ask for instead.
 struct UsageError : std::runtime_error {
   using std::runtime_error::runtime_error;

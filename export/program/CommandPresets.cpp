@@ -62,7 +62,8 @@ Command new_command(CLI::App& program) {
       "new", "Print a preset's board file, to start your own from: sagitta new heron-six > my-board.toml");
   app->add_option("PRESET", *name, "Its name; `sagitta presets` lists them")->required();
   const auto folder = std::make_shared<std::string>();
-  app->add_option("--to", *folder, "Write the board and the drawings of its inlays into this folder instead");
+  app->add_option("--to", *folder, "Write the board and the drawings of its inlays into this folder instead")
+      ->type_name("DIR");
   return {app, [name, folder] { return folder->empty() ? print_preset(*name) : write_to(*name, *folder); }};
 }
 

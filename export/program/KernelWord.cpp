@@ -26,7 +26,7 @@ void choose_allocator() { ::setenv("MMGT_OPT", "2", 0); }
 bool needs_kernel(int argc, char** argv) {
   if (argc < 2) return false;
   const std::string_view word = argv[1];
-  return word == export_word.name || word == trial_word.name || reads_neck(argv[1]);
+  return word == export_word.name || word == trial_word.name || word.starts_with(manual_option) || reads_neck(argv[1]);
 }
 
 int become_kernel_program(char** argv) {

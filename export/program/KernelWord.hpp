@@ -20,7 +20,10 @@ inline constexpr KernelWord trial_word{
     "Make a strip to try the machine on before the board is cut: slots and pockets a little tighter and looser than "
     "wanted, with a sheet that says what to measure and which key to set."};
 
-/// Whether the command line begins with one of them, or was given to read a neck.
+/// Its manual lists the options of all commands.
+inline constexpr const char* manual_option = "--manual";
+
+/// Whether the command line begins with one of them or asks for the manual, or was given to read a neck.
 bool needs_kernel(int argc, char** argv);
 
 /// Becomes `sagitta-solid`, which lies beside this program where it was built and where it is installed. Comes back

@@ -15,17 +15,12 @@ Command listed(CLI::App& program, const KernelWord& word) {
 }
 
 int run(int argc, char** argv) {
-  CLI::App program{"Sagitta makes exact solids of a fretboard from one board file."};
-  program.name("sagitta");
-  program.set_version_flag("--version", std::string("sagitta ") + SAGITTA_VERSION);
-  program.require_subcommand(1);
-  catch_interrupts();
+  CLI::App program{program_description};
+  introduce(program);
   const Command commands[] = {check_command(program),    frets_command(program),   listed(program, export_word),
                               new_command(program),      presets_command(program), keys_command(program),
                               findings_command(program), compare_command(program), listed(program, trial_word),
                               rescue_command(program)};
-  program.footer(
-      "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
   return run_command(program, commands, argc, argv);
 }
 
@@ -33,5 +28,6 @@ int run(int argc, char** argv) {
 
 int main(int argc, char** argv) {
   if (needs_kernel(argc, argv)) return become_kernel_program(argv);
+  make_file_limit_an_error();
   return guarded([argc, argv] { return run(argc, argv); });
 }

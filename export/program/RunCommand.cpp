@@ -1,10 +1,32 @@
 #include "program/RunCommand.hpp"
 
 #include <algorithm>
+#include <iostream>
 
+#include "manual/Manual.hpp"
 #include "program/Guarded.hpp"
+#include "program/KernelWord.hpp"
+#include "program/ProgramManual.hpp"
 
 namespace sagitta {
+
+void introduce(CLI::App& program) {
+  program.name("sagitta");
+  program.set_version_flag("--version", std::string("sagitta ") + SAGITTA_VERSION);
+  program.require_subcommand(1);
+  program
+      .add_option_function<std::string>(
+          manual_option,
+          [&program](const std::string& form) {
+            std::cout << manual_text(program_table(program), form);
+            throw CLI::Success();
+          },
+          "Print the manual page (man), or what a shell completes (bash, zsh, fish)")
+      ->type_name("FORM")
+      ->check(CLI::IsMember(manual_forms()));
+  program.footer(
+      "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
+}
 
 int run_command(CLI::App& program, std::span<const Command> commands, int argc, char** argv) {
   if (argc > 1 && argv[1][0] != '-') {

@@ -1,4 +1,5 @@
-/// The program `sagitta-solid`: the commands that need the geometry kernel. `sagitta` becomes it.
+/// The program `sagitta-solid`: all commands, those that need the geometry kernel among them. `sagitta` becomes it for
+/// these, and for its manual, which lists the options of all.
 
 #include "cad/Interrupt.hpp"
 #include "input/NeckReply.hpp"
@@ -10,11 +11,13 @@ namespace {
 using namespace sagitta;
 
 int run(int argc, char** argv) {
-  CLI::App program{"The commands of sagitta that make solids; call sagitta."};
-  program.name("sagitta");
-  program.require_subcommand(1);
+  CLI::App program{program_description};
+  introduce(program);
   const Cancel cancel = catch_interrupts();
-  const Command commands[] = {export_command(program, cancel), trial_command(program, cancel)};
+  const Command commands[] = {check_command(program),    frets_command(program),   export_command(program, cancel),
+                              new_command(program),      presets_command(program), keys_command(program),
+                              findings_command(program), compare_command(program), trial_command(program, cancel),
+                              rescue_command(program)};
   return run_command(program, commands, argc, argv);
 }
 

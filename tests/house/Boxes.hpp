@@ -24,7 +24,7 @@ inline const std::vector<std::set<std::string>>& floors() {
                                                          {"frets", "inlaid", "wood", "neck"},
                                                          {"findings"},
                                                          {"solid", "rescue"},
-                                                         {"text", "input", "folder"},
+                                                         {"text", "input", "folder", "manual"},
                                                          {"drawing", "cad", "tables"},
                                                          {"paper"},
                                                          {"jobsheet"},

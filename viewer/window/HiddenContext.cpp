@@ -1,3 +1,4 @@
+#include <dlfcn.h>
 #include <epoxy/egl.h>
 
 #include "window/Window.hpp"
@@ -5,6 +6,8 @@
 namespace sagitta::viewer {
 
 namespace {
+
+constexpr const char* no_egl = "no picture can be drawn: EGL is missing. Install libegl1, libgl1 and libgl1-mesa-dri.";
 
 EGLDisplay surfaceless_display() {
   const auto get = reinterpret_cast<PFNEGLGETPLATFORMDISPLAYEXTPROC>(eglGetProcAddress("eglGetPlatformDisplayEXT"));
@@ -26,9 +29,11 @@ EGLContext core_context(EGLDisplay display) {
 }  // namespace
 
 HiddenContext::HiddenContext() {
+  // libepoxy ends the program where this library is missing.
+  if (!dlopen("libEGL.so.1", RTLD_LAZY)) throw DisplayError(no_egl);
   display_ = surfaceless_display();
   if (display_ == EGL_NO_DISPLAY || !eglInitialize(display_, nullptr, nullptr) || !eglBindAPI(EGL_OPENGL_API))
-    throw DisplayError("no picture can be drawn: EGL is missing. Install libegl1 and libgl1-mesa-dri.");
+    throw DisplayError(no_egl);
   context_ = core_context(display_);
   if (context_ == EGL_NO_CONTEXT || !eglMakeCurrent(display_, EGL_NO_SURFACE, EGL_NO_SURFACE, context_))
     throw DisplayError("no picture can be drawn: there is no OpenGL 3.3. Install libgl1-mesa-dri.");
