@@ -135,7 +135,8 @@ class Mesher {
   void follow(HalfEdge h, const BoundingSurface& bound, Corners& out) {
     const PlanEdge& edge = shell_.plan.map.edges[h >> 1];
     const std::vector<PolylinePoint>& inner = trails_.edges[h >> 1];
-    const auto add = [&](const PolylinePoint& at) { add_to(out, at, point(at, bound)); };
+    const BoundingSurface& over = height_along(shell_.plan.map, edge, bound);
+    const auto add = [&](const PolylinePoint& at) { add_to(out, at, point(at, over)); };
     add(trails_.vertices[h & 1 ? edge.to : edge.from]);
     if (h & 1) {
       for (auto at = inner.rbegin(); at != inner.rend(); ++at) add(*at);
