@@ -22,13 +22,12 @@ class Curvature {
   Curvature(const Shell& shell, double low, double high) {
     const Surface& surface = shell.plan.surface;
     for (const ShellEdge& edge : shell.edges) {
-      if (edge.upright || edge.bound.kind != BoundingSurface::Kind::offset_surface) continue;
-      const std::vector<Point> places = shell.places(edge);
-      if (edge.bound.form != 0)
-        added_ = std::max(added_, bend_of_form(surface, edge.bound.form, places.front().x, low, high).across);
-      if (surface.flat) continue;
-      for (const Point p : places) places_.emplace_back(std::abs(p.y), surface.radius(p.x));
+      if (surface.flat || edge.upright || edge.bound.kind != BoundingSurface::Kind::offset_surface) continue;
+      for (const Point p : shell.places(edge)) places_.emplace_back(std::abs(p.y), surface.radius(p.x));
     }
+    for (const ShellFace& face : shell.faces)
+      if (face.kind != ShellFace::Kind::wall && face.bound.kind == BoundingSurface::Kind::offset_surface)
+        added_ = std::max(added_, bend_of_form(surface, face.bound.form, 0, low, high).across);
     std::sort(places_.begin(), places_.end());
     for (std::size_t i = places_.size(); i-- > 1;)
       places_[i - 1].second = std::min(places_[i - 1].second, places_[i].second);

@@ -176,11 +176,21 @@ std::vector<bool> twins_of(const Subdivision& map) {
 
 Point rounded(Point p) { return {on_grid(p.x), on_grid(p.y)}; }
 
+const BoundingSurface& height_along(const Subdivision& map, const PlanEdge& edge, const BoundingSurface& bound) {
+  if (bound.kind != BoundingSurface::Kind::roll || edge.crossing < 0) return bound;
+  const auto& meeting = map.crossings[static_cast<std::size_t>(edge.crossing)].meeting;
+  return meeting && bound == meeting->upper ? meeting->other : bound;
+}
+
 EdgePolylines edge_polylines(const Shell& shell, double budget) {
   const Subdivision& map = shell.plan.map;
   std::vector<std::vector<BoundingSurface>> bounds(map.edges.size());
   for (const ShellEdge& edge : shell.edges)
-    for (const HalfEdge h : edge.chain) bounds[h >> 1].push_back(edge.bound);
+    for (const HalfEdge h : edge.chain) {
+      bounds[h >> 1].push_back(edge.bound);
+      const BoundingSurface& over = height_along(map, map.edges[h >> 1], edge.bound);
+      if (!(over == edge.bound)) bounds[h >> 1].push_back(over);
+    }
   const std::vector<std::vector<Tunnel>> tunnels = tunnels_over(shell);
   EdgePolylines trails;
   for (const Point p : map.vertices) trails.vertices.push_back({rounded(p), p});

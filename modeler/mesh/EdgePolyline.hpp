@@ -28,6 +28,10 @@ struct EdgePolylines {
 /// which are so narrow that a chord across one stays within 1.5 times the budget of the playing surface.
 EdgePolylines edge_polylines(const Shell& shell, double budget);
 
+/// Of the two surfaces that meet along an edge, the one that gives the heights of its polyline: beside the curve, on
+/// its chords, the height of a roll, which is upright at its side, may be far from the curve's.
+const BoundingSurface& height_along(const Subdivision& map, const PlanEdge& edge, const BoundingSurface& bound);
+
 /// Rounded to 32-bit floats that are whole multiples of 2^-30 mm.
 Point rounded(Point p);
 

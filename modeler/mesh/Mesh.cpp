@@ -21,7 +21,7 @@ constexpr double most_parts = 4000;  ///< of a stretch of a line
 constexpr double share_along = 0.15, suited_share_along = 0.4, share_of_twist = 0.2;
 /// A form's triangles are at most so much longer across the board than along it, and whole powers of 2, with which
 /// 32-bit floats stay exact.
-constexpr double most_stretch = 32;
+constexpr double most_stretch = 256;
 
 struct PlaceHash {
   std::size_t operator()(const std::pair<float, float>& p) const {
@@ -135,7 +135,8 @@ class Mesher {
   void follow(HalfEdge h, const BoundingSurface& bound, Corners& out) {
     const PlanEdge& edge = shell_.plan.map.edges[h >> 1];
     const std::vector<PolylinePoint>& inner = trails_.edges[h >> 1];
-    const auto add = [&](const PolylinePoint& at) { add_to(out, at, point(at, bound)); };
+    const BoundingSurface& over = height_along(shell_.plan.map, edge, bound);
+    const auto add = [&](const PolylinePoint& at) { add_to(out, at, point(at, over)); };
     add(trails_.vertices[h & 1 ? edge.to : edge.from]);
     if (h & 1) {
       for (auto at = inner.rbegin(); at != inner.rend(); ++at) add(*at);
@@ -363,10 +364,13 @@ class Mesher {
 
 Mesh make_mesh(const Shell& shell, double deviation, const Cancel& cancel) {
   constexpr int rounds = 8;  // a long triangle between sides of unlike density may stray further than its own sides
-  for (int round = 0;; ++round) {
+  Mesh best;
+  for (int round = 0; round < rounds; ++round) {
     Mesh mesh = Mesher(shell, std::ldexp(deviation, -round), cancel).run();
-    if (mesh.deviation <= deviation || round + 1 == rounds) return mesh;
+    if (mesh.deviation <= deviation) return mesh;
+    if (round == 0 || mesh.deviation < best.deviation) best = std::move(mesh);
   }
+  return best;
 }
 
 void append(Mesh& all, const Mesh& other) {

@@ -37,7 +37,8 @@ Verdict sound(std::uint64_t, const Board&, const std::vector<Stage>&) {
   return verdict;
 }
 
-/// Numbers from the environment run other ranges: SAGITTA_CAMPAIGN_FIRST, SAGITTA_CAMPAIGN_BOARDS.
+/// Numbers from the environment run other ranges: SAGITTA_CAMPAIGN_FIRST, SAGITTA_CAMPAIGN_BOARDS,
+/// SAGITTA_CAMPAIGN_KINDS.
 std::uint64_t number_from(const char* variable, std::uint64_t otherwise) {
   const char* text = std::getenv(variable);
   return text ? std::strtoull(text, nullptr, 10) : otherwise;
@@ -46,6 +47,16 @@ std::uint64_t number_from(const char* variable, std::uint64_t otherwise) {
 TEST_F(Campaign, NearBoardsAreSound) {
   const Range range{Space::near, number_from("SAGITTA_CAMPAIGN_FIRST", 1),
                     static_cast<int>(number_from("SAGITTA_CAMPAIGN_BOARDS", 40))};
+  const auto records = run(range, folder, std::cout);
+  print(records, std::cout);
+  ASSERT_EQ(records.size(), static_cast<std::size_t>(range.count));
+  for (const Record& record : records) EXPECT_EQ(record.outcome, Outcome::sound) << "board " << record.number;
+}
+
+/// All keys that shape the wood: scallops, worked edges, ends, tongues, courses, cuts of one's own.
+TEST_F(Campaign, BoardsOfAllKindsAreSound) {
+  const Range range{Space::kinds, number_from("SAGITTA_CAMPAIGN_FIRST", 9),
+                    static_cast<int>(number_from("SAGITTA_CAMPAIGN_KINDS", 6))};
   const auto records = run(range, folder, std::cout);
   print(records, std::cout);
   ASSERT_EQ(records.size(), static_cast<std::size_t>(range.count));

@@ -145,6 +145,15 @@ TEST(FormMesh, PresetsStrayNoFurtherThanAnyAim) {
       expect_true_deviation(board_at(places::source() + "/presets/" + name + ".toml"), aim);
 }
 
+/// Of random boards that once strayed further, or whose meshes were open.
+TEST(FormMesh, BoardsThatOnceFailedStrayNoFurtherThanTheirAim) {
+  for (const auto& entry : fs::directory_iterator(places::source() + "/presets/regressions"))
+    if (entry.path().stem().string().starts_with("kinds")) {
+      SCOPED_TRACE(entry.path());
+      expect_true_deviation(board_at(entry.path()), default_deviation);
+    }
+}
+
 /// Of all triangulations of a paraboloid z = (a x^2 + b y^2) / 2 that stray by at most e, the one of least triangles
 /// has equilateral ones once x and y are scaled by sqrt(a) and sqrt(b), each (3 sqrt(3) / 2) e / sqrt(a b) large.
 /// Nadler, "Piecewise linear best L2 approximation on triangulations", 1986; D'Azevedo and Simpson, 1989. A scallop

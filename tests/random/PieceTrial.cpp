@@ -29,7 +29,12 @@ struct PieceWise {
   const InlayPiece& piece;
 
   double floor() const { return board.board.thickness - piece.depth; }
-  double top() const { return std::min(floor() + piece.thickness, layout.blank_thickness); }
+  /// No higher than the blank, which may have been milled to its thickness first.
+  double top() const {
+    const bool milled = !board.order.empty() && board.order.front() == Operation::thickness;
+    const double milled_to = board.thickness_to.value_or(board.board.thickness + board.sanding + 0.3);
+    return std::min(floor() + piece.thickness, milled ? milled_to : layout.blank_thickness);
+  }
 
   /// By closed form, in the board by quadrature of the wood that would be there with no pocket.
   double exact_volume(PieceState state) const {
