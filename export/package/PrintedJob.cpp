@@ -6,6 +6,7 @@
 #include "input/BoardFindings.hpp"
 #include "jobsheet/JobPdf.hpp"
 #include "lift/Shell.hpp"
+#include "paper/PngFile.hpp"
 
 namespace sagitta {
 namespace {
