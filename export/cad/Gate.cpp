@@ -7,6 +7,7 @@
 #include "lift/ConnectedComponents.hpp"
 #include "mesh/MeshFlaw.hpp"
 #include "plan/WoodVolume.hpp"
+#include "solid/PlanePcurves.hpp"
 #include "solid/SolidFlaw.hpp"
 
 namespace sagitta {
@@ -39,6 +40,7 @@ Flaw kernel_gave_up(const Shell& shell, const Standard_Failure& failure) {
 SoundSolid made_solid(const Shell& shell, const BodyPlace& place) {
   try {
     SoundSolid made{make_solid(shell), {}};
+    keep_plane_pcurves(made.solid);
     if (const auto flaw = flaw_in(made.solid, 2 - 2 * genus(shell))) refuse(place, shell, *flaw);
     made.measured = mass_properties(made.solid);
     return made;

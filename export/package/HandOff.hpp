@@ -29,7 +29,8 @@ struct NothingToWrite : std::runtime_error {
 /// Adds STAGE.step, .stl, .3mf and .png for each stage, the same of the assemblies (an STL only of the flat pieces),
 /// the drawings, the job sheet as HTML and PDF, and manifest.json with the board's findings; of a part of the job only
 /// what belongs to it. Shows its progress on a terminal. Every solid and mesh is judged before it is added (Gate.hpp).
-/// Throws FolderError, ProgramFault, PartError, NothingToWrite, and Interrupted when the token is asked to stop.
+/// Files are made side by side; the bytes do not depend on the number of threads. Throws FolderError, ProgramFault,
+/// PartError, NothingToWrite, and Interrupted when the token is asked to stop.
 void write_hand_off(const PreparedBoard& ready, const std::vector<Finding>& findings, const ExportOrder& order,
                     Folder& folder, const Cancel& cancel);
 

@@ -8,8 +8,8 @@
 
 namespace sagitta {
 
-/// The bytes of the file. Rows are not filtered: in pictures of few flat colours, compressed at the usual level, that is
-/// smaller by a fifth than rows filtered as the standard advises for photographs, and takes half the time. Throws
+/// The bytes of the file. Rows are not filtered: in pictures of few flat colours, compressed at the usual level, that
+/// is smaller by a fifth than rows filtered as the standard advises for photographs, and takes half the time. Throws
 /// std::runtime_error when there is no memory to compress in.
 std::string png_bytes(const Picture& picture);
 

@@ -14,6 +14,7 @@
 #include "package/Repeat.hpp"
 #include "package/Report.hpp"
 #include "package/UpToDate.hpp"
+#include "plane/ParallelFor.hpp"
 #include "program/Batch.hpp"
 #include "program/Command.hpp"
 #include "program/ExportOptions.hpp"
@@ -87,7 +88,10 @@ int hand_off_board(const ExportOptions& options, const Cancel& cancel) {
   }
   Folder folder(options.to, options.replace, inputs_of(file));
   StepTimes times;
-  if (options.verbose) order.tell = [&](int, int, const std::string& what) { times.begin(what); };
+  if (options.verbose) {
+    set_parallel_threads(1);  // one file after the other: a time is that of one file
+    order.tell = [&](int, int, const std::string& what) { times.begin(what); };
+  }
   write_hand_off(ready, findings, order, folder, cancel);
   times.end();
   stop_if_wanted(cancel);

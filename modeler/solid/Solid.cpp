@@ -1,11 +1,9 @@
 #include "solid/Solid.hpp"
 
 #include <BRepCheck_Analyzer.hxx>
-#include <BRepLib.hxx>
 #include <BRep_Builder.hxx>
 #include <Geom_Plane.hxx>
 #include <Standard_Failure.hxx>
-#include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
@@ -204,9 +202,7 @@ class Builder {
         tolerate(use, height_apart(shell_.edges[use.edge], face.bound) + curves_[use.edge].deviation);
     if (face.bound.kind == BoundingSurface::Kind::level) {
       const Handle(Geom_Surface) plane = new Geom_Plane(gp_Pnt(0, 0, face.bound.value), top ? gp::DZ() : -gp::DZ());
-      const TopoDS_Face made = bounded(plane, face, false);
-      drawn_on(made);
-      return made;
+      return bounded(plane, face, false);
     }
     if (face.bound.of_hole()) return curved<HoleWall>(face, HoleWall(face.bound), true);
     if (face.bound.kind == BoundingSurface::Kind::roll || face.bound.form != 0)
@@ -221,14 +217,6 @@ class Builder {
           tolerate(use, deviation);
         }
     return bounded(moved.surface(), face, false);
-  }
-
-  /// Everything of the kernel projects the edges of a plane again every time that it looks at them, and the STEP writer
-  /// looks at all edges of a face for each of them: a fifth of its time for a standard board, half a minute for a blank
-  /// with a border of waves. Where the pcurves are kept they are only read.
-  static void drawn_on(const TopoDS_Face& plane) {
-    for (TopExp_Explorer edge(plane, TopAbs_EDGE); edge.More(); edge.Next())
-      BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edge.Current()), plane);
   }
 
   template <class Curved>
@@ -294,9 +282,7 @@ class Builder {
     const Handle(Geom_Surface) plane = new Geom_Plane(axes);
     for (const auto& loop : face.loops)
       for (const Coedge use : loop) tolerate(use, off_at_ends(use, [&](Point p) { return std::abs(dot(out, p - a)); }));
-    const TopoDS_Face made = bounded(plane, face, false);
-    drawn_on(made);
-    return made;
+    return bounded(plane, face, false);
   }
 
   TopoDS_Face round_wall(const ShellFace& face) {

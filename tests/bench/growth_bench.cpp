@@ -1,9 +1,9 @@
 // How time and memory grow with the number of pieces, and with the length of one jagged outline: over a check, over
-// plan, lift, solid and mesh of each stage, and over the whole export folder. Each size runs in a process of its own;
-// time is the processor's, memory the most that the process held. The fit is t = a n^e by least squares of the
-// logarithms; the last step is the exponent from the last size but one to the last.
+// plan, lift, solid and mesh of each stage, over the STEP files alone, and over the whole export folder. Each size runs
+// in a process of its own; time is the processor's, memory the most that the process held. The fit is t = a n^e by
+// least squares of the logarithms; the last step is the exponent from the last size but one to the last.
 //
-//     bench_growth [dots | leaves | jagged]..
+//     bench_growth [dots | leaves | rosettes | jagged]..
 
 #include <sys/resource.h>
 #include <sys/wait.h>
@@ -41,6 +41,7 @@ struct Kind {
 
 const std::vector<Kind> kinds{{"dots", test::Growing::dots, {110, 220, 440, 660, 1012}},
                               {"leaves", test::Growing::leaves, {125, 250, 500, 1000}},
+                              {"rosettes", test::Growing::rosettes, {62, 125, 250, 500}},
                               {"jagged", test::Growing::jagged, {6250, 12500, 25000, 50000}}};
 
 PreparedBoard made_ready(const std::string& path) {
@@ -60,13 +61,15 @@ void stages(const std::string& path) {
   }
 }
 
-/// By the program: the process becomes it.
-void whole_export(const std::string& path) {
+/// By the program: the process becomes it. `only`: kinds of file; null: all.
+void export_of(const std::string& path, const char* only) {
   const std::string to = (std::filesystem::path(path).parent_path() / "out").string();
   ::execl(places::program().c_str(), "sagitta", "export", path.c_str(), "--to", to.c_str(),
-          static_cast<char*>(nullptr));
+          only ? "--only" : static_cast<const char*>(nullptr), only, static_cast<char*>(nullptr));
   throw std::runtime_error("the program did not start");
 }
+void step_export(const std::string& path) { export_of(path, "step"); }
+void whole_export(const std::string& path) { export_of(path, nullptr); }
 
 /// What a job costs in a process of its own.
 Cost cost_of(const std::function<void()>& job) {
@@ -111,12 +114,12 @@ void measure(const Kind& kind, const char* what, const std::function<void(const 
     std::filesystem::remove_all(root);
     if (!cost.done) return;
     seconds.push_back(cost.seconds), megabytes.push_back(cost.megabytes);
-    std::printf("%-7s %-7s %6d  %8.2f s  %7.0f MB\n", kind.name, what, count, cost.seconds, cost.megabytes);
+    std::printf("%-8s %-7s %6d  %8.2f s  %7.0f MB\n", kind.name, what, count, cost.seconds, cost.megabytes);
     std::fflush(stdout);
   }
   const std::vector<int> last(kind.counts.end() - 2, kind.counts.end());
   const auto end = [](const std::vector<double>& of) { return std::vector<double>(of.end() - 2, of.end()); };
-  std::printf("%-7s %-7s exponent of time %.2f, last step %.2f; of memory %.2f, last step %.2f\n", kind.name, what,
+  std::printf("%-8s %-7s exponent of time %.2f, last step %.2f; of memory %.2f, last step %.2f\n", kind.name, what,
               slope(kind.counts, seconds), slope(last, end(seconds)), slope(kind.counts, megabytes),
               slope(last, end(megabytes)));
   std::fflush(stdout);
@@ -132,6 +135,7 @@ int main(int argc, char** argv) {
     if (!wanted.empty() && std::find(wanted.begin(), wanted.end(), kind.name) == wanted.end()) continue;
     measure(kind, "check", check);
     measure(kind, "stages", stages);
+    measure(kind, "step", step_export);
     measure(kind, "export", whole_export);
   }
 }

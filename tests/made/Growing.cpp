@@ -3,6 +3,7 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <numbers>
 #include <sstream>
 
 namespace sagitta::test {
@@ -105,6 +106,37 @@ std::string jagged(int count) {
   return text.str();
 }
 
+/// Wavy circles of a hundred cubic curves each, tangent to the wave at their ends.
+std::string rosettes(int count) {
+  constexpr int curves = 100;
+  const Grid grid(count, length, width);
+  const double r = 0.42 * std::min(grid.x, grid.y), step = 2 * std::numbers::pi / curves;
+  const auto out = [&](double t) { return r * (1 + 0.04 * std::sin(5 * t)); };
+  const auto rate = [&](double t) { return 0.2 * r * std::cos(5 * t); };
+  std::ostringstream text;
+  for (int i = 0; i < count; ++i) {
+    const double x = (i / grid.rows + 0.5) * grid.x, y = (i % grid.rows + 0.5) * grid.y;
+    // `along`: of a third of a curve, forward or back.
+    const auto point = [&](double t, double along) {
+      text << x + out(t) * std::cos(t) + along * (rate(t) * std::cos(t) - out(t) * std::sin(t)) << ' '
+           << y + out(t) * std::sin(t) + along * (rate(t) * std::sin(t) + out(t) * std::cos(t)) << ' ';
+    };
+    text << "<path fill='#e8e2d0' d='M";
+    point(0, 0);
+    for (int k = 0; k < curves; ++k) {
+      text << 'C';
+      point(k * step, step / 3), point((k + 1) * step, -step / 3), point((k + 1) * step, 0);
+    }
+    text << "Z'/>\n";
+  }
+  return text.str();
+}
+
+std::string drawing(Growing kind, int count) {
+  if (kind == Growing::leaves) return leaves(count);
+  return kind == Growing::rosettes ? rosettes(count) : jagged(count);
+}
+
 }  // namespace
 
 std::string write_growing(Growing kind, int count, const std::string& folder) {
@@ -118,7 +150,7 @@ std::string write_growing(Growing kind, int count, const std::string& folder) {
   }
   std::ofstream(folder + "/drawing.svg") << "<svg xmlns='http://www.w3.org/2000/svg' width='450mm' height='36mm' "
                                             "viewBox='0 0 450 36'>\n"
-                                         << (kind == Growing::leaves ? leaves(count) : jagged(count)) << "</svg>\n";
+                                         << drawing(kind, count) << "</svg>\n";
   board << "[[inlays]]\nshape = \"artwork\"\nfile = \"drawing.svg\"\nfrets = [12]\nshift_along = -75\nalong = 448\n"
            "depth = 1.5\n";
   if (kind == Growing::leaves) board << "colours = { \"#e8e2d0\" = \"shell\", \"#b5862f\" = \"brass\" }\n";

@@ -8,9 +8,10 @@
 namespace sagitta::test {
 
 enum class Growing {
-  dots,    ///< round pieces, simple shapes, over the whole board; some lie on slots
-  leaves,  ///< pieces of one drawing in two colours, all apart
-  jagged   ///< one drawn piece along the whole board whose two sides are saws: `count` straight segments
+  dots,      ///< round pieces, simple shapes, over the whole board; some lie on slots
+  leaves,    ///< pieces of one drawing in two colours, all apart
+  rosettes,  ///< pieces of one drawing, a hundred curves each, all apart
+  jagged     ///< one drawn piece along the whole board whose two sides are saws: `count` straight segments
 };
 
 /// Writes the board of `count` pieces (segments) into a folder, which is made; returns the board file's path. Dots come

@@ -18,19 +18,26 @@ class NoWriting : public testing::Test {
   ScratchFolder scratch;
 
   void SetUp() override {
-    fs::copy_file(places::program(), scratch / "sagitta");  // where it was built nobody may not look
+    copy(places::program());  // where it was built nobody may not look
+    copy(places::solid_program());
     fs::copy_file(preset_path("heron-six"), scratch / "board.toml");
     fs::permissions(scratch.path(), fs::perms(0755));
-    fs::permissions(scratch / "sagitta", fs::perms(0755));
     fs::permissions(scratch / "board.toml", fs::perms(0644));
     fs::create_directory(scratch / "place");
+  }
+  /// To the same place from bin/ as where it was built.
+  void copy(const fs::path& program) const {
+    const fs::path to = scratch / "bin" / fs::relative(program, fs::path(places::program()).parent_path());
+    fs::create_directories(to.parent_path());
+    fs::copy_file(program, to);
+    fs::permissions(to, fs::perms(0755));
   }
   std::string at(const std::string& name) const { return "'" + (scratch / name).string() + "'"; }
 
   /// The export as somebody who is not root.
   Outcome exported(const std::string& to, const std::string& options = "--only csv") const {
     const std::string down = geteuid() == 0 ? "setpriv --reuid=65534 --regid=65534 --clear-groups --no-new-privs " : "";
-    return shell(down + at("sagitta") + " export " + at("board.toml") + " " + options + " --to " + at(to));
+    return shell(down + at("bin/sagitta") + " export " + at("board.toml") + " " + options + " --to " + at(to));
   }
 
   /// The folder "place" as a mount of these options, while the lines run; what they print comes back, and the code of
@@ -43,7 +50,7 @@ class NoWriting : public testing::Test {
     return shell(apart + "sh " + at("lines.sh"));
   }
   std::string exporting(const std::string& options) const {
-    return at("sagitta") + " export " + at("board.toml") + " --to " + at("place/out") + " " + options;
+    return at("bin/sagitta") + " export " + at("board.toml") + " --to " + at("place/out") + " " + options;
   }
 };
 
@@ -51,7 +58,8 @@ TEST_F(NoWriting, AFolderOfSomebodyElse) {
   fs::permissions(scratch / "place", fs::perms(0555));
   if (geteuid() == 0) {
     ASSERT_EQ(
-        shell("setpriv --reuid=65534 --regid=65534 --clear-groups --no-new-privs " + at("sagitta") + " --version").code,
+        shell("setpriv --reuid=65534 --regid=65534 --clear-groups --no-new-privs " + at("bin/sagitta") + " --version")
+            .code,
         0)
         << "nobody must be able to run the program, or the test shows nothing";
   }
