@@ -33,16 +33,21 @@ void set_options(const StepStyle& style) {
 }
 
 /// Everything in the header that would tell the hour, the machine or the user is replaced by a fixed word.
-void fix_header(const Handle(StepData_StepModel) & model, const std::string& name, Units units) {
+void fix_header(const Handle(StepData_StepModel) & model, const StepStyle& style, const std::string& name,
+                StepNames& names) {
   APIHeaderSection_MakeHeader header(model);
-  header.SetName(text(name.c_str()));
+  // ISO 10303-242:2014, Annex E; the kernel's own word for it has a full stop in it.
+  if (style.schema == StepSchema::ap242)
+    header.SetSchemaIdentifiersValue(
+        1, text(names.mark("AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }").c_str()));
+  header.SetName(text(names.mark(name).c_str()));
   header.SetTimeStamp(text("2000-01-01T00:00:00"));
   header.SetAuthorValue(1, text(""));
   header.SetOrganizationValue(1, text(""));
   header.SetPreprocessorVersion(text("Sagitta"));
   header.SetOriginatingSystem(text("Sagitta"));
   header.SetAuthorisation(text(""));
-  header.SetDescriptionValue(1, text(("fretboard, " + std::string(unit_name(units))).c_str()));
+  header.SetDescriptionValue(1, text(("fretboard, " + std::string(unit_name(style.units))).c_str()));
 }
 
 /// The kernel counts an assembly's parts on from one file to the next.
@@ -52,6 +57,11 @@ void number_parts(const Handle(StepData_StepModel) & model) {
     const auto use = Handle(StepRepr_NextAssemblyUsageOccurrence)::DownCast(model->Value(i));
     if (!use.IsNull()) use->SetId(text(std::to_string(next++).c_str()));
   }
+}
+
+/// Programs that show a file's solids and not its products show these names.
+void name_solids(const StepModel& model, const StepTransfer& transfer, StepNames& names) {
+  for (const StepBody& body : model.bodies) transfer.item_of(body.solid)->SetName(text(names.mark(body.name).c_str()));
 }
 
 std::string printed(const Handle(StepData_StepModel) & model) {
@@ -113,7 +123,8 @@ std::string step_text(const StepModel& model, const StepStyle& style) {
   StepNames names;
   StepTransfer transfer(entities, names);
   take(transfer, model, entities);
-  fix_header(entities, names.mark(model.name), style.units);
+  fix_header(entities, style, model.name, names);
+  name_solids(model, transfer, names);
   number_parts(entities);
   std::string whole = names.put_in(printed(entities));
   const std::size_t end = whole.rfind("ENDSEC;");

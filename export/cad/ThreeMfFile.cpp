@@ -9,6 +9,7 @@
 #include <memory>
 #include <stdexcept>
 
+#include "cad/ZipDate.hpp"
 #include "text/ForeignText.hpp"
 #include "text/Markup.hpp"
 
@@ -126,7 +127,7 @@ std::string three_mf_bytes(const std::string& title, const std::vector<ThreeMfBo
   Package package(title);
   const std::array<float, 3> low = low_corner(bodies);
   for (const ThreeMfBody& body : bodies) package.add(body, low);
-  return package.bytes();
+  return with_fixed_date(package.bytes());
 }
 
 }  // namespace sagitta

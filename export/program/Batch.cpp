@@ -78,13 +78,16 @@ std::pair<pid_t, int> next_end(const std::map<pid_t, Run>& running, const Cancel
 
 }  // namespace
 
-std::vector<BatchResult> run_side_by_side(const std::vector<std::vector<std::string>>& commands, const Cancel& cancel) {
+std::vector<BatchResult> run_side_by_side(const std::vector<std::vector<std::string>>& commands, const Cancel& cancel,
+                                          const std::function<void(std::size_t)>& began) {
   std::vector<BatchResult> results(commands.size());
   std::map<pid_t, Run> running;
-  const std::size_t at_once = std::max(1U, std::thread::hardware_concurrency());
+  // Each waits for the disk a third of its time, as every file is seen onto it: half as many again keep all cores busy.
+  const std::size_t at_once = (3 * std::max(1U, std::thread::hardware_concurrency()) + 1) / 2;
   std::size_t next = 0;
   while (next < commands.size() || !running.empty()) {
     while (next < commands.size() && running.size() < at_once && !cancel.wanted()) {
+      began(next);
       Run run{next};
       const pid_t process = start(commands[next], run);
       running.emplace(process, std::move(run));

@@ -3,6 +3,7 @@
 /// Several runs of the program side by side, one for each board.
 
 #include <CLI/CLI.hpp>
+#include <functional>
 #include <set>
 #include <string>
 #include <vector>
@@ -16,9 +17,11 @@ struct BatchResult {
   std::string out, err;  ///< what it printed
 };
 
-/// Runs the program once with each list of words, as many at a time as there are cores, and waits for all. When the
-/// token is asked to stop, the runs are asked to stop too. Throws std::runtime_error when a run cannot be started.
-std::vector<BatchResult> run_side_by_side(const std::vector<std::vector<std::string>>& commands, const Cancel& cancel);
+/// Runs the program once with each list of words, so many at a time that all cores are busy, and waits for all. `began`
+/// is called with the number of each run that begins. When the token is asked to stop, the runs are asked to stop too.
+/// Throws std::runtime_error when a run cannot be started.
+std::vector<BatchResult> run_side_by_side(const std::vector<std::vector<std::string>>& commands, const Cancel& cancel,
+                                          const std::function<void(std::size_t)>& began);
 
 /// The words of the options that were given, but for those named.
 std::vector<std::string> repeated_options(const CLI::App& app, const std::set<std::string>& without);

@@ -11,6 +11,7 @@
 #include "package/BoardSources.hpp"
 #include "package/HandOff.hpp"
 #include "package/OrderRules.hpp"
+#include "package/Progress.hpp"
 #include "package/Repeat.hpp"
 #include "package/Report.hpp"
 #include "package/UpToDate.hpp"
@@ -100,6 +101,17 @@ int hand_off_board(const ExportOptions& options, const Cancel& cancel) {
   return exit_good;
 }
 
+/// A line on the terminal says which board has begun; it is gone before anything else is printed.
+std::vector<BatchResult> run_all(const ExportOptions& options, const std::vector<std::vector<std::string>>& commands,
+                                 const Cancel& cancel) {
+  Progress progress(static_cast<int>(commands.size()));
+  std::vector<BatchResult> results = run_side_by_side(commands, cancel, [&](std::size_t number) {
+    if (!options.quiet) progress.step(options.boards[number]);
+  });
+  stop_if_wanted(cancel);
+  return results;
+}
+
 /// A folder for each board, below the one that was named, made side by side.
 int hand_off_boards(const ExportOptions& options, const CLI::App& app, const Cancel& cancel) {
   const std::vector<std::string> same = repeated_options(app, {"BOARD", "--to"});
@@ -113,8 +125,7 @@ int hand_off_boards(const ExportOptions& options, const CLI::App& app, const Can
     commands.push_back({"export", board, "--to", folder});
     commands.back().insert(commands.back().end(), same.begin(), same.end());
   }
-  const std::vector<BatchResult> results = run_side_by_side(commands, cancel);
-  stop_if_wanted(cancel);
+  const std::vector<BatchResult> results = run_all(options, commands, cancel);
   std::string json;
   int worst = exit_good, made = 0;
   for (const BatchResult& result : results) {

@@ -95,11 +95,23 @@ TEST(StepFile, SpeaksInches) {
   EXPECT_EQ(text.find("(10.,20.,30.)"), std::string::npos);
 }
 
+// ISO 10303-214:2001 and ISO 10303-242:2014, Annex E: the schema's name with the object identifier of its edition.
 TEST(StepFile, NamesItsSchema) {
   const StepModel model = block_and_rod();
-  EXPECT_NE(step_text(model).find("FILE_SCHEMA(('AUTOMOTIVE_DESIGN"), std::string::npos) << "AP214 by its schema";
-  EXPECT_NE(step_text(model, {StepSchema::ap242, Units::mm}).find("AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF"),
+  EXPECT_NE(step_text(model).find("FILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }'));"), std::string::npos);
+  EXPECT_NE(step_text(model, {StepSchema::ap242, Units::mm})
+                .find("FILE_SCHEMA(('AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }'));"),
             std::string::npos);
+}
+
+TEST(StepFile, NamesProductsAndSolids) {
+  for (const StepSchema schema : {StepSchema::ap214, StepSchema::ap242}) {
+    const std::string text = step_text(block_and_rod(), {schema, Units::mm});
+    for (const std::string name : {"block", "rod"}) {
+      EXPECT_NE(text.find("= PRODUCT('" + name + "'"), std::string::npos);
+      EXPECT_NE(text.find("= MANIFOLD_SOLID_BREP('" + name + "'"), std::string::npos);
+    }
+  }
 }
 
 /// The ends of a wire read back: lowest and highest y of its edges, and how many there are.

@@ -22,6 +22,7 @@ import sys, zipfile, xml.etree.ElementTree as tree
 core = '{http://schemas.microsoft.com/3dmanufacturing/core/2015/02}'
 package = zipfile.ZipFile(sys.argv[1])
 assert package.testzip() is None
+assert all(part.date_time == (2000, 1, 1, 0, 0, 0) for part in package.infolist()), 'the hour, or no date at all'
 types = package.read('[Content_Types].xml').decode()
 assert 'application/vnd.ms-package.3dmanufacturing-3dmodel+xml' in types
 links = tree.fromstring(package.read('_rels/.rels'))
