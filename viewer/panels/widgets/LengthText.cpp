@@ -192,7 +192,10 @@ std::string shown_in_column(double mm, const Manner& manner, int decimals) {
 }
 
 std::string shown_range(const Field& field, const Manner& manner) {
+  constexpr double no_end = 1e5;  // longer than anything in a shop: a bound for the arithmetic, not for the builder
   const auto word = [&](double v) { return field.is_length() ? shown(v, manner) : shown_number(v); };
+  if (field.is_length() && field.kind != Kind::speed && field.range.most >= no_end)
+    return word(field.range.least) + " or more" + (field.range.zero ? ", or 0" : "");
   return word(field.range.least) + " to " + word(field.range.most) + (field.range.zero ? ", or 0" : "");
 }
 
