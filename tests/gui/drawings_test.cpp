@@ -67,7 +67,9 @@ TEST(Drawings, ADrawingIsChosenAndOneThatIsNoneIsRefused) {
   const Board before = hand.board();
   hand.drop(hand.folder() / "torn.svg");
   EXPECT_EQ(hand.board(), before);
-  EXPECT_THAT(hand.desk().view.message, testing::HasSubstr("torn.svg"));
+  EXPECT_THAT(hand.text("Board/failure"), testing::HasSubstr("torn.svg"));
+  hand.click("Board/I have read it");
+  EXPECT_FALSE(hand.sees("Board/failure"));
   hand.press(GLFW_KEY_O, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);
   hand.frames(3);
   hand.click("Choose a drawing/squares.svg");

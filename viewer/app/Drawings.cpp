@@ -21,11 +21,12 @@ std::string beside_board(Desk& desk, const fs::path& path) {
     return relative.string();
   const fs::path there = folder / path.filename();
   if (fs::exists(there, trouble)) {
-    desk.view.say("Another " + path.filename().string() + " lies beside the board: rename one of them first.");
+    desk.view.fail("Another " + path.filename().string() + " lies beside the board: rename one of them first.",
+                   "Choose another drawing", "drawing");
     return "";
   }
   if (fs::copy_file(path, there, trouble)) return path.filename().string();
-  desk.view.say(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
+  desk.view.fail(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
   return "";
 }
 
@@ -44,10 +45,12 @@ std::map<std::string, std::string> materials_of(const Artwork& artwork, const In
 bool place_drawing(Desk& desk, const fs::path& path) {
   desk.view.dialog = Dialog::none;
   if (desk.document.path().empty())
-    return desk.view.say("Save the board first: its drawings lie in its folder."), false;
+    return desk.view.fail("Save the board first: its drawings lie in its folder.", "Save", "save"), false;
   const auto read = read_artwork(path.string());
   if (const auto* faults = std::get_if<Faults>(&read))
-    return desk.view.say(path.filename().string() + ": " + faults->front().message), false;
+    return desk.view.fail(path.filename().string() + ": " + faults->front().message, "Choose another drawing",
+                          "drawing"),
+           false;
   const Artwork& artwork = std::get<Artwork>(read);
   const std::string file = beside_board(desk, path);
   if (file.empty()) return false;
