@@ -5,7 +5,9 @@
 #include <malloc.h>
 
 #include <cstdlib>
+#include <functional>
 #include <random>
+#include <stdexcept>
 
 #include "gui/Hand.hpp"
 
@@ -43,14 +45,16 @@ class Monkey : public Hand {
   void come_to_rest() {
     for (const int which : {0, 1, 2}) push_button(which, false);
     for (const int key : {GLFW_KEY_LEFT_SHIFT, GLFW_KEY_LEFT_CONTROL, GLFW_KEY_LEFT_ALT}) push_key(key, false, 0);
-    for (int i = 0; i < 6; ++i) press(GLFW_KEY_ESCAPE);
+    told("keys", [&] {
+      for (int i = 0; i < 6; ++i) press(GLFW_KEY_ESCAPE);
+    });
     desk().sending.cancel();
-    until([&] { return !desk().sending.state().running; }, 120);
+    told("the export's end", [&] { until([&] { return !desk().sending.state().running; }, 600); });
     desk().asked = {viewer::asked::OpenBoard{first_}};
     desk().results.comparison.reset();
     desk().view = {};
     desk().settings.text_size = 1;
-    wait(900);  // others may work on this machine
+    told("rest", [&] { wait(900); });  // others may work on this machine
   }
   void keep_first() {
     first_ = folder() / "first.toml";
@@ -58,6 +62,14 @@ class Monkey : public Hand {
   }
 
  private:
+  /// Says what was waited for in vain.
+  static void told(const char* what, const std::function<void()>& waiting) {
+    try {
+      waiting();
+    } catch (const std::runtime_error& error) {
+      throw std::runtime_error(std::string(what) + ": " + error.what());
+    }
+  }
   int below(int n) { return static_cast<int>(random_() % static_cast<unsigned>(n)); }
   void push_key(int key, bool down, int mods) {
     InputEvent e;

@@ -9,13 +9,12 @@
 #include "app/ChangedElsewhere.hpp"
 #include "app/Commands.hpp"
 #include "app/DesktopDialog.hpp"
-#include "app/Drawings.hpp"
+#include "app/Dropped.hpp"
 #include "app/Files.hpp"
 #include "app/OpenDialog.hpp"
 #include "decisions/ChecksPanel.hpp"
 #include "decisions/DecisionsPanel.hpp"
 #include "dialogs/TopBar.hpp"
-#include "document/Beside.hpp"
 #include "input/Presets.hpp"
 #include "overlay/BoardPanel.hpp"
 #include "overlay/PlanStrip.hpp"
@@ -43,13 +42,6 @@ bool key_of_text(const Chord& key) {
                                        key.key == GLFW_KEY_X || key.key == GLFW_KEY_C || key.key == GLFW_KEY_V);
   const bool function = key.key >= GLFW_KEY_F1 && key.key <= GLFW_KEY_F12;
   return editing || (!function && !(key.mods & (GLFW_MOD_CONTROL | GLFW_MOD_ALT)));
-}
-
-/// A drawing becomes an inlay; anything else is taken for a board.
-void take_dropped(Desk& desk, const std::string& path) {
-  if (!is_drawing(path)) return when_settled(desk, asked::OpenBoard{path});
-  desk.forms.placing = static_cast<int>(desk.document.board().inlays.size());
-  place_drawing(desk, path);
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "artwork/ReadArtwork.hpp"
 #include "decisions/ArtworkRows.hpp"
 #include "decisions/DecisionsPanel.hpp"
+#include "document/WholeFile.hpp"
 
 namespace sagitta::viewer {
 
@@ -12,22 +13,11 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// The file's name from the board's folder, copied there when it lies elsewhere; "" when it cannot be had.
-std::string beside_board(Desk& desk, const fs::path& path) {
-  std::error_code trouble;
-  const fs::path folder = desk.document.board().folder;
-  const fs::path relative = fs::proximate(fs::absolute(path, trouble), fs::absolute(folder, trouble), trouble);
-  if (!trouble && !relative.empty() && *relative.begin() != fs::path("..") && relative.is_relative())
-    return relative.string();
-  const fs::path there = folder / path.filename();
-  if (fs::exists(there, trouble)) {
-    desk.view.fail("Another " + path.filename().string() + " lies beside the board: rename one of them first.",
-                   "Choose another drawing", "drawing");
-    return "";
-  }
-  if (fs::copy_file(path, there, trouble)) return path.filename().string();
-  desk.view.fail(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
-  return "";
+/// Both can be read and hold the same bytes.
+bool same_bytes(const fs::path& a, const fs::path& b) {
+  const auto one = read_whole(a), other = read_whole(b);
+  return std::holds_alternative<std::string>(one) && std::holds_alternative<std::string>(other) &&
+         std::get<std::string>(one) == std::get<std::string>(other);
 }
 
 /// Every colour of the drawing with its material: that of before where there was one.
@@ -41,6 +31,24 @@ std::map<std::string, std::string> materials_of(const Artwork& artwork, const In
 }
 
 }  // namespace
+
+std::string beside_board(Desk& desk, const fs::path& path) {
+  std::error_code trouble;
+  const fs::path folder = desk.document.board().folder;
+  const fs::path relative = fs::proximate(fs::absolute(path, trouble), fs::absolute(folder, trouble), trouble);
+  if (!trouble && !relative.empty() && *relative.begin() != fs::path("..") && relative.is_relative())
+    return relative.string();
+  const fs::path there = folder / path.filename();
+  if (fs::exists(there, trouble)) {
+    if (same_bytes(path, there)) return path.filename().string();  // it was taken before
+    desk.view.fail("Another " + path.filename().string() + " lies beside the board: rename one of them first.",
+                   "Choose another drawing", "drawing");
+    return "";
+  }
+  if (fs::copy_file(path, there, trouble)) return path.filename().string();
+  desk.view.fail(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
+  return "";
+}
 
 bool place_drawing(Desk& desk, const fs::path& path) {
   desk.view.dialog = Dialog::none;
