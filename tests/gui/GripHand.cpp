@@ -39,7 +39,7 @@ void GripHand::look(const std::string& view) {
 
 void GripHand::near(Point place) {
   desk().view.camera.target = {static_cast<float>(place.x), static_cast<float>(place.y), 6};
-  desk().view.camera.distance = 260;
+  desk().view.camera.distance = desk().view.camera.height / 2;  // some 4 pixels a mm, however high the picture is
   frames(3), wait();
 }
 
@@ -47,7 +47,6 @@ void GripHand::choose(std::size_t i) {
   const ImVec2 at = window_of(marker(i), {-2, 1});
   click_at(at.x, at.y);
   frames(3);
-  press(GLFW_KEY_ESCAPE);  // out of the field that it leads to
   wait();
 }
 

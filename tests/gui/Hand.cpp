@@ -95,11 +95,9 @@ Hand::Hand(const HandSpec& spec) {
   viewer::AppSpec made;
   made.board = file_.string();
   made.settings = folder_.path / "config", made.state = folder_.path / "state";
-  if (!spec.first_run) {
-    viewer::Settings settings;
-    settings.way_shown = true;
-    viewer::save_settings(made.settings, settings);
-  }
+  viewer::Settings settings;
+  settings.way_shown = !spec.first_run, settings.desktop_dialogs = spec.desktop_dialogs;
+  viewer::save_settings(made.settings, settings);
   viewer::WindowSpec window;
   window.width = spec.width, window.height = spec.height, window.debug = spec.debug;
   window_ = std::make_unique<viewer::Window>(window, queue_);
@@ -162,9 +160,21 @@ void Hand::click_at(float x, float y) {
   frames(2);
 }
 
-void Hand::button(bool down) {
+void Hand::right_click_at(float x, float y) {
+  move(x, y);
+  button(true, GLFW_MOUSE_BUTTON_RIGHT), button(false, GLFW_MOUSE_BUTTON_RIGHT);
+  until([&] { return queue_.empty(); });
+  frames(3);
+}
+
+void Hand::right_click(const std::string& name) {
+  const viewer::Seen seen = see(name);
+  right_click_at((seen.low.x + seen.high.x) / 2, (seen.low.y + seen.high.y) / 2);
+}
+
+void Hand::button(bool down, int which) {
   InputEvent e = event(InputEvent::Kind::button);
-  e.down = down, e.mods = held_;
+  e.code = which, e.down = down, e.mods = held_;
   queue_.push(e);
 }
 
@@ -195,6 +205,18 @@ void Hand::drag_from(float x, float y, float dx, float dy, bool let_go) {
     frames(1);
   }
   if (let_go) release();
+}
+
+void Hand::right_drag(float x, float y, float dx, float dy) {
+  move(x, y);
+  button(true, GLFW_MOUSE_BUTTON_RIGHT);
+  constexpr int steps = 6;
+  for (int i = 1; i <= steps; ++i) move(x + dx * static_cast<float>(i) / steps, y + dy * static_cast<float>(i) / steps);
+  until([&] { return queue_.empty(); });
+  frames(2);
+  button(false, GLFW_MOUSE_BUTTON_RIGHT);
+  until([&] { return queue_.empty(); });
+  frames(3);
 }
 
 void Hand::press(int key, int mods) {

@@ -30,6 +30,7 @@ struct HandSpec {
   bool first_run = false;  ///< leave the first-run page to come
   bool debug = true;
   bool settle = true;  ///< wait until everything is drawn
+  bool desktop_dialogs = false;
 };
 
 class Hand {
@@ -56,8 +57,13 @@ class Hand {
   std::string text(const std::string& name) { return see(name).text; }
   void click(const std::string& name);
   void click_at(float x, float y);
+  /// Presses the right button there and lets it go.
+  void right_click_at(float x, float y);
+  /// The same in the middle of a widget.
+  void right_click(const std::string& name);
   void drag(const std::string& name, float dx, float dy = 0, bool release = true);
   void drag_from(float x, float y, float dx, float dy, bool release = true);
+  void right_drag(float x, float y, float dx, float dy);
   void release();
   void move(float x, float y);
   void press(int key, int mods = 0);
@@ -71,6 +77,8 @@ class Hand {
   void choose(const std::string& field, const std::string& option);
   void drop(const std::filesystem::path& path);
   void close();
+  /// Any event at all, as the window's callbacks would push it.
+  void push(viewer::InputEvent event) { queue_.push(std::move(event)); }
   void wheel(float steps, float x, float y);
   void resize(int width, int height);
 
@@ -79,7 +87,7 @@ class Hand {
   std::vector<std::uint8_t> picture();
 
  private:
-  void button(bool down);
+  void button(bool down, int which = 0);
   Folder folder_;
   std::filesystem::path file_;
   viewer::InputQueue queue_;

@@ -11,6 +11,7 @@
 #include "board/Writer.hpp"
 #include "document/Beside.hpp"
 #include "gui/Hand.hpp"
+#include "input/Presets.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -288,6 +289,27 @@ TEST(Documents, ACancelledExportLeavesNothing) {
   hand.frames(2);
   EXPECT_NE(hand.text("Export/outcome").find("Stopped"), std::string::npos);
   EXPECT_FALSE(fs::exists(hand.folder() / "heron-six-export"));
+}
+
+TEST(Documents, ANewBoardStartsFromPicturesOfTheLastBoardsAndThePresets) {
+  Hand hand;
+  hand.press(GLFW_KEY_N, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  for (const Preset& preset : presets()) {
+    const std::string name(preset.name);
+    ASSERT_TRUE(hand.sees("New board/" + name)) << name;
+  }
+  const viewer::StartForm& form = hand.desk().forms.start;
+  EXPECT_GE(form.presets.size(), 20u);
+  for (const viewer::StartCard& card : form.presets) EXPECT_TRUE(card.layout) << card.title;
+  // The figures are the board's: heron-six has 6 strings, 648 mm, 22 frets, 254 to 406 mm.
+  const std::string words = hand.text("New board/heron-six");
+  for (const char* figure : {"6", "648 mm", "22", "254", "406 mm"}) EXPECT_NE(words.find(figure), words.npos) << figure;
+  ASSERT_EQ(form.last.size(), 1u);
+  hand.click("New board/" + hand.file().string());
+  hand.wait();
+  EXPECT_EQ(hand.desk().document.path(), hand.file());
+  EXPECT_EQ(hand.desk().view.dialog, viewer::Dialog::none);
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "gui/Hand.hpp"
+#include "gui/NeckStep.hpp"
 #include "overlay/InlayMarks.hpp"
 #include "scene/Slabs.hpp"
 
@@ -60,6 +61,44 @@ TEST(Drawings, ADroppedDrawingBecomesAnInlay) {
   EXPECT_EQ(std::count_if(pieces.begin(), pieces.end(), [](const InlayPiece& p) { return p.material == "bone"; }), 1);
 }
 
+TEST(Drawings, TheSameDrawingIsDroppedAgainFromElsewhere) {
+  Hand hand;
+  const std::size_t before = hand.board().inlays.size();
+  fs::create_directory(hand.folder() / "art");
+  Folder elsewhere;
+  write(elsewhere.path / "squares.svg", squares());
+  for (std::size_t i = 1; i <= 2; ++i) {
+    hand.drop(elsewhere.path / "squares.svg");
+    hand.wait();
+    EXPECT_FALSE(hand.desk().view.failure);
+    EXPECT_EQ(hand.board().inlays.size(), before + i);
+  }
+  write(elsewhere.path / "squares.svg", squares() + " ");
+  hand.drop(elsewhere.path / "squares.svg");
+  hand.wait();
+  EXPECT_TRUE(hand.desk().view.failure) << "another drawing of that name";
+  EXPECT_EQ(hand.board().inlays.size(), before + 2);
+}
+
+TEST(Drawings, WhatIsNoDrawingIsRefusedAndANeckIsTakenAsOne) {
+  Hand hand;
+  const Board before = hand.board();
+  for (const char* name : {"photo.PNG", "page.pdf", "letter.odt"}) {
+    write(hand.folder() / name, "bytes");
+    hand.drop(hand.folder() / name);
+    EXPECT_TRUE(hand.see("Board/failure").in_view) << name;
+    EXPECT_EQ(hand.board(), before) << name;
+    EXPECT_TRUE(hand.desk().versions.unopened.problems.empty()) << name << " was taken for a board";
+    hand.click("Board/I have read it");
+  }
+  write_neck(hand.folder() / "neck.step", hand.desk().results.good->prepared->layout(), 0, 0);
+  hand.drop(hand.folder() / "neck.step");
+  hand.wait();
+  ASSERT_TRUE(hand.board().neck);
+  EXPECT_EQ(hand.board().neck->file, "neck.step");
+  EXPECT_TRUE(hand.desk().results.good->neck && hand.desk().results.good->neck->shape);
+}
+
 TEST(Drawings, ADrawingIsChosenAndOneThatIsNoneIsRefused) {
   Hand hand;
   write(hand.folder() / "squares.svg", squares());
@@ -67,7 +106,9 @@ TEST(Drawings, ADrawingIsChosenAndOneThatIsNoneIsRefused) {
   const Board before = hand.board();
   hand.drop(hand.folder() / "torn.svg");
   EXPECT_EQ(hand.board(), before);
-  EXPECT_THAT(hand.desk().view.message, testing::HasSubstr("torn.svg"));
+  EXPECT_THAT(hand.text("Board/failure"), testing::HasSubstr("torn.svg"));
+  hand.click("Board/I have read it");
+  EXPECT_FALSE(hand.sees("Board/failure"));
   hand.press(GLFW_KEY_O, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);
   hand.frames(3);
   hand.click("Choose a drawing/squares.svg");

@@ -117,6 +117,27 @@ TEST(Findings, AreReachedAndRemediedWithoutAWord) {
   EXPECT_EQ(to_look_at(hand), 0);
 }
 
+TEST(Findings, ANoteSaysThatOneWasSeenAndWhy) {
+  Hand hand;
+  change(hand, [](Board& b) { b.slots.depth = 1.2; });
+  const std::string name = hand.desk().results.good->findings.front().name;
+  hand.click("Checks/finding 1");
+  hand.wait();
+  hand.click("Checks/Note that it was seen");
+  hand.frames(4);
+  ASSERT_TRUE(hand.desk().forms.rows.typing()) << "what is to be said is typed at once";
+  hand.press(GLFW_KEY_A, GLFW_MOD_CONTROL);
+  hand.type("deepened at the bench");
+  hand.press(GLFW_KEY_ENTER);
+  hand.wait();
+  ASSERT_EQ(hand.board().notes.size(), 1u);
+  EXPECT_EQ(hand.board().notes[0], (Note{"deepened at the bench", name, ""}));
+  EXPECT_TRUE(hand.sees("Checks/Change its note"));
+  hand.click("Checks/Change its note");
+  hand.frames(4);
+  EXPECT_EQ(hand.board().notes.size(), 1u) << "one note a finding";
+}
+
 TEST(Findings, AKeyStepsThroughThem) {
   Hand hand;
   change(hand, [](Board& b) { b.slots.depth = 1.2, b.slots.width = 0.5; });
@@ -191,6 +212,29 @@ TEST(Findings, TheNecksFileIsReadAndShaded) {
   EXPECT_EQ(hand.text("Board/neck fit narrowest"), "board over by 0.25 mm");
 }
 
+// The neck lies in its file as the board does: nut at 0, heel end at the board's. Turned round they change places, and
+// Undo finds the neck where it was.
+TEST(Findings, TheNeckIsTurnedRoundByItsButton) {
+  Hand hand;
+  const Layout layout = hand.desk().results.good->prepared->layout();
+  write_neck(hand.folder() / "neck.step", layout, 0, 0);
+  change(hand, [](Board& b) { b.neck = Neck(), b.neck->file = "neck.step"; });
+  const auto place = [&] { return hand.desk().results.good->neck->shape->place; };
+  ASSERT_TRUE(hand.desk().results.good->neck && hand.desk().results.good->neck->shape);
+  ASSERT_NEAR(place().along[0], 1, 1e-6);
+  hand.click("Checks/Turn the neck round");
+  hand.wait();
+  ASSERT_TRUE(hand.board().neck->file_nut && hand.board().neck->file_heel);
+  EXPECT_NEAR((*hand.board().neck->file_nut)[0], layout.heel_end, 1e-3);
+  EXPECT_NEAR((*hand.board().neck->file_heel)[0], 0, 1e-3);
+  ASSERT_TRUE(hand.desk().results.good->neck && hand.desk().results.good->neck->shape);
+  EXPECT_NEAR(place().along[0], -1, 1e-3);
+  hand.press(GLFW_KEY_Z, GLFW_MOD_CONTROL);
+  hand.wait();
+  EXPECT_FALSE(hand.board().neck->file_nut);
+  EXPECT_NEAR(place().along[0], 1, 1e-6);
+}
+
 TEST(Findings, ANecksFileThatIsNoneIsSaid) {
   Hand hand;
   write(hand.folder() / "neck.step", "not a neck");
@@ -223,6 +267,8 @@ TEST(Findings, NoWordsOverTheBoardCoverOthers) {
       hand.desk().settings.text_size = text / 100.0;
       hand.open_group(group);
       hand.desk().view.humps = group % 2 == 0;
+      if (group == 2)  // a cylinder: the outer four strings have a hump of more than 0.005 mm, dy^2 / 8R
+        change(hand, [](Board& b) { b.surface = {Profile::single, 241.3, {}, HeelAt::heel, {}, {}}; });
       hand.wait();
       std::vector<viewer::Seen> labels;
       for (const auto& [name, seen] : hand.desk().ui.all())
@@ -234,7 +280,7 @@ TEST(Findings, NoWordsOverTheBoardCoverOthers) {
           EXPECT_TRUE(apart) << "group " << group << ": " << a.text << " over " << b.text;
         }
       if (group == 2) {
-        EXPECT_GE(labels.size(), 8u);
+        EXPECT_GE(labels.size(), 6u);
       }
     }
 }

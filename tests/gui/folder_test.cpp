@@ -5,10 +5,13 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "Places.hpp"
 #include "folder/Digest.hpp"
 #include "folder/Manifest.hpp"
 #include "gui/Hand.hpp"
+#include "gui/StandIn.hpp"
 
 namespace sagitta::test {
 namespace {
@@ -111,6 +114,49 @@ TEST(SendingFolder, AStopStandsBesideTheButtonAndNeedsATick) {
   hand.send("Export");
   EXPECT_TRUE(hand.desk().sending.state().good) << hand.desk().sending.state().outcome;
   EXPECT_THAT(text_of(hand.own() / "manifest.json"), testing::HasSubstr("\"slot-too-shallow\""));
+}
+
+// A look is to be read beside the button; it asks for no tick.
+TEST(SendingFolder, ALookStandsBesideTheButton) {
+  Sender hand;
+  hand.close_page();
+  const auto looks = [&] {
+    const auto& findings = hand.desk().results.good->findings;
+    return std::count_if(findings.begin(), findings.end(),
+                         [](const Finding& f) { return f.severity == Severity::look; });
+  };
+  for (double width = 0.584; looks() == 0 && width > 0.4; width -= 0.02) {
+    Board draft = hand.board();
+    draft.slots.width = width;
+    hand.desk().document.change(draft, "Test");
+    hand.wait();
+  }
+  ASSERT_GT(looks(), 0);
+  hand.open();
+  EXPECT_EQ(hand.text("Export/looks"), std::to_string(looks()));
+  EXPECT_NEAR(hand.see("Export/looks").low.y, hand.see("Export/Export").low.y, 8);
+  EXPECT_TRUE(hand.see("Export/Export").enabled);
+}
+
+TEST(SendingFolder, WhatItHoldsIsShownAndItIsOpenedWithoutAShell) {
+  Sender hand;
+  const fs::path odd = hand.folder() / "a board's $(touch spoiled); folder";
+  hand.desk().forms.sending.folder = odd.string();
+  hand.frames(3);
+  hand.send("Export");
+  ASSERT_TRUE(hand.desk().sending.state().good) << hand.desk().sending.state().outcome;
+  for (const fs::directory_entry& entry : fs::directory_iterator(odd)) {
+    const std::string name = entry.path().filename().string() + (entry.is_directory() ? "/" : "");
+    EXPECT_TRUE(hand.sees("Export/written " + name)) << name;
+  }
+  StandIn file_manager(hand.folder(), "xdg-open");
+  hand.click("Export/Open folder");
+  hand.until([&] { return fs::exists(file_manager.told); }, 20);
+  EXPECT_EQ(text_of(file_manager.told), odd.string() + "\n");
+  EXPECT_FALSE(fs::exists(fs::current_path() / "spoiled"));
+  hand.click("Export/Copy the folder's path");
+  hand.frames(2);
+  EXPECT_STREQ(ImGui::GetClipboardText(), odd.string().c_str());
 }
 
 }  // namespace

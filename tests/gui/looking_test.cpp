@@ -145,10 +145,10 @@ TEST(Looking, TheSectionIsDimensionedAndReadUnderThePointer) {
   hand.press(GLFW_KEY_G);
   hand.wait();
   EXPECT_NE(hand.text("Board/section enlarged").find("times larger"), std::string::npos);
-  const viewer::Seen picture = hand.see("Board/picture"), panel = hand.see("Board");
+  const viewer::Seen panel = hand.see("Board");
   for (float at = panel.low.x + 0.5f * (panel.high.x - panel.low.x);
        at < panel.high.x && !hand.sees("Board/section reading"); at += 20) {
-    hand.move(at, picture.high.y + 60);
+    hand.move(at, panel.high.y - 40);
     hand.frames(3);
   }
   EXPECT_NE(hand.text("Board/section reading").find("below the surface"), std::string::npos);

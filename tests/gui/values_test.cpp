@@ -26,6 +26,21 @@ TEST(Values, ArithmeticIsTaken) {
   EXPECT_NEAR(*hand.board().scale.length, 650 - 1.6875 * inch, 1e-12);
 }
 
+TEST(Values, ADecimalCommaIsTakenAsAPointIs) {
+  Hand hand;
+  hand.open_group(1);
+  hand.enter("Decisions/scale.length", "647,7");
+  EXPECT_DOUBLE_EQ(*hand.board().scale.length, 647.7);
+  hand.enter("Decisions/scale.length", "25,5 in");
+  EXPECT_DOUBLE_EQ(*hand.board().scale.length, 647.7);  // 25.5 x 25.4
+  hand.open_group(2);
+  hand.enter("Decisions/strings.gauges", "1,17; 0,91; 0,66; 0,43; 0,33; 0,25");
+  EXPECT_EQ(hand.board().strings.gauges, (std::vector<double>{1.17, 0.91, 0.66, 0.43, 0.33, 0.25}));
+  hand.open_group(6);
+  hand.enter("Decisions/inlays[0].frets", "5,7");  // between whole numbers a comma parts, as it always did
+  EXPECT_EQ(hand.board().inlays[0].frets, (std::vector<int>{5, 7}));
+}
+
 TEST(Values, OutOfRangeStaysBesideTheField) {
   Hand hand;
   hand.open_group(3);

@@ -142,6 +142,12 @@ TEST(Window, HelpShowsUnitAndRange) {
   EXPECT_NE(help.find("1 mm to 60 mm"), std::string::npos);
 }
 
+TEST(Window, ARangeWithoutAnEndNamesNone) {
+  const viewer::Manner mm;
+  EXPECT_EQ(viewer::shown_range(*find_field("surface.radius_at_nut"), mm).find("100000000"), std::string::npos);
+  EXPECT_NE(viewer::shown_range(*find_field("board.thickness"), mm).find("60"), std::string::npos);
+}
+
 TEST(Window, NoErrorsInADebugContext) {
   Hand hand;
   for (const int key : {GLFW_KEY_X, GLFW_KEY_H, GLFW_KEY_N, GLFW_KEY_T, GLFW_KEY_2, GLFW_KEY_P}) hand.press(key);

@@ -8,15 +8,17 @@
 #include "app/CarryOut.hpp"
 #include "app/ChangedElsewhere.hpp"
 #include "app/Commands.hpp"
-#include "app/Drawings.hpp"
+#include "app/DesktopDialog.hpp"
+#include "app/Dropped.hpp"
 #include "app/Files.hpp"
 #include "app/OpenDialog.hpp"
 #include "decisions/ChecksPanel.hpp"
 #include "decisions/DecisionsPanel.hpp"
 #include "dialogs/TopBar.hpp"
-#include "document/Beside.hpp"
 #include "input/Presets.hpp"
 #include "overlay/BoardPanel.hpp"
+#include "overlay/PlanStrip.hpp"
+#include "overlay/Selecting.hpp"
 #include "overlay/StageStrip.hpp"
 #include "window/Window.hpp"
 
@@ -42,13 +44,6 @@ bool key_of_text(const Chord& key) {
   return editing || (!function && !(key.mods & (GLFW_MOD_CONTROL | GLFW_MOD_ALT)));
 }
 
-/// A drawing becomes an inlay; anything else is taken for a board.
-void take_dropped(Desk& desk, const std::string& path) {
-  if (!is_drawing(path)) return when_settled(desk, asked::OpenBoard{path});
-  desk.forms.placing = static_cast<int>(desk.document.board().inlays.size());
-  place_drawing(desk, path);
-}
-
 }  // namespace
 
 void open_first_preset(Desk& desk) {
@@ -60,7 +55,7 @@ struct App::Places {
   ImVec2 bar, bar_size, left, left_size, tabs, tabs_size, board, board_size, strip, strip_size, right, right_size,
       status, status_size;
   bool narrow = false;
-  float picture_height = 0;
+  float picture_height = 0, plan_height = 0;
 };
 
 App::App(const AppSpec& spec, Window* window, InputQueue& queue)
@@ -74,18 +69,20 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
   if (!spec_.plain) {
     LoadedSettings loaded = load_settings(spec_.settings);
     desk_.settings = stored_ = loaded.settings;
-    desk_.view.say(loaded.message);
+    if (!spec_.settings.empty()) desk_.forms.drawer.drawers = Drawers(spec_.settings / "drawers");
+    if (!loaded.message.empty()) desk_.view.fail(loaded.message);
   } else {
     desk_.settings.way_shown = true;
+    desk_.settings.desktop_dialogs = false;
   }
   desk_.wake = [] { Window::wake(); };
   desk_.state = spec_.state;
   desk_.view.camera = desk_.view.camera.facing(StandardView::bench);
   desk_.view.camera.parallel = desk_.settings.parallel;
-  const std::string message = desk_.view.message;
+  const auto failure = desk_.view.failure;
   open_first_preset(desk_);
   if (!spec_.board.empty()) open_board(desk_, spec_.board);
-  if (!message.empty()) desk_.view.say(message);
+  if (!desk_.view.failure) desk_.view.failure = failure;
   if (!spec_.plain) desk_.versions.left_over = recovery_.find_left();
   if (desk_.versions.left_over)
     desk_.view.dialog = Dialog::left_over;
@@ -118,8 +115,10 @@ App::Places App::places() const {
   p.board = {left, top}, p.board_size = {std::max(w - left - right, 1.0f), middle - strip};
   p.strip = {left, top + middle - strip}, p.strip_size = {p.board_size.x, strip};
   const float below_bar = p.board_size.y - board_bar_height(ui);
-  const float slice = desk_.view.cutting ? std::clamp(ui.px(236), 0.0f, below_bar * 0.6f) : 0;
-  p.picture_height = std::max(below_bar - slice, 1.0f);
+  const float slice =
+      desk_.view.cutting ? std::clamp(below_bar / 2, std::min(ui.px(236), below_bar * 0.6f), below_bar) : 0;
+  p.plan_height = desk_.view.plan && !whole_picture_ ? plan_strip_height(ui, below_bar - slice) : 0;
+  p.picture_height = std::max(below_bar - slice - p.plan_height, 1.0f);
   if (whole_picture_) p.board_size.x = w, p.picture_height = h;
   return p;
 }
@@ -134,11 +133,12 @@ void App::take_input() {
   if (drained.uncovered) uncovered_ = true;
   const bool typing = io.WantTextInput || desk_.forms.rows.typing();
   for (const Chord& key : drained.pressed) {
-    if (desk_.view.dialog != Dialog::none) continue;
+    const bool menu = ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
+    if (desk_.view.dialog != Dialog::none || menu) continue;
     if (key.key == GLFW_KEY_ESCAPE && !typing) {
       desk_.view.picks.clear();
       desk_.view.marked.reset();
-      if (desk_.forms.hand.what == BoardHand::What::none) desk_.view.chosen.reset();
+      if (desk_.forms.hand.what == BoardHand::What::none) select_nothing(desk_.view, desk_.forms.rows);
       desk_.ui.forget_led();
       if (!desk_.forms.rows.dragging()) desk_.forms.rows.forget();
     }
@@ -158,6 +158,9 @@ void App::collect() {
     desk_.results.comparison->model = model->prepared ? model : nullptr;
     frames_owed_ = std::max(frames_owed_, 2);
   }
+  const bool was = desk_.results.behind.picture;
+  desk_.results.behind = lag_.judged(desk_.document, desk_.view, desk_.results, worker_.idle(), now());
+  if (desk_.results.behind.picture != was) frames_owed_ = std::max(frames_owed_, 2);
 }
 
 /// Brings the sheet of paper that the export's page shows to the graphics card.
@@ -192,7 +195,7 @@ void App::draw_panels() {
   resting_drawn_ = !moving;
   picture_.resize(static_cast<int>(p.board_size.x), static_cast<int>(p.picture_height), moving);
   const auto id = [](GLuint texture) { return reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(texture)); };
-  draw_columns(p, {id(picture_.texture()), p.board_size.x, p.picture_height});
+  draw_columns(p, {id(picture_.texture()), p.board_size.x, p.picture_height, p.plan_height});
   const ImVec2 small = stage_picture_size(desk_.ui, p.strip_size.x, stages_of(desk_.document.board()).size());
   picture_.resize_stages(static_cast<int>(small.x), static_cast<int>(small.y));
   StagePictures stages{};
@@ -222,7 +225,7 @@ void App::draw_columns(const Places& p, const BoardPicture& picture) {
   }
   if (p.narrow) ui.end_panel();
   if (!p.narrow || !view.narrow_shows_checks)
-    take(draw_decisions({ui, desk_.document, view, rows, results}, p.left, p.left_size));
+    take(draw_decisions({ui, desk_.document, view, rows, results, desk_.forms.drawer}, p.left, p.left_size));
   const bool sound = problems_of(unopened, results).empty();
   take(draw_board({ui, desk_.document, view, rows, desk_.forms.hand, results, manner, sound}, p.board, p.board_size,
                   picture));
@@ -276,14 +279,14 @@ void App::keep_copy() {
   if (const std::string why = recovery_.keep(text_to_save(desk_.document), desk_.document.path(),
                                              desk_.document.board().folder, desk_.document.checksum());
       !why.empty())
-    desk_.view.say(why);
+    desk_.view.fail(why, "Save", "save");
   copied_ = desk_.document.revision();
   copy_kept_ = true;
 }
 
 void App::keep_settings() {
   if (spec_.plain || desk_.settings == stored_) return;
-  if (const std::string why = save_settings(spec_.settings, desk_.settings); !why.empty()) desk_.view.say(why);
+  if (const std::string why = save_settings(spec_.settings, desk_.settings); !why.empty()) desk_.view.fail(why);
   stored_ = desk_.settings;
 }
 
@@ -310,10 +313,14 @@ void App::frame() {
   collect();
   if (!spec_.plain) watch_file(desk_);
   interface_.begin(static_cast<float>(width()), static_cast<float>(height()), start);
+  desk_.ui.follow_tab(desk_.forms.rows.typing());
+  if (desk_.ui.stepping()) frames_owed_ = std::max(frames_owed_, 3);
   show_page();
   draw_panels();
   if (carry_out_asked(desk_)) frames_owed_ = 3;
+  follow_desktop_dialog(desk_);
   if (std::exchange(desk_.stop_work, false)) worker_.cancel();
+  if (std::exchange(desk_.go_on, false)) anything_ordered_ = false;
   order_work();
   const Look look{desk_.settings.dark, desk_.ui.theme.ink};
   picture_.refresh(desk_.view, desk_.results, look);
@@ -353,6 +360,7 @@ double App::rest() const {
   if (!resting_drawn_) seconds = std::max(last_input_ + moving_for - now(), 0.0) + 1e-3;
   if (desk_.document.dirty() && copied_ != desk_.document.revision())
     seconds = std::min(seconds, std::max(changed_at_ + copy_after - now(), 0.0) + 1e-3);
+  if (const auto due = lag_.due(now())) seconds = std::min(seconds, *due + 1e-3);
   if (!worker_.idle() || desk_.sending.state().running) seconds = std::min(seconds, work_tick);
   return seconds;
 }

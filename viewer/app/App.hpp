@@ -7,6 +7,7 @@
 
 #include "app/Commands.hpp"
 #include "app/Desk.hpp"
+#include "app/Lag.hpp"
 #include "gpu/StillTexture.hpp"
 #include "jobs/Worker.hpp"
 #include "overlay/BoardPanel.hpp"
@@ -83,6 +84,7 @@ class App {
   std::uint64_t page_changes_ = 0;
   Target screen_;
   Worker worker_, other_worker_;
+  Lag lag_;
   Order ordered_;
   bool anything_ordered_ = false;
   std::uint64_t generation_ = 0, copied_ = 0, changed_ = 0;

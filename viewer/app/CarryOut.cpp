@@ -6,6 +6,8 @@
 #include "app/Drawings.hpp"
 #include "app/Files.hpp"
 #include "app/Versions.hpp"
+#include "decisions/DecisionsPanel.hpp"
+#include "jobs/OtherProgram.hpp"
 
 namespace sagitta::viewer {
 
@@ -20,6 +22,7 @@ struct Doing {
     if (command && (!command->can || command->can(desk))) command->run(desk);
   }
   void operator()(const asked::Show& show) const { desk.view.dialog = show.dialog; }
+  void operator()(const asked::ShowKey& show) const { lead_to_key(desk.ui, desk.view, desk.forms.rows, show.key); }
   void operator()(const asked::Quit&) const { desk.quit = true; }
 
   void operator()(const asked::OpenBoard& open) const { open_board(desk, open.file); }
@@ -32,10 +35,14 @@ struct Doing {
       desk.view.dialog = Dialog::none;
       return go_on(desk);
     }
-    if (desk.view.dialog != Dialog::save_as)
+    if (desk.view.dialog != Dialog::save_as) {
       browsing = {};  // the file was changed elsewhere: that is to be settled first
-    else
+    } else if (desk.view.failure) {
+      browsing.message = desk.view.failure->words;  // read where the name is typed
+      desk.view.failure.reset();
+    } else {
       browsing.message = desk.view.message;
+    }
   }
 
   void operator()(const asked::ChooseDrawing& choose) const {
@@ -75,6 +82,9 @@ struct Doing {
 
   void operator()(const asked::Export& send) const { desk.sending.start(send.order, desk.wake); }
   void operator()(const asked::StopExport&) const { desk.sending.cancel(); }
+  void operator()(const asked::OpenFolder& open) const {
+    if (const std::string why = show_folder(open.folder); !why.empty()) desk.view.fail(why);
+  }
   void operator()(const asked::ForgetExport&) const { desk.sending.forget(); }
   void operator()(const asked::Print& print) const {
     desk.paperwork.want(print.model->board, print.paper, print.trial, desk.wake);

@@ -235,6 +235,12 @@ void add_window_commands(std::vector<Command>& all) {
   all.push_back({"cancel", "Stop the work in the background", "Window", {GLFW_KEY_PERIOD, ctrl}, [](Desk& d) {
                    d.sending.cancel(), d.stop_work = true;
                  }});
+  all.push_back({"go on",
+                 "Go on with the work that was stopped",
+                 "Window",
+                 {GLFW_KEY_PERIOD, ctrl | shift},
+                 [](Desk& d) { d.go_on = true; },
+                 [](const Desk& d) { return d.results.behind.stopped; }});
 }
 
 }  // namespace

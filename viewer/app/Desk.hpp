@@ -8,13 +8,16 @@
 #include <optional>
 #include <string>
 
+#include "decisions/DrawerMenu.hpp"
 #include "dialogs/CommandList.hpp"
 #include "dialogs/FileDialog.hpp"
 #include "dialogs/FretPage.hpp"
 #include "dialogs/SendingPage.hpp"
+#include "dialogs/StartPage.hpp"
 #include "document/Document.hpp"
 #include "document/OtherVersions.hpp"
 #include "document/Settings.hpp"
+#include "jobs/FileChooser.hpp"
 #include "jobs/Paperwork.hpp"
 #include "jobs/Results.hpp"
 #include "jobs/Sending.hpp"
@@ -30,9 +33,13 @@ namespace sagitta::viewer {
 /// What is half done in the panels: half typed, held by a hand, ticked and not yet sent.
 struct Forms {
   FieldRows rows;
+  DrawerForm drawer;
   BoardHand hand;
   SendingForm sending;
+  StartForm start;
   Browsing browsing;
+  Dialog asked_desktop = Dialog::none;  ///< the dialog for files that the desktop was last asked for
+  Dialog desktop_for = Dialog::none;    ///< what its answer is for
   Measuring measuring;
   CommandSearch commands;
   int placing = 0;  ///< index of the inlay that a drawing is chosen for; one past the last: a new one
@@ -54,7 +61,9 @@ struct Desk {
   Sending sending;
   Paperwork paperwork;
   WaysOut rescue;
+  FileChooser chooser;
   bool stop_work = false;      ///< the background should stop what it is at
+  bool go_on = false;          ///< and take it up again
   std::function<void()> wake;  ///< ends the window's sleep; callable from any thread
 
   // What was asked for in this frame, and what is to follow once unsaved changes are settled.

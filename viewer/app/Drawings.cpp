@@ -5,6 +5,7 @@
 #include "artwork/ReadArtwork.hpp"
 #include "decisions/ArtworkRows.hpp"
 #include "decisions/DecisionsPanel.hpp"
+#include "document/WholeFile.hpp"
 
 namespace sagitta::viewer {
 
@@ -12,21 +13,11 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// The file's name from the board's folder, copied there when it lies elsewhere; "" when it cannot be had.
-std::string beside_board(Desk& desk, const fs::path& path) {
-  std::error_code trouble;
-  const fs::path folder = desk.document.board().folder;
-  const fs::path relative = fs::proximate(fs::absolute(path, trouble), fs::absolute(folder, trouble), trouble);
-  if (!trouble && !relative.empty() && *relative.begin() != fs::path("..") && relative.is_relative())
-    return relative.string();
-  const fs::path there = folder / path.filename();
-  if (fs::exists(there, trouble)) {
-    desk.view.say("Another " + path.filename().string() + " lies beside the board: rename one of them first.");
-    return "";
-  }
-  if (fs::copy_file(path, there, trouble)) return path.filename().string();
-  desk.view.say(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
-  return "";
+/// Both can be read and hold the same bytes.
+bool same_bytes(const fs::path& a, const fs::path& b) {
+  const auto one = read_whole(a), other = read_whole(b);
+  return std::holds_alternative<std::string>(one) && std::holds_alternative<std::string>(other) &&
+         std::get<std::string>(one) == std::get<std::string>(other);
 }
 
 /// Every colour of the drawing with its material: that of before where there was one.
@@ -41,13 +32,33 @@ std::map<std::string, std::string> materials_of(const Artwork& artwork, const In
 
 }  // namespace
 
+std::string beside_board(Desk& desk, const fs::path& path) {
+  std::error_code trouble;
+  const fs::path folder = desk.document.board().folder;
+  const fs::path relative = fs::proximate(fs::absolute(path, trouble), fs::absolute(folder, trouble), trouble);
+  if (!trouble && !relative.empty() && *relative.begin() != fs::path("..") && relative.is_relative())
+    return relative.string();
+  const fs::path there = folder / path.filename();
+  if (fs::exists(there, trouble)) {
+    if (same_bytes(path, there)) return path.filename().string();  // it was taken before
+    desk.view.fail("Another " + path.filename().string() + " lies beside the board: rename one of them first.",
+                   "Choose another drawing", "drawing");
+    return "";
+  }
+  if (fs::copy_file(path, there, trouble)) return path.filename().string();
+  desk.view.fail(path.string() + " could not be copied beside the board: " + trouble.message() + ".");
+  return "";
+}
+
 bool place_drawing(Desk& desk, const fs::path& path) {
   desk.view.dialog = Dialog::none;
   if (desk.document.path().empty())
-    return desk.view.say("Save the board first: its drawings lie in its folder."), false;
+    return desk.view.fail("Save the board first: its drawings lie in its folder.", "Save", "save"), false;
   const auto read = read_artwork(path.string());
   if (const auto* faults = std::get_if<Faults>(&read))
-    return desk.view.say(path.filename().string() + ": " + faults->front().message), false;
+    return desk.view.fail(path.filename().string() + ": " + faults->front().message, "Choose another drawing",
+                          "drawing"),
+           false;
   const Artwork& artwork = std::get<Artwork>(read);
   const std::string file = beside_board(desk, path);
   if (file.empty()) return false;

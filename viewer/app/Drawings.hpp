@@ -13,4 +13,8 @@ namespace sagitta::viewer {
 /// line what happened, and why when it could not be.
 bool place_drawing(Desk& desk, const std::filesystem::path& path);
 
+/// The file's name from the board's folder, copied there when it lies elsewhere and nothing else has its name there;
+/// "", with the reason on screen, when it cannot be had.
+std::string beside_board(Desk& desk, const std::filesystem::path& path);
+
 }  // namespace sagitta::viewer

@@ -9,6 +9,7 @@
 #include "document/WholeFile.hpp"
 #include "files/WriteFile.hpp"
 #include "input/Presets.hpp"
+#include "overlay/Selecting.hpp"
 
 namespace sagitta::viewer {
 
@@ -18,11 +19,13 @@ namespace {
 
 void settle(Desk& desk) {
   desk.forms.rows.forget();
+  desk.view.failure.reset();
   desk.versions.unopened.problems.clear();
   desk.results.comparison.reset();
   desk.view.picks.clear();
   desk.view.fit_wanted = true;
   desk.view.marked.reset();
+  select_nothing(desk.view, desk.forms.rows);
   desk.view.stage = Stage::board;
   desk.view.dialog = Dialog::none;
 }
@@ -32,7 +35,8 @@ bool refuse(Desk& desk, const std::string& name, std::vector<Problem> problems) 
   desk.versions.unopened.problems = std::move(problems);
   desk.view.narrow_shows_checks = true;
   desk.view.dialog = Dialog::none;
-  desk.view.say(name + " could not be opened: see the list of problems.");
+  desk.view.fail(name + " could not be opened: the list of problems at the right says why.", "Open another board",
+                 "open");
   return false;
 }
 
@@ -67,7 +71,10 @@ bool open_preset(Desk& desk, const std::string& name) {
   if (!file.sound()) return refuse(desk, name, std::move(file.problems));
   settle(desk);
   desk.document.adopt(std::move(file.board), std::string(preset->text), "");
-  desk.view.say(trouble.empty() ? "A new board from " + name + "; it is not kept anywhere yet." : trouble);
+  if (trouble.empty())
+    desk.view.say("A new board from " + name + "; it is not kept anywhere yet.");
+  else
+    desk.view.fail(trouble);
   return true;
 }
 
@@ -119,13 +126,14 @@ bool save_board_as(Desk& desk, const fs::path& path) {
   const fs::path folder = fs::absolute(path, unresolved).parent_path();
   const std::string text = text_for(desk.document, path, folder.string());
   if (const std::string why = write_whole(path, text); !why.empty()) {
-    desk.view.say(why);
+    desk.view.fail(why, "Save under another name", "save as");
     return false;
   }
   const std::string left_behind = take_along(desk.document.board(), folder);
   desk.document.kept(path, text, folder.string());
   remember(desk.settings, path);
-  desk.view.say("Saved " + path.string() + (left_behind.empty() ? "" : ". " + left_behind));
+  desk.view.say("Saved " + path.string());
+  if (!left_behind.empty()) desk.view.fail(left_behind);
   return true;
 }
 

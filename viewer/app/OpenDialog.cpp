@@ -57,9 +57,11 @@ ImVec2 size_of(const Ui& ui, Dialog dialog) {
     case Dialog::elsewhere:
       return {ui.px(680), ui.px(380)};
     case Dialog::comfort:
-      return {ui.px(480), ui.px(262)};
+      return {ui.px(480), ui.px(300)};
     case Dialog::send_out:
       return {ui.px(1120), ui.px(640)};
+    case Dialog::start:
+      return {ui.px(840), ui.px(660)};
     case Dialog::way:
       return {ui.px(660), ui.px(410)};
     case Dialog::commands:
@@ -75,7 +77,7 @@ Requests draw_inside(Desk& desk, const Offer& offer) {
   const Requests close{asked::Show{Dialog::none}};
   switch (dialog) {
     case Dialog::start:
-      return draw_start(ui);
+      return draw_start(ui, desk.forms.start, desk.settings);
     case Dialog::open:
     case Dialog::save_as:
     case Dialog::compare_with:

@@ -20,6 +20,7 @@ Settings from_json(const Json& json) {
   s.dark = json.value("dark", s.dark);
   s.parallel = json.value("parallel", s.parallel);
   s.display = static_cast<Display>(std::clamp(json.value("display", 0), 0, 3));
+  s.desktop_dialogs = json.value("desktop_dialogs", s.desktop_dialogs);
   s.way_shown = json.value("way_shown", s.way_shown);
   s.recent = json.value("recent", s.recent);
   if (s.recent.size() > most_recent) s.recent.resize(most_recent);
@@ -44,6 +45,7 @@ Json to_json(const Settings& s) {
           {"dark", s.dark},
           {"parallel", s.parallel},
           {"display", static_cast<int>(s.display)},
+          {"desktop_dialogs", s.desktop_dialogs},
           {"way_shown", s.way_shown},
           {"recent", s.recent},
           {"export_step", s.export_step},

@@ -15,6 +15,7 @@ struct Settings {
   bool dark = false;
   bool parallel = false;
   Display display = Display::as_file;
+  bool desktop_dialogs = true;      ///< the desktop's own dialog for files, where it has one
   bool way_shown = false;           ///< the first-run page has been seen
   std::vector<std::string> recent;  ///< newest first, at most `most_recent`
   bool export_step = true, export_stl = true, export_three_mf = true, export_dxf = true, export_svg = true,

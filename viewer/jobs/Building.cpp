@@ -83,6 +83,7 @@ std::shared_ptr<const StageModel> make_stage(const PreparedBoard& board, Stage s
   if (cancel.wanted()) return nullptr;
   made->body = dress_body(board, *made->shell, made->mesh);
   made->pieces = dress_pieces(board, stage);
+  dress_trim(board, stage, made->pieces);
   return made;
 }
 

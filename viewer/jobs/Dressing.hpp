@@ -20,6 +20,8 @@ RenderMesh dress_body(const PreparedBoard& board, const Shell& shell, const Mesh
 /// The pieces lying in their pockets: flush with the surface once the radius is cut, as thick as they are before; each
 /// vertex's `change` is what will be left of the piece there. Empty before the pockets are cut.
 RenderMesh dress_pieces(const PreparedBoard& board, Stage stage);
+/// Binding with the lines beside it and side dots, added where the outline is cut.
+void dress_trim(const PreparedBoard& board, Stage stage, RenderMesh& skin);
 /// Upward normal of the playing surface moved up or down: (-dz/dx, -dz/dy, 1).
 Vec surface_normal(const Surface& surface, double x, double y);
 /// `neck` is what its STEP file says; null: its widths are the board file's.

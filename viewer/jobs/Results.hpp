@@ -23,12 +23,20 @@ struct Progress {
   double share = -1;   ///< 0 .. 1 of it done; -1: not known
 };
 
+/// Whether the picture, with the stages and the figures beside it, is of a board before the document's.
+struct Behind {
+  bool picture = false;
+  bool stopped = false;  ///< nothing works at the new one any more
+  std::string why;
+};
+
 /// What the background has made of the document's board so far. The values never change; newer ones take their place.
 struct Results {
   ModelPtr model;  ///< the newest; its board may be a step behind the document's
   ModelPtr good;   ///< the newest that could be built
   std::optional<Comparison> comparison;
   Progress working;
+  Behind behind;
 
   /// A stage of the board, as far as it has been made.
   const StageModel* at(Stage stage) const { return good ? good->at(stage) : nullptr; }

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "gpu/Gl.hpp"
-#include "layout/Taper.hpp"
 #include "scene/Flight.hpp"
+#include "scene/HeightSpan.hpp"
 
 namespace sagitta::viewer {
 
@@ -80,16 +80,8 @@ Showing showing_of(const View& v, const Results& results, double largest_change)
   } else if (s.shade == Shade::remaining) {
     s.span = {0, thickest_piece(*results.good)};
   } else if (const StageModel* stage = results.at(v.stage)) {
-    const double edge =
-        results.good->prepared
-            ? taper_in(results.good->prepared->layout()).larger_edge(results.good->prepared->layout().heel_end)
-            : 0;
-    const Surface& surface = results.good->prepared->surface();
-    const double low =
-        whole && surface.exists(0, edge)
-            ? std::min(surface.height(0, edge), surface.height(results.good->prepared->layout().heel_end, edge))
-            : 0;
-    s.span = {static_cast<float>(low), stage->body.high.z};
+    if (results.good->prepared)
+      s.span = height_span(results.good->prepared->layout(), results.good->prepared->surface(), *stage);
   }
   return s;
 }

@@ -77,6 +77,12 @@ uniform vec3 low_colour;
 uniform vec3 high_colour;
 uniform float opacity;
 out vec4 colour;
+// Bright light is compressed instead of cut off, so that bone, acrylic and maple keep their colours; dark stays as it is.
+vec3 shouldered(vec3 c) {
+  const float knee = 0.55;
+  vec3 over = max(c - knee, 0.0);
+  return min(c, knee) + (1.0 - knee) * (1.0 - exp(-over / (1.0 - knee)));
+}
 float sky(vec3 d) { return mix(0.30, 1.0, smoothstep(-0.3, 0.9, d.z)) + 0.45 * smoothstep(0.90, 0.99, dot(d, normalize(vec3(-0.35, -0.5, 0.8)))); }
 void main() {
   vec3 n = normalize(facing);
@@ -113,7 +119,7 @@ void main() {
     vec3 r = reflect(-v, n);
     lit = base * (0.25 + 1.15 * sky(r)) + 0.25 * pow(max(dot(n, h), 0.0), sharp);
   }
-  colour = vec4(dithered(pow(clamp(lit, 0.0, 1.0), vec3(1.0 / 2.2))), tint.a * opacity);
+  colour = vec4(dithered(pow(clamp(shouldered(lit), 0.0, 1.0), vec3(1.0 / 2.2))), tint.a * opacity);
 }
 )";
 }

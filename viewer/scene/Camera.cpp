@@ -10,7 +10,7 @@ constexpr float half_turn = std::numbers::pi_v<float>;
 constexpr float steepest = half_turn / 2;
 constexpr float tangent = 0.26795f;  // half of a 30 degree field: tan 15 degrees
 constexpr float nearest = 2, farthest = 20000;
-constexpr float fit_margin = 1.06f;
+constexpr float fit_across = 0.93f, fit_up = 0.86f;  // of the picture that a fitted box fills at most
 }  // namespace
 
 std::string_view name(StandardView view) {
@@ -123,18 +123,21 @@ Camera Camera::facing(StandardView view) const {
 }
 
 Camera Camera::fitted(Vec low, Vec high) const {
-  Camera moved = *this;
-  moved.target = 0.5f * (low + high);
   const float aspect = width / std::max(height, 1.0f);
-  float needed = nearest;
+  const float u = tangent * aspect * fit_across, v = tangent * fit_up;
+  const Vec centre = 0.5f * (low + high);
+  // Seen from an eye at (x, y, z) along right, up and back, a corner (a, b, c) lies within the picture's sides when
+  // |a - x| <= u (z - c) and |b - y| <= v (z - c); a parallel projection is the same without c.
+  float left = farthest * -1, top = left, rightmost = left, bottom = left;
   for (int corner = 0; corner < 8; ++corner) {
     const Vec p{corner & 1 ? high.x : low.x, corner & 2 ? high.y : low.y, corner & 4 ? high.z : low.z};
-    const Vec d = p - moved.target;
-    const float across = std::max(std::abs(dot(d, right())) / aspect, std::abs(dot(d, up())));
-    const float nearer = parallel ? 0 : dot(d, back());
-    needed = std::max(needed, across / tangent * fit_margin + nearer);
+    const float a = dot(p - centre, right()), b = dot(p - centre, up()), c = parallel ? 0 : dot(p - centre, back());
+    rightmost = std::max(rightmost, a + u * c), left = std::max(left, u * c - a);
+    top = std::max(top, b + v * c), bottom = std::max(bottom, v * c - b);
   }
-  moved.distance = std::min(needed, farthest);
+  Camera moved = *this;
+  moved.distance = std::clamp(std::max((rightmost + left) / (2 * u), (top + bottom) / (2 * v)), nearest, farthest);
+  moved.target = centre + ((rightmost - left) / 2) * right() + ((top - bottom) / 2) * up();
   return moved;
 }
 

@@ -17,6 +17,9 @@ struct Hump {
   std::size_t most = 0;       ///< index of the largest rise or hollow
 };
 
+/// Smaller humps are not drawn, mm: no straightedge and no fret file tells them from level.
+inline constexpr double least_drawn_hump = 0.005;
+
 /// One for each string, bass first; none on a board without frets.
 std::vector<Hump> humps_of(const Layout& layout, const Surface& surface);
 

@@ -47,12 +47,19 @@ struct ChosenInlay {
   std::size_t of = 0;          ///< inlays on the board then: it is another one's number once they are more or fewer
 };
 
+/// Something that failed: it stays on screen until it is read.
+struct Failed {
+  std::string words;
+  std::string label, command;  ///< the button for what to do about it and the command behind it; "" for none
+};
+
 struct View {
   Camera camera;
   std::optional<Flight> flight;  ///< while the camera is on its way
   bool fit_wanted = true;
   Stage stage = Stage::board;
   bool frets = true, strings = false, pieces = true, neck = false, edges = true;
+  bool plan = true;  ///< the board from above over its picture
   Shade shade = Shade::materials;
 
   bool cutting = false;
@@ -73,9 +80,13 @@ struct View {
   int decision = 0;  ///< which group of decisions is open
   Dialog dialog = Dialog::none;
   std::string message;               ///< the status line's
+  std::optional<Failed> failure;     ///< the newest that nobody has read
   bool narrow_shows_checks = false;  ///< in a narrow window the left column shows one of the two
 
   void say(std::string words) { message = std::move(words); }
+  void fail(std::string words, std::string label = {}, std::string command = {}) {
+    failure = Failed{std::move(words), std::move(label), std::move(command)};
+  }
 };
 
 }  // namespace sagitta::viewer

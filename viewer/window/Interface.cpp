@@ -52,6 +52,14 @@ std::uint64_t mixed(std::uint64_t sum, const void* data, std::size_t bytes) {
   return sum;
 }
 
+/// Enter presses what has the keyboard, as Space does: true in the frame in which it goes down, so that an Enter that
+/// ended a text presses nothing.
+bool enter_goes_down(const ImGuiIO& io) {
+  for (const int key : {GLFW_KEY_ENTER, GLFW_KEY_KP_ENTER})
+    if (io.KeysDown[key] && io.KeysDownDuration[key] < 0) return true;
+  return false;
+}
+
 const char* paste(void* window) { return glfwGetClipboardString(static_cast<GLFWwindow*>(window)); }
 void copy(void* window, const char* text) { glfwSetClipboardString(static_cast<GLFWwindow*>(window), text); }
 
@@ -97,6 +105,7 @@ void Interface::begin(float width, float height, double seconds) {
   io.DisplaySize = ImVec2(width, height);
   io.DeltaTime = static_cast<float>(last_ < 0 ? 1.0 / 60 : std::clamp(seconds - last_, 1e-4, 1.0));
   last_ = seconds;
+  if (enter_goes_down(io) && !io.WantTextInput && !ImGui::IsAnyItemActive()) io.NavInputs[ImGuiNavInput_Activate] = 1;
   ImGui_ImplOpenGL3_NewFrame();
   ImGui::NewFrame();
 }

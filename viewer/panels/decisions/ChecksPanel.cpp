@@ -11,6 +11,7 @@
 #include "decisions/NeckFound.hpp"
 #include "layout/Taper.hpp"
 #include "widgets/Block.hpp"
+#include "widgets/Veil.hpp"
 
 namespace sagitta::viewer {
 
@@ -123,11 +124,14 @@ Requests draw_checks(const CheckState& state, ImVec2 low, ImVec2 size) {
     draw_comparison(state, asked);
     state.ui.heading("Check" + check_count(state.unopened, state.results));
     draw_problems(state);
+    const ImVec2 from = ImGui::GetCursorScreenPos();
     draw_findings(state);
     ImGui::Dummy(ImVec2(0, state.ui.px(6)));
     draw_notes(state);
     if (state.results.laid_out()) draw_figures(state);
     draw_neck_found(state);
+    const ImVec2 to(low.x + size.x, ImGui::GetCursorScreenPos().y);
+    if (state.results.behind.picture) draw_veil(from, to, state.ui.theme.panel);
   }
   state.ui.end_panel();
   return asked;

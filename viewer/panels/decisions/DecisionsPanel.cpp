@@ -116,12 +116,28 @@ void remove_row(Board& board, const Table& table, std::size_t index) {
   set_row_count(board, table, count - 1);
 }
 
+/// The button of the shop's drawer; what is taken out of it is one step.
+void open_drawer(Drawing& d, Drawer drawer, std::size_t row) {
+  if (draw_drawer(d.state.ui, d.state.drawer, drawer, d.draft, row) == Edit::done) d.done("Out of the drawer");
+}
+
+/// The same at the end of a block's title.
+void drawer_after_title(Drawing& d, Drawer drawer, std::size_t row) {
+  ImGui::SameLine(ImGui::GetContentRegionMax().x - drawer_button_width(d.state.ui));
+  open_drawer(d, drawer, row);
+}
+
 void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
   const std::string title(block.title);
+  const auto drawer = drawer_of(block.table);
   for (std::size_t i = 0; i < row_count(d.draft, table); ++i) {
     ImGui::PushID(static_cast<int>(i));
     block_title(d.state.ui, entry_title(d, block, i));
     const float button = ImGui::CalcTextSize("Remove").x + 2 * ImGui::GetStyle().FramePadding.x;
+    if (drawer) {
+      ImGui::SameLine(ImGui::GetContentRegionMax().x - button - drawer_button_width(d.state.ui) - d.state.ui.px(8));
+      open_drawer(d, *drawer, i);
+    }
     ImGui::SameLine(ImGui::GetContentRegionMax().x - button);
     const bool removed = ImGui::SmallButton("Remove");
     d.state.ui.note(title + " " + std::to_string(i + 1) + " remove");
@@ -144,6 +160,10 @@ void draw_list(Drawing& d, const DecisionBlock& block, const Table& table) {
     fill_new_entry(d.draft, block.table);
     d.done("Add " + lower(title));
   }
+  if (!drawer) return;
+  ImGui::SameLine();
+  ImGui::AlignTextToFramePadding();
+  open_drawer(d, *drawer, row_count(d.draft, table));
 }
 
 /// A new tongue: half of the strings, the heel end beside it straight and short of the tongue's first slot.
@@ -199,6 +219,8 @@ void draw_named(Drawing& d, const DecisionBlock& block, const Table& table) {
     const std::string name = std::next(d.draft.materials.begin(), static_cast<std::ptrdiff_t>(i))->first;
     ImGui::PushID(name.c_str());
     block_title(d.state.ui, std::string(block.title) + " \u201c" + name + "\u201d");
+    drawer_after_title(d, Drawer::materials, i);
+    if (d.edit == Edit::done) return ImGui::PopID();
     draw_lines(d, block, table, i);
     ImGui::PopID();
   }
@@ -207,6 +229,14 @@ void draw_named(Drawing& d, const DecisionBlock& block, const Table& table) {
       d.draft.materials[name] = {};
       return d.done("Describe " + name);
     }
+  ImGui::Dummy(ImVec2(0, d.state.ui.px(2)));
+  open_drawer(d, Drawer::materials, row_count(d.draft, table));
+}
+
+void draw_single_title(Drawing& d, const DecisionBlock& block) {
+  const auto drawer = drawer_of(block.table);
+  if (!block.title.empty() || drawer) block_title(d.state.ui, block.title.empty() ? " " : std::string(block.title));
+  if (drawer) drawer_after_title(d, *drawer, 0);
 }
 
 void draw_block(Drawing& d, const DecisionBlock& block) {
@@ -224,7 +254,7 @@ void draw_block(Drawing& d, const DecisionBlock& block) {
       draw_named(d, block, *table);
       break;
     default:
-      if (!block.title.empty()) block_title(d.state.ui, std::string(block.title));
+      draw_single_title(d, block);
       draw_forms(d.state.ui, d.state.results, d.draft, block.table, d.edit, d.what);
       draw_lines(d, block, *table, 0);
   }
@@ -277,13 +307,30 @@ Requests draw_decisions(const DecisionState& state, ImVec2 low, ImVec2 size) {
   return asked;
 }
 
-void lead_to_key(Ui& ui, View& view, FieldRows& rows, const std::string& key) {
+namespace {
+
+/// The row of a key in its open group; "" for a key without one.
+std::string opened(View& view, FieldRows& rows, const std::string& key) {
   const std::string shown = key_to_show(key);
-  if (shown.empty()) return;
+  if (shown.empty()) return "";
   view.decision = group_of_key(shown);
   view.narrow_shows_checks = false;
   rows.take_in_hand(shown);
-  ui.lead_to("Decisions/" + shown);
+  return "Decisions/" + shown;
+}
+
+}  // namespace
+
+void lead_to_key(Ui& ui, View& view, FieldRows& rows, const std::string& key) {
+  if (const std::string row = opened(view, rows, key); !row.empty()) ui.lead_to(row);
+}
+
+void show_key(Ui& ui, View& view, FieldRows& rows, const std::string& key) {
+  if (const std::string row = opened(view, rows, key); !row.empty()) ui.focus_on(row);
+}
+
+void reveal_key(Ui& ui, View& view, FieldRows& rows, const std::string& key) {
+  if (const std::string row = opened(view, rows, key); !row.empty()) ui.reveal(row);
 }
 
 }  // namespace sagitta::viewer

@@ -55,6 +55,65 @@ std::string limit_words(const Manner& manner, const Finding& finding) {
   return number + ", " + source_words(finding.source);
 }
 
+constexpr const char* finding_menu_name = "finding menu";
+
+bool can_fix(const CheckState& state, const Finding& finding) {
+  return finding.fix && can_apply(state.document.board(), *finding.fix);
+}
+
+void apply_fix(const CheckState& state, const Finding& finding) {
+  state.document.change(apply(state.document.board(), *finding.fix), fix_words(state.manner, *finding.fix));
+}
+
+/// The row of the board's note on a finding; nothing where there is none.
+std::optional<std::size_t> note_on(const Board& board, const Finding& finding) {
+  for (std::size_t i = 0; i < board.notes.size(); ++i)
+    if (board.notes[i].finding == finding.name) return i;
+  return std::nullopt;
+}
+
+/// Makes a note on the finding, where it has none, as one step, and opens it for what is to be said.
+void open_note(const CheckState& state, const Finding& finding) {
+  if (!note_on(state.document.board(), finding)) {
+    Board draft = state.document.board();
+    draft.notes.push_back({"Seen.", finding.name, ""});
+    state.document.change(std::move(draft), "Note on " + lower_first(finding_title(finding)));
+  }
+  const std::size_t row = *note_on(state.document.board(), finding);
+  lead_to_key(state.ui, state.view, state.rows, "notes[" + std::to_string(row) + "].text");
+}
+
+const char* note_label(const CheckState& state, const Finding& finding) {
+  return note_on(state.document.board(), finding) ? "Change its note" : "Note that it was seen";
+}
+
+/// The menu of the finding that is marked.
+void draw_finding_menu(const CheckState& state, const Finding* marked) {
+  if (!ImGui::BeginPopup(finding_menu_name)) return;
+  if (!marked) {
+    ImGui::CloseCurrentPopup();
+    return ImGui::EndPopup();
+  }
+  Ui& ui = state.ui;
+  ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
+  ImGui::TextUnformatted(finding_title(*marked).c_str());
+  ImGui::PopStyleColor();
+  ImGui::Separator();
+  if (can_fix(state, *marked) && ui.menu_item(fix_words(state.manner, *marked->fix))) apply_fix(state, *marked);
+  const std::string key = key_of_finding(*marked, state.results.good->board);
+  if (ui.menu_item("Open its decision", !key.empty())) lead_to_key(ui, state.view, state.rows, key);
+  if (ui.menu_item(note_label(state, *marked))) open_note(state, *marked);
+  if (ui.menu_item("Fly to its place")) fly_to(state.view, *state.results.good, *marked, ui.now());
+  ImGui::EndPopup();
+}
+
+/// Whether the right button asks for the menu of a block drawn in this frame.
+bool asks_for_menu(const Ui& ui, const std::string& name) {
+  const Seen* seen = ui.find(name);
+  return seen && ImGui::IsWindowHovered() && ImGui::IsMouseHoveringRect(seen->low, seen->high) &&
+         ImGui::IsMouseReleased(ImGuiMouseButton_Right);
+}
+
 void draw_remedies(const CheckState& state, const Finding& finding) {
   const std::string key = key_of_finding(finding, state.results.good->board);
   ImGui::Indent(state.ui.px(12));
@@ -63,12 +122,13 @@ void draw_remedies(const CheckState& state, const Finding& finding) {
       state.ui.quiet("Note" + (note.by.empty() ? "" : " of " + note.by) + ": " + note.text);
   if (!finding.cost.empty()) state.ui.quiet("If it stays, " + finding.cost + ".");
   state.ui.quiet("Limit: " + limit_words(state.manner, finding) + ".");
-  if (finding.fix && can_apply(state.document.board(), *finding.fix)) {
+  if (can_fix(state, finding)) {
     const std::string words = fix_words(state.manner, *finding.fix);
-    if (state.ui.button(words)) state.document.change(apply(state.document.board(), *finding.fix), words);
+    if (state.ui.button(words)) apply_fix(state, finding);
     state.ui.note("apply", words);
   }
   if (state.ui.button("Open its decision", !key.empty())) lead_to_key(state.ui, state.view, state.rows, key);
+  if (state.ui.button(note_label(state, finding))) open_note(state, finding);
   ImGui::Unindent(state.ui.px(12));
 }
 
@@ -91,13 +151,17 @@ void draw_findings(const CheckState& state) {
     }
     if (folded) continue;
     const bool chosen = &f == marked;
-    const bool pressed =
-        draw_block(state.ui, {"finding " + std::to_string(i + 1), finding_title(f), capital(with_labels(f.message)),
-                              capital(with_labels(f.suggestion)), capital(std::string(severity_name(f.severity))),
-                              weight_of(f.severity), chosen});
+    const bool pressed = draw_block(state.ui, {"finding " + std::to_string(i + 1), finding_title(f),
+                                               capital(with_labels(f.message)), capital(with_labels(f.suggestion)),
+                                               capital(std::string(severity_name(f.severity))) +
+                                                   (note_on(state.document.board(), f) ? ", noted" : ""),
+                                               weight_of(f.severity), chosen});
     if (chosen) draw_remedies(state, f);
-    if (pressed) fly_to(state.view, *state.results.good, f, state.ui.now());
+    const bool menu = asks_for_menu(state.ui, "Checks/finding " + std::to_string(i + 1));
+    if (pressed || menu) fly_to(state.view, *state.results.good, f, state.ui.now());
+    if (menu) ImGui::OpenPopup(finding_menu_name);
   }
+  draw_finding_menu(state, marked_finding(state.view, state.results));
 }
 
 std::string finding_count(const Results& results) {

@@ -2,27 +2,9 @@
 
 #include <algorithm>
 
-#include "input/Presets.hpp"
 #include "widgets/Buttons.hpp"
 
 namespace sagitta::viewer {
-
-Requests draw_start(Ui& ui) {
-  Requests asked;
-  ui.quiet("A board starts from one that is near to it. Every decision can then be changed.");
-  ImGui::BeginChild("presets", ImVec2(0, -ImGui::GetFrameHeightWithSpacing() - ui.px(6)));
-  for (const Preset& preset : presets()) {
-    const std::string name(preset.name);
-    if (ui.row(name, name, false)) asked.push_back(asked::OpenPreset{name});
-    ImGui::Indent();
-    ui.quiet(std::string(summary(preset)));
-    ImGui::Unindent();
-  }
-  ImGui::EndChild();
-  dialog_foot(ui, button_width(ui, "Not now"));
-  if (ui.button("Not now")) asked.push_back(asked::Show{Dialog::none});
-  return asked;
-}
 
 Requests draw_unsaved(Ui& ui, const std::string& title) {
   ui.quiet(title + " has changes that are not saved.");

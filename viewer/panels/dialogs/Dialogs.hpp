@@ -13,7 +13,6 @@
 
 namespace sagitta::viewer {
 
-Requests draw_start(Ui& ui);                                        ///< new from a preset
 Requests draw_way(Ui& ui, Settings& settings, const Offer& offer);  ///< the first-run page
 Requests draw_comfort(Ui& ui, Settings& settings, Camera& camera);  ///< text size, colours, units
 Requests draw_unsaved(Ui& ui, const std::string& title);            ///< the document's title

@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <cctype>
+#include <chrono>
+#include <ctime>
 #include <filesystem>
 #include <system_error>
 
+#include "board/BoardFile.hpp"
 #include "document/Beside.hpp"
 #include "document/Folders.hpp"
 #include "widgets/Buttons.hpp"
@@ -15,10 +18,29 @@ namespace fs = std::filesystem;
 
 namespace {
 
+constexpr std::size_t most_places = 5;
+constexpr float preview_height = 84;  // units
+
 struct Entry {
   fs::path path;
   bool folder = false;
+  std::string changed;  ///< "2026-03-14 09:26"
 };
+
+/// When it was last changed, by the clock on the wall; "" where that is not known.
+std::string date_of(const fs::directory_entry& entry) {
+  std::error_code unknown;
+  const auto written = entry.last_write_time(unknown);
+  if (unknown) return "";
+  const auto seconds =
+      std::chrono::duration_cast<std::chrono::seconds>(std::chrono::file_clock::to_sys(written).time_since_epoch())
+          .count();
+  const std::time_t time = static_cast<std::time_t>(seconds);
+  std::tm local{};
+  char text[32] = {};
+  if (!::localtime_r(&time, &local) || std::strftime(text, sizeof text, "%Y-%m-%d %H:%M", &local) == 0) return "";
+  return text;
+}
 
 /// Folders first, then board files, or drawings; hidden ones left out.
 std::vector<Entry> entries(const fs::path& folder, bool drawings) {
@@ -32,7 +54,7 @@ std::vector<Entry> entries(const fs::path& folder, bool drawings) {
     if (name.empty() || name[0] == '.' ||
         (!is_folder && !(drawings ? is_drawing(it->path()) : it->path().extension() == ".toml")))
       continue;
-    found.push_back({it->path(), is_folder});
+    found.push_back({it->path(), is_folder, date_of(*it)});
   }
   std::sort(found.begin(), found.end(), [](const Entry& a, const Entry& b) {
     return a.folder != b.folder ? a.folder : a.path.filename() < b.path.filename();
@@ -108,13 +130,82 @@ void draw_entries(Browser& b) {
     b.now.folder = folder.parent_path().string();
   for (const Entry& entry : entries(folder, b.drawing())) {
     const std::string name = entry.path.filename().string();
-    if (!b.ui.row(name, entry.folder ? name + "/" : name, name == b.now.name)) continue;
+    const float date = ImGui::CalcTextSize(entry.changed.c_str()).x,
+                room = ImGui::GetContentRegionAvail().x - date - b.ui.px(16);
+    const bool pressed = b.ui.row(name, fitted(entry.folder ? name + "/" : name, room), name == b.now.name);
+    const float middle = (ImGui::GetItemRectMin().y + ImGui::GetItemRectMax().y) / 2;
+    const ImVec2 end(ImGui::GetItemRectMax().x - date - b.ui.px(4), middle - ImGui::GetFontSize() / 2);
+    ImGui::GetWindowDrawList()->AddText(end, b.ui.theme.quiet, entry.changed.c_str());
+    if (!pressed) continue;
     if (entry.folder)
       b.now.folder = entry.path.string();
     else
       b.now.name = name;
     b.now.message.clear();
   }
+}
+
+void go_to(Browser& b, const fs::path& folder) {
+  std::error_code unknown;
+  if (fs::is_directory(folder, unknown)) b.now.folder = folder.string(), b.now.message.clear();
+}
+
+/// The folders that are wanted most: the user's own, the board's, those of the boards opened lately.
+void draw_places(Browser& b) {
+  std::vector<std::pair<std::string, fs::path>> places{{"Home", home_folder()}};
+  if (!b.document.path().empty()) places.emplace_back("This board's folder", b.document.path().parent_path());
+  for (const std::string& board : b.settings.recent) {
+    const fs::path folder = fs::path(board).parent_path();
+    const bool known = std::any_of(places.begin(), places.end(), [&](const auto& p) { return p.second == folder; });
+    if (!known && places.size() < most_places) places.emplace_back(folder.filename().string(), folder);
+  }
+  const float right = ImGui::GetCursorPosX() + ImGui::GetContentRegionAvail().x;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (i > 0) ImGui::SameLine();
+    if (i > 0 && ImGui::GetCursorPosX() + button_width(b.ui, places[i].first.c_str()) > right) ImGui::NewLine();
+    if (b.ui.button(places[i].first)) go_to(b, places[i].second);
+  }
+  if (!b.saving()) return;
+  ImGui::SameLine();
+  if (ImGui::GetCursorPosX() + button_width(b.ui, "New folder") > right) ImGui::NewLine();
+  if (b.ui.button("New folder")) b.now.naming = !b.now.naming, b.now.new_folder.clear();
+}
+
+void draw_new_folder(Browser& b) {
+  if (!b.now.naming) return;
+  ImGui::SetNextItemWidth(-button_width(b.ui, "Make it") - b.ui.px(16));
+  b.ui.text_field("new folder", b.now.new_folder, "name of the new folder");
+  ImGui::SameLine();
+  const bool plain = !b.now.new_folder.empty() && b.now.new_folder.find('/') == std::string::npos;
+  if (!b.ui.button("Make it", plain)) return;
+  const fs::path made = fs::path(b.now.folder) / b.now.new_folder;
+  std::error_code trouble;
+  fs::create_directory(made, trouble);
+  if (trouble) {
+    b.now.message = made.string() + " cannot be made: " + trouble.message() + ".";
+    return;
+  }
+  b.now.naming = false;
+  go_to(b, made);
+}
+
+/// The board that is chosen, from above.
+void draw_preview(Browser& b) {
+  std::error_code unknown;
+  const fs::path path = meant(b);
+  const bool board = !b.drawing() && !b.saving() && path.extension() == ".toml" && fs::is_regular_file(path, unknown);
+  if (!board) return;
+  if (b.now.shown != path.string())
+    b.now.preview = card_of("preview", path.stem().string(), read_board(path.string())), b.now.shown = path.string();
+  const ImVec2 low = ImGui::GetCursorScreenPos(), size(ImGui::GetContentRegionAvail().x, b.ui.px(preview_height));
+  ImGui::GetWindowDrawList()->AddRectFilled(low, ImVec2(low.x + size.x, low.y + size.y), b.ui.theme.field, b.ui.px(4));
+  const float pad = b.ui.px(8), line = ImGui::GetFontSize();
+  draw_card_plan(b.ui, b.now.preview, ImVec2(low.x + pad, low.y + pad),
+                 ImVec2(low.x + size.x - pad, low.y + size.y - pad - line));
+  ImGui::GetWindowDrawList()->AddText(ImVec2(low.x + pad, low.y + size.y - line - pad / 2), b.ui.theme.quiet,
+                                      fitted(b.now.preview.words, size.x - 2 * pad).c_str());
+  b.ui.note_area("preview", low, ImVec2(low.x + size.x, low.y + size.y), b.now.preview.words);
+  ImGui::Dummy(size);
 }
 
 const char* words_for_name(const Browser& b) {
@@ -159,13 +250,20 @@ Requests draw_file_dialog(Ui& ui, Dialog dialog, Browsing& browsing, const Docum
                           const Settings& settings) {
   Browser b{ui, dialog, browsing, document, settings};
   begin(b);
+  if (ImGui::IsWindowAppearing()) ui.lead_to(ui.panel() + "/name");
+  draw_places(b);
+  draw_new_folder(b);
   ui.quiet(browsing.folder);
+  const bool over_or_said = !browsing.message.empty() || dialog == Dialog::save_as;
+  const bool previews = dialog == Dialog::open || dialog == Dialog::compare_with;
   const float foot = 2 * ImGui::GetFrameHeightWithSpacing() + ui.px(14) +
-                     (browsing.message.empty() ? 0 : ImGui::GetFrameHeightWithSpacing());
+                     (over_or_said ? ImGui::GetFrameHeightWithSpacing() : 0) +
+                     (previews ? ui.px(preview_height) + ImGui::GetStyle().ItemSpacing.y : 0);
   ImGui::BeginChild("entries", ImVec2(0, -foot));
   draw_recent(b);
   if (b.asked.empty()) draw_entries(b);
   ImGui::EndChild();
+  if (b.asked.empty()) draw_preview(b);
   if (b.asked.empty()) draw_foot(b);
   return b.asked;
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "dialogs/SendOutFolder.hpp"
+#include "dialogs/SentPage.hpp"
 #include "document/OnDisk.hpp"
 #include "drawing/ResolvedSetup.hpp"
 #include "rules/Work.hpp"
@@ -238,19 +239,7 @@ Requests draw_send_out(const SendingPage& page) {
     if (ui.button("Stop")) return {asked::StopExport{}};
     return {};
   }
-  if (state.good)
-    ui.quiet(state.outcome);
-  else
-    ui.warning(state.outcome);
-  ui.note("outcome", state.outcome);
-  const bool copy = state.good;
-  dialog_foot(ui, button_width(ui, "Done") + (copy ? button_width(ui, "Copy the folder's path") + ui.px(8) : 0));
-  if (copy) {
-    if (ui.button("Copy the folder's path")) ImGui::SetClipboardText(page.form.folder.c_str());
-    ImGui::SameLine();
-  }
-  if (ui.primary("Done")) return {asked::ForgetExport{}, asked::Show{Dialog::none}};
-  return {};
+  return draw_sent(page);
 }
 
 }  // namespace sagitta::viewer

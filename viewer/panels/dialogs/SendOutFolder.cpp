@@ -54,12 +54,19 @@ std::string quoted(const std::string& name) {
   return name.empty() ? "a board without a name" : "\u201c" + name + "\u201d";
 }
 
-std::vector<const Finding*> stops_of(const SendingPage& page) {
-  std::vector<const Finding*> stops;
+std::vector<const Finding*> findings_that_say(const SendingPage& page, Severity severity) {
+  std::vector<const Finding*> found;
   if (page.results.good)
     for (const Finding& finding : page.results.good->findings)
-      if (finding.severity == Severity::stop) stops.push_back(&finding);
-  return stops;
+      if (finding.severity == severity) found.push_back(&finding);
+  return found;
+}
+
+std::vector<const Finding*> stops_of(const SendingPage& page) { return findings_that_say(page, Severity::stop); }
+
+/// "2 findings say look".
+std::string count_words(std::size_t count, const char* word) {
+  return (count == 1 ? "1 finding says " : std::to_string(count) + " findings say ") + word;
 }
 
 /// Names of the findings, each once.
@@ -69,6 +76,15 @@ std::string names_of(const std::vector<const Finding*>& findings) {
   std::string text;
   for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
   return text;
+}
+
+/// Beside the button: nothing to tick, but to be read.
+void draw_looks(Ui& ui, const std::vector<const Finding*>& looks, float room) {
+  if (looks.empty()) return;
+  ImGui::AlignTextToFramePadding();
+  const std::string words = count_words(looks.size(), "look") + " (" + names_of(looks) + ")";
+  ImGui::TextUnformatted(fitted(words, room).c_str());
+  ui.note("looks", std::to_string(looks.size()));
 }
 
 }  // namespace
@@ -117,16 +133,19 @@ void draw_stops(const SendingPage& page, float room) {
   const std::vector<const Finding*> stops = stops_of(page);
   const std::string names = names_of(stops);
   if (form.stops != names) form.stops = names, form.despite_stops = false;
-  if (stops.empty()) return;
   Ui& ui = page.ui;
+  const std::vector<const Finding*> looks = findings_that_say(page, Severity::look);
+  if (stops.empty()) return draw_looks(ui, looks, room);
+  const std::string more =
+      looks.empty() ? ""
+                    : "; " + std::to_string(looks.size()) + (looks.size() == 1 ? " more says look" : " more say look");
   ui.tick("##stops", form.despite_stops);
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
-  const std::string number =
-      stops.size() == 1 ? "1 finding says stop" : std::to_string(stops.size()) + " findings say stop";
+  const std::string number = count_words(stops.size(), "stop");
   const float left = room - ImGui::GetFrameHeight() - ui.px(16);
   ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.accent);
-  ImGui::TextUnformatted(fitted(number + " (" + names + "): export all the same", left).c_str());
+  ImGui::TextUnformatted(fitted(number + " (" + names + "): export all the same" + more, left).c_str());
   ImGui::PopStyleColor();
 }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "dialogs/Dialogs.hpp"
+#include "jobs/FileChooser.hpp"
 #include "widgets/Buttons.hpp"
 
 namespace sagitta::viewer {
@@ -74,6 +75,10 @@ Requests draw_comfort(Ui& ui, Settings& s, Camera& camera) {
   int projection = camera.parallel ? 1 : 0;
   label("Projection");
   if (ui.choice("projection", {"perspective", "parallel"}, projection)) s.parallel = camera.parallel = projection == 1;
+  if (FileChooser::available()) {
+    label("Files");
+    ui.tick("in the desktop's own dialog", s.desktop_dialogs);
+  }
   ui.quiet("Files keep their own units whatever is shown here.");
   dialog_foot(ui, button_width(ui, "Done"));
   if (ui.primary("Done")) return {asked::Show{Dialog::none}};

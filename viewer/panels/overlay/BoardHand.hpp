@@ -31,6 +31,7 @@ struct GripHold {
 struct BoardHand {
   enum class What { none, orbit, pan, plane, click, inlay, grip } what = What::none;
   ImVec2 start, last;  ///< pointer, pixels of the window
+  bool menu = false;   ///< the right button is down and has not moved: letting go opens the menu
   double start_cut = 0;
   int inlay = -1;     ///< being dragged: index into the board's inlays
   Point start_shift;  ///< its shift along and across when the drag began

@@ -3,18 +3,25 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <span>
 
-#include "decisions/DecisionsPanel.hpp"
 #include "overlay/BoardMarks.hpp"
+#include "overlay/BoardMenu.hpp"
 #include "overlay/ChosenInlay.hpp"
 #include "overlay/InlayGrips.hpp"
 #include "overlay/InlayHand.hpp"
 #include "overlay/InlayMarks.hpp"
+#include "overlay/Legends.hpp"
+#include "overlay/Notices.hpp"
 #include "overlay/Overlays.hpp"
+#include "overlay/PieceOfItsOwn.hpp"
+#include "overlay/PlanStrip.hpp"
+#include "overlay/Selecting.hpp"
 #include "overlay/SlicePanel.hpp"
 #include "widgets/Buttons.hpp"
+#include "widgets/Veil.hpp"
 
 namespace sagitta::viewer {
 
@@ -62,6 +69,7 @@ void draw_show(Ui& ui, View& view, std::span<const Switch> rest, Requests& asked
   ui.tick("Board against the neck", view.fit_to_neck);
   ui.tick("Hump under each string", view.humps);
   ui.tick("Edges", view.edges);
+  ui.tick("Plan above the picture", view.plan);
   bool parallel = view.camera.parallel;
   if (ui.tick("Parallel projection", parallel)) asked.push_back(asked::Run{"parallel"});
   if (ui.tick("What cutters cannot reach", view.lost)) view.pieces = true;
@@ -102,20 +110,20 @@ void draw_bar(Ui& ui, View& view, float right, Requests& asked) {
   draw_show(ui, view, std::span(switches).subspan(shown), asked);
 }
 
-void pick(const HandState& state, ImVec2 at) {
+void pick(const HandState& state, ImVec2 at, Keyboard keyboard) {
   const StageModel* stage = state.shown();
   if (!stage) return;
   const Camera& camera = state.view.camera;
   const auto cut = state.view.cutting ? std::optional(static_cast<float>(state.view.cut)) : std::nullopt;
   const auto hit = cast(stage->mesh, camera.ray({at.x - state.low.x, at.y - state.low.y}), cut);
   if (!hit) {
-    state.view.named = {};
-    state.view.chosen.reset();
+    select_nothing(state.view, state.rows);
     state.view.say("");
     return;
   }
-  state.view.named = feature_at(*stage->shell, *hit);
+  const FeatureId feature = feature_at(*stage->shell, *hit);
   if (state.view.measuring) {
+    state.view.named = feature;
     if (state.view.picks.size() >= 2) state.view.picks.clear();
     state.view.picks.push_back(snapped(*stage->shell, stage->mesh, state.results.good->prepared->layout(), *hit, camera,
                                        state.ui.px(pick_reach)));
@@ -126,12 +134,13 @@ void pick(const HandState& state, ImVec2 at) {
     return;
   }
   state.view.say(name_at(*stage->shell, *hit));
-  state.view.chosen.reset();
-  if (const auto inlay = inlay_of(state.view.named))
-    choose_inlay(state.view, state.document.board(), state.results, *inlay,
-                 Point{static_cast<double>(hit->place.x), static_cast<double>(hit->place.y)});
-  if (const std::string key = feature_key(state.view.named); !key.empty())
-    lead_to_key(state.ui, state.view, state.rows, key);
+  select_feature(state, feature, Point{static_cast<double>(hit->place.x), static_cast<double>(hit->place.y)}, keyboard);
+}
+
+/// The menu for what lies under the pointer.
+void open_menu(const HandState& state) {
+  if (!state.view.measuring) pick(state, state.hand.start, Keyboard::stays);
+  ImGui::OpenPopup(board_menu_name);
 }
 
 /// Moves the plane by what the pointer moved along the picture of the board's x direction.
@@ -151,6 +160,7 @@ void drag_plane(const HandState& state, ImVec2 now) {
 void begin_hand(const HandState& state) {
   const ImGuiIO& io = ImGui::GetIO();
   state.hand.start = state.hand.last = io.MousePos;
+  state.hand.menu = io.MouseDown[1] && !io.MouseDown[0];
   state.view.flight.reset();
   const auto grip = plane_grip(state.seen());
   const float off = grip ? std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) : 1e9f;
@@ -181,8 +191,9 @@ void move_hand(const HandState& state) {
   }
   const ImVec2 moved = io.MousePos - state.hand.last;
   const ImVec2 from_start = io.MousePos - state.hand.start;
-  if (state.hand.what == What::click && std::hypot(from_start.x, from_start.y) > state.ui.px(click_slack))
-    state.hand.what = state.hand.inlay >= 0 ? What::inlay : What::orbit;
+  const bool wandered = std::hypot(from_start.x, from_start.y) > state.ui.px(click_slack);
+  if (wandered) state.hand.menu = false;
+  if (state.hand.what == What::click && wandered) state.hand.what = state.hand.inlay >= 0 ? What::inlay : What::orbit;
   if (state.hand.what == What::orbit) state.view.camera = state.view.camera.orbited(moved.x, moved.y);
   if (state.hand.what == What::pan) state.view.camera = state.view.camera.panned(moved.x, moved.y);
   if (state.hand.what == What::plane) drag_plane(state, io.MousePos);
@@ -192,34 +203,10 @@ void move_hand(const HandState& state) {
   if (io.MouseDown[0] || io.MouseDown[1] || io.MouseDown[2]) return;
   if (state.hand.what == What::inlay) drag_inlay(state, Edit::done);
   if (state.hand.what == What::grip) drag_grip(state, Edit::done);
-  if (state.hand.what == What::click) pick(state, state.hand.start);
+  if (state.hand.what == What::click) pick(state, state.hand.start, Keyboard::to_row);
+  if (state.hand.menu) open_menu(state);
+  state.hand.menu = false;
   state.hand.what = What::none;
-}
-
-void draw_legends(const PictureState& state, float height, Labels& labels) {
-  const Ui& ui = state.ui;
-  std::vector<std::string> lines = legends_of(state);
-  if (state.view.shade == Shade::height)
-    lines.push_back("Height of the surface: dark is state.low, light is high; a line every 0.25 mm");
-  if (state.view.shade == Shade::remaining)
-    lines.push_back("Of each piece, once the board is sanded: in colour nothing is left, light is its full thickness");
-  if (state.view.shade == Shade::change)
-    lines.push_back("Against the other board: in colour it is higher here, dark lower");
-  ImDrawList* paint = ImGui::GetWindowDrawList();
-  float y = state.low.y + height - ui.px(12);
-  for (const std::string& text : lines) {
-    // On a small picture one line is enough: it may not cover the board.
-    const float room = state.view.camera.width - ui.px(28);
-    const std::string lines_of_it = wrapped(text, room);
-    const bool small = ImGui::CalcTextSize(lines_of_it.c_str()).y > height / 5;
-    const std::string kept = small ? fitted(text, room) : lines_of_it;
-    const ImVec2 size = ImGui::CalcTextSize(kept.c_str()), pad(ui.px(6), ui.px(3));
-    const ImVec2 at(state.low.x + ui.px(14), y - size.y);
-    paint->AddRectFilled(at - pad, at + size + pad, ui.theme.paper, ui.px(3));
-    paint->AddText(at, ui.theme.text, kept.c_str());
-    labels.keep_clear(at - pad, at + size + pad);
-    y = at.y - 2 * pad.y - ui.px(3);
-  }
 }
 
 /// Why there is no board to be seen.
@@ -230,9 +217,32 @@ void draw_reason(const HandState& state, ImVec2 size) {
   ImGui::GetWindowDrawList()->AddText(state.low + (size - room) * 0.5f, ui.theme.quiet, words.c_str());
 }
 
+/// Words about the board stand beside it, where the picture has room for them there.
+void keep_off_board(const PictureState& state, float height, Labels& labels) {
+  if (!state.results.laid_out()) return;
+  const Layout& layout = state.results.good->prepared->layout();
+  const auto top = static_cast<float>(state.results.good->prepared->surface().thickness);
+  std::array<ImVec2, 4> shape;
+  std::size_t i = 0;
+  for (const double x : {layout.nut_end, layout.heel_end})
+    for (const int side : {0, 1}) {
+      const double y = ((side == 0) == (x == layout.nut_end) ? -1 : 1) *
+                       layout.edge((side == 0) == (x == layout.nut_end) ? 0 : 1, x);
+      const auto at = in_window(state.view.camera, {static_cast<float>(x), static_cast<float>(y), top}, state.low);
+      if (!at) return;
+      shape[i++] = *at;
+    }
+  float area = 0;
+  for (std::size_t k = 0; k < 4; ++k)
+    area += (shape[k].x * shape[(k + 1) % 4].y - shape[(k + 1) % 4].x * shape[k].y) / 2;
+  constexpr float crowded = 0.4f;  // of the picture: nearer than that, words lie on the board
+  if (std::abs(area) < crowded * state.view.camera.width * height) labels.keep_off(shape);
+}
+
 void draw_marks(const PictureState& state, const std::string& key, float height) {
   Labels labels(state.ui, ImGui::GetWindowDrawList());
   draw_cutting_plane(state);
+  if (const Seen* choice = state.ui.find("Board/pieces together")) labels.keep_clear(choice->low, choice->high);
   draw_legends(state, height, labels);
   draw_fit_to_neck(state, labels);
   draw_humps(state, labels);
@@ -241,6 +251,7 @@ void draw_marks(const PictureState& state, const std::string& key, float height)
   const bool framed = draw_inlay_frame(state, labels, over && state.hand.what == What::none);
   if (ImGui::IsItemHovered()) draw_piece_reading(state, labels);
   draw_measurement(state, labels);
+  keep_off_board(state, height, labels);
   draw_marked_finding(state, labels);
   if (!(framed && over)) draw_dimensions(state, key, labels);  // a hand at the frame needs the room
 }
@@ -248,11 +259,12 @@ void draw_marks(const PictureState& state, const std::string& key, float height)
 void draw_picture(const HandState& state, const BoardPicture& picture) {
   const ImVec2 low = state.low, size(picture.width, picture.height);
   ImGui::SetCursorScreenPos(low);
-  ImGui::InvisibleButton(
-      "picture", size,
-      ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+  ImGui::InvisibleButton("picture", size,
+                         ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
+                             ImGuiButtonFlags_MouseButtonMiddle | ImGuiButtonFlags_AllowItemOverlap);
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddImage(picture.texture, low, low + size, ImVec2(0, 1), ImVec2(1, 0));
+  ImGui::SetItemAllowOverlap();
   state.ui.note("picture");
   choose_from_rows(state.rows, state.view, state.document.board(), state.results);
   if (!state.results.good && !state.sound) draw_reason(state, size);
@@ -266,6 +278,8 @@ void draw_picture(const HandState& state, const BoardPicture& picture) {
   paint->PushClipRect(low, low + size, true);
   draw_marks(state.seen(), state.rows.in_hand(), picture.height);
   paint->PopClipRect();
+  if (state.results.behind.picture) draw_veil(low, low + size, state.ui.theme.canvas);
+  draw_piece_choice(state);
 }
 
 }  // namespace
@@ -280,8 +294,14 @@ Requests draw_board(HandState state, ImVec2 low, ImVec2 size, const BoardPicture
     ImGui::BeginGroup();
     draw_bar(ui, state.view, low.x + size.x - ui.px(12), asked);
     ImGui::EndGroup();
-    state.low = ImVec2(low.x, low.y + board_bar_height(ui));
+    const float bar = board_bar_height(ui), plan = picture.plan;
+    if (plan > 0) draw_plan_strip(state, ImVec2(low.x, low.y + bar), ImVec2(size.x, plan));
+    state.low = ImVec2(low.x, low.y + bar + plan);
     draw_picture(state, picture);
+    for (Request& request :
+         draw_notices(ui, state.view, state.results.behind, state.low, ImVec2(picture.width, picture.height)))
+      asked.push_back(std::move(request));
+    for (Request& request : draw_board_menu(state)) asked.push_back(std::move(request));
     if (state.view.cutting) {
       const float top = state.low.y + picture.height;
       const Requests more = draw_slice(ui, state.view, state.results, state.manner, ImVec2(low.x, top),

@@ -11,6 +11,7 @@ namespace sagitta::viewer {
 struct BoardPicture {
   ImTextureID texture = nullptr;
   float width = 0, height = 0;  ///< pixels
+  float plan = 0;               ///< height of the plan above it; 0: there is none
 };
 
 /// Height of the row of buttons above the picture, pixels.

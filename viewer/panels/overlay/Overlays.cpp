@@ -62,6 +62,18 @@ std::string fit_legend(const PictureState& state) {
          shown_number(fit_scale, 0) + " times wider: in colour the board stands out, dark the neck does";
 }
 
+std::string hump_legend(const PictureState& state) {
+  const PreparedBoard& prepared = *state.results.good->prepared;
+  if (prepared.surface().flat) return "A flat board has no hump under its strings";
+  const std::vector<Hump> humps = humps_of(prepared.layout(), prepared.surface());
+  const std::string least = shown(least_drawn_hump, state.manner, 3);
+  const bool any = std::any_of(humps.begin(), humps.end(),
+                               [](const Hump& hump) { return std::abs(hump.rise[hump.most]) >= least_drawn_hump; });
+  if (!any) return "No string has a hump of " + least + " or more under it";
+  return "Under each string: the surface against a straight line, drawn " + shown_number(hump_scale(humps), 0) +
+         " times higher; under " + least + " it is left out";
+}
+
 }  // namespace
 
 void draw_marked_finding(const PictureState& state, Labels& labels) {
@@ -85,15 +97,18 @@ void draw_humps(const PictureState& state, Labels& labels) {
   const std::vector<Hump> humps =
       humps_of(state.results.good->prepared->layout(), state.results.good->prepared->surface());
   const double scale = hump_scale(humps);
-  for (const Hump& hump : humps) draw_hump(state, hump, scale);
   for (std::size_t i = 0; i < humps.size(); ++i) {
     const Hump& hump = humps[i];
     const Point p = hump.places[hump.most];
     const std::string text = shown(hump.rise[hump.most], state.manner, 4);
+    state.ui.note_area("hump " + std::to_string(i + 1), state.low, state.low, text);
+    if (std::abs(hump.rise[hump.most]) < least_drawn_hump) continue;
+    draw_hump(state, hump, scale);
     const auto at =
         in_window(state.view.camera, vec(p.x, p.y, hump.line[hump.most] + scale * hump.rise[hump.most]), state.low);
-    if (at) labels.put(*at - ImVec2(0, state.ui.px(16)), text, *at);
-    state.ui.note_area("hump " + std::to_string(i + 1), state.low, state.low, text);
+    // Strings are counted from the treble side, as players count them.
+    if (at)
+      labels.put(*at - ImVec2(0, state.ui.px(16)), "string " + std::to_string(humps.size() - i) + ": " + text, *at);
   }
 }
 
@@ -126,14 +141,7 @@ void draw_fit_to_neck(const PictureState& state, Labels& labels) {
 std::vector<std::string> legends_of(const PictureState& state) {
   std::vector<std::string> lines;
   if (!state.results.good || !state.results.good->prepared) return lines;
-  if (state.view.humps)
-    lines.push_back(state.results.good->prepared->surface().flat
-                        ? "A flat board has no hump under its strings"
-                        : "Under each string: the surface against a straight line, drawn " +
-                              shown_number(hump_scale(humps_of(state.results.good->prepared->layout(),
-                                                               state.results.good->prepared->surface())),
-                                           0) +
-                              " times higher");
+  if (state.view.humps) lines.push_back(hump_legend(state));
   if (state.view.fit_to_neck) lines.push_back(fit_legend(state));
   return lines;
 }

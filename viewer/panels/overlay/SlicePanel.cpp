@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "scene/Slice.hpp"
+#include "widgets/Buttons.hpp"
 #include "widgets/Labels.hpp"
 
 namespace sagitta::viewer {
@@ -22,25 +23,62 @@ struct Frame {
   }
 };
 
-void figure(Ui& ui, const std::string& label, const std::string& value) {
-  ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
-  ImGui::TextUnformatted(label.c_str());
-  ImGui::PopStyleColor();
-  ImGui::SameLine(ui.px(92));
-  ImGui::TextUnformatted(wrapped(value, ImGui::GetContentRegionAvail().x).c_str());
-  ui.note("section " + label, value);
-}
-
 /// The section is cut from the picture's triangles: its figures are good to the second decimal.
 std::string words_of(const Manner& manner, double mm) { return shown(mm, manner, 2); }
 
-void draw_figures(Ui& ui, const Manner& manner, const Slice& s) {
-  figure(ui, "At", words_of(manner, s.x) + ", " + s.where);
-  figure(ui, "Radius", s.radius ? words_of(manner, *s.radius) : "flat");
-  figure(ui, "Bass edge", words_of(manner, s.bass_edge));
-  figure(ui, "Treble edge", words_of(manner, s.treble_edge));
-  figure(ui, "Cut depth", s.cut_depth ? words_of(manner, *s.cut_depth) : "no cut here");
-  figure(ui, "Left below", words_of(manner, s.least_left));
+/// How high the wood stands where the section is dimensioned: below the deepest cut, else in the middle.
+double height_at_cut(const Slice& s) { return top_at(s, s.cut_at).value_or(s.high_z); }
+
+/// A figure under its name.
+struct Figure {
+  const char* name;
+  std::string value;
+};
+
+std::vector<Figure> figures_of(const Manner& manner, const Slice& s) {
+  return {{"Radius", s.radius ? words_of(manner, *s.radius) : "flat"},
+          {"Bass edge", words_of(manner, s.bass_edge)},
+          {"Treble edge", words_of(manner, s.treble_edge)},
+          {"Cut depth", s.cut_depth ? words_of(manner, *s.cut_depth) : "no cut here"},
+          {s.cut_depth ? "Left below" : "Thickness", words_of(manner, height_at_cut(s))}};
+}
+
+/// As many beside each other as the width has room for.
+void draw_figures(Ui& ui, const std::vector<Figure>& figures, float width) {
+  const int across = std::clamp(static_cast<int>(width / ui.px(112)), 1, static_cast<int>(figures.size()));
+  const float left = ImGui::GetCursorPosX(), column = width / static_cast<float>(across);
+  for (std::size_t i = 0; i < figures.size(); ++i) {
+    const int place = static_cast<int>(i) % across;
+    if (place > 0) ImGui::SameLine(left + column * static_cast<float>(place));
+    ImGui::BeginGroup();
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(1)));
+    ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
+    ImGui::TextUnformatted(figures[i].name);
+    ImGui::PopStyleColor();
+    ImGui::TextUnformatted(figures[i].value.c_str());
+    ui.note(std::string("section ") + figures[i].name, figures[i].value);
+    ImGui::PopStyleVar();
+    ImGui::EndGroup();
+  }
+}
+
+/// Where the section is, and the buttons that move it.
+void draw_place(Ui& ui, View& view, const Manner& manner, const Slice& s, float right, Requests& asked) {
+  const std::string place = words_of(manner, s.x) + ", " + s.where;
+  const float box = ImGui::GetFrameHeight() + ImGui::GetStyle().ItemInnerSpacing.x;
+  const float buttons = button_width(ui, "Slot before") + button_width(ui, "Next slot") +
+                        ImGui::CalcTextSize("Heights enlarged").x + box + ui.px(28);
+  ImGui::AlignTextToFramePadding();
+  ImGui::PushFont(ui.letters.heading);
+  ImGui::TextUnformatted(fitted("At " + place, std::max(right - buttons - ImGui::GetCursorPosX(), ui.px(60))).c_str());
+  ImGui::PopFont();
+  ui.note("section At", place);
+  ImGui::SameLine(std::max(right - buttons, ui.px(76)));
+  ui.tick("Heights enlarged", view.magnified);
+  ImGui::SameLine(0, ui.px(14));
+  if (ui.button("Slot before")) asked.push_back(asked::Run{"slot before"});
+  ImGui::SameLine();
+  if (ui.button("Next slot")) asked.push_back(asked::Run{"slot after"});
 }
 
 /// The picture of the section: where it is drawn, and how.
@@ -82,6 +120,8 @@ void draw_lines(const Sheet& s) {
   }
   for (const SliceLine& line : s.slice.lines)
     s.paint->AddLine(s.frame.at(line.a), s.frame.at(line.b), ui.theme.text, ui.px(1.5f));
+  const ImVec2 corner = s.at(s.slice.low_y, s.slice.high_z), across = s.at(s.slice.high_y, s.frame.base);
+  s.ui.note_area("section drawing", corner, across);
   const double wide = s.slice.high_y - s.slice.low_y;
   s.paint->AddLine(s.at(s.slice.low_y - wide, 0), s.at(s.slice.high_y + wide, 0), ui.theme.line);
   s.paint->PopClipRect();
@@ -102,13 +142,13 @@ void draw_marks(const Sheet& s) {
     if (drop > 0) s.paint->AddLine(crown, corner, ui.theme.line, ui.px(1));
     if (drop > 0) s.upright(corner.x + gap, edge, s.uncut(0), 1, s.mm(drop));
   }
-  const double floor = s.top(c.cut_at);
+  const double floor = height_at_cut(c);
   if (c.cut_depth)
     s.upright(s.at(c.cut_at, 0).x, floor, floor + *c.cut_depth, 1, s.mm(*c.cut_depth) + " deep",
               ImVec2(ui.px(30), -ui.px(26)));
   if (s.magnified) return;
   const ImVec2 inside = s.at(c.cut_at, (std::max(s.frame.base, 0.0) + floor) / 2);
-  const std::string left = s.mm(floor) + " left";
+  const std::string left = s.mm(floor) + (c.cut_depth ? " left" : " thick");
   if (ImGui::CalcTextSize(left.c_str()).x + gap < s.at(c.high_y, 0).x - s.at(c.low_y, 0).x)
     s.labels.put(inside, left, inside);
 }
@@ -162,6 +202,13 @@ Frame frame_for(const Ui& ui, const Manner& manner, bool magnified, const Slice&
   return f;
 }
 
+/// Of the row with the buttons and the rows of figures.
+float figures_height(const Ui& ui, float width) {
+  const int across = std::clamp(static_cast<int>(width / ui.px(112)), 1, 5), rows = (5 + across - 1) / across;
+  const float gap = ImGui::GetStyle().ItemSpacing.y;
+  return ImGui::GetFrameHeight() + gap + static_cast<float>(rows) * (2 * ImGui::GetFontSize() + ui.px(2) + gap);
+}
+
 }  // namespace
 
 Requests draw_slice(Ui& ui, View& view, const Results& results, const Manner& manner, ImVec2 low, ImVec2 size) {
@@ -174,17 +221,15 @@ Requests draw_slice(Ui& ui, View& view, const Results& results, const Manner& ma
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddRectFilled(low, high, ui.theme.paper);
   paint->AddLine(low, ImVec2(high.x, low.y), ui.theme.line);
-  const float column = std::min(ui.px(290), size.x * 0.46f);
+  const float inside = size.x - ui.px(28);
   ImGui::SetCursorScreenPos(low + ImVec2(ui.px(14), ui.px(8)));
-  ImGui::BeginChild("figures", ImVec2(column - ui.px(14), size.y - ui.px(12)), false);
-  draw_figures(ui, manner, s);
-  ui.tick("Heights enlarged", view.magnified);
-  if (ui.button("Slot before")) asked.push_back(asked::Run{"slot before"});
-  ImGui::SameLine();
-  if (ui.button("Next slot")) asked.push_back(asked::Run{"slot after"});
+  ImGui::BeginChild("figures", ImVec2(inside, std::min(figures_height(ui, inside), size.y / 2)), false);
+  draw_place(ui, view, manner, s, inside, asked);
+  draw_figures(ui, figures_of(manner, s), inside);
   ImGui::EndChild();
+  const float top = ImGui::GetItemRectMax().y;
   if (s.lines.empty()) return asked;
-  const ImVec2 from(low.x + column, low.y + ui.px(6)), to(high.x - ui.px(10), high.y - ui.px(6));
+  const ImVec2 from(low.x + ui.px(10), top + ui.px(4)), to(high.x - ui.px(10), high.y - ui.px(6));
   paint->PushClipRect(from, to, true);
   {
     Labels labels(ui, paint, "section label ");

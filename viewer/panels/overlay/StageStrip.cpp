@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "overlay/NextCut.hpp"
+#include "widgets/Veil.hpp"
 
 namespace sagitta::viewer {
 
@@ -57,14 +58,39 @@ int setup_of(const Board& board, Stage stage) {
   return -1;
 }
 
-void draw_one(Ui& ui, Stage& now, Stage stage, ImTextureID picture, ImVec2 size) {
+constexpr const char* stage_menu_name = "stage menu";
+
+/// The menu of the stage that is shown.
+Requests draw_stage_menu(const StripState& state) {
+  Requests asked;
+  if (!ImGui::BeginPopup(stage_menu_name)) return asked;
+  Ui& ui = state.ui;
+  const int setup = setup_of(state.document.board(), state.shown);
+  ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
+  ImGui::TextUnformatted(words(state.shown).c_str());
+  ImGui::PopStyleColor();
+  ImGui::Separator();
+  if (ui.menu_item("Fit the board to the picture")) asked.push_back(asked::Run{"fit"});
+  if (ui.menu_item("Cut the board across")) asked.push_back(asked::Run{"cutting plane"});
+  if (setup >= 0 && ui.menu_item("Open its set-up"))
+    asked.push_back(asked::ShowKey{"setups[" + std::to_string(setup) + "].name"});
+  if (ui.menu_item("Open the order of work")) asked.push_back(asked::ShowKey{"work.order"});
+  ImGui::EndPopup();
+  return asked;
+}
+
+/// Whether the right button asks for the menu of the last item.
+bool asks_for_menu() { return ImGui::IsItemHovered() && ImGui::IsMouseReleased(ImGuiMouseButton_Right); }
+
+/// Returns whether its menu is asked for.
+bool draw_one(Ui& ui, Stage& now, Stage stage, ImTextureID picture, ImVec2 size) {
   const ImVec2 low = ImGui::GetCursorScreenPos();
   const float text = ImGui::GetFontSize() + ui.px(6);
   ImGui::PushID(static_cast<int>(stage));
   const bool pressed = ImGui::InvisibleButton("stage", ImVec2(size.x, size.y + text));
   ImGui::RenderNavHighlight(ImRect(low, low + ImVec2(size.x, size.y + text)), ImGui::GetItemID());
   ImGui::PopID();
-  const bool shown = now == stage, hovered = ImGui::IsItemHovered();
+  const bool shown = now == stage, hovered = ImGui::IsItemHovered(), menu = asks_for_menu();
   ImDrawList* paint = ImGui::GetWindowDrawList();
   paint->AddRectFilled(low, low + size, ui.theme.canvas, ui.px(4));
   if (picture) paint->AddImageRounded(picture, low, low + size, ImVec2(0, 1), ImVec2(1, 0), IM_COL32_WHITE, ui.px(4));
@@ -73,10 +99,13 @@ void draw_one(Ui& ui, Stage& now, Stage stage, ImTextureID picture, ImVec2 size)
   const std::string label = words(stage);
   paint->AddText(low + ImVec2(0, size.y + ui.px(4)), shown ? ui.theme.accent : ui.theme.text, label.c_str());
   ui.note(label, picture ? "drawn" : "not drawn");
-  if (pressed) now = stage;
+  if (pressed || menu) now = stage;
+  return menu;
 }
 
-void draw_stages(const StripState& state, ImVec2 size, const StagePictures& pictures) {
+/// Returns whether a stage's menu is asked for.
+bool draw_stages(const StripState& state, ImVec2 size, const StagePictures& pictures) {
+  bool menu = false;
   Ui& ui = state.ui;
   const Board& board = state.document.board();
   bool first = true;
@@ -93,10 +122,11 @@ void draw_stages(const StripState& state, ImVec2 size, const StagePictures& pict
     ui.note_area("group " + group.title, corner, ImGui::GetItemRectMax(), group.title);
     for (std::size_t i = 0; i < group.stages.size(); ++i) {
       if (i > 0) ImGui::SameLine(0, ui.px(8));
-      draw_one(ui, state.shown, group.stages[i], pictures[static_cast<std::size_t>(group.stages[i])], picture);
+      menu |= draw_one(ui, state.shown, group.stages[i], pictures[static_cast<std::size_t>(group.stages[i])], picture);
     }
     ImGui::EndGroup();
   }
+  return menu;
 }
 
 }  // namespace
@@ -131,7 +161,11 @@ Requests draw_stage_strip(const StripState& state, ImVec2 low, ImVec2 size, cons
   Requests asked;
   if (state.ui.begin_panel("Stages", low, size, ImGuiWindowFlags_HorizontalScrollbar)) {
     asked = draw_next_cut(state.ui, state.document, state.results, state.manner);
-    draw_stages(state, size, pictures);
+    const ImVec2 from = ImGui::GetCursorScreenPos();
+    const bool menu = draw_stages(state, size, pictures);
+    if (state.results.behind.picture) draw_veil(from, low + size, state.ui.theme.panel);
+    if (menu) ImGui::OpenPopup(stage_menu_name);
+    for (Request& request : draw_stage_menu(state)) asked.push_back(std::move(request));
   }
   state.ui.end_panel();
   return asked;

@@ -44,6 +44,10 @@ struct ChooseDrawing {
 struct PlaceDrawing {
   std::filesystem::path file;
 };
+/// The row of a key, among the decisions, ready to be typed over.
+struct ShowKey {
+  std::string key;
+};
 /// What was to follow once unsaved changes are settled.
 struct Continue {
   bool save_first = false;  ///< else the changes are thrown away
@@ -62,6 +66,10 @@ struct Export {
   SendingOrder order;
 };
 struct StopExport {};
+/// A folder shown in the desktop's file manager.
+struct OpenFolder {
+  std::filesystem::path folder;
+};
 /// The outcome has been read.
 struct ForgetExport {};
 /// The pages of this model's board as they will print.
@@ -78,10 +86,10 @@ struct FindWays {
 
 }  // namespace asked
 
-using Request = std::variant<asked::Run, asked::Show, asked::Quit, asked::OpenBoard, asked::OpenPreset, asked::SaveAs,
-                             asked::CompareWith, asked::ChooseDrawing, asked::PlaceDrawing, asked::Continue,
-                             asked::Stay, asked::LeftOver, asked::Resolve, asked::Export, asked::StopExport,
-                             asked::ForgetExport, asked::Print, asked::FindWays>;
+using Request = std::variant<asked::Run, asked::Show, asked::ShowKey, asked::Quit, asked::OpenBoard, asked::OpenPreset,
+                             asked::SaveAs, asked::CompareWith, asked::ChooseDrawing, asked::PlaceDrawing,
+                             asked::Continue, asked::Stay, asked::LeftOver, asked::Resolve, asked::Export,
+                             asked::StopExport, asked::OpenFolder, asked::ForgetExport, asked::Print, asked::FindWays>;
 using Requests = std::vector<Request>;
 
 }  // namespace sagitta::viewer

@@ -65,10 +65,9 @@ DragStep drag_step(const Field& field, double value, const Manner& manner) {
 
 float row_label(Ui& ui, const std::string& words, const std::string& help) {
   const float room = ImGui::GetContentRegionAvail().x, start = ImGui::GetCursorPosX();
-  const std::string kept = fitted(words, room * label_share);
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(kept.c_str());
-  ui.help((kept == words ? "" : words + "\n") + help);
+  ImGui::TextUnformatted(wrapped(words, room * label_share).c_str());
+  ui.help(help);
   ImGui::SameLine();
   ImGui::SetCursorPosX(start + room * label_share + ui.px(label_gap));
   return room * (1 - label_share) - ui.px(label_gap);
@@ -135,7 +134,10 @@ bool FieldRows::paint_number(const Cell& cell, const std::string& text, const Im
   ImGui::RenderNavHighlight(box, ImGui::GetItemID());
   ImGui::RenderFrame(box.Min, box.Max, ImGui::GetColorU32(lit ? ImGuiCol_FrameBgHovered : ImGuiCol_FrameBg), false,
                      ui.px(4));
-  if (refused || ui.led_to() == ui.panel() + "/" + cell.key)
+  ImGui::GetWindowDrawList()->AddRect(box.Min, box.Max, ui.theme.rim, ui.px(4));
+  // The keyboard's own frame is enough where it is drawn.
+  const bool framed = ImGui::GetItemID() == GImGui->NavId && !GImGui->NavDisableHighlight;
+  if (refused || (!framed && ui.led_to() == ui.panel() + "/" + cell.key))
     ImGui::GetWindowDrawList()->AddRect(box.Min, box.Max, ui.theme.accent, ui.px(4), 0, ui.px(1.5f));
   const ImVec2 pad = ImGui::GetStyle().FramePadding;
   const std::string shown_text = fitted(text.empty() ? "not given" : text, size.x - 2 * pad.x);
@@ -214,6 +216,7 @@ void FieldRows::begin_typing(const Cell& cell) {
 Edit FieldRows::typed(const Cell& cell) {
   if (fresh_) ImGui::SetKeyboardFocusHere();
   ImGui::SetNextItemWidth(cell.width);
+  const RimmedFields rim(cell.ui.theme);
   ImGui::InputText("##typed", &text_, ImGuiInputTextFlags_AutoSelectAll);
   cell.ui.note(cell.key, text_);
   const bool ended = !fresh_ && (ImGui::IsItemDeactivated() || !ImGui::IsItemActive());
@@ -277,7 +280,7 @@ Edit FieldRows::yes_no(const Cell& cell) {
   const Value now = cell.field.access.get(reading(cell.row));
   bool value = std::holds_alternative<bool>(now) && std::get<bool>(now);
   if (cell.ui.arrives(cell.key)) ImGui::SetKeyboardFocusHere();
-  const bool changed = ImGui::Checkbox("##tick", &value);
+  const bool changed = cell.ui.checkbox("##tick", value);
   cell.ui.note(cell.key, value ? "yes" : "no");
   cell.ui.help(help_of(cell.field, manner));
   if (ImGui::IsItemHovered()) in_hand_ = cell.key;

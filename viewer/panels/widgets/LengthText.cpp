@@ -1,6 +1,7 @@
 #include "widgets/LengthText.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <cstdio>
 #include <limits>
@@ -35,6 +36,22 @@ std::string joined(const std::vector<T>& items, F&& word, const char* between = 
 
 using Typed = std::variant<double, std::string>;
 
+/// A comma between two digits is a decimal point where no comma parts anything: "25,4" is 25.4.
+std::string with_points(std::string text) {
+  const auto digit = [&](std::size_t i) { return std::isdigit(static_cast<unsigned char>(text[i])) != 0; };
+  for (std::size_t i = 1; i + 1 < text.size(); ++i)
+    if (text[i] == ',' && digit(i - 1) && digit(i + 1)) text[i] = '.';
+  return text;
+}
+
+/// The parts of a list: parted by semicolons where there are any, and then with decimal commas; else by commas.
+std::vector<std::string> list_parts(const std::string& text) {
+  if (text.find(';') == text.npos) return parts_of(text, ',');
+  std::vector<std::string> parts = parts_of(text, ';');
+  for (std::string& part : parts) part = with_points(part);
+  return parts;
+}
+
 Typed typed_number(const Field& field, const std::string& text, const Manner& manner) {
   const auto read = read_length(text, field.is_length() ? manner.units : Units::mm);
   if (const auto* error = std::get_if<LengthError>(&read)) return error->message;
@@ -45,7 +62,7 @@ Typed typed_number(const Field& field, const std::string& text, const Manner& ma
 
 std::variant<Value, std::string> typed_list(const Field& field, const std::string& text, const Manner& manner) {
   std::vector<double> numbers;
-  for (const std::string& part : parts_of(text, ',')) {
+  for (const std::string& part : list_parts(text)) {
     const Typed one = typed_number(field, part, manner);
     if (const auto* why = std::get_if<std::string>(&one)) return "\u201c" + part + "\u201d: " + *why;
     numbers.push_back(std::get<double>(one));
@@ -96,7 +113,7 @@ std::variant<Value, std::string> typed_triples(const Field& field, const std::st
 /// A fret and a width, or one or two lengths.
 std::variant<Value, std::string> typed_pair(const Field& field, const std::string& text, const Manner& manner) {
   std::vector<double> numbers;
-  const auto parts = parts_of(text, ',');
+  const auto parts = list_parts(text);
   for (const std::string& part : parts) {
     const bool fret = field.kind == Kind::fret_width && numbers.empty();
     const Typed one = typed_number(field, part, fret ? Manner{Units::mm, false} : manner);
@@ -192,7 +209,10 @@ std::string shown_in_column(double mm, const Manner& manner, int decimals) {
 }
 
 std::string shown_range(const Field& field, const Manner& manner) {
+  constexpr double no_end = 1e5;  // longer than anything in a shop: a bound for the arithmetic, not for the builder
   const auto word = [&](double v) { return field.is_length() ? shown(v, manner) : shown_number(v); };
+  if (field.is_length() && field.kind != Kind::speed && field.range.most >= no_end)
+    return word(field.range.least) + " or more" + (field.range.zero ? ", or 0" : "");
   return word(field.range.least) + " to " + word(field.range.most) + (field.range.zero ? ", or 0" : "");
 }
 
@@ -286,7 +306,7 @@ std::variant<Value, std::string> typed_value(const Field& field, const std::stri
   std::string plain = text;
   if (field.kind == Kind::angle && plain.size() > 2 && plain.ends_with("\u00b0")) plain.resize(plain.size() - 2);
   if (!field.unit.empty() && plain.ends_with(field.unit)) plain.resize(plain.size() - field.unit.size());
-  const Typed number = typed_number(field, plain, manner);
+  const Typed number = typed_number(field, with_points(plain), manner);
   if (const auto* why = std::get_if<std::string>(&number)) return *why;
   const double value = std::get<double>(number);
   if (field.kind != Kind::integer) return Value(value);

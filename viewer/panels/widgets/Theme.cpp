@@ -52,7 +52,7 @@ void set_colours(const Theme& theme, ImGuiStyle& style) {
   c[ImGuiCol_FrameBgActive] = colour(theme.line);
   c[ImGuiCol_TitleBg] = c[ImGuiCol_TitleBgActive] = c[ImGuiCol_TitleBgCollapsed] = colour(theme.panel);
   c[ImGuiCol_ScrollbarBg] = clear;
-  c[ImGuiCol_ScrollbarGrab] = colour(theme.line);
+  c[ImGuiCol_ScrollbarGrab] = colour(theme.rim);
   c[ImGuiCol_ScrollbarGrabHovered] = c[ImGuiCol_ScrollbarGrabActive] = colour(theme.quiet);
   c[ImGuiCol_CheckMark] = colour(theme.accent);
   c[ImGuiCol_SliderGrab] = c[ImGuiCol_SliderGrabActive] = colour(theme.accent);
@@ -78,6 +78,7 @@ Theme light_theme() {
   t.line = IM_COL32(221, 217, 210, 255), t.panel = IM_COL32(247, 245, 241, 255);
   t.canvas = IM_COL32(232, 229, 223, 255), t.field = IM_COL32(236, 233, 227, 255);
   t.paper = IM_COL32(253, 252, 250, 255);
+  t.rim = IM_COL32(128, 122, 113, 255), t.look = IM_COL32(40, 96, 120, 255);
   t.ink.bench = {0.835f, 0.820f, 0.790f}, t.ink.far = {0.910f, 0.900f, 0.880f};
   t.ink.edge = {0.03f, 0.025f, 0.02f, 0.62f}, t.ink.accent = ink(t.accent, 1), t.ink.shadow = 0.50f;
   return t;
@@ -91,6 +92,7 @@ Theme dark_theme() {
   t.line = IM_COL32(64, 61, 57, 255), t.panel = IM_COL32(33, 32, 30, 255);
   t.canvas = IM_COL32(24, 23, 22, 255), t.field = IM_COL32(46, 44, 41, 255);
   t.paper = IM_COL32(41, 39, 37, 255);
+  t.rim = IM_COL32(132, 126, 118, 255), t.look = IM_COL32(130, 190, 210, 255);
   t.ink.bench = {0.300f, 0.290f, 0.275f}, t.ink.far = {0.150f, 0.145f, 0.138f};
   t.ink.edge = {0.01f, 0.01f, 0.01f, 0.75f}, t.ink.accent = ink(t.accent, 1), t.ink.shadow = 0.62f;
   return t;

@@ -11,6 +11,8 @@ namespace sagitta::viewer {
 struct Theme {
   bool dark = false;
   ImU32 accent = 0, accent_soft = 0, text = 0, quiet = 0, line = 0, panel = 0, canvas = 0, field = 0, paper = 0;
+  ImU32 rim = 0;   ///< about what takes input: at least 3 : 1 against every ground that it stands on
+  ImU32 look = 0;  ///< of a finding that says look
   Ink ink;
 };
 

@@ -4,6 +4,7 @@
 #include <imgui_stdlib.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace sagitta::viewer {
 
@@ -105,12 +106,17 @@ bool Ui::toggle(const std::string& label, bool& value, const std::string& more) 
   return pressed;
 }
 
+bool Ui::checkbox(const std::string& label, bool& value) const {
+  const RimmedFields rim(theme);
+  return ImGui::Checkbox(label.c_str(), &value);
+}
+
 bool Ui::tick(const std::string& label, bool& value) {
   const float box = ImGui::GetFrameHeight() + ImGui::GetStyle().ItemInnerSpacing.x;
   const float room = ImGui::GetContentRegionAvail().x - box;
   const bool popup = ImGui::GetCurrentWindow()->Flags & ImGuiWindowFlags_AlwaysAutoResize;
   const bool wide = !popup && !label.starts_with("##") && ImGui::CalcTextSize(label.c_str()).x > room;
-  const bool changed = ImGui::Checkbox((wide ? "##" + label : label).c_str(), &value);
+  const bool changed = checkbox(wide ? "##" + label : label, value);
   if (wide) {
     note(label, value ? "on" : "off");
     ImGui::SameLine(0, ImGui::GetStyle().ItemInnerSpacing.x);
@@ -130,13 +136,25 @@ bool Ui::row(const std::string& label, const std::string& shown, bool chosen) {
   return pressed;
 }
 
+bool Ui::menu_item(const std::string& label, bool enabled) {
+  const bool pressed = ImGui::MenuItem(label.c_str(), nullptr, false, enabled);
+  note(label, "", enabled);
+  return pressed;
+}
+
 bool Ui::text_field(const std::string& name, std::string& text, const char* hint, ImGuiInputTextFlags flags) {
   if (arrives(name)) ImGui::SetKeyboardFocusHere();
   ImGui::PushID(name.c_str());
+  const RimmedFields rim(theme);
   const bool changed = ImGui::InputTextWithHint("##text", hint, &text, flags);
   ImGui::PopID();
   note(name, text, !(GImGui->CurrentItemFlags & ImGuiItemFlags_Disabled));
   return changed;
+}
+
+bool Ui::begin_list(const std::string& id, const std::string& shown) const {
+  const RimmedFields rim(theme);
+  return ImGui::BeginCombo(id.c_str(), shown.c_str());
 }
 
 bool Ui::choice(const std::string& name, const std::vector<std::string>& options, int& chosen) {
@@ -146,7 +164,7 @@ bool Ui::choice(const std::string& name, const std::vector<std::string>& options
   if (arrives(name)) ImGui::SetKeyboardFocusHere();
   const std::string id = "##" + name;
   const float face = ImGui::CalcItemWidth() - ImGui::GetFrameHeight() - 2 * ImGui::GetStyle().FramePadding.x;
-  const bool open = ImGui::BeginCombo(id.c_str(), fitted(now, face).c_str());
+  const bool open = begin_list(id, fitted(now, face));
   if (!open) {
     note(name, now);
     return false;
@@ -202,11 +220,63 @@ void Ui::note(const std::string& label, const std::string& text, bool enabled) {
   const ImVec2 room = ImGui::GetIO().DisplaySize;
   seen.in_view =
       window->ClipRect.Contains(middle) && middle.x >= 0 && middle.y >= 0 && middle.x < room.x && middle.y < room.y;
-  if (name == revealing_) {
+  note_stop(name, enabled);
+  if (name == focusing_) take_focus();
+  if (name == revealing_ || name == focusing_) {
     if (!seen.in_view || !window->ClipRect.Contains(item)) ImGui::SetScrollHereY(0.5f);
     if (window->ScrollMax.x > 0) ImGui::SetScrollHereX(0.5f);
-    revealing_.clear();
+    revealing_.clear(), focusing_.clear();
   }
+}
+
+void Ui::note_stop(const std::string& name, bool enabled) {
+  const ImGuiID item = ImGui::GetItemID();
+  const bool skipped = GImGui->LastItemData.InFlags & (ImGuiItemFlags_Disabled | ImGuiItemFlags_NoNav);
+  if (item == 0 || !enabled || skipped) return;
+  if (!stops_.empty() && stops_.back().item == item) return;  // noted under a second name
+  stops_.push_back({item, ImGui::GetCurrentWindow()->RootWindow->ID, name});
+}
+
+void Ui::follow_tab(bool typing) {
+  stops_before_.swap(stops_);
+  stops_.clear();
+  if (tab_wait_ > 0 && --tab_wait_ == 0) step_focus();
+  if (typing || !ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Tab))) return;
+  // ImGui's own Tab, which knows fields of text only, acts in the next frame; ours comes after it.
+  tab_from_ = GImGui->NavId;
+  tab_step_ = ImGui::GetIO().KeyShift ? -1 : 1;
+  tab_wait_ = 2;
+}
+
+std::string Ui::focused() const {
+  for (const auto* stops : {&stops_, &stops_before_})
+    for (const Stop& stop : *stops)
+      if (stop.item == GImGui->NavId) return stop.name;
+  return "";
+}
+
+void Ui::step_focus() {
+  const auto& popups = GImGui->OpenPopupStack;
+  const ImGuiWindow* top = popups.empty() ? nullptr : popups.back().Window;
+  std::vector<const Stop*> there;
+  for (const Stop& stop : stops_before_)
+    if (!top || stop.root == top->RootWindow->ID) there.push_back(&stop);
+  if (there.empty()) return;
+  const auto count = static_cast<std::ptrdiff_t>(there.size());
+  const auto from = std::find_if(there.begin(), there.end(), [&](const Stop* stop) { return stop->item == tab_from_; });
+  std::ptrdiff_t next = tab_step_ > 0 ? 0 : count - 1;
+  if (from != there.end()) next = (from - there.begin() + tab_step_ + count) % count;
+  focusing_ = there[static_cast<std::size_t>(next)]->name;
+  ImGui::ClearActiveID();
+}
+
+void Ui::take_focus() {
+  const ImGuiID item = ImGui::GetItemID();
+  if (std::exchange(pointing_, false)) led_to_ = focusing_;
+  if (item == 0) return;
+  ImGui::FocusWindow(ImGui::GetCurrentWindow());
+  ImGui::SetFocusID(item, ImGui::GetCurrentWindow());
+  GImGui->NavDisableHighlight = false;
 }
 
 void Ui::note_area(const std::string& label, ImVec2 low, ImVec2 high, const std::string& text) {

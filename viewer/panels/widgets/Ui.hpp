@@ -49,11 +49,14 @@ class Ui {
   bool primary(const std::string& label, bool enabled = true);  ///< the one button that goes on, in the accent colour
   bool toggle(const std::string& label, bool& value,
               const std::string& more = {});  ///< `more` is shown behind the label
+  /// A bare tick box, not noted.
+  bool checkbox(const std::string& label, bool& value) const;
   /// With "##" before it the label is only a name: its words stand elsewhere.
   bool tick(const std::string& label, bool& value);
   bool row(const std::string& label, const std::string& shown, bool chosen);  ///< one line of a list
   bool text_field(const std::string& name, std::string& text, const char* hint = "", ImGuiInputTextFlags flags = 0);
   bool choice(const std::string& name, const std::vector<std::string>& options, int& chosen);
+  bool menu_item(const std::string& label, bool enabled = true);  ///< one line of a menu
   void heading(const std::string& text);
   void quiet(const std::string& text);    ///< explanation, wrapped
   void warning(const std::string& text);  ///< what keeps a value from being taken, wrapped
@@ -64,6 +67,15 @@ class Ui {
   void note_area(const std::string& label, ImVec2 low, ImVec2 high, const std::string& text = "");
   /// Scrolls to a widget and gives it the keyboard when it is next drawn.
   void lead_to(const std::string& name) { leading_ = name, leading_frames_ = 8; }
+  /// Scrolls to a widget and puts the keyboard's frame on it, without pressing it or typing, when it is next drawn.
+  void focus_on(const std::string& name) { focusing_ = name, pointing_ = true; }
+  /// Once a frame, before any widget: Tab and Shift+Tab go from widget to widget in the order in which they are drawn,
+  /// inside the open dialog or menu where there is one. `typing`: a field takes Tab for itself.
+  void follow_tab(bool typing);
+  /// A step of Tab is still under way: it needs another frame.
+  bool stepping() const { return tab_wait_ > 0 || !focusing_.empty(); }
+  /// The widget that has the keyboard, as last drawn; "" for none that Tab reaches.
+  std::string focused() const;
   /// Scrolls to it, no more.
   void reveal(const std::string& name) { revealing_ = name; }
   /// True once, for the widget that is being led to: it should take the keyboard.
@@ -77,12 +89,38 @@ class Ui {
 
  private:
   bool push_enabled(bool enabled);
+  bool begin_list(const std::string& id, const std::string& shown) const;
+  void note_stop(const std::string& name, bool enabled);
+  /// Gives the keyboard to the last item.
+  void take_focus();
   std::string panel_, dialog_;
   std::map<std::string, Seen> seen_;
-  std::string leading_, revealing_, led_to_;
+  /// Something that can have the keyboard, as last drawn.
+  struct Stop {
+    ImGuiID item = 0, root = 0;  ///< root: of the outermost window that it stands in
+    std::string name;
+  };
+  void step_focus();
+  std::vector<Stop> stops_, stops_before_;
+  ImGuiID tab_from_ = 0;
+  int tab_step_ = 0, tab_wait_ = 0;
+  bool pointing_ = false;  ///< the focus that is asked for is shown by the accent frame as well
+  std::string leading_, revealing_, focusing_, led_to_;
   int leading_frames_ = 0;
   int frame_ = 0;
   double now_ = 0;
+};
+
+/// While it lives, ImGui's widgets that take input have a rim that is seen against every ground.
+class RimmedFields {
+ public:
+  explicit RimmedFields(const Theme& theme) {
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1);
+    ImGui::PushStyleColor(ImGuiCol_Border, theme.rim);
+  }
+  ~RimmedFields() { ImGui::PopStyleColor(), ImGui::PopStyleVar(); }
+  RimmedFields(const RimmedFields&) = delete;
+  RimmedFields& operator=(const RimmedFields&) = delete;
 };
 
 /// Broken into lines at spaces only, so that a number stays whole; for the font in force.

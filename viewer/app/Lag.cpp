@@ -1,0 +1,48 @@
+#include "app/Lag.hpp"
+
+#include <algorithm>
+
+namespace sagitta::viewer {
+
+namespace {
+
+/// Seconds after which a picture that has not followed fades; a hand that drags gets a new one well within that.
+constexpr double patience = 0.06;
+
+std::string why_behind(const Document& document, const Results& results, bool stopped) {
+  const Model* model = results.model.get();
+  if (model && model->board == document.board()) {
+    if (!model->faults.empty()) return model->faults.front().message;
+    if (!model->trouble.empty()) return model->trouble;
+  }
+  if (stopped) return "the work was stopped";
+  return results.working.what.empty() ? "the new one is being made" : results.working.what;
+}
+
+}  // namespace
+
+Behind Lag::judged(const Document& document, const View& view, const Results& results, bool idle, double seconds) {
+  const Model* good = results.good.get();
+  const bool there = good && good->board == document.board() && good->at(view.stage);
+  const bool another = good != shown_;
+  shown_ = good;
+  if (there || !good) {
+    since_ = -1, told_ = false;
+    return {};
+  }
+  if (since_ < 0 || (another && !told_)) since_ = seconds;
+  told_ = told_ || seconds - since_ >= patience;
+  if (!told_) return {};
+  const Model* model = results.model.get();
+  const bool answered =
+      model && model->board == document.board() && (!model->faults.empty() || !model->trouble.empty());
+  const bool stopped = idle && !answered;
+  return {true, stopped, why_behind(document, results, stopped)};
+}
+
+std::optional<double> Lag::due(double seconds) const {
+  if (since_ < 0 || told_) return std::nullopt;
+  return std::max(since_ + patience - seconds, 0.0);
+}
+
+}  // namespace sagitta::viewer

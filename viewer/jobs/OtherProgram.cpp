@@ -1,0 +1,71 @@
+#include "jobs/OtherProgram.hpp"
+
+#include <fcntl.h>
+#include <spawn.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cstdlib>
+#include <cstring>
+#include <sstream>
+#include <thread>
+
+extern char** environ;
+
+namespace sagitta::viewer {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+/// Neither input nor output: the other program keeps to its own window.
+struct Quiet {
+  posix_spawn_file_actions_t actions;
+  Quiet() {
+    ::posix_spawn_file_actions_init(&actions);
+    ::posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
+    for (const int out : {STDOUT_FILENO, STDERR_FILENO})
+      ::posix_spawn_file_actions_addopen(&actions, out, "/dev/null", O_WRONLY, 0);
+  }
+  ~Quiet() { ::posix_spawn_file_actions_destroy(&actions); }
+  Quiet(const Quiet&) = delete;
+  Quiet& operator=(const Quiet&) = delete;
+};
+
+}  // namespace
+
+fs::path find_program(const std::string& name) {
+  const char* path = std::getenv("PATH");
+  std::istringstream folders(path ? path : "/usr/bin:/bin");
+  for (std::string folder; std::getline(folders, folder, ':');) {
+    const fs::path program = fs::path(folder.empty() ? "." : folder) / name;
+    std::error_code unknown;
+    if (fs::is_regular_file(program, unknown) && ::access(program.c_str(), X_OK) == 0) return program;
+  }
+  return {};
+}
+
+std::string start_program(const fs::path& program, const std::vector<std::string>& arguments) {
+  std::vector<std::string> words{program.string()};
+  words.insert(words.end(), arguments.begin(), arguments.end());
+  std::vector<char*> pointers;
+  for (std::string& word : words) pointers.push_back(word.data());
+  pointers.push_back(nullptr);
+  const Quiet quiet;
+  pid_t child = 0;
+  const int failed = ::posix_spawn(&child, program.c_str(), &quiet.actions, nullptr, pointers.data(), environ);
+  if (failed != 0) return program.string() + " could not be started: " + std::strerror(failed) + ".";
+  std::thread([child] { ::waitpid(child, nullptr, 0); }).detach();
+  return "";
+}
+
+std::string show_folder(const fs::path& folder) {
+  std::error_code unknown;
+  if (!fs::is_directory(folder, unknown)) return folder.string() + " is no folder any more.";
+  const fs::path program = find_program("xdg-open");
+  if (program.empty())
+    return "No program that opens folders was found (xdg-open). Copy the path and open it in your file manager.";
+  return start_program(program, {fs::absolute(folder).string()});
+}
+
+}  // namespace sagitta::viewer
