@@ -63,7 +63,7 @@ void draw_figures(const CheckState& state) {
   ui.heading("Figures");
   line(ui, "Length", shown((l.tongue ? l.tongue->end : l.heel_end) - l.nut_end, m, 2));
   line(ui, "Width at the nut", shown(2 * l.half_width(0), m, 2));
-  line(ui, "Width at the heel", shown(2 * l.half_width(l.heel_end), m, 2));
+  line(ui, "Width at the body end", shown(2 * l.half_width(l.heel_end), m, 2));
   const Surface& surface = model.prepared->surface();
   const double side = taper_in(l).larger_edge(0), edge = surface.exists(0, side) ? surface.height(0, side) : 0;
   line(ui, "Edge at the nut", shown(edge, m, 2));
