@@ -43,6 +43,8 @@ int guarded(const std::function<int()>& run) try {
   return complain(std::string(error.what()) + "; nothing was written", exit_failed);
 } catch (const ProgramFault& error) {
   return complain(error.what(), exit_fault);
+} catch (const KernelFailure& failure) {
+  return complain(failure.what(), exit_fault);
 } catch (const std::bad_alloc&) {
   return complain("there is not enough memory for this board", exit_failed);
 } catch (const std::exception& error) {

@@ -2,14 +2,13 @@
 
 #include <Standard_Failure.hxx>
 
-#include "program/Command.hpp"
 #include "program/Guarded.hpp"
 
 namespace sagitta {
 namespace {
 
 int without_kernel_failures(const std::function<int()>& run) try { return run(); } catch (const Standard_Failure&) {
-  return complain("the geometry kernel gave up on this board: please report it with the board file", exit_fault);
+  throw KernelFailure("the geometry kernel gave up on this board: please report it with the board file");
 }
 
 }  // namespace

@@ -6,8 +6,9 @@
 
 namespace sagitta {
 
-/// While it lives no other thread reads or writes STEP: the kernel keeps its options and the factors of its units in one
-/// place for the whole program. The options begin as the kernel has them, lengths in mm; its messages are not printed.
+/// While it lives no other thread reads or writes STEP: the kernel keeps its options and the factors of its units in
+/// one place for the whole program. The options begin as the kernel has them, lengths in mm; its messages are not
+/// printed.
 class StepTurn {
  public:
   StepTurn();
