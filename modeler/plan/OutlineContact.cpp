@@ -148,11 +148,11 @@ void make_smaller(Feature& oval, Point middle, double by) {
 }
 
 /// So much of its size does an oval keep that stands `snap` off everywhere.
-double size_left(const Feature& oval, const std::vector<Touch>& touches, Point middle, double snap) {
+double size_left(const std::vector<Touch>& touches, Point middle, double snap) {
   double least = 1;
   for (const Touch& touch : touches)
     least = std::min(least, 1 - (snap - touch.gap) / dot(touch.at - middle, touch.normal));
-  return oval.loop.empty() ? 1 : least;
+  return least;
 }
 
 void move_side(Loop& band, std::size_t side, double along_x) {
@@ -187,7 +187,7 @@ bool draw_back_outline(Feature& feature, const Feature& other, double snap) {
       if (by[i] > tolerance::same) move_side(feature.loop, i, -by[i] / right_of(feature.loop[i]).x);
   } else {
     const Point middle = middle_of(feature);
-    const double left = size_left(feature, touches, middle, snap);
+    const double left = size_left(touches, middle, snap);
     if (left < 1 - tolerance::same) make_smaller(feature, middle, left);
   }
   return !touches.empty();

@@ -14,8 +14,9 @@ struct Bend {
 /// What a scalloped space adds to the playing surface, from y = low to y = high.
 Bend bend_of(const ScallopedSpace& space, double low, double high);
 
-/// What a bevel adds to the playing arc, of `radius`, that it begins on. The arc's height there changes along the board
-/// as D_yy (slope - y R'/R)^2, at most 2 D_yy slope^2 more than twice what it changes at one y.
+/// What a bevel adds to the playing arc, of `radius`, that it begins on: along the board the height there bends by
+/// D_yy (slope - y R'/R)^2, of which 2 slope^2 / radius and the arc's own bend at one y are nearly a bound. The
+/// deviation that a mesh measures decides.
 Bend bend_of(const WorkedEdge& edge, double radius);
 
 /// What a form adds at x, from y = low to y = high. `form` as in plan/BoundingSurface: 0 is the playing surface itself,
