@@ -156,7 +156,7 @@ class AMonkey : public testing::TestWithParam<unsigned> {};
 
 TEST_P(AMonkey, BreaksNothing) {
   const char* wanted = std::getenv("MONKEY_EVENTS");
-  const int events = wanted ? std::atoi(wanted) : 250;
+  const int events = wanted ? std::atoi(wanted) : 150;
   Monkey monkey(GetParam());
   monkey.keep_first();
   monkey.play(std::min(events / 5, 500));  // what is made once is made now
