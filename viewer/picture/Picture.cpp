@@ -25,12 +25,14 @@ float thickest_piece(const Model& model) {
   return static_cast<float>(most);
 }
 
-/// The last third of the board, near enough to see what each cut has done.
+/// All of the blank, from above and a little aside, so that floors show their walls.
 Camera strip_look(Camera camera, const Layout& layout) {
-  const double length = layout.heel_end - layout.nut_end, seen = 0.45 * length;
-  camera =
-      near_look(camera, {static_cast<float>(layout.heel_end - 0.42 * seen), 0, 0}, false, static_cast<float>(seen));
-  return camera;
+  constexpr float turn = -0.3f, rise = 1.05f;
+  camera.turn = turn, camera.rise = rise;
+  const auto corner = [&](Point p, double z) {
+    return Vec{static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(z)};
+  };
+  return camera.fitted(corner(layout.blank.low, 0), corner(layout.blank.high, layout.blank_thickness));
 }
 
 /// Sets each vertex's `change`: how much higher this stage's top lies than the other board's surface, mm.
