@@ -24,12 +24,14 @@ void introduce(CLI::App& program) {
           "Print the manual page (man), or what a shell completes (bash, zsh, fish)")
       ->type_name("FORM")
       ->check(CLI::IsMember(manual_forms()));
-  program.footer(
-      "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
 }
 
 int run_command(CLI::App& program, std::span<const Command> commands, int argc, char** argv) {
-  if (argc > 1 && argv[1][0] != '-') {
+  // Not before the commands are there: they would take it over.
+  program.footer(
+      "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");
+  if (argc == 1) return complain("name a command", exit_input, "sagitta --help lists the commands\n");
+  if (argv[1][0] != '-') {
     std::vector<std::string> names;
     for (const Command& command : commands) names.push_back(command.app->get_name());
     if (std::ranges::find(names, argv[1]) == names.end())

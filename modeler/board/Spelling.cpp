@@ -34,7 +34,10 @@ std::string nearest_word(std::string_view word, const std::vector<std::string>& 
     best = distance;
     nearest = candidate;
   }
-  return nearest;
+  constexpr std::size_t telling = 3;  // letters; fewer begin too many words
+  if (!nearest.empty() || word.size() < telling) return nearest;
+  const auto begun = std::ranges::find_if(known, [&](const std::string& each) { return each.starts_with(word); });
+  return begun == known.end() ? std::string() : *begun;
 }
 
 std::vector<std::string> words(std::string_view list) {

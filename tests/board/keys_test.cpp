@@ -119,6 +119,8 @@ TEST(Spelling, NearestWord) {
   EXPECT_EQ(edit_distance("", "abc"), 3);
   EXPECT_EQ(nearest_word("radius_nut", {"radius_at_nut", "radius_at_heel"}), "radius_at_nut");
   EXPECT_EQ(nearest_word("zebra", {"scale", "nut"}), "");
+  EXPECT_EQ(nearest_word("heron", {"curlew-seven-fan", "heron-six"}), "heron-six");
+  EXPECT_EQ(nearest_word("he", {"curlew-seven-fan", "heron-six"}), "");
   EXPECT_EQ(nearest_word("colors", {"colours", "along"}), "colours");
 }
 

@@ -121,6 +121,11 @@ def corners(text, vertices):
     return [[unit * value for value in each] for each in found]
 
 
+def mended(text):
+    """The text with each entity's end where a changed byte took it: the kernel reads over that too."""
+    return re.sub(rb"\)[^;\n](?=\n#\d+ = )", b");", text)
+
+
 def distances(points):
     return [math.dist(a, b) for a, b in itertools.combinations(points, 2)]
 
@@ -247,8 +252,10 @@ class Campaign:
         if said is None:
             return None, "no number"
         real, own = corners(text, vertices), corners(seed, vertices)
-        moved = 1e300 if real is None else max(abs(a - b) for a, b in zip(distances(real), distances(own)))
         change = max(abs(a - b) for a, b in zip(said, sides))
+        if real is None and change < SAME and corners(mended(text), vertices) is not None:
+            real = corners(mended(text), vertices)
+        moved = 1e300 if real is None else max(abs(a - b) for a, b in zip(distances(real), distances(own)))
         if change < SAME:
             return (None if moved < TOLD else "the number did not change, the corners did by %g" % moved), "the same number"
         if real is None:
