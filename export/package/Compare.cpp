@@ -203,22 +203,33 @@ std::string number(double value, int decimals) {
   return text;
 }
 
-std::string effect_text(const Effect& effect) {
+/// Mm to 0.0001, inches to 0.00001.
+std::string shift_text(double mm, Units units) {
+  return number(mm / mm_per(units), units == Units::inch ? 5 : 4) + " " + std::string(unit_name(units));
+}
+
+/// Mm3 to 0.1, cubic inches to 0.0001.
+std::string volume_text(double mm3, Units units) {
+  const double unit = mm_per(units) * mm_per(units) * mm_per(units);
+  return number(mm3 / unit, units == Units::inch ? 4 : 1) + " " + std::string(unit_name(units)) + "3";
+}
+
+std::string effect_text(const Effect& effect, Units units) {
   std::string text;
   const auto add = [&](bool there, const std::string& what) {
     if (there) text += (text.empty() ? "" : ", ") + what;
   };
   constexpr double seen = 0.00005;  // what rounds to 0.0001 mm
-  add(effect.slot >= seen, "slots up to " + number(effect.slot, 4) + " mm");
-  add(effect.edge >= seen, "edges up to " + number(effect.edge, 4) + " mm");
-  add(effect.depth >= seen, "depths and heights up to " + number(effect.depth, 4) + " mm");
+  add(effect.slot >= seen, "slots up to " + shift_text(effect.slot, units));
+  add(effect.edge >= seen, "edges up to " + shift_text(effect.edge, units));
+  add(effect.depth >= seen, "depths and heights up to " + shift_text(effect.depth, units));
   const auto counted = [](int n, const char* what) {
     return std::to_string(std::abs(n)) + (n > 0 ? " more " : " fewer ") + what + (std::abs(n) == 1 ? "" : "s");
   };
   add(effect.slots != 0, counted(effect.slots, "slot"));
   add(effect.pockets != 0, counted(effect.pockets, "pocket"));
   add(std::abs(effect.volume) >= 0.05,
-      number(std::abs(effect.volume), 1) + (effect.volume > 0 ? " mm3 more wood" : " mm3 less wood"));
+      volume_text(std::abs(effect.volume), units) + (effect.volume > 0 ? " more wood" : " less wood"));
   return text.empty() ? "nothing in the wood" : text;
 }
 
@@ -245,14 +256,15 @@ std::vector<KeyDifference> differences(const PreparedBoard& a, const PreparedBoa
   return Differences(a, b).take();
 }
 
-std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect& all) {
+std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect& all, Units units) {
   if (keys.empty()) return "the two boards are the same\n";
   std::string text;
   for (const KeyDifference& difference : keys)
     text += terminal_text(difference.key) + ": " + terminal_text(difference.a) + " -> " + terminal_text(difference.b) +
             "\n    " +
-            (difference.effect ? effect_text(*difference.effect) : "cannot be built with this change alone") + "\n";
-  return text + "all together: " + effect_text(all) + "\n";
+            (difference.effect ? effect_text(*difference.effect, units) : "cannot be built with this change alone") +
+            "\n";
+  return text + "all together: " + effect_text(all, units) + "\n";
 }
 
 nlohmann::ordered_json comparison_json(const std::vector<KeyDifference>& keys, const Effect& all) {

@@ -35,8 +35,8 @@ struct KeyDifference {
 /// Every key that differs, in the order of the field table.
 std::vector<KeyDifference> differences(const PreparedBoard& a, const PreparedBoard& b);
 
-/// What `sagitta compare` prints.
-std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect& all);
+/// What `sagitta compare` prints, lengths in these units.
+std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect& all, Units units);
 /// {keys: [{key, a, b, effect}], effect}; effect: {slot, edge, depth, slots, pockets, volume}, mm and mm^3, or null.
 nlohmann::ordered_json comparison_json(const std::vector<KeyDifference>& keys, const Effect& all);
 

@@ -48,7 +48,7 @@ int compare(const Options& options) {
   if (options.json)
     std::cout << comparison_json(keys, all).dump(2, ' ', true) << "\n";
   else
-    std::cout << comparison_text(keys, all);
+    std::cout << comparison_text(keys, all, boards[0].board().units);
   return exit_good;
 }
 

@@ -37,6 +37,20 @@ TEST_F(Compare, FindsNothingBetweenABoardAndItself) {
   EXPECT_EQ(sagitta("compare " + a + " " + a).out, "the two boards are the same\n");
 }
 
+// 0.05 in more of 24.75 move fret 22 by 0.05 (1 - 2^(-22/12)) in.
+TEST_F(Compare, TellsABoardInInchesInInches) {
+  const std::string text = bytes_of(preset_path("tern-inch-left"));
+  std::string longer = text;
+  longer.replace(longer.find("24 3/4 in"), 9, "24.8 in");
+  write_file(scratch / "a.toml", text);
+  write_file(scratch / "b.toml", longer);
+  const std::string out = sagitta("compare " + at("a.toml") + " " + at("b.toml")).out;
+  const std::size_t found = out.find("slots up to ");
+  ASSERT_NE(found, std::string::npos) << out;
+  EXPECT_NEAR(std::stod(out.substr(found + 12)), 0.05 * (1 - std::exp2(-22 / 12.0)), 0.000006);
+  EXPECT_EQ(out.find(" mm"), std::string::npos) << out;
+}
+
 // A compound surface needs its second radius: that key alone makes no board, and its effect is left open.
 TEST_F(Compare, GivesNoEffectOfAKeyThatAloneMakesNoBoard) {
   const std::string a = board("a.toml", {});
