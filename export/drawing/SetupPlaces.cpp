@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "board/CutSide.hpp"
+#include "layout/CutMiddle.hpp"
 
 namespace sagitta {
 namespace {
@@ -29,13 +30,11 @@ class Places {
   void add(const std::string& what, Point at) { places_.push_back({what, setup_.from_board(at)}); }
 
   void pockets() {
-    std::vector<Marker> markers = ready_.markers();
-    std::ranges::stable_sort(markers, {}, [](const Marker& each) { return each.centre.x; });
-    for (const Marker& marker : markers) add("pocket, fret " + std::to_string(marker.fret), marker.centre);
+    for (const Marker& marker : markers_along(ready_))
+      add("pocket, fret " + std::to_string(marker.fret), marker.centre);
     const Board& board = ready_.board();
     for (const Cut& cut : board.cuts)
-      if (operation_of(cut) == Operation::pockets)
-        add("cut " + cut.name, {cut.at[0], board.hand == Hand::left ? -cut.at[1] : cut.at[1]});
+      if (operation_of(cut) == Operation::pockets) add("cut " + cut.name, middle_of(cut, board.hand));
   }
 
   /// Of a slot that the end leaves in parts, the fret's own place.
@@ -52,6 +51,12 @@ class Places {
 };
 
 }  // namespace
+
+std::vector<Marker> markers_along(const PreparedBoard& ready) {
+  std::vector<Marker> markers = ready.markers();
+  std::ranges::stable_sort(markers, {}, [](const Marker& each) { return each.centre.x; });
+  return markers;
+}
 
 std::vector<SetupPlace> setup_places(const PreparedBoard& ready, const ResolvedSetup& setup) {
   return Places(ready, setup).all();

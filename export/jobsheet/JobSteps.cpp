@@ -8,7 +8,9 @@
 #include "board/CutSide.hpp"
 #include "board/Length.hpp"
 #include "drawing/JobPart.hpp"
+#include "drawing/SetupPlaces.hpp"
 #include "jobsheet/InlayHeights.hpp"
+#include "layout/CutMiddle.hpp"
 #include "plane/Tolerance.hpp"
 #include "rules/Work.hpp"
 #include "tables/PieceList.hpp"
@@ -159,9 +161,7 @@ class Steps {
                         ", " + length(depth) + " below the finished middle, " +
                         length(top(Operation::pockets) - floor) + " below the wood's top");
     }
-    std::vector<Marker> markers = ready_.markers();
-    std::ranges::stable_sort(markers, {}, [](const Marker& each) { return each.centre.x; });
-    for (const Marker& marker : markers)
+    for (const Marker& marker : markers_along(ready_))
       step_.ticks.push_back("pocket at fret " + std::to_string(marker.fret) + " (" + place(marker.centre) + ")");
     cuts();
   }
@@ -181,8 +181,7 @@ class Steps {
         fact("depth", name + ": level floor at " + z(floor) + ", " + length(cut.depth) +
                           " below the finished middle, " + length(top(Operation::pockets) - floor) +
                           " below the wood's top");
-      const Point at{cut.at[0], board_.hand == Hand::left ? -cut.at[1] : cut.at[1]};
-      step_.ticks.push_back(name + " (" + place(at) + ")");
+      step_.ticks.push_back(name + " (" + place(middle_of(cut, board_.hand)) + ")");
     }
   }
 

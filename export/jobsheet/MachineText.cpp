@@ -10,6 +10,7 @@
 #include "board/Cutters.hpp"
 #include "board/SlotCut.hpp"
 #include "jobsheet/InlayHeights.hpp"
+#include "layout/CutMiddle.hpp"
 #include "layout/Taper.hpp"
 #include "plane/Tolerance.hpp"
 #include "text/Measures.hpp"
@@ -235,8 +236,8 @@ WalkStep MachineText::from_below() const {
   for (const Cut& cut : board_.cuts) {
     if (!is_from_below(cut)) continue;
     step.act.push_back("Make the cut \"" + cut.name + "\", " + fine(cut.depth) + " deep from the glue face.");
-    const double y = board_.hand == Hand::left ? -cut.at[1] : cut.at[1];
-    step.ticks.push_back("cut \"" + cut.name + "\": middle at x " + length(cut.at[0]) + ", y " + length(-y));
+    const Point at = middle_of(cut, board_.hand);
+    step.ticks.push_back("cut \"" + cut.name + "\": middle at x " + length(at.x) + ", y " + length(-at.y));
   }
   step.act.push_back(
       "Places are from the nut line and the centre line, seen from below; in true size: from-below.dxf.");

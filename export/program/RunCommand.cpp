@@ -9,7 +9,9 @@
 #include "program/ProgramManual.hpp"
 
 namespace sagitta {
+namespace {
 
+/// What the program says of itself beside its commands.
 void introduce(CLI::App& program) {
   program.name("sagitta");
   program.set_version_flag("--version", std::string("sagitta ") + SAGITTA_VERSION);
@@ -26,7 +28,15 @@ void introduce(CLI::App& program) {
       ->check(CLI::IsMember(manual_forms()));
 }
 
-int run_command(CLI::App& program, std::span<const Command> commands, int argc, char** argv) {
+}  // namespace
+
+int run_command(const AddCommand& add_export, const AddCommand& add_trial, int argc, char** argv) {
+  CLI::App program{"Sagitta makes exact solids of a fretboard from one board file."};
+  introduce(program);
+  const Command commands[] = {check_command(program),    frets_command(program),   add_export(program),
+                              new_command(program),      presets_command(program), keys_command(program),
+                              findings_command(program), compare_command(program), add_trial(program),
+                              rescue_command(program)};
   // Not before the commands are there: they would take it over.
   program.footer(
       "Begin with: sagitta new heron-six > my-board.toml, change it, then: sagitta export my-board.toml --to folder");

@@ -2,20 +2,19 @@
 
 /// A command line taken apart, and its command run.
 
-#include <span>
+#include <functional>
 
 #include "program/Command.hpp"
 
 namespace sagitta {
 
-inline constexpr const char* program_description = "Sagitta makes exact solids of a fretboard from one board file.";
+/// Adds one command to the program.
+using AddCommand = std::function<Command(CLI::App&)>;
 
-/// What both programs say of themselves: name and version; and `--manual`, which writes the manual page, or
-/// what a shell completes, from the program's own table.
-void introduce(CLI::App& program);
-
-/// The exit code. The program's own help ends with how to begin. Wrong words are told on the error output, with the
-/// nearest of the commands' names.
-int run_command(CLI::App& program, std::span<const Command> commands, int argc, char** argv);
+/// Runs a command line of `sagitta` and gives its exit code. The list of commands is the same in both programs;
+/// `add_export` and `add_trial` add those that need the kernel, or only their names. `--manual` writes the manual page,
+/// or what a shell completes, from the list. Wrong words are told on the error output, with the nearest of the
+/// commands' names.
+int run_command(const AddCommand& add_export, const AddCommand& add_trial, int argc, char** argv);
 
 }  // namespace sagitta

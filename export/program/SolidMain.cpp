@@ -11,14 +11,9 @@ namespace {
 using namespace sagitta;
 
 int run(int argc, char** argv) {
-  CLI::App program{program_description};
-  introduce(program);
   const Cancel cancel = catch_interrupts();
-  const Command commands[] = {check_command(program),    frets_command(program),   export_command(program, cancel),
-                              new_command(program),      presets_command(program), keys_command(program),
-                              findings_command(program), compare_command(program), trial_command(program, cancel),
-                              rescue_command(program)};
-  return run_command(program, commands, argc, argv);
+  return run_command([&](CLI::App& program) { return export_command(program, cancel); },
+                     [&](CLI::App& program) { return trial_command(program, cancel); }, argc, argv);
 }
 
 }  // namespace

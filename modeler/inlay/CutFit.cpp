@@ -9,6 +9,7 @@
 #include "inlay/FittedShape.hpp"
 #include "inlay/Flatten.hpp"
 #include "inlay/OpenClose.hpp"
+#include "layout/CutMiddle.hpp"
 #include "layout/Measure.hpp"
 #include "plane/Tolerance.hpp"
 
@@ -73,8 +74,7 @@ class CutFitter {
   }
 
   Placement place() const {
-    const bool left = board_.hand == Hand::left;
-    return {cut().turn_degrees * std::numbers::pi / 180, left, {cut().at[0], left ? -cut().at[1] : cut().at[1]}};
+    return {cut().turn_degrees * std::numbers::pi / 180, board_.hand == Hand::left, middle_of(cut(), board_.hand)};
   }
 
   FittedCut plain() {

@@ -4,10 +4,14 @@
 
 #include <numbers>
 
+#include "Touched.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
+
+using test::outline_of;
+using test::slot;
 
 Feature disc(Point centre, double radius) {
   Feature f;
@@ -15,23 +19,6 @@ Feature disc(Point centre, double radius) {
   f.name = "disc at " + std::to_string(centre.x);
   f.bound = {BoundingSurface::Kind::level, 4, false};
   f.shape = RoundedPolygon{{centre}, radius};
-  return f;
-}
-
-Feature slot(double from, double to) {
-  Feature f;
-  f.kind = Source::Kind::slot;
-  f.name = "slot";
-  f.bound = {BoundingSurface::Kind::offset_surface, 2, false};
-  f.loop = rectangle({from, -30}, {to, 30});
-  return f;
-}
-
-Feature outline_of(const Loop& loop) {
-  Feature f;
-  f.role = Feature::Role::stock;
-  f.name = "outline";
-  f.loop = loop;
   return f;
 }
 

@@ -5,6 +5,7 @@
 
 #include <numbers>
 
+#include "Touched.hpp"
 #include "inlay/Oval.hpp"
 #include "plan/Contact.hpp"
 #include "plan/OutlineContact.hpp"
@@ -12,6 +13,9 @@
 
 namespace sagitta {
 namespace {
+
+using test::outline_of;
+using test::slot;
 
 constexpr double stray = 1e-7;  // of the arcs that stand for an ellipse, mm
 constexpr double a = 12, b = 7, off = 0.05;
@@ -40,23 +44,6 @@ Feature oval(Point at, double turn) {
   f.drawn = true;
   for (const CurveSegment& arc : Oval{a, b, 0}.outline(off, stray)) f.loop.push_back(placed(arc, turn, at));
   f.ellipse = OffsetEllipse{Ellipse{at, turned({a, 0}, turn), b / a}, off};
-  return f;
-}
-
-Feature slot(double from, double to) {
-  Feature f;
-  f.kind = Source::Kind::slot;
-  f.name = "slot";
-  f.bound = {BoundingSurface::Kind::offset_surface, 2, false};
-  f.loop = rectangle({from, -30}, {to, 30});
-  return f;
-}
-
-Feature outline_of(const Loop& loop) {
-  Feature f;
-  f.role = Feature::Role::stock;
-  f.name = "outline";
-  f.loop = loop;
   return f;
 }
 

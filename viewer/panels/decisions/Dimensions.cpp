@@ -7,6 +7,7 @@
 #include "board/ShapeKeys.hpp"
 #include "decisions/Decisions.hpp"
 #include "decisions/Sketch.hpp"
+#include "layout/CutMiddle.hpp"
 #include "layout/LastFret.hpp"
 
 namespace sagitta::viewer {
@@ -184,7 +185,7 @@ void for_cuts(Sketch& s, const std::string& key) {
   if (row >= s.board.cuts.size()) return;
   const Cut& cut = s.board.cuts[row];
   const bool left = s.board.hand == Hand::left;
-  const Point at{cut.at[0], left ? -cut.at[1] : cut.at[1]};
+  const Point at = middle_of(cut, s.board.hand);
   const double z = cut.from == CutFrom::below ? 0 : s.surface.thickness;
   const double turn = (left ? -1 : 1) * cut.turn_degrees * std::numbers::pi / 180;
   const double along = cut.shape == CutShape::dot ? cut.diameter.value_or(0) : cut.along.value_or(0);
