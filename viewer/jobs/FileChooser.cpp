@@ -2,7 +2,6 @@
 
 #include <fcntl.h>
 #include <signal.h>
-#include <spawn.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -10,8 +9,6 @@
 #include <utility>
 
 #include "jobs/OtherProgram.hpp"
-
-extern char** environ;
 
 namespace sagitta::viewer {
 
@@ -40,24 +37,6 @@ std::string read_answer(int pipe) {
   return text;
 }
 
-/// The child with its output at the pipe's end; 0 when it could not be started.
-pid_t started(const fs::path& program, const std::vector<std::string>& arguments, int output) {
-  std::vector<std::string> words{program.string()};
-  words.insert(words.end(), arguments.begin(), arguments.end());
-  std::vector<char*> pointers;
-  for (std::string& word : words) pointers.push_back(word.data());
-  pointers.push_back(nullptr);
-  posix_spawn_file_actions_t actions;
-  ::posix_spawn_file_actions_init(&actions);
-  ::posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-  ::posix_spawn_file_actions_adddup2(&actions, output, STDOUT_FILENO);
-  ::posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, "/dev/null", O_WRONLY, 0);
-  pid_t child = 0;
-  const bool failed = ::posix_spawn(&child, program.c_str(), &actions, nullptr, pointers.data(), environ) != 0;
-  ::posix_spawn_file_actions_destroy(&actions);
-  return failed ? 0 : child;
-}
-
 }  // namespace
 
 std::vector<std::string> zenity_arguments(const FileQuestion& question) {
@@ -83,7 +62,7 @@ bool FileChooser::ask(const FileQuestion& question, std::function<void()> wake) 
   int ends[2];
   if (program.empty() || ::pipe2(ends, O_CLOEXEC) != 0) return false;
   const pid_t child =
-      started(program, zenity.empty() ? kdialog_arguments(question) : zenity_arguments(question), ends[1]);
+      started(program, zenity.empty() ? kdialog_arguments(question) : zenity_arguments(question), ends[1]).child;
   ::close(ends[1]);
   if (child == 0) return ::close(ends[0]), false;
   {

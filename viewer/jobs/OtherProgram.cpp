@@ -18,18 +18,21 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// Neither input nor output: the other program keeps to its own window.
-struct Quiet {
+/// No input and no messages: the other program keeps to its own window.
+struct Actions {
   posix_spawn_file_actions_t actions;
-  Quiet() {
+  explicit Actions(int output) {
     ::posix_spawn_file_actions_init(&actions);
     ::posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-    for (const int out : {STDOUT_FILENO, STDERR_FILENO})
-      ::posix_spawn_file_actions_addopen(&actions, out, "/dev/null", O_WRONLY, 0);
+    ::posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, "/dev/null", O_WRONLY, 0);
+    if (output >= 0)
+      ::posix_spawn_file_actions_adddup2(&actions, output, STDOUT_FILENO);
+    else
+      ::posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
   }
-  ~Quiet() { ::posix_spawn_file_actions_destroy(&actions); }
-  Quiet(const Quiet&) = delete;
-  Quiet& operator=(const Quiet&) = delete;
+  ~Actions() { ::posix_spawn_file_actions_destroy(&actions); }
+  Actions(const Actions&) = delete;
+  Actions& operator=(const Actions&) = delete;
 };
 
 }  // namespace
@@ -45,18 +48,23 @@ fs::path find_program(const std::string& name) {
   return {};
 }
 
-std::string start_program(const fs::path& program, const std::vector<std::string>& arguments) {
+Started started(const fs::path& program, const std::vector<std::string>& arguments, int output) {
   std::vector<std::string> words{program.string()};
   words.insert(words.end(), arguments.begin(), arguments.end());
   std::vector<char*> pointers;
   for (std::string& word : words) pointers.push_back(word.data());
   pointers.push_back(nullptr);
-  const Quiet quiet;
+  const Actions own(output);
   pid_t child = 0;
-  const int failed = ::posix_spawn(&child, program.c_str(), &quiet.actions, nullptr, pointers.data(), environ);
-  if (failed != 0) return program.string() + " could not be started: " + std::strerror(failed) + ".";
-  std::thread([child] { ::waitpid(child, nullptr, 0); }).detach();
-  return "";
+  const int failed = ::posix_spawn(&child, program.c_str(), &own.actions, nullptr, pointers.data(), environ);
+  if (failed != 0) return {0, program.string() + " could not be started: " + std::strerror(failed) + "."};
+  return {child, ""};
+}
+
+std::string start_program(const fs::path& program, const std::vector<std::string>& arguments) {
+  const Started other = started(program, arguments);
+  if (other.child != 0) std::thread([child = other.child] { ::waitpid(child, nullptr, 0); }).detach();
+  return other.trouble;
 }
 
 std::string show_folder(const fs::path& folder) {

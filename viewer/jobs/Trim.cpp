@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "jobs/Dressing.hpp"
+#include "plan/OutlinedStage.hpp"
 
 namespace sagitta::viewer {
 
@@ -12,8 +13,6 @@ constexpr int stations = 48;
 /// The board file does not say what binding and side dots are made of: they are shown as pale plastic.
 constexpr Appearance pale{{240, 232, 208, 255}, Finish::plastic};
 constexpr float whole = 1e3f;  ///< more than any thickness: the shading of what is left takes it for untouched
-
-bool outlined(Stage stage) { return stage == Stage::board || stage == Stage::finished; }
 
 /// A strip along one long edge, from so far to so far inward of it, square to the edge.
 struct Strip {
@@ -96,7 +95,7 @@ class TrimDresser {
 
 void dress_trim(const PreparedBoard& prepared, Stage stage, RenderMesh& skin) {
   const Board& board = prepared.board();
-  if (!outlined(stage)) return;
+  if (!is_outlined(stage)) return;
   TrimDresser dresser(prepared, skin);
   if (board.binding)
     for (const int side : {0, 1}) {

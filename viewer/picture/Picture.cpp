@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "gpu/Gl.hpp"
-#include "scene/Flight.hpp"
+#include "plan/OutlinedStage.hpp"
 #include "scene/HeightSpan.hpp"
 
 namespace sagitta::viewer {
@@ -48,14 +48,12 @@ double mark_changes(RenderMesh& body, const Surface& other) {
   return largest;
 }
 
-bool outlined(Stage stage) { return stage == Stage::board || stage == Stage::finished; }
-
 }  // namespace
 
 Footprint footprint_of(const Model& model, Stage stage) {
   const Layout& l = model.prepared->layout();
   const auto f = [](double v) { return static_cast<float>(v); };
-  if (!outlined(stage)) {
+  if (!is_outlined(stage)) {
     const Box& b = l.blank;
     return {
         {{f(b.low.x), f(b.low.y)}, {f(b.high.x), f(b.low.y)}, {f(b.high.x), f(b.high.y)}, {f(b.low.x), f(b.high.y)}}};
@@ -69,7 +67,7 @@ Footprint footprint_of(const Model& model, Stage stage) {
 
 Showing showing_of(const View& v, const Results& results, double largest_change) {
   Showing s;
-  const bool whole = outlined(v.stage);
+  const bool whole = is_outlined(v.stage);
   s.parts = {true, v.pieces, whole && v.frets, whole && v.strings, whole && v.neck, results.comparison.has_value()};
   s.edges = v.edges;
   s.bench = !(whole && v.neck);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "plan/OutlinedStage.hpp"
+
 namespace sagitta::viewer {
 
 namespace {
@@ -9,7 +11,7 @@ constexpr int stations = 64;
 }
 
 std::array<float, 2> height_span(const Layout& layout, const Surface& surface, const StageModel& stage) {
-  const bool outlined = stage.stage == Stage::board || stage.stage == Stage::finished;
+  const bool outlined = is_outlined(stage.stage);
   double low = outlined ? static_cast<double>(stage.body.high.z) : 0;
   for (int i = 0; outlined && i <= stations; ++i) {
     const double x = layout.nut_end + (layout.heel_end - layout.nut_end) * i / stations;
