@@ -91,6 +91,7 @@ Mesh sound_mesh(const Shell& shell, double deviation, const BodyPlace& place, co
   Mesh mesh = make_mesh(shell, deviation, cancel);
   stop_if_wanted(cancel);
   if (const auto flaw = flaw_in(mesh, shell, wood_volume(shell.plan))) refuse(place, shell, *flaw);
+  if (const auto flaw = deviation_flaw(shell, mesh.deviation, deviation)) refuse(place, shell, *flaw);
   return mesh;
 }
 

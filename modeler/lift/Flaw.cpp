@@ -30,6 +30,13 @@ std::optional<Flaw> volume_flaw(const Shell& shell, double found, double planned
   return Flaw{Flaw::Kind::volume, text.str(), middle_of(shell), -1};
 }
 
+std::optional<Flaw> deviation_flaw(const Shell& shell, double found, double asked) {
+  if (found <= asked) return std::nullopt;
+  std::ostringstream text;
+  text << "its triangles stray by up to " << found << " mm from the exact surface; " << asked << " mm was asked";
+  return Flaw{Flaw::Kind::deviation, text.str(), middle_of(shell), -1};
+}
+
 std::optional<Flaw> coverage_flaw(const Plan& plan) {
   for (std::size_t i = 0; i < plan.features.size(); ++i) {
     const PlanFeature& cut = plan.features[i];

@@ -24,6 +24,7 @@ struct Flaw {
     tolerance,     ///< solid: a vertex is less certain than a vertex of the plan may be
     pcurve,        ///< solid: an edge strays from its pcurve in the parameters of a face
     volume,        ///< the volume is not the plan's
+    deviation,     ///< mesh: its triangles stray further from the exact surfaces than was asked
     coverage,      ///< the cells within a cut have not the area within its outline
     file           ///< solid: what a reader makes of its STEP file is not one sound solid
   };
@@ -35,6 +36,9 @@ struct Flaw {
 
 /// A flaw where a body's volume is not the plan's within `allowed`, mm^3; its place is the middle of the shell.
 std::optional<Flaw> volume_flaw(const Shell& shell, double found, double planned, double allowed);
+
+/// A flaw where triangles stray from the exact surfaces by more than was asked, mm; its place is the middle of the shell.
+std::optional<Flaw> deviation_flaw(const Shell& shell, double found, double asked);
 
 /// A cut, or the wood itself, whose cells in the plan have not the area within its outlines: rounding moves an outline
 /// by at most three snaps, so no more than that times its length may be missing or too much.

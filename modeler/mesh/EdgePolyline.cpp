@@ -137,28 +137,33 @@ std::vector<std::vector<Tunnel>> tunnels_over(const Shell& shell) {
   return over;
 }
 
-/// A place on every line of a hole's wall that the trail crosses.
+/// A place on every line of a hole's wall that the trail crosses. An inner point that rounds to the same point of the
+/// mesh moves onto the line: else the wall would have that point beside its line on one side, on it on the other.
 void cut_across(std::vector<PolylinePoint>& inner, const PolylinePoint& from, const PolylinePoint& to,
                 const Tunnel& tunnel, const std::vector<double>& lines) {
-  std::vector<PolylinePoint> result;
-  PolylinePoint last = from;
+  std::vector<PolylinePoint> result{from};
   inner.push_back(to);
-  for (const PolylinePoint& next : inner) {
-    const double a = tunnel.across(last.exact), b = tunnel.across(next.exact);
+  for (std::size_t i = 0; i < inner.size(); ++i) {
+    const Point start = result.back().exact;
+    PolylinePoint next = inner[i];
+    const double a = tunnel.across(start), b = tunnel.across(next.exact);
     const auto first = std::upper_bound(lines.begin(), lines.end(), std::min(a, b) + tolerance::same);
     const auto end = std::lower_bound(first, lines.end(), std::max(a, b) - tolerance::same);
-    std::vector<PolylinePoint> cuts;
-    for (auto line = first; line < end; ++line) {
-      const Point p = between(last.exact, next.exact, (*line - a) / (b - a));
-      cuts.push_back({rounded(p), p});
-    }
+    std::vector<double> cuts(first, end);
     if (a > b) std::reverse(cuts.begin(), cuts.end());
-    result.insert(result.end(), cuts.begin(), cuts.end());
+    for (const double line : cuts) {
+      const Point exact = between(start, next.exact, (line - a) / (b - a));
+      const PolylinePoint cut{rounded(exact), exact};
+      if (cut.p == result.back().p && result.size() > 1)
+        result.back() = cut;
+      else if (cut.p == next.p && i + 1 < inner.size())
+        next = cut;
+      else
+        result.push_back(cut);
+    }
     result.push_back(next);
-    last = next;
   }
-  result.pop_back();
-  inner = std::move(result);
+  inner.assign(result.begin() + 1, result.end() - 1);
 }
 
 /// For each edge, whether another one joins the same two vertices.

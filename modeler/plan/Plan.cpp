@@ -273,7 +273,7 @@ class Planner {
         here.hole_feature = i;
       }
       const bool raises = f.role == Feature::Role::pin || f.role == Feature::Role::piece;
-      if (raises) raise(here, floors_.canonical(f.bound.value), f.role == Feature::Role::pin ? i : -1);
+      if (raises) raise(here, floors_.clear(f.bound.value), f.role == Feature::Role::pin ? i : -1);
       if (f.role == Feature::Role::piece) lower(here, canonical(f.ceiling, fallen), i);
       if (f.role != Feature::Role::cut || (f.in_strip && !strip)) continue;
       lower(here, canonical(f.bound, fallen), i);

@@ -48,6 +48,7 @@ CompositeWall::CompositeWall(const Shell& shell, const ShellFace& face) : shell_
                                       : level_run(face.run, 0);
   reversed_ = foot.reversed;
   start_ = reversed_ ? face.run.back().b : face.run.front().a;
+  deviation_ = foot.deviation;
   first_ = foot.first;
   last_ = foot.last;
   for (const double t : {first_, last_}) {

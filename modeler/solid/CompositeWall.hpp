@@ -19,15 +19,18 @@ class CompositeWall {
   const Handle(Geom_Surface) & surface() const { return surface_; }
   /// Its normal looks to the right of the way along the run, not to the left.
   bool reversed() const { return reversed_; }
+  /// How far the surface is from the exact curve under it, seen from above. mm.
+  double deviation() const { return deviation_; }
   /// How far an end of the wall lies off the curve, seen from above. mm.
   double off(Point end) const;
-  /// The pcurve of one of the wall's own edges over the same parameter as its curve; exact.
+  /// The pcurve of one of the wall's own edges over the same parameter as its curve; exact but for `deviation`, as both
+  /// are splines of their own near one curve.
   Handle(Geom2d_Curve) pcurve(const ShellEdge& edge, const EdgeCurve& curve) const;
 
  private:
   const Shell& shell_;
   Point start_;
-  double first_ = 0, last_ = 0;
+  double first_ = 0, last_ = 0, deviation_ = 0;
   bool reversed_ = false;
   std::vector<Point> ends_;  ///< of the curve from above
   Handle(Geom_Surface) surface_;

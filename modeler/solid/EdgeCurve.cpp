@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <gp_Ax2.hxx>
 
+#include "plan/FollowedEdge.hpp"
 #include "plane/Tolerance.hpp"
 #include "solid/CompositeCurve.hpp"
 #include "solid/Conic.hpp"
@@ -95,23 +96,23 @@ EdgeCurve fitted_crossing(const IntersectionCurve& curve, Point a, Point b) {
       1);
 }
 
-/// A curve that is followed on its chord's normals, with its derivatives by Newton's method on jets: each step makes
-/// one more right.
+/// A followed curve, with its derivatives by Newton's method on jets: each step makes one more right.
 EdgeCurve followed_crossing(const IntersectionCurve& curve, Point a, Point b) {
   const auto pair = curve.meeting;
-  const Point way = b - a, normal = left_of(unit(way));
+  const FollowedEdge edge(*pair, a, b);
+  const Point way = b - a, square = edge.direction();
   const auto gap = [pair](Jet x, Jet y) {
     return height(pair->surface, pair->upper, x, y) - height(pair->surface, pair->other, x, y);
   };
   return of_fit(
       [=](double at) {
         const Jet t{at, 1, 0}, on_x = a.x + way.x * t, on_y = a.y + way.y * t;
-        const Point p = curve.at(a, b, at);
-        const double slope = gap(Jet{p.x, normal.x, 0}, Jet{p.y, normal.y, 0}).d;
-        Jet s = constant(dot(p - between(a, b, at), normal));
+        const Point p = at <= 0 ? a : at >= 1 ? b : edge.at(at);
+        const double slope = gap(Jet{p.x, square.x, 0}, Jet{p.y, square.y, 0}).d;
+        Jet s = constant(dot(p - between(a, b, at), square));
         constexpr int orders = 3;
-        for (int i = 0; i < orders; ++i) s = s - (1 / slope) * gap(on_x + normal.x * s, on_y + normal.y * s);
-        const Jet x = on_x + normal.x * s, y = on_y + normal.y * s;
+        for (int i = 0; i < orders; ++i) s = s - (1 / slope) * gap(on_x + square.x * s, on_y + square.y * s);
+        const Jet x = on_x + square.x * s, y = on_y + square.y * s;
         return std::array<Jet, 3>{x, y, height(pair->surface, pair->other, x, y)};
       },
       1);

@@ -1,6 +1,7 @@
 #include "solid/HermiteSpline.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "solid/Hermite.hpp"
 
@@ -14,30 +15,35 @@ double value(const std::array<double, 6>& c, double t) {
          5 * s * t2 * t2 * c[4] + t2 * t2 * t * c[5];
 }
 
-/// One span of the course in `segments` equal parts.
+/// One span of the course, between knots.
 template <std::size_t N>
 class SpanFit {
  public:
-  SpanFit(const ParametricCurve<N>& f, const std::vector<double>& spans, std::size_t span, int pieces)
-      : f_(f), span_(span), first_(spans[span]), last_(spans[span + 1]), pieces_(pieces) {
-    std::array<Jet, N> start = f_(first_, span_);
+  /// `equal`: the length of all pieces; 0 where they are not equally long.
+  SpanFit(const ParametricCurve<N>& f, std::size_t span, std::vector<double> knots, double equal,
+          const std::array<double, N>& weight)
+      : f_(&f), span_(span), knots_(std::move(knots)), equal_(equal), pieces_(static_cast<int>(knots_.size()) - 1) {
+    std::array<Jet, N> start = (*f_)(knot(0), span_);
     for (int i = 0; i < pieces_; ++i) {
-      const std::array<Jet, N> end = f_(knot(i + 1), span_);
+      const std::array<Jet, N> end = (*f_)(knot(i + 1), span_);
       std::array<Control, N>& control = controls_.emplace_back();
-      for (std::size_t k = 0; k < N; ++k) control[k] = bezier(start[k], end[k], (last_ - first_) / pieces_);
+      for (std::size_t k = 0; k < N; ++k) control[k] = bezier(start[k], end[k], length(i));
+      off_.push_back(deviation(weight, i));
       start = end;
     }
   }
 
-  double deviation(const std::array<double, N>& weight) const {
-    double most = 0;
-    for (int i = 0; i < pieces_; ++i)
-      for (const double t : {0.25, 0.5, 0.75}) {
-        const std::array<Jet, N> exact = f_(knot(i) + t * (last_ - first_) / pieces_, span_);
-        for (std::size_t k = 0; k < N; ++k)
-          most = std::max(most, weight[k] * std::abs(value(controls_[i][k], t) - exact[k].v));
-      }
-    return most;
+  double deviation() const { return *std::max_element(off_.begin(), off_.end()); }
+
+  /// The knots, with one more in the middle of each piece that deviates by more than the aim.
+  std::vector<double> finer(double aim) const {
+    std::vector<double> all;
+    for (int i = 0; i < pieces_; ++i) {
+      all.push_back(knot(i));
+      if (off_[static_cast<std::size_t>(i)] > aim) all.push_back((knot(i) + knot(i + 1)) / 2);
+    }
+    all.push_back(knot(pieces_));
+    return all;
   }
 
   /// Continues a spline that ends where this span begins.
@@ -47,7 +53,7 @@ class SpanFit {
       if (i == 0)
         add(spline, i, [](const Control& c) { return c[1]; });
       else
-        add(spline, i, [](const Control& c) { return 2 * c[1] - c[2]; });  // the blossom across a triple knot
+        add(spline, i, [r = step_before(i)](const Control& c) { return (1 + r) * c[1] - r * c[2]; });
       add(spline, i, [](const Control& c) { return c[2]; });
       add(spline, i, [](const Control& c) { return c[3]; });
       spline.knots.push_back(knot(i));
@@ -59,14 +65,29 @@ class SpanFit {
   /// The spline's end.
   void close(HermiteSpline<N>& spline) const {
     add(spline, pieces_ - 1, [](const Control& c) { return c[5]; });
-    spline.knots.push_back(last_);
+    spline.knots.push_back(knot(pieces_));
     spline.multiplicities.push_back(6);
   }
 
  private:
   using Control = std::array<double, 6>;
 
-  double knot(int i) const { return i == pieces_ ? last_ : first_ + (last_ - first_) * i / pieces_; }
+  double knot(int i) const { return knots_[static_cast<std::size_t>(i)]; }
+
+  double length(int i) const { return equal_ > 0 ? equal_ : knot(i + 1) - knot(i); }
+
+  /// The length of the piece before over that of piece i: where the blossom across their triple knot is taken.
+  double step_before(int i) const { return length(i - 1) / length(i); }
+
+  double deviation(const std::array<double, N>& weight, int i) const {
+    double most = 0;
+    for (const double t : {0.25, 0.5, 0.75}) {
+      const std::array<Jet, N> exact = (*f_)(knot(i) + t * length(i), span_);
+      for (std::size_t k = 0; k < N; ++k)
+        most = std::max(most, weight[k] * std::abs(value(controls_[i][k], t) - exact[k].v));
+    }
+    return most;
+  }
 
   template <class Pick>
   void add(HermiteSpline<N>& spline, int piece, Pick pick) const {
@@ -74,12 +95,35 @@ class SpanFit {
     for (std::size_t k = 0; k < N; ++k) pole[k] = pick(controls_[piece][k]);
   }
 
-  const ParametricCurve<N>& f_;
+  const ParametricCurve<N>* f_;
   std::size_t span_;
-  double first_, last_;
+  std::vector<double> knots_;
+  double equal_;
   int pieces_;
-  std::vector<std::array<Control, N>> controls_;  ///< Bezier points of each part
+  std::vector<std::array<Control, N>> controls_;  ///< Bezier points of each piece
+  std::vector<double> off_;                       ///< how far each strays
 };
+
+/// A span in as few equal pieces as reach the aim; where `most_equal` of them do not, those that deviate are halved.
+template <std::size_t N>
+SpanFit<N> fit_span(const ParametricCurve<N>& f, double first, double last, std::size_t span,
+                    const std::array<double, N>& weight, double aim) {
+  constexpr int most_equal = 64, most_halvings = 16;
+  int pieces = 1;
+  const auto equal = [&] {
+    std::vector<double> knots;
+    for (int i = 0; i < pieces; ++i) knots.push_back(first + (last - first) * i / pieces);
+    knots.push_back(last);
+    return SpanFit<N>(f, span, std::move(knots), (last - first) / pieces, weight);
+  };
+  SpanFit<N> fit = equal();
+  while (fit.deviation() > aim && pieces < most_equal) {
+    pieces *= 2;
+    fit = equal();
+  }
+  for (int i = 0; i < most_halvings && fit.deviation() > aim; ++i) fit = SpanFit<N>(f, span, fit.finer(aim), 0, weight);
+  return fit;
+}
 
 }  // namespace
 
@@ -87,16 +131,12 @@ template <std::size_t N>
 HermiteSpline<N> fit_hermite_spline(const ParametricCurve<N>& f, const std::vector<double>& spans,
                                     const std::array<double, N>& weight, double aim) {
   HermiteSpline<N> fitted;
-  for (std::size_t span = 0; span + 1 < spans.size(); ++span)
-    for (int pieces = 1;; pieces *= 2) {
-      const SpanFit<N> part(f, spans, span, pieces);
-      const double deviation = part.deviation(weight);
-      if (deviation > aim && pieces < 64) continue;
-      fitted.deviation = std::max(fitted.deviation, deviation);
-      part.append_to(fitted);
-      if (span + 2 == spans.size()) part.close(fitted);
-      break;
-    }
+  for (std::size_t span = 0; span + 1 < spans.size(); ++span) {
+    const SpanFit<N> part = fit_span(f, spans[span], spans[span + 1], span, weight, aim);
+    fitted.deviation = std::max(fitted.deviation, part.deviation());
+    part.append_to(fitted);
+    if (span + 2 == spans.size()) part.close(fitted);
+  }
   return fitted;
 }
 

@@ -251,7 +251,8 @@ class Builder {
     for (const Coedge use : face.loops[0]) {
       const Handle(Geom2d_Curve) pcurve = smooth.pcurve(shell_.edges[use.edge], curves_[use.edge]);
       brep_.UpdateEdge(edges_[use.edge], pcurve, smooth.surface(), TopLoc_Location(), least_tolerance);
-      tolerate(use, std::max(curves_[use.edge].deviation, off_at_ends(use, [&](Point p) { return smooth.off(p); })));
+      const double off = off_at_ends(use, [&](Point p) { return smooth.off(p); });
+      tolerate(use, std::max(curves_[use.edge].deviation + smooth.deviation(), off));
     }
     return bounded(smooth.surface(), face, face.wood_left != smooth.reversed());
   }

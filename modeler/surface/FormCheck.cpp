@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numbers>
 
 #include "layout/Measure.hpp"
 #include "layout/SlotLines.hpp"
@@ -29,10 +30,28 @@ void check_lands(const Board& board, const Layout& layout, Faults& faults) {
   }
 }
 
+/// A scallop falls by depth pi / width at its steepest: no hand or cutter makes one that stands more upright.
+bool check_slope(const Board& board, const ScallopedSpace& space, double width, Faults& faults) {
+  constexpr double steepest = 4;  // 76 degrees; common practice, no source
+  const double deepest = steepest * width / std::numbers::pi;
+  if (space.depth <= deepest) return true;
+  faults.push_back(
+      {FaultCode::space_too_short,
+       "scallop.depth",
+       "the scallop of space " + std::to_string(space.fret) + " is " + in_units(board, space.depth) + " deep and " +
+           in_units(board, width) + " wide between its lands: its sides are too steep to cut",
+       "there it can be " + in_units(board, deepest) + " deep; use narrower lands, or scallop fewer spaces",
+       {.kind = FeatureId::Kind::fret_space, .fret = space.fret}});
+  return false;
+}
+
 bool check_spaces(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
   for (const ScallopedSpace& space : surface.scallops) {
     const double width = std::min(space.width(layout.strip.low.y), space.width(layout.strip.high.y));
-    if (width > tolerance::snap) continue;
+    if (width > tolerance::snap) {
+      if (!check_slope(board, space, width, faults)) return false;
+      continue;
+    }
     faults.push_back({FaultCode::space_too_short,
                       "scallop.land",
                       "the lands leave no room for a scallop in space " + std::to_string(space.fret) +
