@@ -37,7 +37,8 @@ struct Flaw {
 /// A flaw where a body's volume is not the plan's within `allowed`, mm^3; its place is the middle of the shell.
 std::optional<Flaw> volume_flaw(const Shell& shell, double found, double planned, double allowed);
 
-/// A flaw where triangles stray from the exact surfaces by more than was asked, mm; its place is the middle of the shell.
+/// A flaw where triangles stray from the exact surfaces by more than was asked, mm; its place is the middle of the
+/// shell.
 std::optional<Flaw> deviation_flaw(const Shell& shell, double found, double asked);
 
 /// A cut, or the wood itself, whose cells in the plan have not the area within its outlines: rounding moves an outline

@@ -62,7 +62,10 @@ class Branches {
               [&](int a, int b) { return map_.vertices[a].*over < map_.vertices[b].*over; });
     for (std::size_t i = 0; i + 1 < nodes.size(); ++i) {
       const double from = map_.vertices[nodes[i]].*over, to = map_.vertices[nodes[i + 1]].*over;
-      if (to - from <= tolerance::vertex) continue;
+      if (to - from <= tolerance::vertex) {
+        join(nodes[i], nodes[i + 1]);
+        continue;
+      }
       const std::optional<Point> middle = at((from + to) / 2);
       const PlanEdge chord = faces_.chord(face_, nodes[i], nodes[i + 1]);
       if (!middle || !faces_.holds(face_, *middle) || faces_.has(face_, chord, *middle)) continue;
@@ -71,6 +74,15 @@ class Branches {
       else
         follow(nodes[i], nodes[i + 1], turns(from, to, over, at));
     }
+  }
+
+  /// A straight edge between two nodes that the branch passes without changing `over`, as it does beside a place where
+  /// it turns back: both heights are one along it.
+  void join(int from, int to) {
+    const Point a = map_.vertices[from], b = map_.vertices[to], middle = between(a, b, 0.5);
+    if (distance(a, b) <= tolerance::vertex || std::abs(meeting_->gap(middle)) > tolerance::height) return;
+    const PlanEdge chord = faces_.chord(face_, from, to);
+    if (faces_.holds(face_, middle) && !faces_.has(face_, chord, middle)) map_.edges.push_back(chord);
   }
 
   /// A scallop meets the moved playing surface on lines of one share of its space, which are straight.

@@ -33,6 +33,7 @@ class SpanFit {
     }
   }
 
+  int pieces() const { return pieces_; }
   double deviation() const { return *std::max_element(off_.begin(), off_.end()); }
 
   /// The knots, with one more in the middle of each piece that deviates by more than the aim.
@@ -108,7 +109,7 @@ class SpanFit {
 template <std::size_t N>
 SpanFit<N> fit_span(const ParametricCurve<N>& f, double first, double last, std::size_t span,
                     const std::array<double, N>& weight, double aim) {
-  constexpr int most_equal = 64, most_halvings = 16;
+  constexpr int most_equal = 64, most_pieces = 1024;
   int pieces = 1;
   const auto equal = [&] {
     std::vector<double> knots;
@@ -121,7 +122,7 @@ SpanFit<N> fit_span(const ParametricCurve<N>& f, double first, double last, std:
     pieces *= 2;
     fit = equal();
   }
-  for (int i = 0; i < most_halvings && fit.deviation() > aim; ++i) fit = SpanFit<N>(f, span, fit.finer(aim), 0, weight);
+  while (fit.deviation() > aim && fit.pieces() < most_pieces) fit = SpanFit<N>(f, span, fit.finer(aim), 0, weight);
   return fit;
 }
 
