@@ -5,6 +5,7 @@
 #include "cad/Gate.hpp"
 #include "folder/Folder.hpp"
 #include "package/ListedFolder.hpp"
+#include "plan/CellOrderError.hpp"
 
 namespace fs = std::filesystem;
 
@@ -59,6 +60,8 @@ void keep_on_fault(const Board& board, const std::vector<Finding>& findings, con
                    const fs::path& target, const std::function<void()>& write) try {
   write();
 } catch (const Unsound& error) {
+  fault(board, findings, options, target, error.what());
+} catch (const CellOrderError& error) {
   fault(board, findings, options, target, error.what());
 } catch (const BuildError& error) {
   fault(board, findings, options, target,

@@ -1,9 +1,19 @@
 #include "plan/Cells.hpp"
 
+#include <cmath>
+#include <tuple>
+
+#include "plan/CellOrderError.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
+
+/// What two heights may change places by within a face, as its edges may lie beside the curve where they are equal by a
+/// few snaps: the steepest form falls by 4 mm a millimetre, and a roll is upright at the side. mm.
+double most_disorder(const BoundingSurface& a, const BoundingSurface& b) {
+  return a.round() || b.round() ? 0.05 : 10 * tolerance::snap;
+}
 
 class Resolver {
  public:
@@ -11,11 +21,27 @@ class Resolver {
 
   /// The strongest difference (a - b) over a face's border and just inside it.
   double difference(int face, const BoundingSurface& a, const BoundingSurface& b) const {
-    if (a.kind == BoundingSurface::Kind::level && b.kind == BoundingSurface::Kind::level) return a.value - b.value;
-    double strongest = 0;
+    return std::get<0>(differences(face, a, b));
+  }
+
+  /// The same where no other order may occur in the face.
+  double ordered(int face, const BoundingSurface& a, const BoundingSurface& b) const {
+    const auto [strongest, opposite, at] = differences(face, a, b);
+    if (opposite > most_disorder(a, b)) throw CellOrderError(opposite, at);
+    return strongest;
+  }
+
+  /// The strongest difference (a - b), the strongest against it, as a positive number, and its place.
+  std::tuple<double, double, Point> differences(int face, const BoundingSurface& a, const BoundingSurface& b) const {
+    if (a.kind == BoundingSurface::Kind::level && b.kind == BoundingSurface::Kind::level)
+      return {a.value - b.value, 0, {}};
+    double strongest = 0, most = 0, least = 0;
+    Point at_most, at_least;
     const auto judge = [&](Point p) {
       const double d = height(surface_, a, p) - height(surface_, b, p);
       if (std::abs(d) > std::abs(strongest)) strongest = d;
+      if (d > most) most = d, at_most = p;
+      if (d < least) least = d, at_least = p;
     };
     for (const HalfEdge start : map_.faces[face].loops) {
       HalfEdge h = start;
@@ -29,14 +55,14 @@ class Resolver {
         h = map_.next[h];
       } while (h != start);
     }
-    return strongest;
+    return strongest > 0 ? std::tuple{strongest, -least, at_least} : std::tuple{strongest, most, at_most};
   }
 
   /// What the wood of a face ends at.
   Candidates::Form lowest(int face, const Candidates& here) const {
     std::optional<Candidates::Form> found;
     const auto take = [&](const BoundingSurface& bound, int feature) {
-      if (!found || difference(face, bound, found->bound) < -tolerance::height) found = {bound, feature};
+      if (!found || ordered(face, bound, found->bound) < -tolerance::height) found = {bound, feature};
     };
     if (here.level) take(*here.level, here.level_feature);
     if (here.moved) take(*here.moved, here.moved_feature);
@@ -51,7 +77,7 @@ class Resolver {
       if (!here.wood) continue;
       const auto [top, top_feature] = lowest(face, here);
       const BoundingSurface bottom{BoundingSurface::Kind::level, here.bottom};
-      if (difference(face, top, bottom) <= tolerance::height) continue;
+      if (ordered(face, top, bottom) <= tolerance::height) continue;
       Cell& cell = cells_[face];
       cell.top = top;
       cell.bottom = bottom;

@@ -209,13 +209,15 @@ class Divider {
     return found;
   }
 
-  /// The same where a worked edge, a scallop and a floor meet.
+  /// The same where a worked edge, a scallop and a floor, or what is cut from below, meet.
   void add_triple_points_of_forms(int f, std::vector<int>& nodes) {
     const Candidates& here = candidates_[f];
     for (const Candidates::Form& edge : here.forms)
       for (const Candidates::Form& scallop : here.forms) {
         if (edge.bound.scalloped() || !scallop.bound.scalloped()) continue;
-        for (const auto& floor : {here.level, here.moved})
+        const std::optional<BoundingSurface> bottom =
+            here.bottom > 0 ? std::optional(level(here.bottom)) : std::nullopt;
+        for (const auto& floor : {here.level, here.moved, bottom})
           if (floor) add_triple_points(faces_, f, {surface_, scallop.bound, *floor}, edge.bound, nodes);
       }
   }
