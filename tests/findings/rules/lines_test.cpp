@@ -1,5 +1,7 @@
 // Lines in place of wire: their strips by hand arithmetic, and no finding that belongs to wire.
 
+#include <regex>
+
 #include "findings/GoodBoard.hpp"
 #include "frets/LineList.hpp"
 
@@ -76,6 +78,19 @@ TEST(Lines, HaveNoFindingThatBelongsToWire) {
 TEST(Lines, SetTheSaddleByTheSurface) {
   EXPECT_NEAR(measured(good_board(), "saddle-height"), 6.35 + 1.2, 1e-9);
   EXPECT_NEAR(measured(lined_board(), "saddle-height"), 6.35, 1e-9);
+}
+
+/// The last number that a finding tells. From the 22nd fret to the saddle there are 647.7 x 2^(-22/12) = 181.745 mm; a
+/// degree of neck angle raises its end by 181.745 x tan 1 deg = 3.172 mm. By hand.
+TEST(SaddleHeight, TellsWhatADegreeOfNeckAngleDoes) {
+  const auto all = findings(good_board());
+  const auto one = std::find_if(all.begin(), all.end(), [](const Finding& f) { return f.name == "saddle-height"; });
+  ASSERT_NE(one, all.end());
+  double last = 0;
+  const std::regex number("[0-9]+\\.[0-9]+");
+  for (std::sregex_iterator it(one->message.begin(), one->message.end(), number), end; it != end; ++it)
+    last = std::stod(it->str());
+  EXPECT_NEAR(last, 3.172, 0.006);
 }
 
 /// Without frets a string is stopped up to the heel end: under the outer strings a cylinder is not straight. The outer
