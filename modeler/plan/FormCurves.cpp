@@ -176,21 +176,29 @@ void divide_at_form(FaceEdges& faces, int face, const std::shared_ptr<const Surf
   meeting->upper.scalloped() ? branches.of_scallop(std::move(nodes)) : branches.of_bevel(std::move(nodes));
 }
 
-void add_triple_points(FaceEdges& faces, int face, const SurfacePair& pair, const BoundingSurface& third,
+bool add_triple_points(FaceEdges& faces, int face, const SurfacePair& pair, const BoundingSurface& third,
                        std::vector<int>& nodes) {
   const ScallopBranches branches(pair);
   const Box box = faces.box(face);
   constexpr int samples = 64;
+  bool grazes = false;
   const auto y_at = [&](double t) { return box.low.y + t * (box.high.y - box.low.y); };
   for (int i = 0; i < ScallopBranches::branches; ++i) {
     const auto gap = [&](double t) {  // where the branch is not, nothing is found
       const std::optional<double> x = branches.x(i, y_at(t));
       return x ? height(pair.surface, third, {*x, y_at(t)}) - height(pair.surface, pair.other, {*x, y_at(t)}) : 1.0;
     };
-    for (const double t : contacts_of(gap, tolerance::height, samples))
-      if (const std::optional<double> x = branches.x(i, y_at(t)); x && std::abs(gap(t)) <= tolerance::height)
-        faces.add_vertex(face, {*x, y_at(t)}, nodes);
+    for (const double t : contacts_of(gap, tolerance::height, samples)) {
+      const std::optional<double> x = branches.x(i, y_at(t));
+      if (!x) continue;
+      const Point p{*x, y_at(t)};
+      if (std::abs(gap(t)) <= tolerance::height)
+        faces.add_vertex(face, p, nodes);
+      else if (third.round() && third.tunnel.radius - std::abs(third.tunnel.across(p)) <= 4 * tolerance::vertex)
+        grazes = grazes || faces.holds(face, p);
+    }
   }
+  return grazes;
 }
 
 }  // namespace sagitta

@@ -21,7 +21,9 @@ void divide_at_form(FaceEdges& faces, int face, const std::shared_ptr<const Surf
                     std::vector<int> nodes);
 
 /// Vertices within a face where a scallop and a floor, `pair`, meet a third surface on the curve that they share.
-void add_triple_points(FaceEdges& faces, int face, const SurfacePair& pair, const BoundingSurface& third,
+/// Returns whether they meet a roll within tolerance of the side, where it is almost upright: there the place is not
+/// sure.
+bool add_triple_points(FaceEdges& faces, int face, const SurfacePair& pair, const BoundingSurface& third,
                        std::vector<int>& nodes);
 
 }  // namespace sagitta

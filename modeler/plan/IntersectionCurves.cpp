@@ -218,7 +218,8 @@ class Divider {
         const std::optional<BoundingSurface> bottom =
             here.bottom > 0 ? std::optional(level(here.bottom)) : std::nullopt;
         for (const auto& floor : {here.level, here.moved, bottom})
-          if (floor) add_triple_points(faces_, f, {surface_, scallop.bound, *floor}, edge.bound, nodes);
+          if (floor && add_triple_points(faces_, f, {surface_, scallop.bound, *floor}, edge.bound, nodes))
+            grazed_.insert(edge.bound.tunnel);
       }
   }
 

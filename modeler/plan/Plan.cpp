@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/Arrangement.hpp"
+#include "plan/CellOrderError.hpp"
 #include "plan/Cells.hpp"
 #include "plan/Contact.hpp"
 #include "plan/Feature.hpp"
@@ -66,7 +67,12 @@ class Planner {
     plan_.map = std::move(arrangement.map);
     std::vector<Candidates> candidates = candidates_of(arrangement.covers);
     grazed_ = divide_at_intersections(plan_.map, candidates, surface_);
-    plan_.cells = cells_of(plan_.map, surface_, candidates);
+    plan_.cells.assign(candidates.size(), {});
+    try {
+      plan_.cells = cells_of(plan_.map, surface_, candidates);
+    } catch (const CellOrderError&) {  // beside a grazed round wall: another round moves it, or it is refused
+      if (grazed_.empty()) throw;
+    }
   }
 
   /// `drawn`: as it came; a joint is one of the plan's own.
