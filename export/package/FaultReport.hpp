@@ -19,11 +19,11 @@ struct ProgramFault : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
-/// Runs `write`. When a result of it is not sound (Unsound, BuildError, CellOrderError), the board is kept for a report: in a new
-/// folder beside `target`, "NAME-fault", or "NAME-fault-2" and on where that is taken, with fault.txt, which says what
-/// was found, copies of the board's drawings and of its neck's file, and manifest.json, from which the same export can
-/// be run again. `findings`: the board's; `options`: JSON text, how the folder was to be made. Throws ProgramFault
-/// then; lets everything else pass.
+/// Runs `write`. When a result of it is not sound (Unsound, BuildError, CellOrderError), the board is kept for a
+/// report: in a new folder beside `target`, "NAME-fault", or "NAME-fault-2" and on where that is taken, with fault.txt,
+/// which says what was found, copies of the board's drawings and of its neck's file, and manifest.json, from which the
+/// same export can be run again. `findings`: the board's; `options`: JSON text, how the folder was to be made. Throws
+/// ProgramFault then; lets everything else pass.
 void keep_on_fault(const Board& board, const std::vector<Finding>& findings, const std::string& options,
                    const std::filesystem::path& target, const std::function<void()>& write);
 
