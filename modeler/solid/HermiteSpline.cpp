@@ -14,36 +14,45 @@ double value(const std::array<double, 6>& c, double t) {
          5 * s * t2 * t2 * c[4] + t2 * t2 * t * c[5];
 }
 
-/// One span of the course in `segments` equal parts.
+/// One span of the course in equal parts.
 template <std::size_t N>
 class SpanFit {
  public:
-  SpanFit(const ParametricCurve<N>& f, const std::vector<double>& spans, std::size_t span, int pieces)
-      : f_(f), span_(span), first_(spans[span]), last_(spans[span + 1]), pieces_(pieces) {
-    std::array<Jet, N> start = f_(first_, span_);
-    for (int i = 0; i < pieces_; ++i) {
-      const std::array<Jet, N> end = f_(knot(i + 1), span_);
-      std::array<Control, N>& control = controls_.emplace_back();
-      for (std::size_t k = 0; k < N; ++k) control[k] = bezier(start[k], end[k], (last_ - first_) / pieces_);
-      start = end;
-    }
+  SpanFit(const ParametricCurve<N>& f, const std::vector<double>& spans, std::size_t span)
+      : f_(f), span_(span), first_(spans[span]), last_(spans[span + 1]), jets_{f(first_, span), f(last_, span)} {
+    fit();
   }
 
-  double deviation(const std::array<double, N>& weight) const {
+  int pieces() const { return static_cast<int>(jets_.size()) - 1; }
+
+  /// Twice as many parts. Their number is a power of 2, so that knots stay where they are to the last bit.
+  void halve() {
+    const std::vector<std::array<Jet, N>> old = std::move(jets_);
+    jets_.resize(2 * old.size() - 1);
+    for (std::size_t i = 0; i < old.size(); ++i) jets_[2 * i] = old[i];
+    for (int i = 1; i < pieces(); i += 2) jets_[i] = f_(knot(i), span_);
+    fit();
+  }
+
+  /// The largest deviation, or the first found that is more than `enough`. A quintic that is right to the second
+  /// derivative at its ends strays most near its middle.
+  double deviation(const std::array<double, N>& weight, double enough) const {
     double most = 0;
-    for (int i = 0; i < pieces_; ++i)
-      for (const double t : {0.25, 0.5, 0.75}) {
-        const std::array<Jet, N> exact = f_(knot(i) + t * (last_ - first_) / pieces_, span_);
+    for (const double t : {0.5, 0.25, 0.75})
+      for (int i = 0; i < pieces(); ++i) {
+        const std::array<Jet, N> exact = f_(knot(i) + t * (last_ - first_) / pieces(), span_);
         for (std::size_t k = 0; k < N; ++k)
           most = std::max(most, weight[k] * std::abs(value(controls_[i][k], t) - exact[k].v));
+        if (most > enough) return most;
       }
     return most;
   }
 
   /// Continues a spline that ends where this span begins.
   void append_to(HermiteSpline<N>& spline) const {
+    if (spline.poles.empty()) spline.poles.reserve(3 * controls_.size() + 3);
     if (spline.poles.empty()) add(spline, 0, [](const Control& c) { return c[0]; });
-    for (int i = 0; i < pieces_; ++i) {
+    for (int i = 0; i < pieces(); ++i) {
       if (i == 0)
         add(spline, i, [](const Control& c) { return c[1]; });
       else
@@ -53,12 +62,12 @@ class SpanFit {
       spline.knots.push_back(knot(i));
       spline.multiplicities.push_back(spline.knots.size() == 1 ? 6 : i == 0 ? 4 : 3);
     }
-    add(spline, pieces_ - 1, [](const Control& c) { return c[4]; });
+    add(spline, pieces() - 1, [](const Control& c) { return c[4]; });
   }
 
   /// The spline's end.
   void close(HermiteSpline<N>& spline) const {
-    add(spline, pieces_ - 1, [](const Control& c) { return c[5]; });
+    add(spline, pieces() - 1, [](const Control& c) { return c[5]; });
     spline.knots.push_back(last_);
     spline.multiplicities.push_back(6);
   }
@@ -66,7 +75,14 @@ class SpanFit {
  private:
   using Control = std::array<double, 6>;
 
-  double knot(int i) const { return i == pieces_ ? last_ : first_ + (last_ - first_) * i / pieces_; }
+  double knot(int i) const { return i == pieces() ? last_ : first_ + (last_ - first_) * i / pieces(); }
+
+  void fit() {
+    controls_.resize(jets_.size() - 1);
+    for (std::size_t i = 0; i < controls_.size(); ++i)
+      for (std::size_t k = 0; k < N; ++k)
+        controls_[i][k] = bezier(jets_[i][k], jets_[i + 1][k], (last_ - first_) / pieces());
+  }
 
   template <class Pick>
   void add(HermiteSpline<N>& spline, int piece, Pick pick) const {
@@ -77,26 +93,30 @@ class SpanFit {
   const ParametricCurve<N>& f_;
   std::size_t span_;
   double first_, last_;
-  int pieces_;
+  std::vector<std::array<Jet, N>> jets_;          ///< at the knots
   std::vector<std::array<Control, N>> controls_;  ///< Bezier points of each part
 };
 
 }  // namespace
 
+constexpr double every = 1e300;  ///< no deviation is enough to stop looking
+
 template <std::size_t N>
 HermiteSpline<N> fit_hermite_spline(const ParametricCurve<N>& f, const std::vector<double>& spans,
                                     const std::array<double, N>& weight, double aim) {
+  constexpr int most_pieces = 64;
   HermiteSpline<N> fitted;
-  for (std::size_t span = 0; span + 1 < spans.size(); ++span)
-    for (int pieces = 1;; pieces *= 2) {
-      const SpanFit<N> part(f, spans, span, pieces);
-      const double deviation = part.deviation(weight);
-      if (deviation > aim && pieces < 64) continue;
-      fitted.deviation = std::max(fitted.deviation, deviation);
-      part.append_to(fitted);
-      if (span + 2 == spans.size()) part.close(fitted);
-      break;
+  for (std::size_t span = 0; span + 1 < spans.size(); ++span) {
+    SpanFit<N> part(f, spans, span);
+    double deviation = part.deviation(weight, aim);
+    while (deviation > aim && part.pieces() < most_pieces) {
+      part.halve();
+      deviation = part.deviation(weight, part.pieces() < most_pieces ? aim : every);
     }
+    fitted.deviation = std::max(fitted.deviation, deviation);
+    part.append_to(fitted);
+    if (span + 2 == spans.size()) part.close(fitted);
+  }
   return fitted;
 }
 
