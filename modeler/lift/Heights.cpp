@@ -1,7 +1,6 @@
 #include "lift/Heights.hpp"
 
 #include <algorithm>
-#include <numeric>
 
 #include "plane/Tolerance.hpp"
 
@@ -46,14 +45,17 @@ std::array<int, 8> gather(const Plan& plan, const PlanEdge& edge, const Sides& a
 }
 
 void sort_rising(const Plan& plan, Point at, std::vector<Height>& heights, std::array<int, 8>& which) {
-  std::vector<int> order(heights.size()), place(heights.size());
-  std::iota(order.begin(), order.end(), 0);
-  const auto z = [&](int i) { return height(plan.surface, heights[i].bound, at); };
-  std::sort(order.begin(), order.end(), [&](int a, int b) { return z(a) < z(b); });
+  std::array<std::pair<double, int>, 8> order;  // z, index
+  std::array<int, 8> place{};
+  for (std::size_t i = 0; i < heights.size(); ++i)
+    order[i] = {height(plan.surface, heights[i].bound, at), static_cast<int>(i)};
+  const auto end = order.begin() + static_cast<std::ptrdiff_t>(heights.size());
+  std::sort(order.begin(), end);
   std::vector<Height> rising;
-  for (const int i : order) {
-    place[i] = static_cast<int>(rising.size());
-    rising.push_back(heights[i]);
+  rising.reserve(heights.size());
+  for (auto it = order.begin(); it != end; ++it) {
+    place[it->second] = static_cast<int>(rising.size());
+    rising.push_back(heights[it->second]);
   }
   heights = std::move(rising);
   for (int& w : which)
@@ -85,6 +87,7 @@ const BoundingSurface& bound_of(const Cell& cell, Side side) {
 
 EdgeHeights heights_over(const Plan& plan, const PlanEdge& edge) {
   EdgeHeights over;
+  over.heights.reserve(4);
   const Sides all = sides_beside(plan, edge);
   std::array<int, 8> which = gather(plan, edge, all, over.heights);
   sort_rising(plan, plan.map.at(edge, 0.5), over.heights, which);

@@ -70,7 +70,7 @@ class LevelFaces {
       face.kind = looks_up(side_) ? ShellFace::Kind::top : ShellFace::Kind::bottom;
       face.bound = bound(cell);
       face.feature = hole ? below.hole_feature : side_ == Side::top ? below.feature : below.bottom_feature;
-      shell_.faces.push_back(face);
+      shell_.faces.push_back(std::move(face));
     }
     return shell_.faces[found->second];
   }

@@ -28,7 +28,9 @@ class Lifter {
 
   Shell run() {
     walls_of_edge_.resize(map_.edges.size());
+    over_.reserve(map_.edges.size());
     for (const PlanEdge& edge : map_.edges) over_.push_back(heights_over(shell_.plan, edge));
+    shell_.edges.reserve(4 * map_.edges.size());
     for (int e = 0; e < static_cast<int>(map_.edges.size()); ++e) {
       lift_edges(e);
       for (const Wall& wall : over_[e].walls) {
@@ -38,7 +40,7 @@ class Lifter {
         piece.high = over_[e].heights[wall.high].shell_edge;
         piece.wood_left = wall.wood_left;
         walls_of_edge_[e].push_back(static_cast<int>(walls_.size()));
-        walls_.push_back(piece);
+        walls_.push_back(std::move(piece));
       }
     }
     place_vertices();
@@ -61,7 +63,7 @@ class Lifter {
       lifted.segment = edge.segment;
       lifted.crossing = edge.crossing;
       lifted.chain = {2 * e};
-      shell_.edges.push_back(lifted);
+      shell_.edges.push_back(std::move(lifted));
     }
   }
 
@@ -169,7 +171,7 @@ class Lifter {
     edge.upright = true;
     edge.from = low;
     edge.to = low + 1;
-    shell_.edges.push_back(edge);
+    shell_.edges.push_back(std::move(edge));
     for (const WallEnd& end : {a, b}) {
       WallPiece& wall = walls_[end.wall];
       wall.uprights.push_back({upright, wall.wood_left != end.at_from});

@@ -79,20 +79,51 @@ double area_of(const WallView& view, const std::vector<Coedge>& loop) {
   return sum / 2;
 }
 
-void link(const Shell& shell, ShellFace& face, std::vector<Coedge> uses) {
+/// The uses of edges from which the loops of a wall are put together, each taken once.
+class Uses {
+ public:
+  Uses(const Shell& shell, const std::vector<Coedge>& uses) : uses_(uses), is_taken_(uses.size()) {
+    for (std::size_t i = 0; i < uses.size(); ++i) from_.emplace_back(shell.start(uses[i]), i);
+    std::sort(from_.begin(), from_.end());
+  }
+
+  /// The last of those that are left; none: null.
+  const Coedge* take_last() {
+    while (left_ > 0 && is_taken_[left_ - 1]) --left_;
+    return left_ > 0 ? &take(left_ - 1) : nullptr;
+  }
+
+  const Coedge& take(std::size_t i) {
+    is_taken_[i] = true;
+    return uses_[i];
+  }
+
+  /// Those left that begin at a vertex.
+  std::vector<std::size_t> from(int vertex) const {
+    std::vector<std::size_t> ways;
+    for (auto it = std::lower_bound(from_.begin(), from_.end(), std::pair{vertex, std::size_t{0}});
+         it != from_.end() && it->first == vertex; ++it)
+      if (!is_taken_[it->second]) ways.push_back(it->second);
+    return ways;
+  }
+
+ private:
+  const std::vector<Coedge>& uses_;
+  std::vector<bool> is_taken_;
+  std::vector<std::pair<int, std::size_t>> from_;  ///< by the vertex where a use begins
+  std::size_t left_ = uses_.size();                ///< all from here on are taken
+};
+
+void link(const Shell& shell, ShellFace& face, const std::vector<Coedge>& all) {
   const WallView view{shell, face.segment, face.wood_left ? 1.0 : -1.0,
                       face.segment.is_arc() ? middle_of(shell.plan.map, face) : 0};
-  while (!uses.empty()) {
-    std::vector<Coedge> loop{uses.back()};
-    uses.pop_back();
+  Uses uses(shell, all);
+  while (const Coedge* first = uses.take_last()) {
+    std::vector<Coedge> loop{*first};
     while (shell.end(loop.back()) != shell.start(loop.front())) {
-      std::vector<std::size_t> ways;
-      for (std::size_t i = 0; i < uses.size(); ++i)
-        if (shell.start(uses[i]) == shell.end(loop.back())) ways.push_back(i);
+      const std::vector<std::size_t> ways = uses.from(shell.end(loop.back()));
       if (ways.empty()) break;  // unsound() reports the open loop
-      const std::size_t way = ways.size() == 1 ? ways[0] : choose(view, loop.back(), uses, ways);
-      loop.push_back(uses[way]);
-      uses.erase(uses.begin() + static_cast<std::ptrdiff_t>(way));
+      loop.push_back(uses.take(ways.size() == 1 ? ways[0] : choose(view, loop.back(), all, ways)));
     }
     face.loops.push_back(std::move(loop));
   }
@@ -144,7 +175,7 @@ void add_walls(Shell& shell, const std::vector<WallPiece>& walls) {
     face.wood_left = walls[w].wood_left;
     face.feature = edge.source.feature;
     face.strips = std::move(strips[w]);
-    link(shell, face, std::move(uses[w]));
+    link(shell, face, uses[w]);
     shell.faces.push_back(std::move(face));
   }
 }

@@ -101,8 +101,8 @@ struct Span {
   double height() const { return high - low; }
 };
 
-/// The loops that none of the lines crosses for sure: chords reach less far than their arcs, by less than `off`.
-std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& lines, double off) {
+/// The loops that none of the lines crosses for sure: chords reach less far than their arcs, by up to `short_of_arc`.
+std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& lines, double short_of_arc) {
   std::vector<Span> spans;
   for (const ShellFace& face : shell.faces) {
     if (face.kind == ShellFace::Kind::wall || face.bound.round()) continue;
@@ -110,7 +110,7 @@ std::vector<Span> between_lines(const Shell& shell, const std::vector<double>& l
       Span span;
       for (const Coedge use : loop)
         for (const Point p : shell.places(shell.edges[use.edge])) span.add(p.y);
-      const double short_by = std::min(off, span.height() / 4);
+      const double short_by = std::min(short_of_arc, span.height() / 4);
       const auto line = std::upper_bound(lines.begin(), lines.end(), span.low + short_by);
       if (line == lines.end() || *line >= span.high - short_by) spans.push_back(span);
     }
@@ -143,12 +143,13 @@ std::vector<Span> common_parts(std::vector<Span> spans) {
 
 }  // namespace
 
-std::vector<double> band_lines(const Shell& shell, const std::vector<PolylinePoint>& vertices, double off) {
+std::vector<double> band_lines(const Shell& shell, const std::vector<PolylinePoint>& vertices, double off,
+                               double short_of_arc) {
   std::vector<double> heights;
   for (const PolylinePoint& at : vertices) heights.push_back(at.p.y);
   std::sort(heights.begin(), heights.end());
   std::vector<double> lines = lines_over(shell, heights, off);
-  for (const Span& part : common_parts(between_lines(shell, lines, off)))
+  for (const Span& part : common_parts(between_lines(shell, lines, short_of_arc)))
     lines.push_back(clear_line((part.low + part.high) / 2, part.height() / 2, heights));
   std::sort(lines.begin(), lines.end());
   lines.erase(std::unique(lines.begin(), lines.end()), lines.end());

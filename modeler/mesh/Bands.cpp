@@ -1,8 +1,10 @@
 #include "mesh/Bands.hpp"
 
 #include <algorithm>
-#include <map>
+#include <optional>
+#include <span>
 
+#include "mesh/Delaunay.hpp"
 #include "mesh/Ears.hpp"
 #include "mesh/Monotone.hpp"
 
@@ -20,32 +22,55 @@ struct Leaving {
   bool begins = false;
 };
 
+/// The lines that a face reaches.
+std::span<const double> lines_within(const std::vector<std::vector<BandPoint>>& loops,
+                                     const std::vector<double>& lines) {
+  double low = 1e300, high = -1e300;
+  for (const auto& loop : loops)
+    for (const BandPoint& at : loop) low = std::min(low, at.p.y), high = std::max(high, at.p.y);
+  const auto first = std::lower_bound(lines.begin(), lines.end(), low);
+  return {first, std::max(first, std::upper_bound(lines.begin(), lines.end(), high))};
+}
+
 class Bands {
  public:
   Bands(const std::vector<std::vector<BandPoint>>& loops, const std::vector<double>& lines,
         const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between, double stretch)
-      : lines_(lines), between_(between), stretch_(stretch), sides_(lines.size() + 1), on_line_(lines.size()) {
-    for (const auto& loop : loops)
-      for (std::size_t i = 0; i < loop.size(); ++i) sort_in({loop[i], loop[(i + 1) % loop.size()]});
+      : lines_(lines_within(loops, lines)),
+        between_(between),
+        stretch_(stretch),
+        sides_(lines_.size() + 1),
+        on_line_(lines_.size()) {
+    for (const auto& loop : loops) sort_in(loop);
   }
 
   std::vector<std::array<int, 3>> run() {
     for (std::size_t i = 0; i < lines_.size(); ++i) lay_line(i);
-    std::vector<std::array<int, 3>> triangles;
-    for (auto& sides : sides_) triangulate(sides, triangles);
-    return triangles;
+    std::size_t corners = 0;
+    for (const auto& sides : sides_) corners += sides.size();
+    triangles_.reserve(corners);
+    for (const auto& sides : sides_) triangulate(sides);
+    return std::move(triangles_);
   }
 
  private:
-  void sort_in(const Side& side) {
-    for (const BandPoint& end : {side.a, side.b}) {
-      const auto line = std::lower_bound(lines_.begin(), lines_.end(), end.p.y);
-      if (line != lines_.end() && *line == end.p.y) on_line_[line - lines_.begin()].push_back(end);
+  /// Twice the number of lines below a height, and one more on a line.
+  std::size_t level(double y) const {
+    const auto line = std::lower_bound(lines_.begin(), lines_.end(), y);
+    return 2 * static_cast<std::size_t>(line - lines_.begin()) + (line != lines_.end() && *line == y);
+  }
+
+  void sort_in(const std::vector<BandPoint>& loop) {
+    if (loop.empty()) return;
+    std::size_t from = level(loop.back().p.y);
+    for (std::size_t i = 0; i < loop.size(); ++i) {
+      const std::size_t to = level(loop[i].p.y);
+      if (to % 2 == 1) on_line_[to / 2].push_back(loop[i]);
+      const bool along_line = from == to && to % 2 == 1;
+      if (!along_line)
+        sides_[(std::min(from, to) + 1) / 2].push_back({loop[i == 0 ? loop.size() - 1 : i - 1], loop[i]});
+      from = to;
     }
-    const double low = std::min(side.a.p.y, side.b.p.y), high = std::max(side.a.p.y, side.b.p.y);
-    const auto above = std::upper_bound(lines_.begin(), lines_.end(), low);
-    const bool along_line = low == high && above != lines_.begin() && *(above - 1) == low;
-    if (!along_line) sides_[above - lines_.begin()].push_back(side);
   }
 
   /// Both bands that meet at a line get its stretches inside the face as sides.
@@ -56,24 +81,27 @@ class Bands {
                  points.end());
     const auto above = stretches(sides_[i + 1], lines_[i], true);
     const auto below = stretches(sides_[i], lines_[i], false);
-    std::map<std::pair<int, int>, std::vector<BandPoint>> filled;
-    const auto fill = [&](const Side& stretch, std::size_t band, bool eastward) {
-      auto at = std::lower_bound(points.begin(), points.end(), stretch.a.p.x,
-                                 [](const BandPoint& p, double x) { return p.p.x < x; });
-      while (at != points.end() && at->id != stretch.a.id) ++at;
-      for (; at != points.end() && at->id != stretch.b.id; ++at) {
-        if (at + 1 == points.end()) break;
-        auto [found, fresh] = filled.try_emplace({at->id, (at + 1)->id});
-        if (fresh) found->second = between_(*at, *(at + 1));
-        std::vector<BandPoint> run{*at};
-        run.insert(run.end(), found->second.begin(), found->second.end());
-        run.push_back(*(at + 1));
-        for (std::size_t k = 0; k + 1 < run.size(); ++k)
-          sides_[band].push_back(eastward ? Side{run[k], run[k + 1]} : Side{run[k + 1], run[k]});
-      }
-    };
-    for (const Side& stretch : above) fill(stretch, i + 1, true);
-    for (const Side& stretch : below) fill(stretch, i, false);
+    filled_.assign(points.size(), std::nullopt);
+    for (const Side& stretch : above) fill(points, stretch, i + 1, true);
+    for (const Side& stretch : below) fill(points, stretch, i, false);
+  }
+
+  void fill(const std::vector<BandPoint>& points, const Side& stretch, std::size_t band, bool eastward) {
+    auto at = std::lower_bound(points.begin(), points.end(), stretch.a.p.x,
+                               [](const BandPoint& p, double x) { return p.p.x < x; });
+    while (at != points.end() && at->id != stretch.a.id) ++at;
+    for (; at != points.end() && at->id != stretch.b.id; ++at) {
+      if (at + 1 == points.end()) break;
+      auto& inner = filled_[static_cast<std::size_t>(at - points.begin())];
+      if (!inner) inner = between_(*at, *(at + 1));
+      BandPoint last = *at;
+      const auto add = [&](const BandPoint& next) {
+        sides_[band].push_back(eastward ? Side{last, next} : Side{next, last});
+        last = next;
+      };
+      for (const BandPoint& next : *inner) add(next);
+      add(*(at + 1));
+    }
   }
 
   static std::vector<Side> stretches(const std::vector<Side>& sides, double line, bool above) {
@@ -103,30 +131,44 @@ class Bands {
     return found;
   }
 
-  void triangulate(std::vector<Side>& sides, std::vector<std::array<int, 3>>& triangles) const {
-    std::multimap<int, std::size_t> from;
-    for (std::size_t i = 0; i < sides.size(); ++i) from.emplace(sides[i].a.id, i);
-    while (!from.empty()) {
-      std::vector<std::size_t> loop{from.begin()->second};
-      from.erase(from.begin());
-      while (sides[loop.back()].b.id != sides[loop.front()].a.id) {
-        const auto [low, high] = from.equal_range(sides[loop.back()].b.id);
-        if (low == high) break;
-        auto best = low;
-        for (auto it = std::next(low); it != high; ++it)
-          if (sharper(sides[loop.back()], sides[it->second], sides[best->second])) best = it;
-        loop.push_back(best->second);
-        from.erase(best);
-      }
-      std::vector<Point> polygon;
-      for (const std::size_t i : loop) polygon.push_back(sides[i].a.p);
-      std::vector<std::array<int, 3>> parts = cut_monotone(polygon);
-      if (parts.empty()) parts = cut_ears(polygon);
-      for (Point& p : polygon) p.x *= stretch_;
-      flip_to_delaunay(polygon, parts);
-      for (const auto& [a, b, c] : parts)
-        triangles.push_back({sides[loop[a]].a.id, sides[loop[b]].a.id, sides[loop[c]].a.id});
+  /// The loops that the sides of a band make, each begun at its least id.
+  void triangulate(const std::vector<Side>& sides) {
+    from_.clear();
+    for (std::size_t i = 0; i < sides.size(); ++i) from_.push_back({sides[i].a.id, i});
+    std::sort(from_.begin(), from_.end());
+    is_used_.assign(sides.size(), false);
+    for (const auto& [id, first] : from_) {
+      if (is_used_[first]) continue;
+      loop_.assign(1, first);
+      is_used_[first] = true;
+      while (sides[loop_.back()].b.id != sides[first].a.id)
+        if (!go_on(sides)) break;
+      triangulate_loop(sides);
     }
+  }
+
+  /// Adds the side that follows the loop's last one; false where there is none.
+  bool go_on(const std::vector<Side>& sides) {
+    const Side& last = sides[loop_.back()];
+    const std::pair<int, std::size_t>* found = nullptr;
+    for (auto it = std::lower_bound(from_.begin(), from_.end(), std::pair{last.b.id, std::size_t{0}});
+         it != from_.end() && it->first == last.b.id; ++it)
+      if (!is_used_[it->second] && (!found || sharper(last, sides[it->second], sides[found->second]))) found = &*it;
+    if (!found) return false;
+    loop_.push_back(found->second);
+    is_used_[found->second] = true;
+    return true;
+  }
+
+  void triangulate_loop(const std::vector<Side>& sides) {
+    polygon_.clear();
+    for (const std::size_t i : loop_) polygon_.push_back(sides[i].a.p);
+    std::vector<std::array<int, 3>> parts = cut_monotone(polygon_);
+    if (parts.empty()) parts = cut_ears(polygon_);
+    for (Point& p : polygon_) p.x *= stretch_;
+    flip_to_delaunay(polygon_, parts);
+    for (const auto& [a, b, c] : parts)
+      triangles_.push_back({sides[loop_[a]].a.id, sides[loop_[b]].a.id, sides[loop_[c]].a.id});
   }
 
   /// Which way on keeps the face to the left: the first clockwise from the way back.
@@ -135,11 +177,19 @@ class Bands {
     return clockwise(back, one.b.p - one.a.p) < clockwise(back, other.b.p - other.a.p);
   }
 
-  const std::vector<double>& lines_;
+  std::span<const double> lines_;
   const std::function<std::vector<BandPoint>(const BandPoint&, const BandPoint&)>& between_;
   double stretch_;
   std::vector<std::vector<Side>> sides_;  ///< one list a band, from below the first line upward
   std::vector<std::vector<BandPoint>> on_line_;
+  std::vector<std::array<int, 3>> triangles_;
+
+  // Of the line, the band or the loop at work; members so that their memory is used again.
+  std::vector<std::optional<std::vector<BandPoint>>> filled_;  ///< between a point of the line and the next
+  std::vector<std::pair<int, std::size_t>> from_;              ///< the band's sides by the id that they leave
+  std::vector<bool> is_used_;
+  std::vector<std::size_t> loop_;
+  std::vector<Point> polygon_;
 };
 
 }  // namespace

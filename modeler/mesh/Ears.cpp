@@ -5,7 +5,6 @@
 #include <numeric>
 
 #include "mesh/Orient2d.hpp"
-#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -89,69 +88,6 @@ class EarCutter {
   std::vector<double> quality_;
 };
 
-}  // namespace
-
-namespace {
-
-/// The triangles' inner sides, as they change.
-class Flipper {
- public:
-  Flipper(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles)
-      : points_(points), triangles_(triangles) {
-    for (int t = 0; t < static_cast<int>(triangles.size()); ++t)
-      for (int k = 0; k < 3; ++k) across_[side(t, k)] = t;
-  }
-
-  void run() {
-    std::vector<std::pair<int, int>> open;
-    for (const auto& [ends, t] : across_) open.push_back(ends);
-    std::size_t left = 64 * open.size();  // Lawson's flips end by themselves; rounding may make two turn for ever
-    while (!open.empty() && left-- > 0) {
-      const auto ends = open.back();
-      open.pop_back();
-      flip(ends, open);
-    }
-  }
-
- private:
-  std::pair<int, int> side(int t, int k) const { return {triangles_[t][k], triangles_[t][(k + 1) % 3]}; }
-
-  int apex(int t, int a, int b) const {
-    for (const int i : triangles_[t])
-      if (i != a && i != b) return i;
-    return -1;
-  }
-
-  void flip(std::pair<int, int> ends, std::vector<std::pair<int, int>>& open) {
-    const auto [a, b] = ends;
-    const auto one = across_.find({a, b}), two = across_.find({b, a});
-    if (one == across_.end() || two == across_.end()) return;
-    const int t = one->second, u = two->second;
-    const int c = apex(t, a, b), d = apex(u, a, b);
-    const Point pa = points_[a], pb = points_[b], pc = points_[c], pd = points_[d];
-    if (c == d || orient2d(pd, pb, pc) <= 0 || orient2d(pc, pa, pd) <= 0) return;  // the four corners are not convex
-    const double sine =
-        cross(pa - pc, pb - pc) * dot(pb - pd, pa - pd) + dot(pa - pc, pb - pc) * cross(pb - pd, pa - pd);
-    const double size = dot(pb - pa, pb - pa) * dot(pd - pc, pd - pc);
-    if (sine >= -tolerance::same * size) return;  // relative: a tie is left as it is
-    if (across_.count({c, d}) || across_.count({d, c})) return;
-    across_.erase(one);
-    across_.erase(two);
-    triangles_[t] = {d, b, c};
-    triangles_[u] = {c, a, d};
-    for (int k = 0; k < 3; ++k) {
-      across_[side(t, k)] = t;
-      across_[side(u, k)] = u;
-      open.push_back(side(t, k));
-      open.push_back(side(u, k));
-    }
-  }
-
-  const std::vector<Point>& points_;
-  std::vector<std::array<int, 3>>& triangles_;
-  std::map<std::pair<int, int>, int> across_;
-};
-
 double twice_area(const std::vector<Point>& polygon, const std::vector<int>& corners) {
   double sum = 0;
   for (std::size_t i = 0; i < corners.size(); ++i)
@@ -200,10 +136,6 @@ std::vector<std::vector<int>> parted(const std::vector<Point>& polygon) {
 }
 
 }  // namespace
-
-void flip_to_delaunay(const std::vector<Point>& points, std::vector<std::array<int, 3>>& triangles) {
-  if (triangles.size() > 1) Flipper(points, triangles).run();
-}
 
 std::vector<std::array<int, 3>> cut_ears(const std::vector<Point>& polygon) {
   std::vector<std::array<int, 3>> triangles;

@@ -14,39 +14,54 @@ namespace {
 /// Places are whole multiples of this, mm: then differences of places anywhere on a board are exact in doubles.
 constexpr double grid = 0x1p-30;
 
+/// What of the deviation a chord across a band may stray by, and one across a band of a round wall.
+constexpr double share_of_band = 0.375, share_across = 0.5;
+
 /// Not inlined: GCC 12.2 leaves out the float where it makes one vector of two such numbers.
 [[gnu::noinline]] double on_grid(double x) { return static_cast<float>(std::nearbyint(x / grid) * grid) + 0.0; }
+
+/// How far a chord may lie from its curve, mm. From above nothing but a wall strays with an arc, and it strays by just
+/// that; a face that ends at an intersection curve strays in height there too.
+struct Allowed {
+  explicit Allowed(double deviation) : arc(0.75 * deviation), crossing(0.25 * deviation), height(0.4 * deviation) {}
+  double arc, crossing, height;
+};
 
 struct Track {
   const Shell& shell;
   const PlanEdge& edge;
   const std::vector<BoundingSurface>& bounds;
-  double budget;
+  Allowed allowed;
   bool twin;  ///< another edge joins the same vertices
 
-  Point at(double t) const { return shell.plan.map.at(edge, t); }
+  struct Place {
+    double t;
+    Point p;
+  };
+  Place at(double t) const { return {t, shell.plan.map.at(edge, t)}; }
 
-  bool bends(double from, double to) const {
-    const Point a = at(from), b = at(to);
-    for (const double s : {0.25, 0.5, 0.75}) {
-      const Point p = at(from + s * (to - from));
-      const Point chord = between(a, b, s);
-      if (edge.segment.is_arc() || edge.crossing >= 0) {
-        const Point d = b - a;
-        const double off = length(d) > 0 ? std::abs(cross(d, p - a)) / length(d) : distance(a, p);
-        if (off > budget) return true;
-      }
-      for (const BoundingSurface& bound : bounds) {
-        if (bound.kind == BoundingSurface::Kind::level || bound.of_hole()) continue;
-        const Surface& surface = shell.plan.surface;  // a round wall is cut across its axis by lines of its own
-        const auto z = [&](Point at_place) {
-          return bound.round() ? axis_of(surface, bound, at_place.x) : height(surface, bound, at_place);
-        };
-        const double za = z(a), zb = z(b);
-        if (std::abs(z(chord) - (za + s * (zb - za))) > 1.6 * budget) return true;  // a band's width passes
-      }
-    }
-    return false;
+  bool strays_aside(Point a, Point b, Point p) const {
+    const Point d = b - a, off = p - a;
+    const double square = dot(d, d), area = cross(d, off);
+    return square > 0 ? area * area > allowed.crossing * allowed.crossing * square : length(off) > allowed.crossing;
+  }
+
+  bool strays_in_height(const BoundingSurface& bound, Point a, Point b) const {
+    if (bound.kind == BoundingSurface::Kind::level || bound.of_hole()) return false;
+    const Surface& surface = shell.plan.surface;  // a round wall is cut across its axis by lines of its own
+    const auto z = [&](Point p) { return bound.round() ? axis_of(surface, bound, p.x) : height(surface, bound, p); };
+    const double za = z(a), zb = z(b);
+    return std::any_of(quarters.begin(), quarters.end(), [&](double s) {
+      return std::abs(z(sagitta::between(a, b, s)) - (za + s * (zb - za))) > allowed.height;
+    });
+  }
+
+  bool bends(const Place& from, const Place& to) const {
+    if (edge.crossing >= 0)
+      for (const double s : quarters)
+        if (strays_aside(from.p, to.p, at(from.t + s * (to.t - from.t)).p)) return true;
+    return std::any_of(bounds.begin(), bounds.end(),
+                       [&](const BoundingSurface& bound) { return strays_in_height(bound, from.p, to.p); });
   }
 
   /// Where a single chord would not do however near it is: a wide arc, and one whose chord is another edge's too.
@@ -55,13 +70,31 @@ struct Track {
            (twin && (edge.segment.is_arc() || edge.crossing >= 0));
   }
 
-  void divide(double from, double to, int depth, std::vector<PolylinePoint>& out) const {
+  /// The least number of equal parts of an arc whose chords, each r (1 - cos(angle / 2)) away from it, do.
+  int parts() const {
+    const int least = must_bend() ? 2 : 1;
+    if (!edge.segment.is_arc()) return least;
+    const double widest = 2 * std::acos(std::max(0.0, 1 - allowed.arc / edge.segment.radius));
+    return std::max(least, static_cast<int>(std::ceil(std::abs(edge.segment.sweep) / widest)));
+  }
+
+  void divide(const Place& from, const Place& to, int depth, std::vector<PolylinePoint>& out) const {
     constexpr int deepest = 12;
-    if (depth < deepest && (bends(from, to) || (depth == 0 && must_bend()))) {
-      const double middle = (from + to) / 2;
-      divide(from, middle, depth + 1, out);
-      out.push_back({rounded(at(middle)), at(middle)});
-      divide(middle, to, depth + 1, out);
+    if (depth == deepest || !bends(from, to)) return;
+    const Place middle = at((from.t + to.t) / 2);
+    divide(from, middle, depth + 1, out);
+    out.push_back({rounded(middle.p), middle.p});
+    divide(middle, to, depth + 1, out);
+  }
+
+  void divide(std::vector<PolylinePoint>& out) const {
+    const int count = parts();
+    Place last = at(0);
+    for (int i = 1; i <= count; ++i) {
+      const Place next = at(static_cast<double>(i) / count);
+      divide(last, next, 0, out);
+      if (i < count) out.push_back({rounded(next.p), next.p});
+      last = next;
     }
   }
 
@@ -73,15 +106,17 @@ struct Track {
     const auto end = std::lower_bound(lines.begin(), lines.end(), std::max(from.p.y, to.p.y));
     std::vector<double> cuts(first, std::max(first, end));
     if (from.p.y > to.p.y) std::reverse(cuts.begin(), cuts.end());
-    double last = 0;
+    Place last = at(0);
     for (const double y : cuts) {
-      const double t = std::clamp((y - from.exact.y) / (to.exact.y - from.exact.y), last, 1.0);
-      divide(last, t, 0, out);
-      out.push_back({rounded({at(t).x, y}), at(t)});
-      last = t;
+      const Place cut = at(std::clamp((y - from.exact.y) / (to.exact.y - from.exact.y), last.t, 1.0));
+      divide(last, cut, 0, out);
+      out.push_back({rounded({cut.p.x, y}), cut.p});
+      last = cut;
     }
-    divide(last, 1, 0, out);
+    divide(last, at(1), 0, out);
   }
+
+  static constexpr std::array quarters{0.25, 0.5, 0.75};
 };
 
 /// Where an arc's curve passes the height y of p, a place on its chord; p itself on what is no arc, and where the arc
@@ -187,8 +222,9 @@ const BoundingSurface& height_along(const Subdivision& map, const PlanEdge& edge
   return meeting && bound == meeting->upper ? meeting->other : bound;
 }
 
-EdgePolylines edge_polylines(const Shell& shell, double budget) {
+EdgePolylines edge_polylines(const Shell& shell, double deviation) {
   const Subdivision& map = shell.plan.map;
+  const Allowed allowed(deviation);
   std::vector<std::vector<BoundingSurface>> bounds(map.edges.size());
   for (const ShellEdge& edge : shell.edges)
     for (const HalfEdge h : edge.chain) {
@@ -199,10 +235,11 @@ EdgePolylines edge_polylines(const Shell& shell, double budget) {
   const std::vector<std::vector<Tunnel>> tunnels = tunnels_over(shell);
   EdgePolylines trails;
   for (const Point p : map.vertices) trails.vertices.push_back({rounded(p), p});
-  trails.lines = band_lines(shell, trails.vertices, 1.5 * budget);
+  trails.lines = band_lines(shell, trails.vertices, share_of_band * deviation, allowed.arc);
   for (const ShellFace& face : shell.faces)
     if (face.kind != ShellFace::Kind::wall && face.bound.round())
-      for (const double line : lines_across(shell, face, 2 * budget)) trails.across[face.bound.tunnel].push_back(line);
+      for (const double line : lines_across(shell, face, share_across * deviation))
+        trails.across[face.bound.tunnel].push_back(line);
   for (auto& [tunnel, lines] : trails.across) {
     std::sort(lines.begin(), lines.end());
     lines.erase(std::unique(lines.begin(), lines.end(), [](double a, double b) { return b - a <= tolerance::same; }),
@@ -213,15 +250,15 @@ EdgePolylines edge_polylines(const Shell& shell, double budget) {
   const auto straight = [&](std::size_t e) { return !map.edges[e].segment.is_arc() && map.edges[e].crossing < 0; };
   for (std::size_t e = 0; e < map.edges.size(); ++e)
     if (!bounds[e].empty() && !straight(e))
-      Track{shell, map.edges[e], bounds[e], budget, twins[e]}.divide(0, 1, 0, trails.edges[e]);
-  follow_close_neighbours(map, trails, budget);
+      Track{shell, map.edges[e], bounds[e], allowed, twins[e]}.divide(trails.edges[e]);
+  follow_close_neighbours(map, trails, allowed.arc);
   for (std::size_t e = 0; e < map.edges.size(); ++e) {
     if (bounds[e].empty()) continue;
     const PolylinePoint& from = trails.vertices[map.edges[e].from];
     const PolylinePoint& to = trails.vertices[map.edges[e].to];
     std::vector<PolylinePoint>& inner = trails.edges[e];
     if (straight(e)) {
-      const Track track{shell, map.edges[e], bounds[e], budget, twins[e]};
+      const Track track{shell, map.edges[e], bounds[e], allowed, twins[e]};
       track.cut_then_divide(from, to, trails.lines, inner);
     } else {
       cut_at_lines(inner, map.edges[e], from, to, trails.lines);

@@ -24,9 +24,10 @@ struct EdgePolylines {
   std::map<Tunnel, std::vector<double>> across;  ///< bands of a side hole's wall: distances from its axis, rising
 };
 
-/// Chords within `budget` (mm) of the curve from above and of every surface above it; cut where they cross the bands,
-/// which are so narrow that a chord across one stays within 1.5 times the budget of the playing surface.
-EdgePolylines edge_polylines(const Shell& shell, double budget);
+/// Chords so close to their curves, from above and on every surface above them, that triangles between them can be
+/// within `deviation` (mm) of the surfaces; cut where they cross the bands, which are so narrow that a chord across one
+/// takes 3/8 of that on the playing surface.
+EdgePolylines edge_polylines(const Shell& shell, double deviation);
 
 /// Of the two surfaces that meet along an edge, the one that gives the heights of its polyline: beside the curve, on
 /// its chords, the height of a roll, which is upright at its side, may be far from the curve's.

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <unordered_map>
+#include <span>
 
 #include "mesh/Bands.hpp"
+#include "mesh/Deviation.hpp"
 #include "mesh/EdgePolyline.hpp"
 #include "mesh/Merge.hpp"
+#include "mesh/Points.hpp"
 #include "mesh/Shared.hpp"
 #include "plane/Tolerance.hpp"
 #include "surface/FormBend.hpp"
@@ -23,49 +25,13 @@ constexpr double share_along = 0.15, suited_share_along = 0.4, share_of_twist = 
 /// 32-bit floats stay exact.
 constexpr double most_stretch = 256;
 
-struct PlaceHash {
-  std::size_t operator()(const std::pair<float, float>& p) const {
-    return std::hash<float>()(p.first) * 1000003u ^ std::hash<float>()(p.second);
-  }
-};
-
-/// All points of the mesh. Over one place, heights closer than two tolerances are one point, so that faces which meet
-/// along an edge find the same points whichever of them computes the height.
-class Points {
- public:
-  int at(Point p, double z) {
-    auto& column = columns_[{static_cast<float>(p.x), static_cast<float>(p.y)}];
-    for (const int i : column)
-      if (std::abs(points[i][2] - z) <= 2 * tolerance::height) return i;
-    column.push_back(static_cast<int>(points.size()));
-    points.push_back({static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(z)});
-    return column.back();
-  }
-
-  /// Points over p with z between the two, both left out, rising.
-  std::vector<int> strictly_between(Point p, int low, int high) const {
-    std::vector<int> found;
-    const auto column = columns_.find({static_cast<float>(p.x), static_cast<float>(p.y)});
-    if (column == columns_.end()) return found;
-    for (const int i : column->second)
-      if (points[i][2] > points[low][2] && points[i][2] < points[high][2]) found.push_back(i);
-    std::sort(found.begin(), found.end(), [&](int a, int b) { return points[a][2] < points[b][2]; });
-    return found;
-  }
-
-  std::vector<std::array<float, 3>> points;
-
- private:
-  std::unordered_map<std::pair<float, float>, std::vector<int>, PlaceHash> columns_;
-};
-
 class Mesher {
  public:
   Mesher(const Shell& shell, double deviation, const Cancel& cancel)
       : shell_(shell), surface_(shell.plan.surface), aim_(deviation), cancel_(cancel) {}
 
   Mesh run() {
-    trails_ = edge_polylines(shell_, aim_ / 4);
+    trails_ = edge_polylines(shell_, aim_);
     for (const ShellVertex& v : shell_.vertices) points_.at(rounded(v.p), v.z);
     for (const bool holes : {false, true})
       for (std::size_t f = 0; f < shell_.faces.size(); ++f) {
@@ -169,10 +135,13 @@ class Mesher {
     const auto loops = flat_loops(face, [](const PolylinePoint& at) { return at.p; });
     stretch_ = stretch_of(face, loops);
     const auto between = [&](const BandPoint& a, const BandPoint& b) { return fill(face.bound, a, b); };
-    for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between, stretch_)) {
+    const std::size_t first = mesh_.triangles.size();
+    for (const auto& [a, b, c] : triangulate_in_bands(loops, trails_.lines, between, stretch_))
       top ? add_triangle(a, b, c) : add_triangle(c, b, a);
-      if (!face.bound.plane(surface_)) measure(face.bound, a, b, c);
-    }
+    if (face.bound.plane(surface_)) return;
+    const Deviation deviation(surface_, face.bound);
+    mesh_.deviation =
+        std::max(mesh_.deviation, deviation.of(points_.points, loops, std::span(mesh_.triangles).subspan(first)));
   }
 
   /// A trough, a vault or a roll, in bands along its axis: between two of them its wall is as good as plane, but for
@@ -285,33 +254,28 @@ class Mesher {
     return std::min(by_bend, by_twist);
   }
 
-  /// Distance of a triangle from the moved surface, at fifteen places.
-  void measure(const BoundingSurface& bound, int a, int b, int c) {
-    const auto& p = points_.points[a];
-    const auto& q = points_.points[b];
-    const auto& r = points_.points[c];
-    constexpr int n = 4;
-    for (int i = 0; i <= n; ++i)
-      for (int j = 0; i + j <= n; ++j) {
-        const double u = static_cast<double>(i) / n, v = static_cast<double>(j) / n, w = 1 - u - v;
-        const Point at{u * p[0] + v * q[0] + w * r[0], u * p[1] + v * q[1] + w * r[1]};
-        const double radius = surface_.radius(at.x);
-        const double upright = surface_.flat ? 1 : std::sqrt(std::max(0.0, (radius - at.y) * (radius + at.y))) / radius;
-        const double off = std::abs(height(surface_, bound, at) - (u * p[2] + v * q[2] + w * r[2])) * upright;
-        mesh_.deviation = std::max(mesh_.deviation, off);
-      }
-  }
-
   void add_wall(const ShellFace& face) {
     for (const WallStrip& strip : face.strips) {
       const PlanEdge& edge = shell_.plan.map.edges[strip.plan_edge];
       std::vector<PolylinePoint> trail{trails_.vertices[edge.from]};
       trail.insert(trail.end(), trails_.edges[strip.plan_edge].begin(), trails_.edges[strip.plan_edge].end());
       trail.push_back(trails_.vertices[edge.to]);
-      for (std::size_t i = 0; i + 1 < trail.size(); ++i)
-        if (!(trail[i].p == trail[i + 1].p))
-          add_panel(column(trail[i], strip), column(trail[i + 1], strip), strip_wood_left(face, edge));
+      add_strip(trail, strip, strip_wood_left(face, edge));
       if (edge.segment.is_arc()) measure_round(edge.segment, trail);
+    }
+  }
+
+  void add_strip(const std::vector<PolylinePoint>& trail, const WallStrip& strip, bool wood_left) {
+    left_.clear();
+    for (std::size_t i = 0; i + 1 < trail.size(); ++i) {
+      if (trail[i].p == trail[i + 1].p) {
+        left_.clear();
+        continue;
+      }
+      column(trail[i + 1], strip, right_);
+      if (left_.empty()) column(trail[i], strip, left_);
+      add_panel(left_, right_, wood_left);
+      left_.swap(right_);
     }
   }
 
@@ -321,12 +285,12 @@ class Mesher {
     return face.wood_left == same_way;
   }
 
-  std::vector<int> column(const PolylinePoint& at, const WallStrip& strip) {
+  /// The points over a place from the strip's lower bound to its upper one.
+  void column(const PolylinePoint& at, const WallStrip& strip, std::vector<int>& points) {
     const int low = point(at, strip.low), high = point(at, strip.high);
-    std::vector<int> points{low};
-    for (const int i : points_.strictly_between(at.p, low, high)) points.push_back(i);
+    points.assign(1, low);
+    points_.add_strictly_between(at.p, low, high, points);
     if (high != low) points.push_back(high);
-    return points;
   }
 
   /// Triangles between two upright columns of points.
@@ -358,6 +322,7 @@ class Mesher {
   Mesh mesh_;
   EdgeSet edges_;  ///< of the first `kept_` triangles
   std::size_t kept_ = 0;
+  std::vector<int> left_, right_;  ///< columns of the wall at work
 };
 
 }  // namespace

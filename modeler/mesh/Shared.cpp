@@ -1,8 +1,8 @@
 #include "mesh/Shared.hpp"
 
 #include <algorithm>
-#include <compare>
 #include <map>
+#include <span>
 
 namespace sagitta {
 namespace {
@@ -15,25 +15,57 @@ Corners3 opposite_last(Corners3 t, const Edge& edge) {
   return t;
 }
 
-struct Side {
-  Edge edge;
-  std::size_t triangle = 0;
-  friend auto operator<=>(const Side&, const Side&) = default;
+/// The sides of all triangles by their smaller corner.
+class SideRows {
+ public:
+  explicit SideRows(const std::vector<Corners3>& triangles) : triangles_(triangles) {
+    std::uint32_t most = 0;
+    for (const Corners3& t : triangles) most = std::max({most, t[0], t[1], t[2]});
+    begin_.assign(most + 2, 0);
+    for (std::size_t side = 0; side < 3 * triangles.size(); ++side) ++begin_[edge(side).first + 1];
+    for (std::size_t i = 1; i < begin_.size(); ++i) begin_[i] += begin_[i - 1];
+    sides_.resize(3 * triangles.size());
+    std::vector<std::size_t> next(begin_.begin(), begin_.end() - 1);
+    for (std::size_t side = 0; side < sides_.size(); ++side) sides_[next[edge(side).first]++] = side;
+  }
+
+  std::size_t count() const { return begin_.size() - 1; }
+  std::span<const std::size_t> row(std::size_t corner) const {
+    return std::span(sides_).subspan(begin_[corner], begin_[corner + 1] - begin_[corner]);
+  }
+  std::uint32_t other_end(std::size_t side) const { return edge(side).second; }
+
+ private:
+  Edge edge(std::size_t side) const {
+    const Corners3& t = triangles_[side / 3];
+    return std::minmax(t[side % 3], t[(side + 1) % 3]);
+  }
+
+  const std::vector<Corners3>& triangles_;
+  std::vector<std::size_t> begin_, sides_;
 };
+
+/// Adds the faces that have the side from the row's corner to `end` twice.
+void add_sharing(const SideRows& sides, std::span<const std::size_t> row, std::uint32_t end,
+                 const std::vector<std::int32_t>& face, std::set<std::int32_t>& found) {
+  std::set<std::int32_t> met;
+  for (const std::size_t side : row)
+    if (sides.other_end(side) == end && !met.insert(face[side / 3]).second) found.insert(face[side / 3]);
+}
 
 /// Faces that have a side twice, inside, which has more than two triangles in all.
 std::set<std::int32_t> faces_that_share(const std::vector<Corners3>& triangles, const std::vector<std::int32_t>& face) {
-  std::vector<Side> sides;
-  sides.reserve(3 * triangles.size());
-  for (std::size_t t = 0; t < triangles.size(); ++t)
-    for (std::size_t i = 0; i < 3; ++i) sides.push_back({std::minmax(triangles[t][i], triangles[t][(i + 1) % 3]), t});
-  std::sort(sides.begin(), sides.end());
+  const SideRows sides(triangles);
+  std::vector<std::uint8_t> uses(sides.count());
   std::set<std::int32_t> found;
-  for (std::size_t i = 0, end = 0; i < sides.size(); i = end) {
-    for (end = i; end < sides.size() && sides[end].edge == sides[i].edge;) ++end;
-    if (end - i <= 2) continue;
-    for (std::size_t k = i; k + 1 < end; ++k)
-      if (face[sides[k].triangle] == face[sides[k + 1].triangle]) found.insert(face[sides[k].triangle]);
+  for (std::size_t corner = 0; corner < sides.count(); ++corner) {
+    const auto row = sides.row(corner);
+    for (const std::size_t side : row) uses[sides.other_end(side)] = 0;
+    for (const std::size_t side : row) {
+      const std::uint32_t end = sides.other_end(side);
+      constexpr std::uint8_t many = 3;
+      if (uses[end] < many && ++uses[end] == many) add_sharing(sides, row, end, face, found);
+    }
   }
   return found;
 }

@@ -6,6 +6,7 @@
 
 #include "plan/FaceEdges.hpp"
 #include "plan/FormCurves.hpp"
+#include "plan/HeightsApart.hpp"
 #include "plan/Roots.hpp"
 #include "plan/Unrolled.hpp"
 #include "plane/Tolerance.hpp"
@@ -123,8 +124,10 @@ class Divider {
     const std::size_t count = map_.edges.size();
     for (std::size_t e = 0; e < count; ++e) {
       const PlanEdge edge = map_.edges[e];
+      const Box box = bounds(edge.segment);
       std::vector<double> cuts;
       for (const Pair& pair : pairs_of(surface_, candidates_[edge.left], candidates_[edge.right])) {
+        if (are_apart(surface_, pair.upper, pair.other, box)) continue;
         const auto along = [&](double t) { return gap(pair, map_.at(edge, t)); };
         const int samples = edge.segment.is_arc() ? 16 : 6;
         for (const double t : contacts_of(along, tolerance::height, samples))

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <span>
 
 #include "plane/Tolerance.hpp"
 #include "polygon/BoxIndex.hpp"
@@ -35,7 +36,7 @@ double chord(const Subdivision& map, HalfEdge h) {
 }
 
 /// How far out the curves about a vertex are sorted first: a quarter of the shortest chord.
-double sorting_distance(const Subdivision& map, const std::vector<HalfEdge>& star) {
+double sorting_distance(const Subdivision& map, std::span<const HalfEdge> star) {
   double s = 1e300;
   for (const HalfEdge h : star) {
     s = std::min(s, chord(map, h));
@@ -82,16 +83,35 @@ void sort_star(const Subdivision& map, std::vector<Leaving>& star) {
     }
 }
 
+/// The half-edges that leave each vertex.
+class Stars {
+ public:
+  explicit Stars(const Subdivision& map) : begin_(map.vertices.size() + 1), all_(2 * map.edges.size()) {
+    const int count = static_cast<int>(all_.size());
+    for (HalfEdge h = 0; h < count; ++h) ++begin_[map.origin(h) + 1];
+    for (std::size_t v = 1; v < begin_.size(); ++v) begin_[v] += begin_[v - 1];
+    std::vector<std::size_t> next(begin_.begin(), begin_.end() - 1);
+    for (HalfEdge h = 0; h < count; ++h) all_[next[map.origin(h)]++] = h;
+  }
+
+  std::span<const HalfEdge> of(std::size_t v) const {
+    return std::span(all_).subspan(begin_[v], begin_[v + 1] - begin_[v]);
+  }
+
+ private:
+  std::vector<std::size_t> begin_;
+  std::vector<HalfEdge> all_;
+};
+
 void order_about_vertices(Subdivision& map) {
-  std::vector<std::vector<HalfEdge>> stars(map.vertices.size());
-  for (HalfEdge h = 0; h < 2 * static_cast<int>(map.edges.size()); ++h) stars[map.origin(h)].push_back(h);
+  const Stars stars(map);
   map.next_around_vertex.assign(2 * map.edges.size(), -1);
   std::vector<Leaving> star;
-  for (std::size_t v = 0; v < stars.size(); ++v) {
-    if (stars[v].empty()) continue;
-    const double s = sorting_distance(map, stars[v]);
+  for (std::size_t v = 0; v < map.vertices.size(); ++v) {
+    if (stars.of(v).empty()) continue;
+    const double s = sorting_distance(map, stars.of(v));
     star.clear();
-    for (const HalfEdge h : stars[v]) {
+    for (const HalfEdge h : stars.of(v)) {
       const Point d = at_distance(map, h, s) - map.vertices[v];
       star.push_back({std::atan2(d.y, d.x), h});
     }

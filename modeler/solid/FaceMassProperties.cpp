@@ -2,7 +2,6 @@
 
 #include <BRepAdaptor_Curve2d.hxx>
 #include <BRepAdaptor_Surface.hxx>
-#include <BRepTools.hxx>
 #include <TColStd_Array1OfReal.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
@@ -66,8 +65,6 @@ class Integral {
         surface_(face_, false),
         from_(from),
         across_(rule_of(points_along_u(surface_))) {
-    double high = 0, v = 0;
-    BRepTools::UVBounds(face_, start_, high, v, v);
     TColStd_Array1OfReal knots(1, surface_.NbUIntervals(GeomAbs_CN) + 1);
     surface_.UIntervals(knots, GeomAbs_CN);
     knots_.assign(knots.begin(), knots.end());
@@ -83,7 +80,7 @@ class Integral {
     const double volume = area * reach, moment = volume * reach;
     scale_ = {area, volume, moment, moment, moment};
     Sums all{};
-    for (const Stretch& stretch : stretches_) add(all, halved(stretch, 0), stretch.sign);
+    for (const Stretch& stretch : stretches_) add(all, stretch.exact ? stretch.sums : agreed(stretch, 0), stretch.sign);
     return all;
   }
 
@@ -94,17 +91,37 @@ class Integral {
     double from = 0, to = 0;
     Sums sums{};
     double sign = 1;
+    bool exact = false;  ///< the sums are right as they are
   };
+
+  static constexpr int few_points = 7, points = 10, points_of_quadratic = 2;
 
   void take(const TopoDS_Edge& edge) {
     const auto& pcurve = pcurves_.emplace_back(std::make_unique<BRepAdaptor_Curve2d>(edge, face_));
+    if (stretches_.empty()) start_ = pcurve->Value(pcurve->FirstParameter()).X();
+    if (runs_along_u(*pcurve)) return;
+    const bool exact = is_quadratic(*pcurve);
     TColStd_Array1OfReal ends(1, pcurve->NbIntervals(GeomAbs_CN) + 1);
     pcurve->Intervals(ends, GeomAbs_CN);
     for (int i = 1; i < ends.Upper(); ++i) {
-      Stretch stretch{pcurve.get(), ends(i), ends(i + 1), {}, edge.Orientation() == TopAbs_REVERSED ? -1.0 : 1.0};
-      stretch.sums = along(*stretch.pcurve, stretch.from, stretch.to);
+      const double sign = edge.Orientation() == TopAbs_REVERSED ? -1.0 : 1.0;
+      Stretch stretch{pcurve.get(), ends(i), ends(i + 1), {}, sign, exact};
+      stretch.sums = along(*stretch.pcurve, stretch.from, stretch.to, exact ? points_of_quadratic : points);
       stretches_.push_back(stretch);
     }
+  }
+
+  /// By Green's theorem the integral along such a line is nothing.
+  static bool runs_along_u(const BRepAdaptor_Curve2d& pcurve) {
+    return pcurve.GetType() == GeomAbs_Line && pcurve.Line().Direction().Y() == 0;
+  }
+
+  /// Whether what is integrated along it is a polynomial of no more than the third degree: a line on a plane, where the
+  /// moment is linear and its integral along u quadratic, or a line beside the axis of a cylinder.
+  bool is_quadratic(const BRepAdaptor_Curve2d& pcurve) const {
+    if (pcurve.GetType() != GeomAbs_Line) return false;
+    const GeomAbs_SurfaceType type = surface_.GetType();
+    return type == GeomAbs_Plane || (type == GeomAbs_Cylinder && pcurve.Line().Direction().X() == 0);
   }
 
   /// From the point to where a stretch begins.
@@ -113,30 +130,26 @@ class Integral {
     return (surface_.Value(p.X(), p.Y()).XYZ() - from_).Modulus();
   }
 
-  /// The stretch's integral, once two halves of it say the same as the whole.
-  Sums halved(const Stretch& whole, int depth) const {
+  /// The stretch's integral, halved until a rule of fewer points says the same.
+  Sums agreed(const Stretch& whole, int depth) const {
     constexpr int deepest = 24;
     constexpr double agreement = 1e-10;
-    const double middle = (whole.from + whole.to) / 2;
-    Stretch one = whole, two = whole;
-    one.to = two.from = middle;
-    one.sums = along(*whole.pcurve, one.from, one.to);
-    two.sums = along(*whole.pcurve, two.from, two.to);
-    Sums both = one.sums;
-    add(both, two.sums);
+    const Sums rough = along(*whole.pcurve, whole.from, whole.to, few_points);
     bool same = true;
-    for (std::size_t i = 0; i < both.size(); ++i) same &= std::abs(both[i] - whole.sums[i]) <= agreement * scale_[i];
-    if (same || depth == deepest) return both;
-    both = halved(one, depth + 1);
-    add(both, halved(two, depth + 1));
+    for (std::size_t i = 0; i < rough.size(); ++i)
+      same = same && std::abs(rough[i] - whole.sums[i]) <= agreement * scale_[i];
+    if (same || depth == deepest) return whole.sums;
+    Sums both{};
+    const double middle = (whole.from + whole.to) / 2;
+    for (const auto& [from, to] : {std::pair{whole.from, middle}, {middle, whole.to}})
+      add(both, agreed({whole.pcurve, from, to, along(*whole.pcurve, from, to, points), whole.sign}, depth + 1));
     return both;
   }
 
-  Sums along(const BRepAdaptor_Curve2d& pcurve, double from, double to) const {
-    constexpr int points = 10;
-    const Rule& rule = rule_of(points);
+  Sums along(const BRepAdaptor_Curve2d& pcurve, double from, double to, int count) const {
+    const Rule& rule = rule_of(count);
     Sums sums{};
-    for (int i = 1; i <= points; ++i) {
+    for (int i = 1; i <= count; ++i) {
       gp_Pnt2d p;
       gp_Vec2d slope;
       pcurve.D1((from + to) / 2 + rule.at(i) * (to - from) / 2, p, slope);
@@ -175,7 +188,7 @@ class Integral {
   BRepAdaptor_Surface surface_;
   gp_XYZ from_;
   const Rule& across_;
-  double start_ = 0;
+  double start_ = 0;           ///< the fixed u
   std::vector<double> knots_;  ///< of the surface, along u
   std::vector<std::unique_ptr<BRepAdaptor_Curve2d>> pcurves_;
   std::vector<Stretch> stretches_;

@@ -17,7 +17,8 @@ struct FaceMassProperties {
 
 /// By Gauss-Legendre rules on the face's parameters: within the face from a fixed parameter to its border (exact to
 /// rounding: as many points as each span of the surface asks for), then along the border (Green's theorem), where each
-/// stretch between two knots is halved until that changes nothing by more than 1e-10 of the face.
+/// stretch between two knots is halved until rules of 7 and of 10 points agree within 1e-10 of the face; two points are
+/// exact for a line on a plane, or beside a cylinder's axis.
 FaceMassProperties face_mass_properties(const TopoDS_Face& face, const gp_XYZ& from);
 
 }  // namespace sagitta

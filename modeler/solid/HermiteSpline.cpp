@@ -1,7 +1,6 @@
 #include "solid/HermiteSpline.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "solid/Hermite.hpp"
 
@@ -15,79 +14,110 @@ double value(const std::array<double, 6>& c, double t) {
          5 * s * t2 * t2 * c[4] + t2 * t2 * t * c[5];
 }
 
-/// One span of the course, between knots.
+/// One span of the course, in equal parts until one is refined by itself.
 template <std::size_t N>
 class SpanFit {
  public:
-  /// `equal`: the length of all pieces; 0 where they are not equally long.
-  SpanFit(const ParametricCurve<N>& f, std::size_t span, std::vector<double> knots, double equal,
-          const std::array<double, N>& weight)
-      : f_(&f), span_(span), knots_(std::move(knots)), equal_(equal), pieces_(static_cast<int>(knots_.size()) - 1) {
-    std::array<Jet, N> start = (*f_)(knot(0), span_);
-    for (int i = 0; i < pieces_; ++i) {
-      const std::array<Jet, N> end = (*f_)(knot(i + 1), span_);
-      std::array<Control, N>& control = controls_.emplace_back();
-      for (std::size_t k = 0; k < N; ++k) control[k] = bezier(start[k], end[k], length(i));
-      off_.push_back(deviation(weight, i));
-      start = end;
-    }
+  SpanFit(const ParametricCurve<N>& f, const std::vector<double>& spans, std::size_t span)
+      : f_(f), span_(span), first_(spans[span]), last_(spans[span + 1]), jets_{f(first_, span), f(last_, span)} {
+    fit();
   }
 
-  int pieces() const { return pieces_; }
-  double deviation() const { return *std::max_element(off_.begin(), off_.end()); }
+  int pieces() const { return static_cast<int>(jets_.size()) - 1; }
 
-  /// The knots, with one more in the middle of each piece that deviates by more than the aim.
-  std::vector<double> finer(double aim) const {
-    std::vector<double> all;
-    for (int i = 0; i < pieces_; ++i) {
-      all.push_back(knot(i));
-      if (off_[static_cast<std::size_t>(i)] > aim) all.push_back((knot(i) + knot(i + 1)) / 2);
+  /// Twice as many equal parts. Their number is a power of 2, so that knots stay where they are to the last bit.
+  void halve() {
+    const std::vector<std::array<Jet, N>> old = std::move(jets_);
+    jets_.resize(2 * old.size() - 1);
+    for (std::size_t i = 0; i < old.size(); ++i) jets_[2 * i] = old[i];
+    for (int i = 1; i < pieces(); i += 2) jets_[i] = f_(knot(i), span_);
+    fit();
+  }
+
+  /// Two parts in place of each that deviates by more than `enough`.
+  void refine(const std::array<double, N>& weight, double enough) {
+    std::vector<double> knots;
+    std::vector<std::array<Jet, N>> jets;
+    for (int i = 0; i <= pieces(); ++i) {
+      knots.push_back(knot(i));
+      jets.push_back(jets_[i]);
+      if (i == pieces() || deviation(weight, enough, i) <= enough) continue;
+      knots.push_back((knot(i) + knot(i + 1)) / 2);
+      jets.push_back(f_(knots.back(), span_));
     }
-    all.push_back(knot(pieces_));
-    return all;
+    knots_ = std::move(knots);
+    jets_ = std::move(jets);
+    fit();
+  }
+
+  /// The largest deviation, or the first found that is more than `enough`. A quintic that is right to the second
+  /// derivative at its ends strays most near its middle.
+  double deviation(const std::array<double, N>& weight, double enough) const {
+    double most = 0;
+    for (const double t : quarters)
+      for (int i = 0; i < pieces(); ++i) {
+        most = std::max(most, off(weight, i, t));
+        if (most > enough) return most;
+      }
+    return most;
   }
 
   /// Continues a spline that ends where this span begins.
   void append_to(HermiteSpline<N>& spline) const {
+    if (spline.poles.empty()) spline.poles.reserve(3 * controls_.size() + 3);
     if (spline.poles.empty()) add(spline, 0, [](const Control& c) { return c[0]; });
-    for (int i = 0; i < pieces_; ++i) {
+    for (int i = 0; i < pieces(); ++i) {
       if (i == 0)
         add(spline, i, [](const Control& c) { return c[1]; });
       else
-        add(spline, i, [r = step_before(i)](const Control& c) { return (1 + r) * c[1] - r * c[2]; });
+        add(spline, i, [r = before(i)](const Control& c) { return (1 + r) * c[1] - r * c[2]; });
       add(spline, i, [](const Control& c) { return c[2]; });
       add(spline, i, [](const Control& c) { return c[3]; });
       spline.knots.push_back(knot(i));
       spline.multiplicities.push_back(spline.knots.size() == 1 ? 6 : i == 0 ? 4 : 3);
     }
-    add(spline, pieces_ - 1, [](const Control& c) { return c[4]; });
+    add(spline, pieces() - 1, [](const Control& c) { return c[4]; });
   }
 
   /// The spline's end.
   void close(HermiteSpline<N>& spline) const {
-    add(spline, pieces_ - 1, [](const Control& c) { return c[5]; });
-    spline.knots.push_back(knot(pieces_));
+    add(spline, pieces() - 1, [](const Control& c) { return c[5]; });
+    spline.knots.push_back(last_);
     spline.multiplicities.push_back(6);
   }
 
  private:
   using Control = std::array<double, 6>;
+  static constexpr std::array<double, 3> quarters{0.5, 0.25, 0.75};
 
-  double knot(int i) const { return knots_[static_cast<std::size_t>(i)]; }
+  double knot(int i) const {
+    if (!knots_.empty()) return knots_[i];
+    return i == pieces() ? last_ : first_ + (last_ - first_) * i / pieces();
+  }
+  double length(int i) const { return knots_.empty() ? (last_ - first_) / pieces() : knot(i + 1) - knot(i); }
+  /// The length of the part before over that of part i, for the blossom across their triple knot.
+  double before(int i) const { return length(i - 1) / length(i); }
 
-  double length(int i) const { return equal_ > 0 ? equal_ : knot(i + 1) - knot(i); }
-
-  /// The length of the piece before over that of piece i: where the blossom across their triple knot is taken.
-  double step_before(int i) const { return length(i - 1) / length(i); }
-
-  double deviation(const std::array<double, N>& weight, int i) const {
+  double off(const std::array<double, N>& weight, int i, double t) const {
     double most = 0;
-    for (const double t : {0.25, 0.5, 0.75}) {
-      const std::array<Jet, N> exact = (*f_)(knot(i) + t * length(i), span_);
-      for (std::size_t k = 0; k < N; ++k)
-        most = std::max(most, weight[k] * std::abs(value(controls_[i][k], t) - exact[k].v));
-    }
+    const std::array<Jet, N> exact = f_(knot(i) + t * length(i), span_);
+    for (std::size_t k = 0; k < N; ++k)
+      most = std::max(most, weight[k] * std::abs(value(controls_[i][k], t) - exact[k].v));
     return most;
+  }
+
+  double deviation(const std::array<double, N>& weight, double enough, int i) const {
+    double most = 0;
+    for (const double t : quarters)
+      if (most <= enough) most = std::max(most, off(weight, i, t));
+    return most;
+  }
+
+  void fit() {
+    controls_.resize(jets_.size() - 1);
+    for (std::size_t i = 0; i < controls_.size(); ++i)
+      for (std::size_t k = 0; k < N; ++k)
+        controls_[i][k] = bezier(jets_[i][k], jets_[i + 1][k], length(static_cast<int>(i)));
   }
 
   template <class Pick>
@@ -96,45 +126,31 @@ class SpanFit {
     for (std::size_t k = 0; k < N; ++k) pole[k] = pick(controls_[piece][k]);
   }
 
-  const ParametricCurve<N>* f_;
+  const ParametricCurve<N>& f_;
   std::size_t span_;
-  std::vector<double> knots_;
-  double equal_;
-  int pieces_;
-  std::vector<std::array<Control, N>> controls_;  ///< Bezier points of each piece
-  std::vector<double> off_;                       ///< how far each strays
+  double first_, last_;
+  std::vector<double> knots_;                     ///< none while the parts are equal
+  std::vector<std::array<Jet, N>> jets_;          ///< at the knots
+  std::vector<std::array<Control, N>> controls_;  ///< Bezier points of each part
 };
 
-/// A span in as few equal pieces as reach the aim; where `most_equal` of them do not, those that deviate are halved.
-template <std::size_t N>
-SpanFit<N> fit_span(const ParametricCurve<N>& f, double first, double last, std::size_t span,
-                    const std::array<double, N>& weight, double aim) {
-  constexpr int most_equal = 64, most_pieces = 1024;
-  int pieces = 1;
-  const auto equal = [&] {
-    std::vector<double> knots;
-    for (int i = 0; i < pieces; ++i) knots.push_back(first + (last - first) * i / pieces);
-    knots.push_back(last);
-    return SpanFit<N>(f, span, std::move(knots), (last - first) / pieces, weight);
-  };
-  SpanFit<N> fit = equal();
-  while (fit.deviation() > aim && pieces < most_equal) {
-    pieces *= 2;
-    fit = equal();
-  }
-  while (fit.deviation() > aim && fit.pieces() < most_pieces) fit = SpanFit<N>(f, span, fit.finer(aim), 0, weight);
-  return fit;
-}
-
 }  // namespace
+
+constexpr double every = 1e300;  ///< no deviation is enough to stop looking
 
 template <std::size_t N>
 HermiteSpline<N> fit_hermite_spline(const ParametricCurve<N>& f, const std::vector<double>& spans,
                                     const std::array<double, N>& weight, double aim) {
+  constexpr int most_equal = 64, most_pieces = 1024;
   HermiteSpline<N> fitted;
   for (std::size_t span = 0; span + 1 < spans.size(); ++span) {
-    const SpanFit<N> part = fit_span(f, spans[span], spans[span + 1], span, weight, aim);
-    fitted.deviation = std::max(fitted.deviation, part.deviation());
+    SpanFit<N> part(f, spans, span);
+    double deviation = part.deviation(weight, aim);
+    while (deviation > aim && part.pieces() < most_pieces) {
+      part.pieces() < most_equal ? part.halve() : part.refine(weight, aim);
+      deviation = part.deviation(weight, part.pieces() < most_equal ? aim : every);
+    }
+    fitted.deviation = std::max(fitted.deviation, deviation);
     part.append_to(fitted);
     if (span + 2 == spans.size()) part.close(fitted);
   }

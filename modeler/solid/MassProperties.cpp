@@ -1,11 +1,10 @@
-#include <BRepBndLib.hxx>
-#include <Bnd_Box.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
 #include <vector>
 
 #include "plane/ParallelFor.hpp"
+#include "solid/BoundingBox.hpp"
 #include "solid/FaceMassProperties.hpp"
 #include "solid/Solid.hpp"
 
@@ -13,8 +12,7 @@ namespace sagitta {
 
 MassProperties mass_properties(const TopoDS_Solid& solid) {
   MassProperties result;
-  Bnd_Box box;
-  BRepBndLib::AddOptimal(solid, box, false, false);
+  const Bnd_Box box = bounding_box(solid);
   box.Get(result.low[0], result.low[1], result.low[2], result.high[0], result.high[1], result.high[2]);
   const gp_XYZ middle = (box.CornerMin().XYZ() + box.CornerMax().XYZ()) / 2;
   std::vector<TopoDS_Face> shapes;

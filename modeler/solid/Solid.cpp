@@ -2,6 +2,7 @@
 
 #include <BRepCheck_Analyzer.hxx>
 #include <BRep_Builder.hxx>
+#include <Geom_BSplineCurve.hxx>
 #include <Geom_Plane.hxx>
 #include <Standard_Failure.hxx>
 #include <TopoDS.hxx>
@@ -37,6 +38,9 @@ class Builder {
 
   TopoDS_Solid run() {
     measure();
+    vertices_.reserve(shell_.vertices.size());
+    edges_.reserve(shell_.edges.size());
+    curves_.reserve(shell_.edges.size());
     for (const ShellVertex& v : shell_.vertices) {
       TopoDS_Vertex vertex;
       brep_.MakeVertex(vertex, gp_Pnt(v.p.x, v.p.y, v.z), least_tolerance);
@@ -95,8 +99,9 @@ class Builder {
     brep_.Add(made, TopoDS::Vertex(vertices_[from].Oriented(TopAbs_FORWARD)));
     brep_.Add(made, TopoDS::Vertex(vertices_[to].Oriented(TopAbs_REVERSED)));
     brep_.Range(made, curve.first, curve.last);
-    widen(from, curve.curve->Value(curve.first));
-    widen(to, curve.curve->Value(curve.last));
+    const auto spline = Handle(Geom_BSplineCurve)::DownCast(curve.curve);  // it begins and ends in its outer poles
+    widen(from, spline.IsNull() ? curve.curve->Value(curve.first) : spline->StartPoint());
+    widen(to, spline.IsNull() ? curve.curve->Value(curve.last) : spline->EndPoint());
     edges_.push_back(made);
     curves_.push_back(std::move(curve));
   }
@@ -133,11 +138,11 @@ class Builder {
     return within(parted(face.loops), surface, inside_out);
   }
 
-  bool passes_twice(const Loop& loop) const {
-    std::vector<int> starts;
-    for (const Coedge use : loop) starts.push_back(shell_.start(use));
-    std::sort(starts.begin(), starts.end());
-    return std::adjacent_find(starts.begin(), starts.end()) != starts.end();
+  bool passes_twice(const Loop& loop) {
+    starts_.clear();
+    for (const Coedge use : loop) starts_.push_back(shell_.start(use));
+    std::sort(starts_.begin(), starts_.end());
+    return std::adjacent_find(starts_.begin(), starts_.end()) != starts_.end();
   }
 
   TopoDS_Face within(const std::vector<Loop>& loops, const Handle(Geom_Surface) & surface, bool inside_out) {
@@ -307,6 +312,7 @@ class Builder {
   std::map<BoundingSurface, std::unique_ptr<Patch>> patches_;
   double low_ = 1e300, high_ = -1e300, slant_ = 0;
   std::string here_;
+  std::vector<int> starts_;  ///< of the loop at work
 };
 
 }  // namespace

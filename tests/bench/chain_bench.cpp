@@ -126,6 +126,7 @@ BENCHMARK(booleans)
 /// Keeps the shortest time of each family, real or of the processor as it was measured, while the console shows all.
 class Race : public benchmark::ConsoleReporter {
  public:
+  Race() : ConsoleReporter(OO_Tabular) {}  // colour escapes would stand at the beginning of the ratios' lines
   void ReportRuns(const std::vector<Run>& runs) override {
     ConsoleReporter::ReportRuns(runs);
     for (const Run& run : runs) {

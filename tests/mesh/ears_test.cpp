@@ -10,6 +10,7 @@
 #include <map>
 #include <numbers>
 
+#include "mesh/Delaunay.hpp"
 #include "mesh/Orient2d.hpp"
 
 namespace sagitta {
