@@ -81,8 +81,11 @@ class Branches {
   void join(int from, int to) {
     const Point a = map_.vertices[from], b = map_.vertices[to], middle = between(a, b, 0.5);
     if (distance(a, b) <= tolerance::vertex || std::abs(meeting_->gap(middle)) > tolerance::height) return;
-    const PlanEdge chord = faces_.chord(face_, from, to);
-    if (faces_.holds(face_, middle) && !faces_.has(face_, chord, middle)) map_.edges.push_back(chord);
+    const auto joined = [&](const PlanEdge& edge) {  // by the branch that it turns back from
+      return std::minmax(edge.from, edge.to) == std::minmax(from, to) && edge.crossing < 0;
+    };
+    if (faces_.holds(face_, middle) && std::none_of(map_.edges.begin(), map_.edges.end(), joined))
+      map_.edges.push_back(faces_.chord(face_, from, to));
   }
 
   /// A scallop meets the moved playing surface on lines of one share of its space, which are straight.
