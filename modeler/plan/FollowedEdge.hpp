@@ -21,6 +21,8 @@ class FollowedEdge {
  private:
   const SurfacePair& meeting_;
   Point a_, b_, direction_;
+  double sense_ =
+      0;  ///< whether the gap of the heights rises along the direction where the curve passes (> 0) or falls
 };
 
 /// Where the curve passes x, between a and b; on the chord where it is not found.

@@ -124,18 +124,18 @@ EdgeCurve over_crossing(const IntersectionCurve& curve, Point a, Point b) {
   return curve.r2 == 0 ? conic_curve(level_section(curve, a, b)) : fitted_crossing(curve, a, b);
 }
 
-/// How far a curve in a level floor leaves the moved surface that it crosses there. What it is moved sideways by may be
-/// far more: the two meet at a flat angle.
-double off_surface(const Surface& surface, const IntersectionCurve& crossing, const EdgeCurve& curve) {
-  const BoundingSurface moved =
-      crossing.meeting ? crossing.meeting->upper
-                       : BoundingSurface{BoundingSurface::Kind::offset_surface, crossing.offset, crossing.fallen};
+/// How far a curve where two surfaces meet leaves them in height. What it is moved sideways by may be far more: the two
+/// meet at a flat angle.
+double off_surfaces(const Surface& surface, const IntersectionCurve& crossing, const EdgeCurve& curve) {
+  std::vector<BoundingSurface> both{{BoundingSurface::Kind::offset_surface, crossing.offset, crossing.fallen}};
+  if (crossing.meeting) both = {crossing.meeting->upper, crossing.meeting->other};
   constexpr int samples = 64;
   double most = 0;
   for (int k = 0; k <= samples; ++k) {
     const double t = curve.first + (curve.last - curve.first) * k / samples;
     const std::array<Jet, 3> p = curve.place(t, 0);
-    most = std::max(most, std::abs(height(surface, moved, Point{p[0].v, p[1].v}) - p[2].v));
+    for (const BoundingSurface& one : both)
+      most = std::max(most, std::abs(height(surface, one, Point{p[0].v, p[1].v}) - p[2].v));
   }
   return most;
 }
@@ -247,7 +247,7 @@ EdgeCurve curve_of(const Shell& shell, const ShellEdge& edge) {
   EdgeCurve ending = ending_in(a, b, std::move(exact));
   const IntersectionCurve* crossing = edge.crossing < 0 ? nullptr : &shell.plan.map.crossings[edge.crossing];
   const bool in_floor = crossing && !crossing->tunnel;
-  ending.deviation += in_floor ? off_surface(shell.plan.surface, *crossing, ending) : ending.moved;
+  ending.deviation += in_floor ? off_surfaces(shell.plan.surface, *crossing, ending) : ending.moved;
   return ending;
 }
 

@@ -34,20 +34,23 @@ class SpanFit {
     fit();
   }
 
-  /// Two parts in place of each that deviates by more than `enough`.
-  void refine(const std::array<double, N>& weight, double enough) {
+  /// Two parts in place of each that deviates by more than `enough`, but of the shortest; whether there are more now.
+  bool refine(const std::array<double, N>& weight, double enough) {
+    const int before = pieces();
+    const double shortest = 1e-7 * (last_ - first_);
     std::vector<double> knots;
     std::vector<std::array<Jet, N>> jets;
-    for (int i = 0; i <= pieces(); ++i) {
+    for (int i = 0; i <= before; ++i) {
       knots.push_back(knot(i));
       jets.push_back(jets_[i]);
-      if (i == pieces() || deviation(weight, enough, i) <= enough) continue;
+      if (i == before || length(i) < shortest || deviation(weight, enough, i) <= enough) continue;
       knots.push_back((knot(i) + knot(i + 1)) / 2);
       jets.push_back(f_(knots.back(), span_));
     }
     knots_ = std::move(knots);
     jets_ = std::move(jets);
     fit();
+    return pieces() > before;
   }
 
   /// The largest deviation, or the first found that is more than `enough`. A quintic that is right to the second
@@ -147,7 +150,10 @@ HermiteSpline<N> fit_hermite_spline(const ParametricCurve<N>& f, const std::vect
     SpanFit<N> part(f, spans, span);
     double deviation = part.deviation(weight, aim);
     while (deviation > aim && part.pieces() < most_pieces) {
-      part.pieces() < most_equal ? part.halve() : part.refine(weight, aim);
+      if (part.pieces() < most_equal)
+        part.halve();
+      else if (!part.refine(weight, aim))
+        break;
       deviation = part.deviation(weight, part.pieces() < most_equal ? aim : every);
     }
     fitted.deviation = std::max(fitted.deviation, deviation);

@@ -136,6 +136,18 @@ std::optional<EdgeCurve> over_tangent_arc(const Surface& surface, const Bounding
   });
 }
 
+/// A rolled edge over an arc, by the arc's angle: smooth where the arc stays clear of the roll's upright side.
+EdgeCurve over_arc_by_angle(const Surface& surface, const BoundingSurface& bound, const CurveSegment& arc) {
+  const Tunnel tunnel = bound.tunnel;
+  const double rise = rise_of(surface, bound);
+  return of_fit([=](double at) {
+    const Jet angle = arc.start + arc.sweep * Jet{at, 1, 0};
+    const Jet x = arc.centre.x + arc.radius * cos(angle), y = arc.centre.y + arc.radius * sin(angle);
+    const Jet share = (1 / tunnel.radius) * (tunnel.nx * x + tunnel.ny * y - constant(tunnel.offset));
+    return std::array<Jet, 3>{x, y, axis_of(surface, bound, x) + rise * sqrt((1 - share) * (1 + share))};
+  });
+}
+
 }  // namespace
 
 EdgeCurve over_round_line(const Surface& surface, const BoundingSurface& bound, Point a, Point b) {
@@ -156,13 +168,16 @@ EdgeCurve over_round_arc(const Surface& surface, const BoundingSurface& bound, c
     return tunnel.nx * (arc.centre.x + big * cos(angle)) + tunnel.ny * (arc.centre.y + big * sin(angle)) -
            constant(tunnel.offset);
   };
-  return along_wall(
+  EdgeCurve followed = along_wall(
       chord, [=](Jet v, Jet w) { return across(v) - r * sin((1 / r) * w); },
       [=](Jet v, Jet w) {
         const Jet angle = (1 / big) * v, x = arc.centre.x + big * cos(angle);
         return std::array<Jet, 3>{x, arc.centre.y + big * sin(angle),
                                   axis_of(surface, bound, x) + (sense * rise_of(surface, bound)) * cos((1 / r) * w)};
       });
+  if (bound.of_hole() || followed.deviation <= tolerance::confusion) return followed;
+  EdgeCurve by_angle = over_arc_by_angle(surface, bound, arc);
+  return by_angle.deviation < followed.deviation ? by_angle : followed;
 }
 
 /// Where a round wall meets another surface.
