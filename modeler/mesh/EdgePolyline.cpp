@@ -70,12 +70,13 @@ struct Track {
            (twin && (edge.segment.is_arc() || edge.crossing >= 0));
   }
 
-  /// The least number of equal parts of an arc whose chords, each r (1 - cos(angle / 2)) away from it, do.
+  /// The least number of equal parts of an arc whose chords, each 2 r sin^2(angle / 4) away from it, do.
   int parts() const {
     const int least = must_bend() ? 2 : 1;
     if (!edge.segment.is_arc()) return least;
-    const double widest = 2 * std::acos(std::max(0.0, 1 - allowed.arc / edge.segment.radius));
-    return std::max(least, static_cast<int>(std::ceil(std::abs(edge.segment.sweep) / widest)));
+    constexpr double most = 4096;
+    const double widest = 4 * std::asin(std::sqrt(std::min(1.0, allowed.arc / edge.segment.radius) / 2));
+    return std::max(least, static_cast<int>(std::ceil(std::min(most, std::abs(edge.segment.sweep) / widest))));
   }
 
   void divide(const Place& from, const Place& to, int depth, std::vector<PolylinePoint>& out) const {

@@ -194,19 +194,14 @@ EdgeCurve straight_curve(Point a, double za, Point b, double zb) {
 
 EdgeCurve conic_curve(const Conic& c) {
   if (c.straight()) return straight_curve(c.a, c.za, c.b, c.zb);
-  TColgp_Array1OfPnt poles(1, 3);
-  poles(1) = point(c.a, c.za);
-  poles(2) = point(c.m, c.zm);
-  poles(3) = point(c.b, c.zb);
-  TColStd_Array1OfReal weights(1, 3), knots(1, 2);
-  weights(1) = weights(3) = 1;
-  weights(2) = c.weight;
-  knots(1) = 0;
-  knots(2) = 1;
-  TColStd_Array1OfInteger multiplicities(1, 2);
-  multiplicities.Init(3);
+  const std::array poles{point(c.a, c.za), point(c.m, c.zm), point(c.b, c.zb)};
+  const std::array weights{1.0, c.weight, 1.0};
+  const std::array knots{0.0, 1.0};
+  const std::array multiplicities{3, 3};
   EdgeCurve result;
-  result.curve = new Geom_BSplineCurve(poles, weights, knots, multiplicities, 2);
+  result.curve =
+      new Geom_BSplineCurve(TColgp_Array1OfPnt(poles[0], 1, 3), TColStd_Array1OfReal(weights[0], 1, 3),
+                            TColStd_Array1OfReal(knots[0], 1, 2), TColStd_Array1OfInteger(multiplicities[0], 1, 2), 2);
   result.place = [c](double t, std::size_t) {
     const Jet p{t, 1, 0}, q = 1 - p;
     const Jet b0 = q * q, b1 = (2 * c.weight) * (p * q), b2 = p * p, sum = b0 + b1 + b2;

@@ -141,7 +141,7 @@ class Integral {
     if (same || depth == deepest) return whole.sums;
     Sums both{};
     const double middle = (whole.from + whole.to) / 2;
-    for (const auto& [from, to] : {std::pair{whole.from, middle}, {middle, whole.to}})
+    for (const auto& [from, to] : {std::pair{whole.from, middle}, std::pair{middle, whole.to}})
       add(both, agreed({whole.pcurve, from, to, along(*whole.pcurve, from, to, points), whole.sign}, depth + 1));
     return both;
   }

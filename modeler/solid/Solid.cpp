@@ -81,13 +81,19 @@ class Builder {
   void measure() {
     for (const ShellEdge& edge : shell_.edges) {
       if (edge.upright) continue;
-      for (const Point p : shell_.places(edge)) {
+      for (const Point p : outermost(edge)) {
         low_ = std::min(low_, p.x);
         high_ = std::max(high_, p.x);
         if (edge.bound.kind == BoundingSurface::Kind::offset_surface && !shell_.plan.surface.flat)
           slant_ = std::max(slant_, std::abs(p.y) / shell_.plan.surface.radius(p.x));
       }
     }
+  }
+
+  /// Along a straight edge x changes evenly, and y over a radius that does so too one way only: its ends tell.
+  std::vector<Point> outermost(const ShellEdge& edge) const {
+    const bool even = !edge.segment.is_arc() && edge.run.empty() && edge.crossing < 0 && shell_.plan.surface.r2 == 0;
+    return even ? std::vector{shell_.at(edge, 0), shell_.at(edge, 1)} : shell_.places(edge);
   }
 
   void add_edge(const ShellEdge& edge) {
