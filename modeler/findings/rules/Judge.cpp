@@ -4,6 +4,7 @@
 
 #include "board/Length.hpp"
 #include "plane/Tolerance.hpp"
+#include "rules/ShownMeasures.hpp"
 
 namespace sagitta {
 namespace {
@@ -53,6 +54,8 @@ double Judge::down(double mm) const {
   const double steps = steps_per(board_.units);
   return to_mm(std::floor((mm + tolerance::same) / mm_per(board_.units) * steps) / steps, board_.units);
 }
+
+std::string Judge::shown_area(double mm2) const { return sagitta::shown_area(board_, mm2); }
 
 std::string Judge::shown(double mm) const { return shown_length(mm, board_.units, board_.units == Units::mm ? 2 : 4); }
 

@@ -31,6 +31,7 @@ class Judge {
             const std::optional<Fix>& fix = {});
   /// A length for a message, in the board's units.
   std::string shown(double mm) const;
+  std::string shown_area(double mm2) const;
   /// The next larger or smaller length that a builder would write: hundredths of a mm, half thousandths of an inch.
   double up(double mm) const;
   double down(double mm) const;
