@@ -56,8 +56,8 @@ std::string hold_note(const Sheet& spec, Units units) {
     case SheetHold::skin:
       break;
   }
-  return "Hold: a skin of " + measured_length(units, spec.skin) +
-         " stays under the pieces; sand it away from the back afterwards.";
+  return "Hold: what stays under the pieces, at least " + measured_length(units, spec.skin) +
+         ". Sand it away from the back until the pieces come free.";
 }
 
 /// Thicknesses of the pieces on this sheet.
@@ -130,7 +130,10 @@ std::vector<std::string> sheet_notes(const PreparedBoard& ready, const NestedShe
   if (spec.face == SheetFace::mirrored)
     notes.push_back("The face lies DOWN: the outlines are drawn mirrored. Turn each piece over when it is glued in.");
   for (const double thickness : thicknesses(ready, sheet))
-    if (sheet.thickness > thickness + tolerance::same)
+    if (spec.hold == SheetHold::skin)
+      notes.push_back("Pieces of " + length(thickness) + ": cut as deep as that; " +
+                      length(std::max(0.0, sheet.thickness - thickness)) + " stay under them.");
+    else if (sheet.thickness > thickness + tolerance::same)
       notes.push_back("The sheet is " + length(sheet.thickness - thickness) + " thicker than pieces of " +
                       length(thickness) + ": plane it to that, or they stand proud by as much more.");
   if (const std::string turned = turned_note(sheet); !turned.empty()) notes.push_back(turned);

@@ -23,7 +23,8 @@ std::vector<std::string> place_sentences(const PreparedBoard& ready, const NeckP
       "neck "
       "lies with its glue face up, neck-face-down as it lies face down. The gauge plate may be turned over for either.",
       "Bare is the board's wood alone, over binding the finished board. The neck is " +
-          length(board.neck ? board.neck->allowance : 0) + " wider on each side."};
+          (board.neck && board.neck->allowance > 0 ? length(board.neck->allowance) + " wider on each side."
+                                                   : std::string("as wide as the finished board."))};
   const double low = plan.ledge.a.x, high = plan.ledge.b.x;
   said.push_back("The board's nut end lies at x = " + length(low) +
                  (std::abs(low - high) > tolerance::same ? " on the lower side and " + length(high) + " on the upper"

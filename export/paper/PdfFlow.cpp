@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace sagitta {
 namespace {
@@ -127,6 +128,24 @@ int FlowArea::columns() const {
 }
 
 double FlowArea::column() const { return (box.high.x - box.low.x + gutter) / columns() - gutter; }
+
+std::vector<double> page_fills(const FlowArea& area, const std::vector<FlowBlock>& blocks) {
+  const std::size_t columns = static_cast<std::size_t>(area.columns());
+  const double high = area.box.high.y - area.box.low.y, step = area.column() + area.gutter;
+  std::vector<std::vector<double>> used;
+  for (const PlacedBlock& placed : Flow(area, blocks).placed()) {
+    used.resize(std::max(used.size(), static_cast<std::size_t>(placed.page) + 1), std::vector<double>(columns));
+    std::vector<double>& page = used[static_cast<std::size_t>(placed.page)];
+    const double down = area.box.high.y - placed.corner.y + placed.block->height;
+    const auto own = static_cast<std::size_t>(std::lround((placed.corner.x - area.box.low.x) / step));
+    for (std::size_t i = 0; i < columns; ++i)
+      if (placed.block->wide || i == own) page[i] = std::max(page[i], std::min(down / high, 1.0));
+  }
+  std::vector<double> fills;
+  for (const std::vector<double>& page : used)
+    fills.push_back(std::accumulate(page.begin(), page.end(), 0.0) / static_cast<double>(columns));
+  return fills;
+}
 
 void print_flow(PdfBook& book, const FlowArea& area, const std::vector<FlowBlock>& blocks, const PageHead& head) {
   Flow flow(area, blocks);

@@ -7,6 +7,8 @@
 #include "board/SlotCut.hpp"
 #include "drawing/Drawing.hpp"
 #include "paper/FretPlaces.hpp"
+#include "paper/LengthPage.hpp"
+#include "paper/LengthSection.hpp"
 #include "paper/PdfFigures.hpp"
 #include "paper/PlanView.hpp"
 #include "paper/Section.hpp"
@@ -81,6 +83,7 @@ Rows main_rows(const Board& board, const Layout& layout) {
   rows.emplace_back("Scale", scale_words(board, layout));
   rows.emplace_back("Frets", std::to_string(layout.frets.size() - 1));
   if (slot_cut(board) != SlotCut::none) rows.emplace_back("Width of slots", measure(board, board.slots.width));
+  if (layout.nut && !layout.nut->shelf) rows.emplace_back("Width of nut seat", measure(board, board.nut.width));
   if (layout.nut) rows.emplace_back("Depth of nut seat", measure(board, layout.nut->depth));
   if (board.binding) rows.emplace_back("Binding", measure(board, board.binding->width));
   if (board.binding)
@@ -188,7 +191,9 @@ class ShopSheet {
 }  // namespace
 
 PdfBook shop_book(const PreparedBoard& ready, const Drawing& drawing, const Paper& paper) {
-  return ShopSheet(ready, paper).print(drawing);
+  PdfBook book = ShopSheet(ready, paper).print(drawing);
+  if (is_shaped_along(ready)) add_length_page(book, ready, paper);
+  return book;
 }
 
 }  // namespace sagitta

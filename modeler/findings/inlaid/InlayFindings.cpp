@@ -238,6 +238,8 @@ void judge_tops(const Subject& subject, Judge& judge) {
   const std::string top = comes_before(board, Operation::radius, Operation::inlay) ? "the playing surface"
                           : has_thickness(board)                                   ? "the top of the milled blank"
                                                                                    : "the blank's top";
+  const bool flat = !has_thickness(board) && !comes_before(board, Operation::radius, Operation::inlay);
+  const std::string earlier = flat ? "begin work.order with \"thickness\", or " : "";
   for (const auto& [inlay, worst] : lowest) {
     const auto& [under, let] = worst;
     const double thick = let->piece().thickness + under - judge.limit(rule("piece-under-top"));
@@ -248,8 +250,7 @@ void judge_tops(const Subject& subject, Judge& judge) {
     judge.hold(rule("piece-under-top"), under,
                {let->middle(), let->floor() + let->piece().thickness, let->where(), let->name()},
                let->name() + " ends " + judge.shown(under) + " below " + top + " when it is glued in",
-               "press it down with a block that fits its pocket, or begin work.order with \"thickness\", or make the "
-               "piece " +
+               std::string("press it down with a block that fits its pocket, or ") + earlier + "make the piece " +
                    judge.shown(thick) + " thick",
                fix);
   }
