@@ -93,6 +93,11 @@ class LengthPage {
     }
   }
 
+  /// Inches to four decimals, as depths are.
+  std::string figure(double mm) const {
+    return board_.units == Units::inch ? gauge_measure(board_, mm) : fixed_measure(board_, mm);
+  }
+
   void height_at(double x, double z, double off) { dimension(book_, at(x, 0), at(x, z), off, fine_measure(board_, z)); }
 
   void heights() {
@@ -120,9 +125,8 @@ class LengthPage {
     if (section_.troughs.empty()) return;
     PaperTable table{{"space", "trough at x", "deep", "left in the middle", "left at the edge"}, {}, ""};
     for (const LengthSection::Trough& each : section_.troughs)
-      table.rows.push_back({std::to_string(each.fret), fixed_measure(board_, each.x), fixed_measure(board_, each.depth),
-                            fixed_measure(board_, each.left),
-                            fixed_measure(board_, std::min(each.left_at_edge[0], each.left_at_edge[1]))});
+      table.rows.push_back({std::to_string(each.fret), fixed_measure(board_, each.x), figure(each.depth),
+                            figure(each.left), figure(std::min(each.left_at_edge[0], each.left_at_edge[1]))});
     const double wide = std::min(width, list_width);
     for (const FlowBlock& block : table_blocks(book_, wide, table)) {
       block.paint(book_, {paper_margin, top}, wide);

@@ -89,7 +89,7 @@ class Numbers {
   void outline() {
     const Layout& layout = ready_.layout();
     add("width at the nut", layout.edge(0, 0) + layout.edge(1, 0));
-    add("width at the heel", layout.edge(0, layout.heel_end) + layout.edge(1, layout.heel_end));
+    add("width at the body end", layout.edge(0, layout.heel_end) + layout.edge(1, layout.heel_end));
     for (const SideDot& dot : ready_.side_dots())
       height("side dot at fret " + std::to_string(dot.fret) + (dot.part ? ", the second" : "") +
                  (dot.side ? ", treble edge" : ""),

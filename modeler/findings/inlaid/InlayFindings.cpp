@@ -162,7 +162,8 @@ class InlayCheck {
          {wall.at, height(wall.at),
           sure > 0 ? "between " + let.name() + " and the " + where + " only " + judge_.shown(sure) +
                          " of wood is sure to stay: it may break out"
-                   : let.name() + " may run " + judge_.shown(-sure) + " over the " + where,
+          : judge_.shows(-sure) ? let.name() + " may run " + judge_.shown(-sure) + " over the " + where
+                                : let.name() + " may reach the " + where,
           "make it narrower or shift it by " + judge_.shown(lack), smaller(let, lack)});
   }
 
@@ -180,12 +181,15 @@ class InlayCheck {
     if (one.marker() == other.marker() || one.piece().pocket == other.piece().pocket) return;
     const WoodWall wall = one.wall(other, most);
     const Rule& close = rule("inlays-close");
+    // A pair has one name.
+    const std::string both =
+        one.name() == other.name() ? "the two pieces of " + one.name() : one.name() + " and " + other.name();
     hold(other, close, wall.width,
          {wall.at, height(wall.at),
-          wall.width > 0 ? "between " + one.name() + " and " + other.name() + " only " + judge_.shown(wall.width) +
-                               " of wood is left"
-                         : one.name() + " and " + other.name() + " overlap by " + judge_.shown(-wall.width) +
-                               ": there is no wood between them",
+          wall.width > 0 ? "between " + both + " " + judge_.wood_left(wall.width)
+          : judge_.shows(-wall.width)
+              ? both + " overlap by " + judge_.shown(-wall.width) + ": there is no wood between them"
+              : both + " touch: there is no wood between them",
           "move them " + judge_.shown(judge_.limit(close) - wall.width) + " apart"},
          one.marker());
   }

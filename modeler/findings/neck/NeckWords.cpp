@@ -92,7 +92,7 @@ std::string sharing_words(const NeckShape& shape) {
 std::string channel_words(const FoundChannel& channel, const Judge& judge) {
   return judge.shown(channel.width) + " wide" + (channel.depth ? ", " + judge.shown(*channel.depth) + " deep" : "") +
          " and runs from x = " + judge.shown(channel.from) + " to " + judge.shown(channel.to) +
-         (channel.open_at_nut ? ", open at the nut end" : "") + (channel.open_at_heel ? ", open at the heel end" : "") +
+         (channel.open_at_nut ? ", open at the nut end" : "") + (channel.open_at_heel ? ", open at the body end" : "") +
          ", its middle up to " + judge.shown(channel.across) + " from the centre line";
 }
 

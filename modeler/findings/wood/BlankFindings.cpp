@@ -44,7 +44,7 @@ void judge_clamps(const Subject& subject, Judge& judge) {
               {Kind::blank},
               "the blank"},
              "beyond the radius cut the blank reaches only " + judge.shown(least) + " at the " +
-                 (nut < heel ? "nut" : "heel") + " end: a clamp there stands in the cutter's way",
+                 (nut < heel ? "nut" : "body") + " end: a clamp there stands in the cutter's way",
              "hold the blank with tape, from below, or take a longer one");
 }
 
@@ -86,7 +86,7 @@ void judge_blank(const Subject& subject, Judge& judge) {
   const double above = top - subject.prepared.board().board.thickness - subject.prepared.board().sanding;
   const auto lacks = [&](const Rule& rule, double spare) { return judge.shown(judge.limit(rule) - spare); };
   judge.hold(rule("blank-short"), ends, {{nut < heel ? blank.low.x : blank.high.x, 0}, top, {Kind::blank}, "the blank"},
-             "the blank has only " + judge.shown(ends) + " to spare at the " + (nut < heel ? "nut" : "heel") +
+             "the blank has only " + judge.shown(ends) + " to spare at the " + (nut < heel ? "nut" : "body") +
                  " end: there is little room for clamps, tabs and the outline cutter",
              "take a blank " + lacks(rule("blank-short"), ends) + " longer there, or move the board with blank.at");
   judge.hold(rule("blank-narrow"), sides,
