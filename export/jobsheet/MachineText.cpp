@@ -180,6 +180,9 @@ WalkStep MachineText::radius() const {
   const double top = wood_top_before(ready_, Operation::radius), left = board_.board.thickness + board_.sanding;
   step.act = {"Cut the playing surface over the drawn rectangle; in the middle " + fine(top - left) + " to remove."};
   if (board_.sanding > 0) step.act.push_back(fine(board_.sanding) + " stays on top for the sanding.");
+  if (ready_.surface().fall_start)
+    step.act.push_back("From fret " + std::to_string(*board_.surface.fall_from_fret) +
+                       " on the centre line falls, by " + fine(*board_.surface.fall) + " at the body end.");
   if (const auto& scallops = ready_.surface().scallops; !scallops.empty())
     step.act.push_back("Then cut the scallops between frets " + std::to_string(scallops.front().fret - 1) + " and " +
                        std::to_string(scallops.back().fret) + ", " + fine(scallops.front().depth) +
@@ -228,7 +231,7 @@ WalkStep MachineText::nut() const {
               " below the finished middle" +
               (board_.nut.floor == NutFloor::arc ? "; the floor follows the surface." : ".")};
   if (board_.nut.compensation > 0)
-    step.act.push_back("Its face stands " + fine(board_.nut.compensation) + " before the nut line, toward the bridge.");
+    step.act.push_back("Its face lies " + fine(board_.nut.compensation) + " from the nut line, toward the bridge.");
   step.check = {"The nut's blank stands upright in it and touches the face."};
   step.wrong = {"A face that is off shifts every note of the open strings."};
   return step;
