@@ -19,21 +19,15 @@ constexpr double fact_name = 17, level_step = 5.4, level_width = 40;
 /// A page that is filled to this part looks full.
 constexpr double full_page = 0.75;
 
-/// How closely the sheet is set.
-struct Spacing {
-  double gaps = 1;          ///< times the usual room before a block
-  double pictures = 1;      ///< times the usual size of pictures
+/// How large the pictures are.
+struct Sizes {
+  double pictures = 1;      ///< times the usual size
   double hold_down = 0.42;  ///< of the paper's height, what a hold-down takes at most
 };
 
 /// What is tried, the usual first. Closer settings bring the last lines back to the page before; wider ones fill it.
-std::vector<Spacing> spacings() {
-  std::vector<Spacing> all;
-  for (const double gaps : {1.0, 1.3, 0.7, 1.6, 2.0, 2.5})
-    for (const double pictures : {1.0, 0.8})
-      for (const double hold_down : {0.42, 0.34, 0.5}) all.push_back({gaps, pictures, hold_down});
-  return all;
-}
+constexpr Sizes sizes_tried[] = {{1, 0.42}, {1, 0.34}, {1, 0.5}, {0.8, 0.42}, {0.8, 0.34}, {0.8, 0.5}};
+constexpr double gaps_tried[] = {1, 1.3, 0.7, 1.6, 2, 2.5};
 
 FlowArea area_on(const Paper& paper) {
   return {paper,
@@ -44,9 +38,8 @@ FlowArea area_on(const Paper& paper) {
 class JobPages {
  public:
   /// `ruler`: text is measured on it; it is never finished.
-  JobPages(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper, PdfBook& ruler,
-           const Spacing& spacing)
-      : sheet_(sheet), pictures_(pictures), area_(area_on(paper)), ruler_(ruler), spacing_(spacing) {
+  JobPages(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper, PdfBook& ruler, const Sizes& sizes)
+      : sheet_(sheet), pictures_(pictures), area_(area_on(paper)), ruler_(ruler), sizes_(sizes) {
     board();
     table("Tool changes, in order", sheet_.tools);
     table("Time of cutting, without moves and tool changes", sheet_.clock);
@@ -62,10 +55,22 @@ class JobPages {
     tables();
   }
 
-  /// How far the emptiest page is filled, 0 to 1.
-  double least_fill() const {
+  /// How far the emptiest page is filled with such gaps, 0 to 1; they are kept.
+  double least_fill(double gaps) {
+    area_.gaps = gaps;
     const std::vector<double> fills = page_fills(area_, blocks_);
     return *std::ranges::min_element(fills);
+  }
+
+  /// Takes the first gaps that fill every page, else those that fill the emptiest most; how far that is filled.
+  double fit() {
+    double least = -1, best = 1;
+    for (const double gaps : gaps_tried) {
+      if (const double fill = least_fill(gaps); fill > least) least = fill, best = gaps;
+      if (least >= full_page) break;
+    }
+    area_.gaps = best;
+    return least;
   }
 
   PdfBook print() const {
@@ -89,7 +94,6 @@ class JobPages {
 
   void add(FlowBlock block) {
     block.part = part_;
-    block.before *= spacing_.gaps;
     blocks_.push_back(std::move(block));
   }
 
@@ -166,8 +170,7 @@ class JobPages {
     heading("The board");
     if (const auto found = pictures_.find(sheet_.picture); found != pictures_.end()) {
       const double wide = std::min(width(), ruler_.sharp_width(found->second));
-      const double height =
-          spacing_.pictures * std::min(wide / ruler_.shape_of(found->second), 0.3 * area_.paper.height);
+      const double height = sizes_.pictures * std::min(wide / ruler_.shape_of(found->second), 0.3 * area_.paper.height);
       FlowBlock block;
       block.height = height + 1;
       block.with_next = true;
@@ -235,7 +238,7 @@ class JobPages {
     const Box& blank = setup.hold_down.drawing.page;
     const Point size = blank.high - blank.low;
     const double all = area_.box.high.x - area_.box.low.x,
-                 tall = spacing_.hold_down * area_.paper.height - hold_down_foot;
+                 tall = sizes_.hold_down * area_.paper.height - hold_down_foot;
     const DrawingScale scale = scale_for(size.x, std::min(all - 2 * hold_down_side, tall / size.y * size.x), 1);
     const std::string below = "The blank from above, " + scale.name +
                               ": its centre lines, where clamps may stand, what is cut; the cross in the circle is the "
@@ -311,7 +314,7 @@ class JobPages {
 
   /// The stock before and after, side by side.
   void stock(const JobStep& step) {
-    const double each = spacing_.pictures * (width() - picture_gap) / 2;
+    const double each = sizes_.pictures * (width() - picture_gap) / 2;
     struct Shown {
       std::string words;
       const std::string* png = nullptr;
@@ -343,7 +346,7 @@ class JobPages {
   const JobPictures& pictures_;
   FlowArea area_;
   PdfBook& ruler_;
-  Spacing spacing_;
+  Sizes sizes_;
   std::vector<FlowBlock> blocks_;
   std::string part_, set_up_;
 };
@@ -355,9 +358,9 @@ PdfBook job_book(const JobSheet& sheet, const JobPictures& pictures, const Paper
   ruler.page(paper);
   std::optional<JobPages> best;
   double least = 0;
-  for (const Spacing& spacing : spacings()) {
-    JobPages pages(sheet, pictures, paper, ruler, spacing);
-    const double fill = pages.least_fill();
+  for (const Sizes& sizes : sizes_tried) {
+    JobPages pages(sheet, pictures, paper, ruler, sizes);
+    const double fill = pages.fit();
     if (best && fill <= least) continue;
     least = fill;
     best.emplace(std::move(pages));

@@ -32,6 +32,7 @@ class Flow {
 
  private:
   double room() const { return top_ - area_.box.low.y; }
+  double before(const FlowBlock& block) const { return area_.gaps * block.before; }
   bool page_begins() const { return top_ == area_.box.high.y; }
   void next_page() {
     ++page_;
@@ -42,17 +43,17 @@ class Flow {
   double chain(std::size_t at) const {
     double height = blocks_[at].height;
     for (; blocks_[at].with_next && at + 1 < blocks_.size(); ++at)
-      height += blocks_[at + 1].before + blocks_[at + 1].height;
+      height += before(blocks_[at + 1]) + blocks_[at + 1].height;
     return height;
   }
 
   std::size_t place_wide(std::size_t at) {
-    const double before = page_begins() ? 0 : blocks_[at].before;
-    if (before + chain(at) > room() + rounding && !page_begins()) {
+    const double gap = page_begins() ? 0 : before(blocks_[at]);
+    if (gap + chain(at) > room() + rounding && !page_begins()) {
       next_page();
       return at;
     }
-    top_ -= before;
+    top_ -= gap;
     placed_.push_back({&blocks_[at], page_, {area_.box.low.x, top_}, area_.box.high.x - area_.box.low.x});
     top_ -= blocks_[at].height;
     return at + 1;
@@ -62,7 +63,7 @@ class Flow {
   std::size_t place_columns(std::size_t at) {
     std::size_t end = at;
     while (end < blocks_.size() && !blocks_[end].wide) ++end;
-    const double gap = page_begins() ? 0 : blocks_[at].before;
+    const double gap = page_begins() ? 0 : before(blocks_[at]);
     if (gap + chain(at) > room() + rounding && !page_begins()) {
       next_page();
       return at;
@@ -98,7 +99,7 @@ class Flow {
         const FlowBlock& block = blocks_[at];
         const bool first = y == top_;
         const double heading = first && block.heading ? block.heading->height : 0;
-        const double wanted = (first ? heading : block.before) + chain(at);
+        const double wanted = (first ? heading : before(block)) + chain(at);
         // The first column must take something, or no page ever would.
         if (top_ - y + wanted > height + rounding &&
             !(first && height >= area_.box.high.y - area_.box.low.y - rounding))
@@ -106,7 +107,7 @@ class Flow {
         if (first && block.heading)
           put(*block.heading);
         else if (!first)
-          y -= block.before;
+          y -= before(block);
         put(block);
       }
       lowest_ = std::min(lowest_, y);

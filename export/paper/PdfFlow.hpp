@@ -27,6 +27,7 @@ struct FlowArea {
   Paper paper;
   Box box;
   double least_column = 120, gutter = 9;
+  double gaps = 1;  ///< times the room before each block
 
   int columns() const;
   double column() const;  ///< width of one
