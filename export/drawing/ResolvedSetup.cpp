@@ -6,6 +6,7 @@
 
 #include "board/CutSide.hpp"
 #include "board/Length.hpp"
+#include "drawing/WoodTop.hpp"
 #include "layout/Taper.hpp"
 #include "rules/Work.hpp"
 #include "text/Measures.hpp"
@@ -137,11 +138,12 @@ std::string zero_note(const Layout& layout, const ZeroPlace& place, Units units)
 }
 
 std::string height_note(const PreparedBoard& ready, const ResolvedSetup& setup, Units units) {
+  const double blank = ready.layout().blank_thickness, now = wood_top_before(ready, setup);
   const auto z = [&](double height) { return measured_length(units, setup.z_from_board(height)); };
   return "z = 0 on the " + zero_word(setup.z_zero) +
          (setup.tape > 0 ? ", tape " + measured_length(units, setup.tape) : "") + ": glue face at z = " + z(0) +
          ", finished top at z = " + z(ready.board().board.thickness) +
-         ", blank's top at z = " + z(ready.layout().blank_thickness) + ".";
+         (now == blank ? ", blank's top at z = " + z(blank) : ", the wood's top now at z = " + z(now)) + ".";
 }
 
 std::string blank_note(const PreparedBoard& ready, Units units) {

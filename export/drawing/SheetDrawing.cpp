@@ -56,8 +56,8 @@ std::string hold_note(const Sheet& spec, Units units) {
     case SheetHold::skin:
       break;
   }
-  return "Hold: a skin of " + measured_length(units, spec.skin) +
-         " stays under the pieces; sand it away from the back afterwards.";
+  return "Hold: what stays under the pieces, at least " + measured_length(units, spec.skin) +
+         ". Sand it away from the back until the pieces come free.";
 }
 
 /// Thicknesses of the pieces on this sheet.
@@ -68,6 +68,27 @@ std::set<double> thicknesses(const PreparedBoard& ready, const NestedSheet& shee
   for (const InlayPiece& piece : ready.pieces())
     if (names.contains(piece.name)) all.insert(piece.thickness);
   return all;
+}
+
+/// What becomes of pieces that are thinner than their sheet. A sheet is planed to its thickest pieces.
+std::vector<std::string> thickness_notes(const Sheet& spec, const std::set<double>& all, double sheet, Units units) {
+  const auto length = [&](double mm) { return measured_length(units, mm); };
+  std::vector<std::string> notes;
+  const double most = all.empty() ? sheet : *all.rbegin();
+  if (spec.hold == SheetHold::skin) {
+    for (const double each : all)
+      notes.push_back("Pieces of " + length(each) + ": cut as deep as that; " + length(std::max(0.0, sheet - each)) +
+                      " stay under them.");
+    return notes;
+  }
+  if (sheet > most + tolerance::same)
+    notes.push_back("The sheet is " + length(sheet - most) + " thicker than pieces of " + length(most) +
+                    ": plane it to that, or they stand proud by as much more.");
+  for (const double each : all)
+    if (each < most - tolerance::same)
+      notes.push_back("Pieces of " + length(each) + " come out " + length(most - each) +
+                      " too thick even so: thin them from the back, or they stand proud by as much more.");
+  return notes;
 }
 
 std::string turned_note(const NestedSheet& sheet) {
@@ -129,10 +150,8 @@ std::vector<std::string> sheet_notes(const PreparedBoard& ready, const NestedShe
       hold_note(spec, units), "Cut inside outlines before outside ones."};
   if (spec.face == SheetFace::mirrored)
     notes.push_back("The face lies DOWN: the outlines are drawn mirrored. Turn each piece over when it is glued in.");
-  for (const double thickness : thicknesses(ready, sheet))
-    if (sheet.thickness > thickness + tolerance::same)
-      notes.push_back("The sheet is " + length(sheet.thickness - thickness) + " thicker than pieces of " +
-                      length(thickness) + ": plane it to that, or they stand proud by as much more.");
+  for (const std::string& note : thickness_notes(spec, thicknesses(ready, sheet), sheet.thickness, units))
+    notes.push_back(note);
   if (const std::string turned = turned_note(sheet); !turned.empty()) notes.push_back(turned);
   return notes;
 }

@@ -77,9 +77,13 @@ WalkStep BenchText::dry_fit() const {
 
 WalkStep BenchText::gluing() const {
   WalkStep step = begin(WalkKind::gluing);
-  step.need = {"glue for every material of the pieces, a flat block, paper that does not stick"};
+  const auto heights = named_heights(ready_);
+  const bool under = std::ranges::any_of(heights, [](const auto& each) { return each.second.proud() < 0; });
+  step.need = {std::string("glue for every material of the pieces, ") +
+               (under ? "blocks that go into the pockets" : "a flat block") + ", paper that does not stick"};
   step.act = {"Glue the pieces in and press them down to the floor with the block until the glue is hard."};
-  for (const auto& [name, height] : named_heights(ready_)) step.check.push_back(height_sentence(board_, name, height));
+  if (under) step.act.push_back("A flat block would lie on the wood and leave the pieces loose: their tops lie lower.");
+  for (const auto& [name, height] : heights) step.check.push_back(height_sentence(board_, name, height));
   step.wrong = {"A piece that floats on glue stands too high, and a void shows when the radius is cut."};
   return step;
 }
@@ -101,7 +105,7 @@ WalkStep BenchText::binding() const {
                (binding.height > 0 ? " and " + fine(binding.height) + " high" : ", as high as the edge")};
   for (std::size_t i = 0; i < binding.lines.size(); ++i)
     step.need.push_back("two lines of " + (i < binding.line_materials.size() ? binding.line_materials[i] : "veneer") +
-                        ", " + fine(binding.lines[i]));
+                        ", " + fine(binding.lines[i]) + " thick");
   step.act = {"Glue the strips to the edges and tape them every finger's width; the binding stands a little high.",
               "Scrape the binding down to the playing surface and to the glue face."};
   step.check = {"Width over the binding at the nut line " + length(2 * ready_.layout().half_width(0)) + "."};
@@ -179,7 +183,10 @@ WalkStep BenchText::wire() const {
   WalkStep step = begin(WalkKind::wire);
   step.need = {length(total_wire(list)) + " of wire, tang " + fine(board_.wire.tang_width) + " wide and " +
                fine(board_.wire.tang_depth) + " long"};
-  step.act = {"Cut a piece for each fret by the wire table, " + length(board_.wire.overhang) + " over at each end."};
+  step.act = {"Cut a piece for each fret by the wire table" +
+              (board_.wire.overhang > 0
+                   ? "; its lengths hold " + length(board_.wire.overhang) + " over the edge at each end already."
+                   : std::string("."))};
   const auto nipped = std::ranges::find_if(list, [](const WirePiece& each) { return each.nip_bass > 0; });
   if (nipped != list.end())
     step.act.push_back("Nip the tang back by " + fine(nipped->nip_bass) + " from the finished edge.");
@@ -210,7 +217,8 @@ WalkStep BenchText::end_bevel() const {
   WalkStep step = begin(WalkKind::end_bevel);
   step.need = {"a file held at " + std::to_string(std::lround(board_.wire.end_bevel_degrees)) + " degrees"};
   step.act = {"File the ends of the frets flush with the edge, then bevel them at " +
-              std::to_string(std::lround(board_.wire.end_bevel_degrees)) + " degrees and break the corners."};
+                  std::to_string(std::lround(board_.wire.end_bevel_degrees)) + " degrees and break the corners.",
+              "Level, crown and polish the frets when the board is on its neck."};
   step.check = {"A thumb runs along the edge and catches nowhere."};
   step.wrong = {"A steep bevel shortens the fret, and the outer string slips off."};
   return step;

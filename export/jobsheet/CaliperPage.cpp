@@ -108,12 +108,13 @@ class Page {
   }
 
   void pockets() {
-    std::map<int, const InlayPiece*> first;
-    for (const InlayPiece& piece : ready_.pieces()) first.try_emplace(piece.inlay, &piece);
-    for (const auto& [inlay, piece] : first) {
+    std::map<int, std::map<std::string, const InlayPiece*>> first;  // of each inlay and material
+    for (const InlayPiece& piece : ready_.pieces()) first[piece.inlay].try_emplace(piece.material, &piece);
+    for (const auto& [inlay, materials] : first) {
       const std::string name = "inlay " + std::to_string(inlay + 1);
-      fine_row(name + ", pocket's depth below the finished middle", piece->depth, depth_tolerance);
-      fine_row(name + ", thickness of its pieces of " + piece->material, piece->thickness, depth_tolerance);
+      fine_row(name + ", pocket's depth below the finished middle", materials.begin()->second->depth, depth_tolerance);
+      for (const auto& [material, piece] : materials)
+        fine_row(name + ", thickness of its pieces of " + material, piece->thickness, depth_tolerance);
     }
   }
 

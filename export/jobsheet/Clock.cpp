@@ -8,6 +8,7 @@
 
 #include "board/Cutters.hpp"
 #include "board/Length.hpp"
+#include "drawing/WoodTop.hpp"
 #include "frets/WireList.hpp"
 #include "inlay/Nesting.hpp"
 #include "jobsheet/InlayHeights.hpp"

@@ -13,7 +13,7 @@ JobTable board_facts(const PreparedBoard& ready) {
   JobTable table{{"what", "on this board"}, {}};
   const auto row = [&](const std::string& what, const std::string& value) { table.rows.push_back({what, value}); };
   row("hand", std::string(left ? "left" : "right") + "-handed; nut to the left, the bass side is the " +
-                  (left ? "upper" : "lower") + " edge of every drawing");
+                  (left ? "upper" : "lower") + " edge of every drawing from above");
   row("scale", fan ? length(layout.bass_scale) + " bass, " + length(layout.treble_scale) + " treble"
                    : length(layout.bass_scale));
   row("frets and strings",

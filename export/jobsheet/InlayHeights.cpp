@@ -5,21 +5,11 @@
 #include <set>
 
 #include "drawing/JobPart.hpp"
+#include "drawing/WoodTop.hpp"
 #include "layout/Layout.hpp"
 #include "plane/Tolerance.hpp"
 
 namespace sagitta {
-
-double wood_top_before(const PreparedBoard& ready, Operation operation) {
-  const Board& board = ready.board();
-  double top = ready.layout().blank_thickness;
-  for (const Operation each : board.order) {
-    if (each == operation) break;
-    if (each == Operation::thickness) top = thickness_to(board);
-    if (each == Operation::radius) top = board.board.thickness + board.sanding;
-  }
-  return top;
-}
 
 std::vector<InlayHeight> inlay_heights(const PreparedBoard& ready) {
   const Board& board = ready.board();

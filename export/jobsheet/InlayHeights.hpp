@@ -31,8 +31,4 @@ std::vector<std::pair<std::string, InlayHeight>> named_heights(const PreparedBoa
 /// How far the highest piece stands over the wood when it is glued in; <= 0: none does.
 double highest_proud(const PreparedBoard& ready);
 
-/// Height of the wood on the centre line when the operation begins: the blank's, or what milling it flat or cutting the
-/// radius has left.
-double wood_top_before(const PreparedBoard& ready, Operation operation);
-
 }  // namespace sagitta

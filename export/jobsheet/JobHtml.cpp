@@ -2,6 +2,8 @@
 
 #include <openssl/evp.h>
 
+#include <algorithm>
+
 #include "drawing/SvgFile.hpp"
 #include "text/Markup.hpp"
 
@@ -115,6 +117,8 @@ std::string walk_of(const JobSheet& sheet, const WalkStep& step, std::size_t num
   text += "<table>\n" + rows_of("need", step.need) + rows_of("do", step.act) + rows_of("check", step.check) +
           rows_of("beware", step.wrong) + rows_of("finding", step.findings) + "</table>\n";
   if (!step.levels.empty()) text += levels_of(step.levels);
+  if (shows_wire(step)) text += table_of(sheet.wire);
+  if (shows_lines(step)) text += table_of(sheet.lines);
   if (setup && step.job >= 0) text += job_of(setup->steps[static_cast<std::size_t>(step.job)], pictures);
   return text + ticks_of(step.ticks) + (sets_up ? "</section>\n" : "");
 }
@@ -138,7 +142,9 @@ std::string job_html(const JobSheet& sheet, const JobPictures& pictures) {
   for (std::size_t i = 0; i < sheet.walk.size(); ++i) text += walk_of(sheet, sheet.walk[i], i + 1, pictures);
   text += part("Check by caliper", sheet.checks) + part("Material", sheet.material);
   if (!sheet.no_room.empty()) text += "<h2>Pieces without a sheet</h2>\n" + list_of(sheet.no_room, "");
-  text += part("Sheets", sheet.sheets) + part("Wire", sheet.wire) + part("Lines", sheet.lines);
+  text += part("Sheets", sheet.sheets);
+  if (std::ranges::none_of(sheet.walk, shows_wire)) text += part("Wire", sheet.wire);
+  if (std::ranges::none_of(sheet.walk, shows_lines)) text += part("Lines", sheet.lines);
   return text + "</body>\n</html>\n";
 }
 

@@ -1,6 +1,7 @@
 #include "jobsheet/JobPdf.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "paper/HoldDown.hpp"
 #include "paper/PdfFigures.hpp"
@@ -15,8 +16,18 @@ constexpr double head_height = 13, heading_height = 7.6, step_heading = 6.4, cap
 constexpr double before_part = 7, before_step = 5, before_item = 1, bullet = 3;
 constexpr double done_box = 3.4;
 constexpr double fact_name = 17, level_step = 5.4, level_width = 40;
-/// Of the paper's height, what the hold-down takes at most.
-constexpr double hold_down_share = 0.42;
+/// A page that is filled to this part looks full.
+constexpr double full_page = 0.75;
+
+/// How large the pictures are.
+struct Sizes {
+  double pictures = 1;      ///< times the usual size
+  double hold_down = 0.42;  ///< of the paper's height, what a hold-down takes at most
+};
+
+/// What is tried, the usual first. Closer settings bring the last lines back to the page before; wider ones fill it.
+constexpr Sizes sizes_tried[] = {{1, 0.42}, {1, 0.34}, {1, 0.5}, {0.8, 0.42}, {0.8, 0.34}, {0.8, 0.5}};
+constexpr double gaps_tried[] = {1, 1.3, 0.7, 1.6, 2, 2.5};
 
 FlowArea area_on(const Paper& paper) {
   return {paper,
@@ -26,12 +37,9 @@ FlowArea area_on(const Paper& paper) {
 /// Turns the sheet into blocks: the board, the walk step by step, the tables.
 class JobPages {
  public:
-  JobPages(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper)
-      : sheet_(sheet), pictures_(pictures), area_(area_on(paper)), ruler_("") {
-    ruler_.page(paper);
-  }
-
-  PdfBook print() {
+  /// `ruler`: text is measured on it; it is never finished.
+  JobPages(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper, PdfBook& ruler, const Sizes& sizes)
+      : sheet_(sheet), pictures_(pictures), area_(area_on(paper)), ruler_(ruler), sizes_(sizes) {
     board();
     table("Tool changes, in order", sheet_.tools);
     table("Time of cutting, without moves and tool changes", sheet_.clock);
@@ -44,12 +52,28 @@ class JobPages {
     table("As measured", sheet_.record);
     for (std::size_t i = 0; i < sheet_.walk.size(); ++i) walk(sheet_.walk[i], i + 1);
     part_ = "";
-    table("Check by caliper", sheet_.checks);
-    table("Material", sheet_.material);
-    if (!sheet_.no_room.empty()) list("Pieces without a sheet", sheet_.no_room, "");
-    table("Sheets", sheet_.sheets);
-    table("Wire", sheet_.wire);
-    table("Lines", sheet_.lines);
+    tables();
+  }
+
+  /// How far the emptiest page is filled with such gaps, 0 to 1; they are kept.
+  double least_fill(double gaps) {
+    area_.gaps = gaps;
+    const std::vector<double> fills = page_fills(area_, blocks_);
+    return *std::ranges::min_element(fills);
+  }
+
+  /// Takes the first gaps that fill every page, else those that fill the emptiest most; how far that is filled.
+  double fit() {
+    double least = -1, best = 1;
+    for (const double gaps : gaps_tried) {
+      if (const double fill = least_fill(gaps); fill > least) least = fill, best = gaps;
+      if (least >= full_page) break;
+    }
+    area_.gaps = best;
+    return least;
+  }
+
+  PdfBook print() const {
     PdfBook book(sheet_.title);
     print_flow(book, area_, blocks_,
                [&](PdfBook& on, int page, int pages, const std::string& part) { head(on, page, pages, part); });
@@ -57,6 +81,15 @@ class JobPages {
   }
 
  private:
+  void tables() {
+    table("Check by caliper", sheet_.checks);
+    table("Material", sheet_.material);
+    if (!sheet_.no_room.empty()) list("Pieces without a sheet", sheet_.no_room, "");
+    table("Sheets", sheet_.sheets);
+    if (std::ranges::none_of(sheet_.walk, shows_wire)) table("Wire", sheet_.wire);
+    if (std::ranges::none_of(sheet_.walk, shows_lines)) table("Lines", sheet_.lines);
+  }
+
   double width() const { return area_.column(); }
 
   void add(FlowBlock block) {
@@ -126,12 +159,18 @@ class JobPages {
     for (FlowBlock& block : table_blocks(ruler_, width(), {table.heads, table.rows, "measured"})) add(std::move(block));
   }
 
+  /// A table at its step, folded where it is narrow.
+  void step_table(const JobTable& table) {
+    for (FlowBlock& block : table_blocks(ruler_, width(), folded(ruler_, width(), {table.heads, table.rows, ""})))
+      add(std::move(block));
+  }
+
   /// The board's picture and what it is in short.
   void board() {
     heading("The board");
     if (const auto found = pictures_.find(sheet_.picture); found != pictures_.end()) {
       const double wide = std::min(width(), ruler_.sharp_width(found->second));
-      const double height = std::min(wide / ruler_.shape_of(found->second), 0.3 * area_.paper.height);
+      const double height = sizes_.pictures * std::min(wide / ruler_.shape_of(found->second), 0.3 * area_.paper.height);
       FlowBlock block;
       block.height = height + 1;
       block.with_next = true;
@@ -148,11 +187,14 @@ class JobPages {
   void walk(const WalkStep& step, std::size_t number) {
     const JobSetup* setup = step.setup < 0 ? nullptr : &sheet_.setups[static_cast<std::size_t>(step.setup)];
     if (setup && step.kind == WalkKind::set_up) {
-      part_ = setup->title;
-      heading(std::to_string(number) + ". " + setup->title, true);
+      set_up_ = setup->title;
+      part_ = set_up_;
+      step_heading_of(step, number, true);
       hold_down(*setup);
     } else {
-      step_heading_of(step, number);
+      part_ = (set_up_.empty() || !step.machine ? "Step " : set_up_ + ", step ") + std::to_string(number) + ": " +
+              step.title;
+      step_heading_of(step, number, false);
     }
     words_of("need", step.need);
     words_of("do", step.act);
@@ -162,6 +204,8 @@ class JobPages {
       levels(setup->levels);
     }
     if (!step.levels.empty()) levels(step.levels);
+    if (shows_wire(step)) step_table(sheet_.wire);
+    if (shows_lines(step)) step_table(sheet_.lines);
     if (setup && step.job >= 0) job(setup->steps[static_cast<std::size_t>(step.job)]);
     ticks(step.ticks);
     words_of("check", step.check);
@@ -174,14 +218,15 @@ class JobPages {
   }
 
   /// The step's name with a box to tick at its right.
-  void step_heading_of(const WalkStep& step, std::size_t number) {
+  void step_heading_of(const WalkStep& step, std::size_t number, bool wide) {
     FlowBlock block;
     block.height = step_heading;
-    block.before = before_step;
+    block.before = wide ? before_part : before_step;
     block.with_next = true;
-    block.paint = [words = std::to_string(number) + ". " + step.title, where = step.machine ? "machine" : "bench"](
-                      PdfBook& book, Point corner, double all) {
-      book.text(corner - Point{0, 3.6}, words, Text::strong);
+    block.wide = wide;
+    block.paint = [words = std::to_string(number) + ". " + step.title, style = wide ? Text::head : Text::strong,
+                   where = step.machine ? "machine" : "bench"](PdfBook& book, Point corner, double all) {
+      book.text(corner - Point{0, 3.6}, cut_to(book, all - 24, words, style), style);
       book.text(corner + Point{all - done_box - 2, -3.6}, where, Text::body, Align::right);
       book.path(rectangle(corner + Point{all - done_box, -4}, corner + Point{all, done_box - 4}), true, Pen::line);
       book.line(corner - Point{0, 5}, corner + Point{all, -5}, Pen::thin);
@@ -192,7 +237,8 @@ class JobPages {
   void hold_down(const JobSetup& setup) {
     const Box& blank = setup.hold_down.drawing.page;
     const Point size = blank.high - blank.low;
-    const double all = area_.box.high.x - area_.box.low.x, tall = hold_down_share * area_.paper.height - hold_down_foot;
+    const double all = area_.box.high.x - area_.box.low.x,
+                 tall = sizes_.hold_down * area_.paper.height - hold_down_foot;
     const DrawingScale scale = scale_for(size.x, std::min(all - 2 * hold_down_side, tall / size.y * size.x), 1);
     const std::string below = "The blank from above, " + scale.name +
                               ": its centre lines, where clamps may stand, what is cut; the cross in the circle is the "
@@ -234,7 +280,7 @@ class JobPages {
 
   /// What the machine does at a step.
   void job(const JobStep& step) {
-    for (const auto& [name, what] : step.facts) fact(name, what, true);
+    for (const auto& each : step.facts) fact(each.first, each.second, &each == &step.facts.back());
     if (!step.before.empty() || !step.after.empty()) stock(step);
     ticks(step.ticks);
   }
@@ -268,7 +314,7 @@ class JobPages {
 
   /// The stock before and after, side by side.
   void stock(const JobStep& step) {
-    const double each = (width() - picture_gap) / 2;
+    const double each = sizes_.pictures * (width() - picture_gap) / 2;
     struct Shown {
       std::string words;
       const std::string* png = nullptr;
@@ -284,7 +330,6 @@ class JobPages {
       shown.push_back(one);
     }
     block.before = 1;
-    block.with_next = !step.ticks.empty();
     block.paint = [shown, each, height = block.height](PdfBook& book, Point corner, double) {
       double left = corner.x;
       for (const Shown& one : shown) {
@@ -300,15 +345,28 @@ class JobPages {
   const JobSheet& sheet_;
   const JobPictures& pictures_;
   FlowArea area_;
-  PdfBook ruler_;  ///< text is measured on it; it is never finished
+  PdfBook& ruler_;
+  Sizes sizes_;
   std::vector<FlowBlock> blocks_;
-  std::string part_;
+  std::string part_, set_up_;
 };
 
 }  // namespace
 
 PdfBook job_book(const JobSheet& sheet, const JobPictures& pictures, const Paper& paper) {
-  return JobPages(sheet, pictures, paper).print();
+  PdfBook ruler("");
+  ruler.page(paper);
+  std::optional<JobPages> best;
+  double least = 0;
+  for (const Sizes& sizes : sizes_tried) {
+    JobPages pages(sheet, pictures, paper, ruler, sizes);
+    const double fill = pages.fit();
+    if (best && fill <= least) continue;
+    least = fill;
+    best.emplace(std::move(pages));
+    if (least >= full_page) break;
+  }
+  return best->print();
 }
 
 }  // namespace sagitta

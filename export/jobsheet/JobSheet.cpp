@@ -9,6 +9,7 @@
 #include "drawing/BoardDrawing.hpp"
 #include "drawing/InlayOutlines.hpp"
 #include "drawing/ResolvedSetup.hpp"
+#include "drawing/WoodTop.hpp"
 #include "frets/LineList.hpp"
 #include "frets/WireList.hpp"
 #include "inlay/Nesting.hpp"
@@ -32,20 +33,25 @@ std::vector<JobLevel> levels_of(const PreparedBoard& ready, const ResolvedSetup&
   const auto add = [&](const std::string& what, double height, ZZero zero, const std::string& above) {
     levels.push_back({what, "z = " + fine_measure(board, setup.z_from_board(height)), setup.z_zero == zero, above});
   };
-  const double finished = board.board.thickness, sanded = finished + board.sanding,
-               top = ready.layout().blank_thickness;
+  const double finished = board.board.thickness, sanded = finished + board.sanding, top = wood_top_before(ready, setup);
+  const bool whole = top == ready.layout().blank_thickness;
   if (setup.tape > 0) add("bed", -setup.tape, ZZero::bed, "tape " + fine_measure(board, setup.tape));
   add(setup.tape > 0 ? "glue face" : "glue face, on the bed", 0, ZZero::glue_face,
       "board " + fine_measure(board, finished));
   if (setup.tape <= 0) levels.back().zero = setup.z_zero != ZZero::blank_top;
-  levels.push_back({"finished top", "z = " + fine_measure(board, setup.z_from_board(finished)), false,
-                    "comes off " + fine_measure(board, top - finished)});
-  if (board.sanding > 0) {
-    levels.back().above = "sanding " + fine_measure(board, board.sanding);
-    levels.push_back({"top as it is cut", "z = " + fine_measure(board, setup.z_from_board(sanded)), false,
-                      "comes off " + fine_measure(board, top - sanded)});
-  }
-  add("blank's top", top, ZZero::blank_top, "");
+  const auto level = [&](const std::string& what, double height, const std::string& above) {
+    levels.push_back({what, "z = " + fine_measure(board, setup.z_from_board(height)), false, above});
+  };
+  const auto comes_off = [&](double over) {
+    return over > tolerance::same ? "comes off " + fine_measure(board, over) : std::string();
+  };
+  if (board.sanding > 0) level("finished top", finished, "sanding " + fine_measure(board, board.sanding));
+  if (top > sanded + tolerance::same)
+    level(board.sanding > 0 ? "top as it is cut" : "finished top", sanded, comes_off(top - sanded));
+  if (whole)
+    add("blank's top", top, ZZero::blank_top, "");
+  else
+    level("wood's top now", top, "");
   return levels;
 }
 
@@ -83,7 +89,7 @@ void pieces_and_sheets(const PreparedBoard& ready, JobSheet& sheet) {
   std::map<int, std::size_t> pieces_on;
   for (const NestedSheet& each : nesting.sheets)
     for (const NestedPiece& piece : each.pieces) sheet_of[piece.name] = each.sheet + 1, ++pieces_on[each.sheet];
-  sheet.pieces.heads = {"piece", "fret", "material", "along", "across", "thickness", "pocket"};
+  sheet.pieces.heads = {"piece", "fret", "material", "along", "across", "thickness", "pocket depth"};
   if (sheets) sheet.pieces.heads.emplace_back("sheet");
   for (const auto& [number, piece, box] : pieces_by_name(ready.pieces())) {
     const Point size = box.high - box.low;
@@ -122,7 +128,7 @@ JobTable wire_of(const PreparedBoard& ready) {
   const bool nipped = std::ranges::any_of(list, [](const WirePiece& piece) {
     return piece.nip_bass > tolerance::same || piece.nip_treble > tolerance::same;
   });
-  JobTable table{{"fret", "cut", "radius of the board there"}, {}};
+  JobTable table{{"fret", "cut", "board's radius"}, {}};
   if (nipped) table.heads.insert(table.heads.end(), {"nip bass", "nip treble", "tang that stays"});
   for (const WirePiece& piece : list) {
     std::vector<std::string> row{
@@ -141,6 +147,9 @@ JobTable wire_of(const PreparedBoard& ready) {
 }
 
 }  // namespace
+
+bool shows_wire(const WalkStep& step) { return step.kind == WalkKind::wire; }
+bool shows_lines(const WalkStep& step) { return step.kind == WalkKind::lines; }
 
 JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findings) {
   JobSheet sheet;

@@ -46,6 +46,10 @@ struct JobSheet {
   JobTable record;                 ///< what was measured beside what was planned
 };
 
+/// Whether the step shows the wire's or the lines' table; where no step does, they stand at the end.
+bool shows_wire(const WalkStep& step);
+bool shows_lines(const WalkStep& step);
+
 JobSheet job_sheet(const PreparedBoard& ready, const std::vector<Finding>& findings);
 
 }  // namespace sagitta

@@ -9,6 +9,7 @@
 #include "board/Length.hpp"
 #include "drawing/JobPart.hpp"
 #include "drawing/SetupPlaces.hpp"
+#include "drawing/WoodTop.hpp"
 #include "jobsheet/InlayHeights.hpp"
 #include "layout/CutMiddle.hpp"
 #include "plane/Tolerance.hpp"
@@ -241,7 +242,7 @@ class Steps {
                              : "floor follows the surface, from " + z(high) + " down to " + z(low) + " at an edge"));
     if (layout_.nut) {
       fact("depth",
-           std::string("nut ") + (layout_.nut->shelf ? "shelf" : "slot") + ": " +
+           std::string("nut ") + (layout_.nut->shelf ? "ledge" : "slot") + ": " +
                (board_.nut.floor == NutFloor::arc ? "floor follows the surface, " + length(layout_.nut->depth) +
                                                         " below the finished one; on the centre line at "
                                                   : "level floor at ") +

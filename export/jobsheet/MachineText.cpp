@@ -9,6 +9,7 @@
 #include "board/CutSide.hpp"
 #include "board/Cutters.hpp"
 #include "board/SlotCut.hpp"
+#include "drawing/WoodTop.hpp"
 #include "jobsheet/InlayHeights.hpp"
 #include "layout/CutMiddle.hpp"
 #include "layout/Taper.hpp"
@@ -33,6 +34,12 @@ std::string counted(std::size_t count, const std::string& what) {
 std::string capital(std::string name) {
   name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
   return name;
+}
+
+std::string zero_sentence(Zero zero) {
+  return zero == Zero::nut      ? "where the nut line crosses the centre line"
+         : zero == Zero::corner ? "at the blank's lower left corner"
+                                : "in the middle of the blank";
 }
 
 /// `cut "a"`, `cuts "a", "b"`.
@@ -80,15 +87,19 @@ WalkStep MachineText::set_up(int index, bool again) const {
   step.setup = index;
   step.title = "Set-up " + std::to_string(setup.number) + ": " + setup.name;
   step.need = {"clamps or tape at the places that the picture leaves free", "an edge finder or a pointed cutter"};
-  if (setup.tape > 0) step.need.push_back("tape or a board " + fine(setup.tape) + " thick under the blank");
+  if (setup.tape > 0) step.need.push_back("tape, or whatever lies under the blank, " + fine(setup.tape) + " thick");
   step.act = {"Clamp the blank with the nut end to the left and the glue face down.",
-              "Set x and y to 0 at the " + zero_word(setup.zero) + ", z to 0 on the " + zero_word(setup.z_zero) + "."};
+              "Set x and y to 0 " + zero_sentence(setup.zero) + ", z to 0 on the " + zero_word(setup.z_zero) + "."};
   if (again)
     step.act.push_back("The blank was moved: find the zero again on what is cut already, within " +
                        fine(setup.reclamp_error) + ".");
   const Point nut = setup.from_board({0, 0});
-  step.check = {"Drive to x " + length(nut.x) + ", y " + length(nut.y) +
-                ": the point stands on the nut line, in the middle of the board."};
+  const Point end = setup.from_board({ready_.layout().heel_end, 0});
+  if (setup.zero != Zero::nut)
+    step.check = {"Drive to x " + length(nut.x) + ", y " + length(nut.y) +
+                  ": the point stands on the nut line, on the centre line."};
+  step.check.push_back("Drive to x " + length(end.x) + ", y " + length(end.y) +
+                       ": the point stands on the centre line, at the body end.");
   step.wrong = {"A zero that is off moves every cut of this set-up by as much."};
   return step;
 }
@@ -169,6 +180,9 @@ WalkStep MachineText::radius() const {
   const double top = wood_top_before(ready_, Operation::radius), left = board_.board.thickness + board_.sanding;
   step.act = {"Cut the playing surface over the drawn rectangle; in the middle " + fine(top - left) + " to remove."};
   if (board_.sanding > 0) step.act.push_back(fine(board_.sanding) + " stays on top for the sanding.");
+  if (ready_.surface().fall_start)
+    step.act.push_back("From fret " + std::to_string(*board_.surface.fall_from_fret) +
+                       " on the centre line falls, by " + fine(*board_.surface.fall) + " at the body end.");
   if (const auto& scallops = ready_.surface().scallops; !scallops.empty())
     step.act.push_back("Then cut the scallops between frets " + std::to_string(scallops.front().fret - 1) + " and " +
                        std::to_string(scallops.back().fret) + ", " + fine(scallops.front().depth) +
@@ -214,7 +228,10 @@ WalkStep MachineText::nut() const {
   cutters(step, CutterUse::nut);
   step.act = {std::string("Cut the nut ") + (ready_.layout().nut->shelf ? "ledge" : "slot") + " " +
               (ready_.layout().nut->shelf ? "" : fine(board_.nut.width) + " wide, ") + fine(board_.nut.depth) +
-              " below the finished middle."};
+              " below the finished middle" +
+              (board_.nut.floor == NutFloor::arc ? "; the floor follows the surface." : ".")};
+  if (board_.nut.compensation > 0)
+    step.act.push_back("Its face lies " + fine(board_.nut.compensation) + " from the nut line, toward the bridge.");
   step.check = {"The nut's blank stands upright in it and touches the face."};
   step.wrong = {"A face that is off shifts every note of the open strings."};
   return step;
@@ -245,6 +262,11 @@ WalkStep MachineText::from_below() const {
   step.check = {"Each place lies on the side of the centre line that the drawing shows; depth from the glue face."};
   if (!pins.empty()) step.check.push_back("A pin stands up straight and goes in by hand.");
   step.wrong = {"A hole that comes out at the top shows in the playing surface."};
+  if (!ready_.surface().flat && wood_top_before(ready_, Operation::outline) < ready_.layout().blank_thickness)
+    step.wrong.push_back(
+        "The playing surface is round: a blank that lies on it rocks. Lay it on two strips, one beside each long edge "
+        "of "
+        "the board.");
   return step;
 }
 
@@ -256,7 +278,8 @@ WalkStep MachineText::outline() const {
               "Cut the tabs with a saw and plane the edges to the line."};
   if (board_.binding)
     step.act.push_back(
-        "Both edges are cut back by " + fine(board_.binding->width) + " for the binding" +
+        "Both edges are cut back by " + fine(ledge_width(*board_.binding)) + " for the binding" +
+        (board_.binding->lines.empty() ? "" : " and its lines") +
         (board_.binding->height > 0 ? ", down by " + fine(board_.binding->height) + "." : ", all the way."));
   const Layout& layout = ready_.layout();
   step.check = {"Width at the nut line " + length(2 * layout.half_width(0)) + ", at the body end " +

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "board/CutSide.hpp"
+#include "drawing/WoodTop.hpp"
 #include "jobsheet/InlayHeights.hpp"
 #include "plane/Tolerance.hpp"
 #include "text/Measures.hpp"

@@ -5,6 +5,7 @@
 #include <map>
 #include <optional>
 
+#include "board/CutSide.hpp"
 #include "board/Cutters.hpp"
 
 namespace sagitta {
@@ -58,6 +59,7 @@ std::optional<WalkKind> step_of(const Board& board, const FeatureId& where) {
     case Kind::playing_surface:
     case Kind::radius_cut:
     case Kind::fall_away:
+    case Kind::scallop:
       return WalkKind::radius;
     case Kind::slots:
     case Kind::slot:
@@ -83,6 +85,12 @@ std::optional<WalkKind> step_of(const Board& board, const FeatureId& where) {
       return WalkKind::side_dots;
     case Kind::pin:
       return WalkKind::from_below;
+    case Kind::cut:
+      if (where.index < 0) return std::nullopt;
+      return is_from_below(board.cuts[static_cast<std::size_t>(where.index)]) ? WalkKind::from_below
+                                                                              : WalkKind::pockets;
+    case Kind::worked_edge:
+      return board.edges && board.edges->stage == EdgeStage::hand ? WalkKind::edges : WalkKind::radius;
     case Kind::glue_face:
     case Kind::neck:
     case Kind::neck_side:

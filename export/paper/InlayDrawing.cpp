@@ -21,7 +21,7 @@ std::string size_of(const Board& board, const Box& box) {
 }
 
 void list_heading(PdfBook& book, Point at) {
-  const char* names[] = {"No.", "Piece", "Fret", "Along x across", "Pocket", "Thickness"};
+  const char* names[] = {"No.", "Piece", "Fret", "Along x across", "Pocket depth", "Thickness"};
   for (int i = 0; i < 6; ++i) book.text(at + Point{stops[i], 0}, names[i]);
   book.line(at - Point{0, 1.4}, at + Point{block_width, -1.4}, Pen::thin);
 }

@@ -23,7 +23,8 @@ std::vector<std::string> place_sentences(const PreparedBoard& ready, const NeckP
       "neck "
       "lies with its glue face up, neck-face-down as it lies face down. The gauge plate may be turned over for either.",
       "Bare is the board's wood alone, over binding the finished board. The neck is " +
-          length(board.neck ? board.neck->allowance : 0) + " wider on each side."};
+          (board.neck && board.neck->allowance > 0 ? length(board.neck->allowance) + " wider on each side."
+                                                   : std::string("as wide as the finished board."))};
   const double low = plan.ledge.a.x, high = plan.ledge.b.x;
   said.push_back("The board's nut end lies at x = " + length(low) +
                  (std::abs(low - high) > tolerance::same ? " on the lower side and " + length(high) + " on the upper"
@@ -146,6 +147,7 @@ class NeckSheetPainter {
 
   void paint(const TemplateSheet& sheet) {
     shift_ = sheet.shift;
+    low_ = sheet.part.low.x + shift_.x, high_ = sheet.part.high.x + shift_.x;
     const Drawing placed = moved(drawing_, shift_);
     book_.clip({sheet.part.low + shift_, sheet.part.high + shift_});
     add_layer(book_, placed, "deep-cuts", Pen::dash);
@@ -190,22 +192,37 @@ class NeckSheetPainter {
     name_line(plan_.sides[1].b.x, "board's end");
   }
 
+  /// A name that begins at a place of the neck, moved so that all of it is on this sheet; nothing where the place is
+  /// far from it.
+  void name_at(Point place, const std::string& text) {
+    const double wide = book_.width_of(text) + 1;
+    const Point at = place + shift_;
+    if (at.x + wide < low_ || at.x > high_) return;
+    book_.text({std::clamp(at.x, low_ + 1, std::max(low_ + 1, high_ - wide)), at.y}, text);
+  }
+
+  /// Over the pin, or over the channel that it lies in.
+  void name_pin(const Pin& pin) {
+    double up = pin.centre.y + pin.radius;
+    if (plan_.face.channel)
+      if (const Box box = bounds(*plan_.face.channel); up > box.low.y) up = std::max(up, box.high.y);
+    name_at({pin.centre.x + pin.radius + 1, up + 0.8}, "pin, " + measure(board_, 2 * pin.radius) + " wide");
+  }
+
   void name_cuts() {
-    for (const Pin& pin : plan_.face.pins)
-      book_.text(pin.centre + Point{pin.radius + 1, pin.radius + 0.6} + shift_,
-                 "pin, " + measure(board_, 2 * pin.radius) + " wide");
+    for (const Pin& pin : plan_.face.pins) name_pin(pin);
     if (plan_.face.channel) {
       const Box box = bounds(*plan_.face.channel);
       const std::string deep =
           board_.neck->channel_depth ? ", " + measure(board_, *board_.neck->channel_depth) + " deep" : "";
-      book_.text(Point{box.low.x + 40, box.low.y - 3.6} + shift_,
-                 "rod channel, " + measure(board_, box.high.y - box.low.y) + " wide" + deep);
+      name_at(Point{box.low.x + 40, box.low.y - 3.6},
+              "rod channel, " + measure(board_, box.high.y - box.low.y) + " wide" + deep);
     }
     for (const DeepCut& cut : plan_.deep_cuts) {
       if (cut.outlines.empty()) continue;
       const Box box = bounds(cut.outlines.front());
-      book_.text(Point{box.low.x, box.high.y + 1} + shift_,
-                 cut.name + (cut.left > 0 ? ": " + measure(board_, cut.left) + " left" : ": open here"));
+      name_at(Point{box.low.x, box.high.y + 1},
+              cut.name + (cut.left > 0 ? ": " + measure(board_, cut.left) + " left" : ": open here"));
     }
   }
 
@@ -214,6 +231,7 @@ class NeckSheetPainter {
   const NeckPlan& plan_;
   const Drawing& drawing_;
   Point shift_;
+  double low_ = 0, high_ = 0;  ///< of the neck's part on this sheet, on paper
 };
 
 /// One sheet of the strip to lay on a neck that exists: the board's outline to cut along, the nut and joint lines right

@@ -25,8 +25,9 @@ std::size_t part_within(PdfBook& book, double width, const std::string& text, Te
 }  // namespace
 
 DrawingScale scale_for(double length, double room, double most) {
-  static const DrawingScale usual[] = {{2, "2:1"},   {1, "1:1"},    {0.5, "1:2"},   {0.4, "1:2.5"},
-                                       {0.2, "1:5"}, {0.1, "1:10"}, {0.05, "1:20"}, {0.02, "1:50"}};
+  static const DrawingScale usual[] = {{20, "20:1"},  {10, "10:1"},   {5, "5:1"},     {2, "2:1"},
+                                       {1, "1:1"},    {0.5, "1:2"},   {0.4, "1:2.5"}, {0.2, "1:5"},
+                                       {0.1, "1:10"}, {0.05, "1:20"}, {0.02, "1:50"}};
   for (const DrawingScale& scale : usual)
     if (scale.factor <= most && scale.factor * length <= room) return scale;
   return *std::prev(std::end(usual));

@@ -20,8 +20,8 @@ struct DrawingScale {
   double factor = 1;
   std::string name;  ///< "1:2"
 };
-/// The largest of the usual scales (ISO 5455: 2:1, 1:1, 1:2, 1:5, 1:10, .., and 1:2.5 between) at which `length` fits
-/// into `room`, at most `most`. A board longer than all of them gets the smallest.
+/// The largest of the usual scales (ISO 5455: 20:1, 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10, .., and 1:2.5 between) at
+/// which `length` fits into `room`, at most `most`. A board longer than all of them gets the smallest.
 DrawingScale scale_for(double length, double room, double most);
 
 /// A dimension between a and b, drawn at the distance `off` to the left of a -> b: two extension lines, a dimension

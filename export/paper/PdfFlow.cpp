@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace sagitta {
 namespace {
@@ -31,6 +32,7 @@ class Flow {
 
  private:
   double room() const { return top_ - area_.box.low.y; }
+  double before(const FlowBlock& block) const { return area_.gaps * block.before; }
   bool page_begins() const { return top_ == area_.box.high.y; }
   void next_page() {
     ++page_;
@@ -41,17 +43,17 @@ class Flow {
   double chain(std::size_t at) const {
     double height = blocks_[at].height;
     for (; blocks_[at].with_next && at + 1 < blocks_.size(); ++at)
-      height += blocks_[at + 1].before + blocks_[at + 1].height;
+      height += before(blocks_[at + 1]) + blocks_[at + 1].height;
     return height;
   }
 
   std::size_t place_wide(std::size_t at) {
-    const double before = page_begins() ? 0 : blocks_[at].before;
-    if (before + chain(at) > room() + rounding && !page_begins()) {
+    const double gap = page_begins() ? 0 : before(blocks_[at]);
+    if (gap + chain(at) > room() + rounding && !page_begins()) {
       next_page();
       return at;
     }
-    top_ -= before;
+    top_ -= gap;
     placed_.push_back({&blocks_[at], page_, {area_.box.low.x, top_}, area_.box.high.x - area_.box.low.x});
     top_ -= blocks_[at].height;
     return at + 1;
@@ -61,7 +63,7 @@ class Flow {
   std::size_t place_columns(std::size_t at) {
     std::size_t end = at;
     while (end < blocks_.size() && !blocks_[end].wide) ++end;
-    const double gap = page_begins() ? 0 : blocks_[at].before;
+    const double gap = page_begins() ? 0 : before(blocks_[at]);
     if (gap + chain(at) > room() + rounding && !page_begins()) {
       next_page();
       return at;
@@ -97,7 +99,7 @@ class Flow {
         const FlowBlock& block = blocks_[at];
         const bool first = y == top_;
         const double heading = first && block.heading ? block.heading->height : 0;
-        const double wanted = (first ? heading : block.before) + chain(at);
+        const double wanted = (first ? heading : before(block)) + chain(at);
         // The first column must take something, or no page ever would.
         if (top_ - y + wanted > height + rounding &&
             !(first && height >= area_.box.high.y - area_.box.low.y - rounding))
@@ -105,7 +107,7 @@ class Flow {
         if (first && block.heading)
           put(*block.heading);
         else if (!first)
-          y -= block.before;
+          y -= before(block);
         put(block);
       }
       lowest_ = std::min(lowest_, y);
@@ -127,6 +129,24 @@ int FlowArea::columns() const {
 }
 
 double FlowArea::column() const { return (box.high.x - box.low.x + gutter) / columns() - gutter; }
+
+std::vector<double> page_fills(const FlowArea& area, const std::vector<FlowBlock>& blocks) {
+  const std::size_t columns = static_cast<std::size_t>(area.columns());
+  const double high = area.box.high.y - area.box.low.y, step = area.column() + area.gutter;
+  std::vector<std::vector<double>> used;
+  for (const PlacedBlock& placed : Flow(area, blocks).placed()) {
+    used.resize(std::max(used.size(), static_cast<std::size_t>(placed.page) + 1), std::vector<double>(columns));
+    std::vector<double>& page = used[static_cast<std::size_t>(placed.page)];
+    const double down = area.box.high.y - placed.corner.y + placed.block->height;
+    const auto own = static_cast<std::size_t>(std::lround((placed.corner.x - area.box.low.x) / step));
+    for (std::size_t i = 0; i < columns; ++i)
+      if (placed.block->wide || i == own) page[i] = std::max(page[i], std::min(down / high, 1.0));
+  }
+  std::vector<double> fills;
+  for (const std::vector<double>& page : used)
+    fills.push_back(std::accumulate(page.begin(), page.end(), 0.0) / static_cast<double>(columns));
+  return fills;
+}
 
 void print_flow(PdfBook& book, const FlowArea& area, const std::vector<FlowBlock>& blocks, const PageHead& head) {
   Flow flow(area, blocks);

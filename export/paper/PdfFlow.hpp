@@ -27,6 +27,7 @@ struct FlowArea {
   Paper paper;
   Box box;
   double least_column = 120, gutter = 9;
+  double gaps = 1;  ///< times the room before each block
 
   int columns() const;
   double column() const;  ///< width of one
@@ -34,6 +35,9 @@ struct FlowArea {
 
 /// Paints a page's head: its number, of how many, and the part of its first block.
 using PageHead = std::function<void(PdfBook&, int page, int pages, const std::string& part)>;
+
+/// How far each page would be filled: the part of its columns above their lowest blocks, 0 to 1.
+std::vector<double> page_fills(const FlowArea& area, const std::vector<FlowBlock>& blocks);
 
 /// The blocks in their order, down the columns, from left to right, page after page. Where a wide block or the end
 /// follows, columns are as even as they can be. A block that is higher than the area runs over its lower edge.

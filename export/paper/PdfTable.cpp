@@ -11,7 +11,7 @@ namespace {
 /// Between columns; under the baseline of a row's last line; room to write into. mm.
 constexpr double cell_gap = 4, below_line = 1.1, written_width = 24;
 constexpr double tick_box = 2.6, tick_gap = 1.6, tick_step = 5;
-constexpr std::size_t most_tick_rows = 12;
+constexpr std::size_t most_tick_rows = 6, least_part = 6, most_parts = 3;
 
 bool is_figure(const std::string& text) {
   char* end = nullptr;
@@ -32,7 +32,7 @@ Columns columns_of(PdfBook& ruler, double width, const PaperTable& table) {
   double all = -cell_gap;
   for (std::size_t i = 0; i < columns.size(); ++i) {
     Column& column = columns[i];
-    column.written = table.heads[i] == table.written;
+    column.written = !table.written.empty() && table.heads[i] == table.written;
     column.width = std::max(ruler.width_of(table.heads[i]), column.written ? written_width : 0.0);
     for (const auto& row : table.rows) {
       column.width = std::max(column.width, ruler.width_of(row[i]));
@@ -52,6 +52,17 @@ Columns columns_of(PdfBook& ruler, double width, const PaperTable& table) {
     left += column.width + cell_gap + (hand == columns.end() ? spare / gaps : 0);
   }
   return columns;
+}
+
+/// Of the table as it is, with no column broken.
+double natural_width(PdfBook& ruler, const PaperTable& table) {
+  double all = 0;
+  for (std::size_t i = 0; i < table.heads.size(); ++i) {
+    double widest = ruler.width_of(table.heads[i]);
+    for (const auto& row : table.rows) widest = std::max(widest, ruler.width_of(row[i]));
+    all += widest + cell_gap;
+  }
+  return all;
 }
 
 FlowBlock row_block(PdfBook& ruler, const Columns& columns, const std::vector<std::string>& row, Pen below) {
@@ -105,6 +116,27 @@ std::vector<FlowBlock> table_blocks(PdfBook& ruler, double width, const PaperTab
   for (const std::size_t each : {std::size_t{1}, std::size_t{2}, last - 1})
     if (each >= 1 && each < last) blocks[each].with_next = true;
   return blocks;
+}
+
+PaperTable folded(PdfBook& ruler, double width, const PaperTable& table) {
+  const double each = natural_width(ruler, table) + cell_gap;
+  std::size_t parts = std::min({most_parts, table.rows.size() / least_part, static_cast<std::size_t>(width / each)});
+  if (parts < 2) return table;
+  const std::size_t rows = (table.rows.size() + parts - 1) / parts;
+  PaperTable side_by_side;
+  side_by_side.rows.resize(rows);
+  for (std::size_t part = 0; part < parts; ++part) {
+    if (part > 0) side_by_side.heads.emplace_back();  // a gap
+    side_by_side.heads.insert(side_by_side.heads.end(), table.heads.begin(), table.heads.end());
+    for (std::size_t i = 0; i < rows; ++i) {
+      std::vector<std::string>& row = side_by_side.rows[i];
+      const std::size_t at = part * rows + i;
+      const auto own = at < table.rows.size() ? table.rows[at] : std::vector<std::string>(table.heads.size());
+      if (part > 0) row.emplace_back();
+      row.insert(row.end(), own.begin(), own.end());
+    }
+  }
+  return side_by_side;
 }
 
 std::vector<FlowBlock> tick_blocks(PdfBook& ruler, double width, const std::vector<std::string>& ticks) {

@@ -21,6 +21,10 @@ struct PaperTable {
 /// column of the page begins with a row.
 std::vector<FlowBlock> table_blocks(PdfBook& ruler, double width, const PaperTable& table);
 
+/// The same rows in two or three parts side by side, as many as `width` mm have room for and no part is shorter than
+/// six rows.
+PaperTable folded(PdfBook& ruler, double width, const PaperTable& table);
+
 /// Boxes to tick, each with its words, in as many columns as the words leave room for, one block for some rows of them.
 std::vector<FlowBlock> tick_blocks(PdfBook& ruler, double width, const std::vector<std::string>& ticks);
 

@@ -42,8 +42,30 @@ class SheetPainter {
                                          : Pen::line);
   }
 
-  /// A name stands in its piece where it has room, else nowhere: the inlay drawing lists all of them.
+  /// A number beside a piece that has no room for it, where it meets neither another piece nor another number; else
+  /// nowhere: the list below names all of them.
+  void name_beside(const Box& piece, const std::string& number, std::vector<Box>& taken) {
+    const double half = book_.width_of(number) / 2 + 0.4;
+    const Point middle = at(between(piece.low, piece.high, 0.5)), reach = 0.5 * factor_ * (piece.high - piece.low);
+    for (const Point way : {Point{1, 0}, Point{-1, 0}, Point{0, 1}, Point{0, -1}}) {
+      const Point place = middle + Point{way.x * (reach.x + half + 0.4), way.y * (reach.y + letter / 2 + 0.6)};
+      const Box own{place - Point{half, letter / 2}, place + Point{half, letter / 2}};
+      if (std::ranges::any_of(taken, [&](const Box& each) { return each.overlaps(own); })) continue;
+      book_.text(place - Point{0, 1}, number, Text::body, Align::centre);
+      taken.push_back(own);
+      return;
+    }
+  }
+
+  /// A name stands in its piece where it has room, else beside it.
   void name_pieces() {
+    std::vector<Box> taken;
+    for (const Layer& layer : drawing_.layers)
+      for (const Figure& figure : layer.figures)
+        if (layer.name.starts_with("piece-")) {
+          const Box box = bounds(figure.pieces);
+          taken.push_back({at(box.low), at(box.high)});
+        }
     for (const Layer& layer : drawing_.layers) {
       if (!layer.name.starts_with("piece-")) continue;
       const std::string* last = nullptr;
@@ -53,8 +75,10 @@ class SheetPainter {
         const Box box = bounds(figure.pieces);
         const std::string number = figure.name.substr(figure.name.find_last_of('-') + 1);
         if (factor_ * (box.high.x - box.low.x) < book_.width_of(number) + 0.6 ||
-            factor_ * (box.high.y - box.low.y) < letter)
+            factor_ * (box.high.y - box.low.y) < letter) {
+          name_beside(box, number, taken);
           continue;
+        }
         book_.text(at(between(box.low, box.high, 0.5)) - Point{0, 1}, number, Text::body, Align::centre);
       }
     }

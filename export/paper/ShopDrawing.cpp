@@ -7,6 +7,8 @@
 #include "board/SlotCut.hpp"
 #include "drawing/Drawing.hpp"
 #include "paper/FretPlaces.hpp"
+#include "paper/LengthPage.hpp"
+#include "paper/LengthSection.hpp"
 #include "paper/PdfFigures.hpp"
 #include "paper/PlanView.hpp"
 #include "paper/Section.hpp"
@@ -51,23 +53,26 @@ void draw_section(PdfBook& book, const Board& board, const Section& section, con
 
 Rows section_rows(const Board& board, const Section& section) {
   const auto shown = [&](double mm) { return fixed_measure(board, mm); };
+  const auto depth = [&](double mm) {
+    return board.units == Units::inch ? gauge_measure(board, mm) : fixed_measure(board, mm);
+  };
   Rows rows;
   rows.emplace_back("Radius", section.radius ? shown(*section.radius) : "flat");
   rows.emplace_back("Thickness in the middle", shown(section.middle));
   const bool left = board.hand == Hand::left;
   // One row for both edges where they are the same, else the bass edge's and the treble edge's.
-  const auto ends = [&](const std::string& what, double SectionSide::*value) {
+  const auto ends = [&](const std::string& what, double SectionSide::*value, const auto& told) {
     const double bass = section.sides[left ? 1 : 0].*value, treble = section.sides[left ? 0 : 1].*value;
-    if (section.sides[0] == section.sides[1]) return void(rows.emplace_back(what, shown(bass)));
-    rows.emplace_back(what + ", bass", shown(bass));
-    rows.emplace_back(what + ", treble", shown(treble));
+    if (section.sides[0] == section.sides[1]) return void(rows.emplace_back(what, told(bass)));
+    rows.emplace_back(what + ", bass", told(bass));
+    rows.emplace_back(what + ", treble", told(treble));
   };
-  ends("Thickness at the edge", &SectionSide::height);
+  ends("Thickness at the edge", &SectionSide::height, shown);
   if (slot_cut(board) == SlotCut::none) return rows;
-  rows.emplace_back("Slot depth in the middle", shown(section.depth_middle));
-  ends("Slot depth at its ends", &SectionSide::depth);
-  rows.emplace_back("Left below, in the middle", shown(section.floor_middle));
-  ends("Left below, at the ends", &SectionSide::floor);
+  rows.emplace_back("Slot depth in the middle", depth(section.depth_middle));
+  ends("Slot depth at its ends", &SectionSide::depth, depth);
+  rows.emplace_back("Left below, in the middle", depth(section.floor_middle));
+  ends("Left below, at the ends", &SectionSide::floor, depth);
   return rows;
 }
 
@@ -81,11 +86,14 @@ Rows main_rows(const Board& board, const Layout& layout) {
   rows.emplace_back("Scale", scale_words(board, layout));
   rows.emplace_back("Frets", std::to_string(layout.frets.size() - 1));
   if (slot_cut(board) != SlotCut::none) rows.emplace_back("Width of slots", measure(board, board.slots.width));
+  if (layout.nut && !layout.nut->shelf) rows.emplace_back("Width of nut seat", measure(board, board.nut.width));
   if (layout.nut) rows.emplace_back("Depth of nut seat", measure(board, layout.nut->depth));
   if (board.binding) rows.emplace_back("Binding", measure(board, board.binding->width));
   if (board.binding)
     for (std::size_t i = 0; i < board.binding->lines.size(); ++i)
       rows.emplace_back("Line of " + board.binding->line_materials[i], measure(board, board.binding->lines[i]));
+  const Box box = bounds(layout.outline);
+  rows.emplace_back("Length over all", measure(board, box.high.x - box.low.x));
   rows.emplace_back("Wood", board.blank.material);
   rows.emplace_back("Hand", board.hand == Hand::left ? "left" : "right");
   return rows;
@@ -188,7 +196,9 @@ class ShopSheet {
 }  // namespace
 
 PdfBook shop_book(const PreparedBoard& ready, const Drawing& drawing, const Paper& paper) {
-  return ShopSheet(ready, paper).print(drawing);
+  PdfBook book = ShopSheet(ready, paper).print(drawing);
+  if (is_shaped_along(ready)) add_length_page(book, ready, paper);
+  return book;
 }
 
 }  // namespace sagitta

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "drawing/ResolvedSetup.hpp"
+#include "drawing/WoodTop.hpp"
 #include "layout/SlotLines.hpp"
 
 namespace sagitta {
@@ -19,7 +20,7 @@ class Numbers {
   std::vector<CutNumber> take() {
     if (setup_.tape > 0) add("tape under the blank", setup_.tape);
     height("glue face", 0);
-    height("top of the wood", top());
+    height("top of the wood", wood_top_before(ready_, operation_));
     switch (operation_) {
       case Operation::thickness:
         height("milled to", thickness_to(ready_.board()));
@@ -50,16 +51,6 @@ class Numbers {
   }
 
   double floor_of(const InlayPiece& piece) const { return ready_.board().board.thickness - piece.depth; }
-
-  /// Height of the wood on the centre line before the operation.
-  double top() const {
-    for (const Operation each : ready_.board().order) {
-      if (each == operation_) break;
-      if (each == Operation::radius) return ready_.board().board.thickness + ready_.board().sanding;
-    }
-    return operation_ == Operation::thickness ? ready_.layout().blank_thickness
-                                              : raw_top(ready_.board(), ready_.layout());
-  }
 
   void radius() {
     const Box& strip = ready_.layout().strip;
@@ -98,7 +89,7 @@ class Numbers {
   void outline() {
     const Layout& layout = ready_.layout();
     add("width at the nut", layout.edge(0, 0) + layout.edge(1, 0));
-    add("width at the heel", layout.edge(0, layout.heel_end) + layout.edge(1, layout.heel_end));
+    add("width at the body end", layout.edge(0, layout.heel_end) + layout.edge(1, layout.heel_end));
     for (const SideDot& dot : ready_.side_dots())
       height("side dot at fret " + std::to_string(dot.fret) + (dot.part ? ", the second" : "") +
                  (dot.side ? ", treble edge" : ""),

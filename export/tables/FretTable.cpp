@@ -98,7 +98,7 @@ std::string pieces_text(const Layout& layout, double unit, int places) {
                     distance(slot.bass_end, slot.treble_end) / unit, places, slot.bass_end.y / unit, places,
                     slot.treble_end.y / unit);
   }
-  return text.empty() ? text : "cut by the heel end:\n" + text;
+  return text.empty() ? text : "cut by the body end:\n" + text;
 }
 
 }  // namespace

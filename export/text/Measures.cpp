@@ -27,6 +27,10 @@ std::string fixed_measure(const Board& board, double mm) {
   return with_decimals(board.units, mm, decimals_of(board.units));
 }
 
+std::string gauge_measure(const Board& board, double mm) {
+  return with_decimals(board.units, mm, decimals_of(board.units) + 1);
+}
+
 std::string measure(const Board& board, double mm) { return measure(board.units, mm); }
 
 std::string measure(Units units, double mm) {

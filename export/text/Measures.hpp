@@ -21,6 +21,8 @@ std::string stock_length(Units units, double mm);
 std::string fine_length(Units units, double mm);
 /// The same without the unit.
 std::string fine_measure(const Board& board, double mm);
+/// Of slots and gaps that are held against each other: mm to 0.001, inches to 0.0001.
+std::string gauge_measure(const Board& board, double mm);
 /// measure() with all its decimals, for columns of numbers.
 std::string fixed_measure(const Board& board, double mm);
 /// "millimetres" or "inches".

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cstdio>
 
 #include "drawing/Paper.hpp"
 #include "paper/PdfFigures.hpp"
@@ -44,14 +43,6 @@ class TrialPage {
 
  private:
   std::string shown(double mm) const { return fixed_measure(board_, mm); }
-
-  /// To the thousandth of a millimetre, or a tenth of a thousandth of an inch: steps are a few hundredths.
-  std::string fine(double mm) const {
-    const bool inches = board_.units == Units::inch;
-    char text[32];
-    std::snprintf(text, sizeof text, inches ? "%.4f" : "%.3f", inches ? mm / 25.4 : mm);
-    return text;
-  }
 
   /// The strip in true size where it fits, its numbers over and under it; gives its lower edge.
   double strip(double top) {
@@ -98,7 +89,7 @@ class TrialPage {
     heading(at, "Slots", "Width", "Measured");
     Point place = at - Point{0, 14};
     for (const TrialSlot& slot : trial_.slots) {
-      row(place, slot.number, fine(slot.width), slot.wanted);
+      row(place, slot.number, gauge_measure(board_, slot.width), slot.wanted);
       place = place - Point{0, row_step};
     }
     paragraph(book_, place - Point{0, 1}, width_,
@@ -111,7 +102,7 @@ class TrialPage {
     heading(at, "Pockets and pieces", "Clearance", "Measured");
     Point place = at - Point{0, 14};
     for (const TrialPair& pair : trial_.pairs) {
-      row(place, pair.number, fine(pair.clearance), pair.wanted);
+      row(place, pair.number, gauge_measure(board_, pair.clearance), pair.wanted);
       place = place - Point{0, row_step};
     }
     paragraph(book_, place - Point{0, 1}, width_,

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <map>
 #include <optional>
 
@@ -18,12 +17,6 @@ PathLoop turned_round(const PathLoop& strokes) {
   PathLoop back(strokes.rbegin(), strokes.rend());
   for (PathSegment& stroke : back) stroke = reversed(stroke);
   return back;
-}
-
-std::string shown(Point p) {
-  char text[64];
-  std::snprintf(text, sizeof text, "(%.2f, %.2f)", p.x, p.y);
-  return text;
 }
 
 /// Ends of runs by cells as wide as what is joined.
@@ -155,7 +148,8 @@ class Chainer {
     const Point from = end_of(strokes.back());
     if (from == to) return;
     if (distance(from, to) > tolerance::vertex)
-      notes_.add(where, "a gap of up to 0.01 mm between two ends was closed", "nothing needs doing if it looks right");
+      notes_.add(where, "a gap of up to " + notes_.length(tolerance::drawn_join) + " between two ends was closed",
+                 "nothing needs doing if it looks right");
     if (Bezier* curve = std::get_if<Bezier>(&strokes.back())) {
       curve->d = curve->d + (to - from);
       curve->b = to;
@@ -170,6 +164,8 @@ class Chainer {
       strokes.push_back(line(from, to));
   }
 
+  std::string shown(Point p) const { return "x = " + notes_.length(p.x) + ", y = " + notes_.length(p.y); }
+
   void finish(Run chain) {
     if (closes(chain)) {
       bridge(chain.strokes, head(chain), chain.where);
@@ -182,8 +178,8 @@ class Chainer {
     }
     notes_.add(
         chain.where,
-        "an outline that stays open, from " + shown(head(chain)) + " to " + shown(tail(chain)) + " mm, was left out",
-        "close it in the drawing: its ends must meet within 0.01 mm");
+        "an outline that stays open, from " + shown(head(chain)) + " to " + shown(tail(chain)) + ", was left out",
+        "close it in the drawing: its ends must meet within " + notes_.length(tolerance::drawn_join));
   }
 
   std::vector<Run> runs_;

@@ -34,7 +34,7 @@ struct Around {
 
 class DxfDrawing {
  public:
-  explicit DxfDrawing(const DxfFile& file) : file_(file) {}
+  DxfDrawing(const DxfFile& file, Units units) : file_(file), notes_(units) {}
 
   std::variant<DrawnShapes, Faults> read() {
     if (!walk()) return faults_;
@@ -77,7 +77,8 @@ class DxfDrawing {
     for (const DxfUnit& one : dxf_units)
       if (one.code == code) return one.mm;
     notes_.add("", "the drawing does not say its unit ($INSUNITS); millimetres were taken",
-               "the size on the board is set there; ends are joined when they are within 0.01 mm");
+               "the size on the board is set there; ends are joined when they are within " +
+                   notes_.length(tolerance::drawn_join));
     return 1;
   }
 
@@ -244,16 +245,16 @@ class DxfDrawing {
 
 }  // namespace
 
-std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text) {
+std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text, Units units) {
   const auto file = read_dxf(text);
   if (const Faults* faults = std::get_if<Faults>(&file)) return *faults;
-  return DxfDrawing(std::get<DxfFile>(file)).read();
+  return DxfDrawing(std::get<DxfFile>(file), units).read();
 }
 
-std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text) {
+std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text, Units units) {
   const auto file = read_dxf(text);
   if (const Faults* faults = std::get_if<Faults>(&file)) return *faults;
-  return DxfDrawing(std::get<DxfFile>(file)).read_runs();
+  return DxfDrawing(std::get<DxfFile>(file), units).read_runs();
 }
 
 }  // namespace sagitta

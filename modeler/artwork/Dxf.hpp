@@ -7,14 +7,16 @@
 
 #include "artwork/Assembly.hpp"
 #include "artwork/Chains.hpp"
+#include "board/Board.hpp"
 
 namespace sagitta {
 
 /// Outlines of one colour nest by even and odd; each outer one with its holes is a shape. Larger shapes come first, so
-/// that what is drawn inside another lies above it, in whatever order it was drawn.
-std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text);
+/// that what is drawn inside another lies above it, in whatever order it was drawn. `units`: what notes tell lengths
+/// in.
+std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text, Units units = Units::mm);
 
 /// Every curve of the drawing as a run of strokes, closed or open, whatever its colour.
-std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text);
+std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text, Units units = Units::mm);
 
 }  // namespace sagitta

@@ -1,5 +1,7 @@
 #include "artwork/Notes.hpp"
 
+#include "board/Length.hpp"
+
 namespace sagitta {
 
 void Notes::add(const std::string& where, const std::string& what, const std::string& hint) {
@@ -12,6 +14,8 @@ void Notes::add(const std::string& where, const std::string& what, const std::st
     }
   if (notes_.size() < most_kinds) notes_.push_back({where, what, hint});
 }
+
+std::string Notes::length(double mm) const { return shown_length(mm, units_, units_ == Units::inch ? 4 : 2); }
 
 Faults Notes::faults() const {
   Faults all;

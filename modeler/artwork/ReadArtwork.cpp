@@ -11,6 +11,7 @@
 #include "artwork/Svg.hpp"
 #include "board/InputPath.hpp"
 #include "files/ReadFile.hpp"
+#include "plane/Tolerance.hpp"
 
 namespace sagitta {
 namespace {
@@ -60,24 +61,25 @@ std::optional<DrawingKind> kind_of(const std::string& path, std::string_view tex
 
 /// A file read by the reader of its kind.
 template <typename Answer>
-Answer read_by_kind(const std::string& path, Answer (*svg)(std::string_view), Answer (*dxf)(std::string_view)) {
+Answer read_by_kind(const std::string& path, Units units, Answer (*svg)(std::string_view, Units),
+                    Answer (*dxf)(std::string_view, Units)) {
   const auto read = text_of(path);
   if (const Faults* faults = std::get_if<Faults>(&read)) return *faults;
   const std::string& text = std::get<std::string>(read);
   const auto kind = kind_of(path, text);
-  if (kind) return *kind == DrawingKind::svg ? svg(text) : dxf(text);
+  if (kind) return *kind == DrawingKind::svg ? svg(text, units) : dxf(text, units);
   return fault(FaultCode::wrong_kind, path + " is neither SVG nor DXF",
                "save the drawing as one of these and name the file so");
 }
 
-OpenLineOrFaults one_open_line(std::variant<std::vector<Run>, Faults> read) {
+OpenLineOrFaults one_open_line(std::variant<std::vector<Run>, Faults> read, Units units) {
   if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
-  Notes notes;
+  Notes notes(units);
   std::vector<PathLoop> lines = joined(std::get<std::vector<Run>>(std::move(read)), notes);
   if (lines.size() != 1)
     return fault(FaultCode::end_not_crossing,
                  "the drawing has " + std::to_string(lines.size()) + " lines; it must have one",
-                 "keep one open line; its parts must meet within 0.01 mm");
+                 "keep one open line; its parts must meet within " + notes.length(tolerance::drawn_join));
   if (start_of(lines[0].front()) == end_of(lines[0].back()))
     return fault(FaultCode::end_not_crossing, "the line in the drawing is closed; it must be open",
                  "draw one line from one side of the board to the other");
@@ -86,32 +88,36 @@ OpenLineOrFaults one_open_line(std::variant<std::vector<Run>, Faults> read) {
 
 }  // namespace
 
-ArtworkOrFaults svg_artwork(std::string_view text) {
+ArtworkOrFaults svg_artwork(std::string_view text, Units units) {
   if (auto faults = too_large(text.size())) return *faults;
-  auto read = svg_shapes(text);
+  auto read = svg_shapes(text, units);
   if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
   return assemble(std::move(std::get<DrawnShapes>(read)));
 }
 
-ArtworkOrFaults dxf_artwork(std::string_view text) {
+ArtworkOrFaults dxf_artwork(std::string_view text, Units units) {
   if (auto faults = too_large(text.size())) return *faults;
-  auto read = dxf_shapes(text);
+  auto read = dxf_shapes(text, units);
   if (auto* faults = std::get_if<Faults>(&read)) return std::move(*faults);
   return assemble(std::move(std::get<DrawnShapes>(read)));
 }
 
-ArtworkOrFaults read_artwork(const std::string& path) { return read_by_kind(path, svg_artwork, dxf_artwork); }
-
-OpenLineOrFaults svg_open_line(std::string_view text) {
-  if (auto faults = too_large(text.size())) return *faults;
-  return one_open_line(svg_runs(text));
+ArtworkOrFaults read_artwork(const std::string& path, Units units) {
+  return read_by_kind(path, units, svg_artwork, dxf_artwork);
 }
 
-OpenLineOrFaults dxf_open_line(std::string_view text) {
+OpenLineOrFaults svg_open_line(std::string_view text, Units units) {
   if (auto faults = too_large(text.size())) return *faults;
-  return one_open_line(dxf_runs(text));
+  return one_open_line(svg_runs(text, units), units);
 }
 
-OpenLineOrFaults read_open_line(const std::string& path) { return read_by_kind(path, svg_open_line, dxf_open_line); }
+OpenLineOrFaults dxf_open_line(std::string_view text, Units units) {
+  if (auto faults = too_large(text.size())) return *faults;
+  return one_open_line(dxf_runs(text, units), units);
+}
+
+OpenLineOrFaults read_open_line(const std::string& path, Units units) {
+  return read_by_kind(path, units, svg_open_line, dxf_open_line);
+}
 
 }  // namespace sagitta

@@ -8,6 +8,7 @@
 #include <variant>
 
 #include "artwork/Artwork.hpp"
+#include "board/Board.hpp"
 
 namespace sagitta {
 
@@ -22,11 +23,12 @@ inline constexpr int most_nested = 64;
 using ArtworkOrFaults = std::variant<Artwork, Faults>;
 
 /// Reads a drawing, by its ending (.svg, .dxf) or, with another ending, by how it begins. x to the right and y up, mm.
-ArtworkOrFaults read_artwork(const std::string& path);
+/// `units`: what notes and faults tell lengths in.
+ArtworkOrFaults read_artwork(const std::string& path, Units units = Units::mm);
 
 /// The same from text in memory.
-ArtworkOrFaults svg_artwork(std::string_view text);
-ArtworkOrFaults dxf_artwork(std::string_view text);
+ArtworkOrFaults svg_artwork(std::string_view text, Units units = Units::mm);
+ArtworkOrFaults dxf_artwork(std::string_view text, Units units = Units::mm);
 
 /// A line that is open at both ends: lines, arcs and Bezier curves, head to tail. mm, x to the right and y up.
 using OpenLine = std::vector<PathSegment>;
@@ -35,10 +37,10 @@ using OpenLineOrFaults = std::variant<OpenLine, Faults>;
 /// The one open line of a drawing in its true size (SVG in mm or 1/96 in, DXF by $INSUNITS, mm where it has none),
 /// whatever its colour; ends up to tolerance::drawn_join apart are one. A fault when the drawing holds anything but one
 /// open line; the faults carry no key.
-OpenLineOrFaults read_open_line(const std::string& path);
+OpenLineOrFaults read_open_line(const std::string& path, Units units = Units::mm);
 
 /// The same from text in memory.
-OpenLineOrFaults svg_open_line(std::string_view text);
-OpenLineOrFaults dxf_open_line(std::string_view text);
+OpenLineOrFaults svg_open_line(std::string_view text, Units units = Units::mm);
+OpenLineOrFaults dxf_open_line(std::string_view text, Units units = Units::mm);
 
 }  // namespace sagitta

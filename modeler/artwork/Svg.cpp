@@ -41,7 +41,7 @@ struct Around {
 
 class SvgWalk {
  public:
-  explicit SvgWalk(std::string_view text) : text_(text) {
+  SvgWalk(std::string_view text, Units units) : text_(text), notes_(units) {
     for (std::size_t i = 0; i < text.size(); ++i)
       if (text[i] == '\n') breaks_.push_back(i);
   }
@@ -156,7 +156,8 @@ class SvgWalk {
     };
     if (!side("width", size.width) || !side("height", size.height)) return false;
     if (!stated) {
-      notes_.add(where(root), "the drawing does not state its size; one unit was taken as 1/96 in",
+      notes_.add(where(root),
+                 "the drawing does not state its size; one unit was taken as one px, " + notes_.length(mm_per_px),
                  "the size on the board is set there and is not affected");
       if (root.attribute("width") || root.attribute("height")) size = natural;
     }
@@ -363,8 +364,10 @@ class SvgWalk {
 
 }  // namespace
 
-std::variant<DrawnShapes, Faults> svg_shapes(std::string_view text) { return SvgWalk(text).read(); }
+std::variant<DrawnShapes, Faults> svg_shapes(std::string_view text, Units units) { return SvgWalk(text, units).read(); }
 
-std::variant<std::vector<Run>, Faults> svg_runs(std::string_view text) { return SvgWalk(text).read_runs(); }
+std::variant<std::vector<Run>, Faults> svg_runs(std::string_view text, Units units) {
+  return SvgWalk(text, units).read_runs();
+}
 
 }  // namespace sagitta

@@ -309,7 +309,7 @@ std::variant<Drawings, Faults> read_drawings(const Board& board, Outside outside
     if (drawings.contains(file)) return;
     const auto path = input_path({"drawing", board.folder, file, board.folder}, outside);
     auto artwork = std::holds_alternative<Fault>(path) ? ArtworkOrFaults(Faults{std::get<Fault>(path)})
-                                                       : read_artwork(std::get<std::string>(path));
+                                                       : read_artwork(std::get<std::string>(path), board.units);
     if (auto* wrong = std::get_if<Faults>(&artwork)) {
       for (Fault& fault : *wrong) {
         fault.key = key + ".file";

@@ -96,7 +96,7 @@ Faults measured_faults(const Board& board, const Inlays& inlays) {
     faults.push_back(
         {FaultCode::floor_too_low, "measured.pocket_depths",
          "the pocket of " + piece.name + " was measured " + in_units(board, piece.depth) + " deep: it leaves " +
-             in_units(board, left) + " of wood, and the least is " + in_units(board, tolerance::least_floor),
+             in_units_down(board, left) + " of wood, and the least is " + in_units(board, tolerance::least_floor),
          "measure from the finished top at the centre line, or fill the pocket and cut it again", id_of(piece)});
   }
   return faults;

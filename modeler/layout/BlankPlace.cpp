@@ -34,12 +34,12 @@ void check_way(const Board& board, const char* size_key, double size, double nee
   if (worst.lack <= tolerance::same) return;
   const bool misplaced = board.blank.at && size + tolerance::same >= need;
   faults.push_back({FaultCode::blank_too_small, misplaced ? "blank.at" : size_key,
-                    "the blank ends " + in_units(board, worst.lack) +
+                    "the blank ends " + in_units_up(board, worst.lack) +
                         " short of the place that the radius is cut over, at its " + worst.name +
                         "; that is the board with " + in_units(board, strip_margin) + " around it, " +
-                        in_units(board, need) + " here, and the blank measures " + in_units(board, size),
+                        in_units_up(board, need) + " here, and the blank measures " + in_units_down(board, size),
                     misplaced ? "move the board in the blank with blank.at"
-                              : "take a blank of at least " + in_units(board, need) + ", or a smaller board"});
+                              : "take a blank of at least " + in_units_up(board, need) + ", or a smaller board"});
 }
 
 }  // namespace

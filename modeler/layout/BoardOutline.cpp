@@ -51,7 +51,7 @@ std::string overlap(const Board& board, double wood) {
 }
 
 std::string larger(const Board& board, const char* key, double now, double shift) {
-  return std::string("make ") + key + " larger than " + in_units(board, now + std::max(0.0, shift));
+  return std::string("make ") + key + " larger than " + in_units_up(board, now + std::max(0.0, shift));
 }
 
 /// A piece of an end and the wood that a slot leaves before it.
@@ -71,12 +71,12 @@ Fault heel_fault(const Board& board, const Slot& slot, const RoundedPolygon& sha
     return {FaultCode::slot_at_end, at.corner ? "tongue.corner_radius" : "tongue.past_last_fret",
             slot_name(slot) + " meets the end of the tongue" + overlap(board, at.wood),
             at.corner ? "use a smaller tongue.corner_radius, or make tongue.past_last_fret larger"
-                      : "make tongue.past_last_fret larger by " + in_units(board, shift_needed(shape, *at.segment)),
+                      : "make tongue.past_last_fret larger by " + in_units_up(board, shift_needed(shape, *at.segment)),
             id_of(slot)};
   if (at.corner)
     return {FaultCode::slot_at_end, "board.corner_radius",
             slot_name(slot) + " meets the rounded corner of the heel end" + overlap(board, at.wood),
-            "use a corner_radius smaller than " + in_units(board, board.board.corner_radius) +
+            "use a corner_radius smaller than " + in_units_down(board, board.board.corner_radius) +
                 ", or make board.past_last_fret larger",
             id_of(slot)};
   return {FaultCode::slot_at_end, "board.past_last_fret",

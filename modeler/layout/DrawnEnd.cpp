@@ -76,7 +76,7 @@ std::optional<Loop> placed_end(const Board& board, const DrawnEnd& end, const La
   chain = moved(std::move(chain), {0, -(box.low.y + box.high.y) / 2});
   if (const auto back = running_back(chain))
     return refuse(faults,
-                  "the drawn heel end runs back across the board near x = " + plain(back->x) +
+                  "the drawn heel end runs back across the board near x = " + in_units(board, back->x) +
                       " of the drawing: a face there would look at the nut end",
                   "draw a line that only rises from the bass side to the treble side");
   const std::vector<ChainPlace> middle = crossings(chain, {0, 0}, {1, 0});

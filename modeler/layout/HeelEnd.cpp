@@ -179,7 +179,7 @@ std::optional<HeelEnd> heel_end(const Board& board, const Layout& layout, const 
   faults.push_back(
       {FaultCode::corner_too_large, "board.corner_radius",
        "corners of radius " + in_units(board, rounding) + " do not fit this heel end",
-       "the largest that fit have a radius of " + in_units(board, largest_rounding(taper, *heel, rounding, nut))});
+       "the largest that fit have a radius of " + in_units_down(board, largest_rounding(taper, *heel, rounding, nut))});
   return std::nullopt;
 }
 

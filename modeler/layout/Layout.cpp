@@ -131,7 +131,7 @@ std::variant<Layout, Faults> laid_out(const Board& board, const Given& given) {
   layout.heel_end = last_fret(layout).middle.x + board.board.past_last_fret;
   if (layout.heel_end <= tolerance::snap) {
     faults.push_back({FaultCode::heel_meets_nut, "board.past_last_fret",
-                      "the heel end lies at x = " + plain(layout.heel_end) + ", not beyond the nut line",
+                      "the heel end lies at x = " + in_units(board, layout.heel_end) + ", not beyond the nut line",
                       "make board.past_last_fret larger"});
     return faults;
   }

@@ -14,13 +14,13 @@ void check_back(const Board& board, const Layout& layout, const NutGround& nut, 
                       "the shelf for the nut begins " + in_units(board, std::abs(nut.face.x)) +
                           (nut.face.x > 0 ? " before" : " behind") + " the nut line, but the board ends " +
                           in_units(board, -layout.nut_end) + " behind it: there is no shelf",
-                      "make board.behind_nut at least " + in_units(board, -nut.face.x + board.nut.width)});
+                      "make board.behind_nut at least " + in_units_up(board, -nut.face.x + board.nut.width)});
   else if (!nut.shelf && over > tolerance::same)
     faults.push_back(
         {FaultCode::nut_over_end, "board.behind_nut",
          "the nut's slot reaches " + in_units(board, -nut.back.x) + " behind the nut line, but the board ends " +
              in_units(board, -layout.nut_end) + " behind it",
-         "make board.behind_nut at least " + in_units(board, -nut.back.x) + ", or choose nut.seat = \"shelf\""});
+         "make board.behind_nut at least " + in_units_up(board, -nut.back.x) + ", or choose nut.seat = \"shelf\""});
 }
 
 /// The face of a compensated nut may not stand in the first fret's slot.

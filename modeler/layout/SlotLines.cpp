@@ -81,8 +81,8 @@ void place_slots(const Board& board, Layout& layout, Faults& faults) {
   const double strip = line_thickness(board);
   if (cut == SlotCut::lines && strip > board.slots.width)
     faults.push_back({FaultCode::line_too_thick, "slots.line_thickness",
-                      "strips " + in_units(board, strip) + " thick do not go into slots " +
-                          in_units(board, board.slots.width) + " wide",
+                      "strips " + in_units_up(board, strip) + " thick do not go into slots " +
+                          in_units_down(board, board.slots.width) + " wide",
                       "take thinner strips, or make slots.width larger"});
   for (const FretLine& fret : layout.frets)
     if (fret.fret > 0 || board.scale.zero_fret) layout.slots.push_back(slot_of(board, fret, faults));

@@ -120,10 +120,10 @@ std::optional<TonguePlace> place_tongue(const Board& board, const Layout& layout
     return std::nullopt;
   }
   if (place.end <= inner.x + tolerance::snap || inner.y >= taper.edge(1, inner.x) - tolerance::snap) {
-    faults.push_back(meets_board(
-        "tongue.frets",
-        "the tongue ends at x = " + plain(place.end) + ", before the heel end beside it at " + plain(inner.x),
-        "make board.past_last_fret smaller, or give the tongue more frets"));
+    faults.push_back(meets_board("tongue.frets",
+                                 "the tongue ends at x = " + in_units(board, place.end) +
+                                     ", before the heel end beside it at " + in_units(board, inner.x),
+                                 "make board.past_last_fret smaller, or give the tongue more frets"));
     return std::nullopt;
   }
   return place;
@@ -170,11 +170,11 @@ void check_tongue_slots(const Board& board, const Layout& layout, Faults& faults
     const double half = board.slots.width / 2 / std::abs(cross(way, direction(fret)));
     const double room = dot(fret.bass_edge - side.a, way) - half;
     if (room > tolerance::snap) continue;
-    Fault fault = meets_board(
-        "board.past_last_fret",
-        "the slot of fret " + std::to_string(slot.fret) + ", on the tongue, reaches " + in_units(board, -room) +
-            " into the main board beside it",
-        "make board.past_last_fret smaller than " + in_units(board, board.board.past_last_fret - std::max(0.0, -room)));
+    Fault fault = meets_board("board.past_last_fret",
+                              "the slot of fret " + std::to_string(slot.fret) + ", on the tongue, reaches " +
+                                  in_units(board, -room) + " into the main board beside it",
+                              "make board.past_last_fret smaller than " +
+                                  in_units_down(board, board.board.past_last_fret - std::max(0.0, -room)));
     fault.where = id_of(slot);
     faults.push_back(std::move(fault));
     return;

@@ -58,8 +58,8 @@ double stock_top(const Board& board, const Layout& layout, const WorkDone& done)
 std::vector<Feature> features_of(const Board& board, const Layout& layout, const Surface& surface, const Inlays& inlays,
                                  const WorkDone& done);
 
-/// The plan of any such features on stock whose top is at `top`.
+/// The plan of any such features on stock whose top is at `top`. `units`: what faults tell places in.
 std::variant<Plan, Faults> plan_of(const Surface& surface, double top, Stage stage, const WorkDone& done,
-                                   std::vector<Feature> features);
+                                   std::vector<Feature> features, Units units = Units::mm);
 
 }  // namespace sagitta

@@ -1,8 +1,8 @@
 #include "plan/LooseWood.hpp"
 
 #include <algorithm>
-#include <sstream>
 
+#include "layout/Measure.hpp"
 #include "plan/DisconnectedComponent.hpp"
 
 namespace sagitta {
@@ -26,7 +26,7 @@ double way_to(const Feature& f, Point p) {
 
 }  // namespace
 
-Faults loose_wood(const Plan& plan, const std::vector<Feature>& features) {
+Faults loose_wood(const Plan& plan, const std::vector<Feature>& features, Units units) {
   if (std::none_of(features.begin(), features.end(), may_free)) return {};
   const auto loose = disconnected_cell(plan);
   if (!loose) return {};
@@ -36,13 +36,11 @@ Faults loose_wood(const Plan& plan, const std::vector<Feature>& features) {
   for (const Feature& f : features)
     if (may_free(f) && (!freeing || way_to(f, at) < way_to(*freeing, at))) freeing = &f;
   if (loose->over_hole) freeing = &features[static_cast<std::size_t>(plan.cells[loose->face].hole_feature)];
-  std::ostringstream place;
-  place.precision(2);
-  place << std::fixed << at.x << ", " << at.y;
+  const std::string place = "x = " + in_units(units, at.x) + ", y = " + in_units(units, at.y);
   const bool own = freeing->kind == Source::Kind::cut;
   return {{FaultCode::wood_loose, freeing->key,
            freeing->name + (own ? ": with it, wood at " : ": between it and the cuts above, a crumb of wood at ") +
-               place.str() + " mm comes loose: nothing holds it",
+               place + " comes loose: nothing holds it",
            own ? "leave wood that joins it to the board" : "move it, use a smaller one, or bore less deep",
            freeing->id}};
 }

@@ -23,8 +23,9 @@ namespace {
 class Planner {
  public:
   /// `top`: height of the stock's top. Features as they are at the stage, with what has been done by then.
-  Planner(const Surface& surface, double top, Stage stage, const WorkDone& done, std::vector<Feature> features)
-      : surface_(surface), top_(top), done_(done), features_(std::move(features)) {
+  Planner(const Surface& surface, double top, Stage stage, const WorkDone& done, std::vector<Feature> features,
+          Units units)
+      : surface_(surface), top_(top), done_(done), features_(std::move(features)), units_(units) {
     plan_.stage = stage;
     plan_.surface = surface;
     of_piece_ = std::any_of(features_.begin(), features_.end(),
@@ -52,7 +53,7 @@ class Planner {
     }
     if (faults = still_grazed(); !faults.empty()) return faults;
     if (!of_piece_)  // a piece of inlay may fall into several bodies: glue holds them
-      if (faults = loose_wood(plan_, features_); !faults.empty()) return faults;
+      if (faults = loose_wood(plan_, features_, units_); !faults.empty()) return faults;
     for (std::size_t i = 0; i < features_.size(); ++i)
       plan_.features.push_back(told(features_[i], i < drawn.size() ? drawn[i] : features_[i], covered_[i]));
     plan_.snap = snap;
@@ -308,6 +309,7 @@ class Planner {
   double top_;
   WorkDone done_;
   std::vector<Feature> features_;
+  Units units_;  ///< of places in faults
   bool of_piece_ = false;
   Floors floors_;
   std::set<Tunnel> grazed_;
@@ -327,15 +329,15 @@ bool meets_along(const IntersectionCurve& crossing, const BoundingSurface& bound
 }
 
 std::variant<Plan, Faults> plan_of(const Surface& surface, double top, Stage stage, const WorkDone& done,
-                                   std::vector<Feature> features) {
-  return Planner(surface, top, stage, done, std::move(features)).run();
+                                   std::vector<Feature> features, Units units) {
+  return Planner(surface, top, stage, done, std::move(features), units).run();
 }
 
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface,
                                      const Inlays& inlays, Stage stage) {
   const WorkDone done = work_done_at(board, stage);
   return plan_of(surface, stock_top(board, layout, done), stage, done,
-                 features_of(board, layout, surface, inlays, done));
+                 features_of(board, layout, surface, inlays, done), board.units);
 }
 
 std::variant<Plan, Faults> make_plan(const Board& board, const Layout& layout, const Surface& surface, Stage stage) {

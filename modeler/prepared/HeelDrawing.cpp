@@ -67,7 +67,7 @@ Loop as_lines_and_arcs(const OpenLine& line) {
 std::variant<DrawnEnd, Faults> read_heel_drawing(const Board& board, Outside outside) {
   const auto path = input_path({"drawing", board.folder, board.board.heel_file, board.folder}, outside);
   auto read = std::holds_alternative<Fault>(path) ? OpenLineOrFaults(Faults{std::get<Fault>(path)})
-                                                  : read_open_line(std::get<std::string>(path));
+                                                  : read_open_line(std::get<std::string>(path), board.units);
   if (auto* faults = std::get_if<Faults>(&read)) {
     for (Fault& fault : *faults) {
       fault.key = "board.heel_file";

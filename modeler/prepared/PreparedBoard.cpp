@@ -80,7 +80,7 @@ std::variant<Plan, Faults> PreparedBoard::piece_plan(const InlayPiece& piece, Pi
 const std::variant<Plan, Faults>& PreparedBoard::planned(Stage stage) const {
   return stages_->plans[static_cast<std::size_t>(stage)].get([&] {
     const WorkDone done = work_done_at(board(), stage);
-    return plan_of(surface(), stock_top(board(), layout(), done), stage, done, features(done));
+    return plan_of(surface(), stock_top(board(), layout(), done), stage, done, features(done), board().units);
   });
 }
 

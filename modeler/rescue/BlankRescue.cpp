@@ -179,7 +179,7 @@ void offer_shorter(Ways& ways, double lack) {
     if (from_heel > 0) way.edits.push_back({"board.past_last_fret", past - from_heel});
     if (from_nut > 0) way.edits.push_back({"board.behind_nut", behind - from_nut});
     way.message = "make the board " + in_units(board, lack) +
-                  " shorter: " + (from_heel > 0 ? in_units(board, from_heel) + " at the heel" : std::string()) +
+                  " shorter: " + (from_heel > 0 ? in_units(board, from_heel) + " at the body end" : std::string()) +
                   (from_heel > 0 && from_nut > 0 ? " and " : "") +
                   (from_nut > 0 ? in_units(board, from_nut) + " behind the nut" : std::string());
     way.cost = "less wood behind the last slot or the nut; no fret moves";

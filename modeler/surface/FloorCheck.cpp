@@ -15,7 +15,7 @@ constexpr double least = tolerance::least_floor - tolerance::same;
 
 /// "leaves 0.2 mm", or that nothing is left.
 std::string left_over(const Board& board, double mm) {
-  return mm > 0 ? "leaves " + in_units(board, mm) : std::string("leaves nothing");
+  return mm > 0 ? "leaves " + in_units_down(board, mm) : std::string("leaves nothing");
 }
 
 void check_level(const Board& board, const std::string& key, const std::string& what, double thickness, double depth,
@@ -25,7 +25,7 @@ void check_level(const Board& board, const std::string& key, const std::string& 
                     what + " " + in_units(board, depth) + " deep " + left_over(board, thickness - depth) +
                         " of a board " + in_units(board, thickness) + " thick; the least is " +
                         in_units(board, tolerance::least_floor),
-                    "cut no deeper than " + in_units(board, thickness - tolerance::least_floor)});
+                    "cut no deeper than " + in_units_down(board, thickness - tolerance::least_floor)});
 }
 
 /// The lowest height of the surface along the two ends of a slot.
@@ -65,8 +65,9 @@ void check_nut(const Board& board, const Layout& layout, const Surface& surface,
   if (height - board.nut.depth >= least) return;
   faults.push_back({FaultCode::floor_too_low, "nut.depth",
                     "a seat for the nut " + in_units(board, board.nut.depth) + " deep leaves " +
-                        in_units(board, height - board.nut.depth) + " under its floor at an edge, where the board is " +
-                        in_units(board, height) + " thick; the least is " + in_units(board, tolerance::least_floor),
+                        in_units_down(board, height - board.nut.depth) +
+                        " under its floor at an edge, where the board is " + in_units(board, height) +
+                        " thick; the least is " + in_units(board, tolerance::least_floor),
                     "cut a shallower seat, or use a thicker board or a larger radius"});
 }
 
@@ -120,7 +121,7 @@ void check_side_dots(const Board& board, const Layout& layout, const Surface& su
                           in_units(board, height) + " high at space " + std::to_string(dot.fret) +
                           "; the least to be left above and below is " + in_units(board, tolerance::least_floor),
                       height > 2 * tolerance::least_floor
-                          ? "use side dots of at most " + in_units(board, height - 2 * tolerance::least_floor)
+                          ? "use side dots of at most " + in_units_down(board, height - 2 * tolerance::least_floor)
                           : std::string("leave out the side dots, or use a thicker board")});
     return;
   }

@@ -23,9 +23,9 @@ void check_lands(const Board& board, const Layout& layout, Faults& faults) {
     if (board.scallop->land >= half - tolerance::same) continue;
     faults.push_back({FaultCode::space_too_short, "scallop.land",
                       "a land of " + in_units(board, board.scallop->land) + " is less than half the width of " +
-                          slot_name(slot) + " along the board, " + in_units(board, half) +
+                          slot_name(slot) + " along the board, " + in_units_up(board, half) +
                           ": the scallop would run into the slot",
-                      "make scallop.land at least " + in_units(board, half), id_of(slot)});
+                      "make scallop.land at least " + in_units_up(board, half), id_of(slot)});
     return;
   }
 }
@@ -72,8 +72,9 @@ void check_troughs(const Board& board, const Layout& layout, const Surface& surf
       if (height >= least) continue;
       faults.push_back({FaultCode::floor_too_low,
                         "scallop.depth",
-                        "the scallop of space " + std::to_string(space.fret) + " leaves " + in_units(board, height) +
-                            " of wood at an edge; the least is " + in_units(board, tolerance::least_floor),
+                        "the scallop of space " + std::to_string(space.fret) + " leaves " +
+                            in_units_down(board, height) + " of wood at an edge; the least is " +
+                            in_units(board, tolerance::least_floor),
                         "scallop less deep, or use a thicker board",
                         {.kind = FeatureId::Kind::scallop, .fret = space.fret}});
       return;
@@ -93,7 +94,7 @@ bool fits(const Board& board, const WorkedEdge& edge, const LineSegment& line, F
     if (need <= room) continue;
     const bool roll = edge.roll > 0;
     faults.push_back({FaultCode::not_allowed, roll ? "edges.roll" : "edges.bevel",
-                      std::string(roll ? "a roll of " : "a bevel of ") + in_units(board, need) + " is larger than " +
+                      std::string(roll ? "a roll of " : "a bevel of ") + in_units_up(board, need) + " is larger than " +
                           edge_name(edge) + " is away from the centre line, " + in_units(board, room),
                       "make it smaller", id_of(edge)});
     return false;
@@ -102,14 +103,14 @@ bool fits(const Board& board, const WorkedEdge& edge, const LineSegment& line, F
 }
 
 /// A bevel must fall more steeply than the playing surface does where it begins.
-bool cuts(const Surface& surface, const WorkedEdge& edge, const LineSegment& line, Faults& faults) {
+bool cuts(const Board& board, const Surface& surface, const WorkedEdge& edge, const LineSegment& line, Faults& faults) {
   if (edge.roll > 0 || surface.flat) return true;
   for (int i = 0; i <= samples; ++i) {
     const double x = between(line.a, line.b, static_cast<double>(i) / samples).x, r = surface.radius(x);
     for (const double y : {edge.reach(x) - edge.bevel, edge.reach(x)}) {
       if (edge.steepness * std::sqrt(std::max(0.0, (r - y) * (r + y))) > y) continue;
       faults.push_back({FaultCode::not_allowed, "edges.bevel_angle",
-                        "at x = " + plain(x) + " the playing surface falls more steeply than the bevel of " +
+                        "at x = " + in_units(board, x) + " the playing surface falls more steeply than the bevel of " +
                             edge_name(edge) + ": it would cut nothing",
                         "use a smaller angle to the side", id_of(edge)});
       return false;
@@ -129,7 +130,7 @@ void check_side(const Board& board, const Surface& surface, const WorkedEdge& ed
   const bool roll = edge.roll > 0;
   faults.push_back({FaultCode::floor_too_low, roll ? "edges.roll" : "edges.bevel",
                     std::string(roll ? "the roll of " : "the bevel of ") + edge_name(edge) + " leaves " +
-                        in_units(board, height) + " of the side; the least is " +
+                        in_units_down(board, height) + " of the side; the least is " +
                         in_units(board, tolerance::least_floor),
                     roll ? "use a smaller roll" : "use a narrower bevel, or a larger angle", id_of(edge)});
 }
@@ -150,7 +151,7 @@ void check_holes(const Board& board, const Layout& layout, const Surface& surfac
     if (over >= least) continue;
     faults.push_back({FaultCode::side_dot_too_large, "side_dots.diameter",
                       "the scallop or the worked edge leaves " +
-                          (over > 0 ? in_units(board, over) + " of wood" : std::string("no wood")) +
+                          (over > 0 ? in_units_down(board, over) + " of wood" : std::string("no wood")) +
                           " over the side dot at space " + std::to_string(dot.fret) + "; the least is " +
                           in_units(board, tolerance::least_floor),
                       "use smaller side dots, a shallower scallop, or a smaller roll or bevel", id_of(dot)});
@@ -166,7 +167,7 @@ void check_forms(const Board& board, const Layout& layout, const Surface& surfac
   if (check_spaces(board, layout, surface, faults)) check_troughs(board, layout, surface, faults);
   for (const WorkedEdge& edge : surface.worked_edges) {
     const LineSegment& line = layout.edges[edge.side < 0 ? 0 : 1];
-    if (fits(board, edge, line, faults) && cuts(surface, edge, line, faults))
+    if (fits(board, edge, line, faults) && cuts(board, surface, edge, line, faults))
       check_side(board, surface, edge, line, faults);
     if (faults.size() != before) return;
   }

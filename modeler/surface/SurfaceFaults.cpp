@@ -42,7 +42,7 @@ std::optional<Point> missing(const Surface& surface, const std::vector<Point>& p
 }
 
 std::string shortfall(const Board& board, const Surface& surface, Point p) {
-  return "at x = " + number_in_units(board, p.x) + " the radius is " + in_units(board, surface.radius(p.x));
+  return "at x = " + number_in_units(board, p.x) + " the radius is " + in_units_down(board, surface.radius(p.x));
 }
 
 bool check_existence(const Board& board, const Layout& layout, const Surface& surface, Faults& faults) {
@@ -85,7 +85,7 @@ void check_thickness(const Board& board, const Layout& layout, const Surface& su
   if (height >= tolerance::least_floor - tolerance::same) return;
   faults.push_back(
       {FaultCode::floor_too_low, "board.thickness",
-       (height > 0 ? "the board is only " + in_units(board, height) + " thick at its edge"
+       (height > 0 ? "the board is only " + in_units_down(board, height) + " thick at its edge"
                    : "nothing is left of the board's thickness at its edge, which the playing surface reaches " +
                          in_units(board, -height) + " too low") +
            " (x = " + number_in_units(board, low.x) + ", y = " + number_in_units(board, low.y) + "); the least is " +
@@ -108,7 +108,7 @@ void check_strip(const Board& board, const Layout& layout, const Surface& surfac
                       area + ", and there is no such surface there: " + shortfall(board, surface, *gone) +
                           ", not more than the distance of its side from the middle line, " +
                           in_units(board, std::abs(gone->y)),
-                      "use a radius above " + in_units(board, std::abs(gone->y)) + " there, or a narrower board"});
+                      "use a radius above " + in_units_up(board, std::abs(gone->y)) + " there, or a narrower board"});
     return;
   }
   const Point low = *std::min_element(sides.begin(), sides.end(),

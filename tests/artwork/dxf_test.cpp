@@ -112,7 +112,7 @@ TEST(Dxf, SaysWhatItLeavesOut) {
       {"an open chain, its middle first",
        entities("0\nLINE\n10\n10\n20\n0\n11\n20\n21\n0\n0\nLINE\n10\n0\n20\n0\n11\n10\n21\n0\n0\nLINE\n10\n20\n20\n"
                 "0\n11\n30\n21\n0\n"),
-       "from (30.00, 0.00) to (0.00, 0.00) mm"},
+       "from x = 30 mm, y = 0 mm to x = 0 mm, y = 0 mm"},
       {"hatch", entities("0\nHATCH\n8\n0\n"), "HATCH"},
       {"no radius", entities("0\nCIRCLE\n10\n0\n20\n0\n40\n0\n"), "without a radius"},
       {"tilted", entities("0\nCIRCLE\n10\n0\n20\n0\n40\n1\n210\n1\n220\n0\n230\n0\n"), "tilted"},
@@ -125,6 +125,15 @@ TEST(Dxf, SaysWhatItLeavesOut) {
     EXPECT_TRUE(art.regions.empty()) << one.name;
     EXPECT_NE(words(art.notes).find(one.said), std::string::npos) << one.name << ": " << words(art.notes);
   }
+}
+
+// 30 / 25.4 = 1.1811; ends are joined within 0.01 mm, 0.0004 in.
+TEST(Dxf, TellsPlacesAndGapsInTheUnitsThatAreAskedFor) {
+  const std::string text = entities("0\nLINE\n10\n0\n20\n0\n11\n30\n21\n0\n");
+  const std::string notes = words(good(dxf_artwork(text, Units::inch), "an open line").notes);
+  for (const char* said : {"x = 0 in", "x = 1.1811 in", "0.0004 in"})
+    EXPECT_NE(notes.find(said), std::string::npos) << said << ": " << notes;
+  EXPECT_EQ(notes.find(" mm"), std::string::npos) << notes;
 }
 
 }  // namespace

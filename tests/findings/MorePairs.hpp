@@ -117,6 +117,12 @@ inline std::vector<Pair> wood_pairs() {
          b.cutters.back().diameter = 2;
        }},
       {"sheet-too-thin", 1.70, 1.69, [](Board& b, double v) { add_sheet(b, 80, v); }},
+      {"sheet-too-thin", 2.00, 1.99,  // the pieces' 1.70 and a skin of 0.30
+       [](Board& b, double v) {
+         add_sheet(b, 80, v);
+         b.sheets.back().hold = SheetHold::skin;
+         b.sheets.back().skin = 0.3;
+       }},
       {"no-room-on-sheet", 35.1, 34.8,  // five dots with a web of 1 mm between them and at both ends: 36; two rows: no
        [](Board& b, double v) {
          add_sheet(b, v + 1, 2);

@@ -312,9 +312,12 @@ TEST(Faults, SayHowFarAndWhatToDo) {
   ASSERT_EQ(faults.size(), 1u);
   EXPECT_EQ(faults[0].code, FaultCode::slot_at_end);
   EXPECT_EQ(faults[0].where, (FeatureId{.kind = FeatureId::Kind::slot, .fret = 4}));
-  EXPECT_THAT(faults[0].hint, HasSubstr("11.6843 mm"));
-  board.board.past_last_fret = 11.6846;
+  // 11.6843 is needed: what is said is rounded up, and is enough; a step less is not.
+  EXPECT_THAT(faults[0].hint, HasSubstr("11.69 mm"));
+  board.board.past_last_fret = 11.69;
   EXPECT_THAT(fault_keys(board), IsEmpty());
+  board.board.past_last_fret = 11.68;
+  EXPECT_THAT(fault_keys(board), ElementsAre("board.past_last_fret"));
 }
 
 // 648 mm in twelve steps an octave: from fret 72 to the 96th, 24 slots of 0.584 mm have less than that between their
@@ -347,7 +350,9 @@ TEST(Faults, LengthsAreInTheBoardsUnits) {
   board.units = Units::inch;
   const Faults faults = std::get<Faults>(lay_out(board));
   ASSERT_EQ(faults.size(), 1u);
-  EXPECT_THAT(faults[0].hint, HasSubstr("0.46001 in"));  // 11.6843 mm
+  EXPECT_THAT(faults[0].hint, HasSubstr("0.4601 in"));  // 11.6843 mm is 0.460012 in
+  board.board.past_last_fret = 25.4 * 0.4601;
+  EXPECT_THAT(fault_keys(board), IsEmpty());
 }
 
 TEST(Faults, LargestCornerIsSaidAndFits) {

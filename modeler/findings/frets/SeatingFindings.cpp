@@ -1,22 +1,12 @@
 #include <cmath>
-#include <cstdio>
 
 #include "board/Materials.hpp"
 #include "frets/FretFamilies.hpp"
 #include "frets/Seating.hpp"
+#include "rules/ShownMeasures.hpp"
 #include "rules/Subject.hpp"
 
 namespace sagitta {
-namespace {
-
-std::string newtons(double load) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%.0f N", load);
-  return text;
-}
-
-}  // namespace
-
 /// Only where the wire's barbs were measured: without them nothing can be said of how the frets hold.
 void judge_seating(const Subject& subject, Judge& judge) {
   const PreparedBoard& ready = subject.prepared;
@@ -29,7 +19,8 @@ void judge_seating(const Subject& subject, Judge& judge) {
   judge.hold(rule("frets-bend-board"), seating->rise, spot,
              "estimate: frets that are " + judge.shown(seating->interference) +
                  " wider over their barbs than their slots bend the loose board backwards by at most " +
-                 judge.shown(seating->rise) + "; " + newtons(seating->load) + " on its middle press it flat",
+                 judge.shown(seating->rise) + "; " + shown_force(ready.board(), seating->load) +
+                 " on its middle press it flat",
              std::string(composite ? "widen the slots and glue the frets in: " + ready.board().blank.material +
                                          " does not give way to the barbs"
                                    : "press the frets in after the board is glued to the neck, or widen the slots"));

@@ -43,15 +43,16 @@ void judge_margin(const Subject& subject, Judge& judge) {
   const std::string string = side == bass ? "the outer bass string" : "the outer treble string";
   const Rule& near = rule("string-near-edge");
   const double lack = judge.limit(near) - least;
-  judge.hold(
-      near, least, {at, subject.prepared.surface().height(at), {Kind::strings}, alike ? "the outer strings" : string},
-      (alike ? "the outer strings run " : string + " runs ") + judge.shown(least) + " from the " + edge + " at the " +
-          (x == 0 ? "nut" : "heel") + " (" + judge.shown(margin(side, 0)) + " at the nut, " +
-          judge.shown(margin(side, layout.heel_end / 2)) + " in the middle, " +
-          judge.shown(margin(side, layout.heel_end)) + " at the heel): they slip off the board when they are pulled",
-      symmetric ? "make the board " + judge.shown(2 * lack) + " wider there"
-                : "make the margin at that edge " + judge.shown(lack) + " larger there",
-      widened(subject, x, 2 * lack, judge));
+  judge.hold(near, least,
+             {at, subject.prepared.surface().height(at), {Kind::strings}, alike ? "the outer strings" : string},
+             (alike ? "the outer strings run " : string + " runs ") + judge.shown(least) + " from the " + edge +
+                 " at the " + (x == 0 ? "nut" : "body end") + " (" + judge.shown(margin(side, 0)) + " at the nut, " +
+                 judge.shown(margin(side, layout.heel_end / 2)) + " in the middle, " +
+                 judge.shown(margin(side, layout.heel_end)) +
+                 " at the body end): they slip off the board when they are pulled",
+             symmetric ? "make the board " + judge.shown(2 * lack) + " wider there"
+                       : "make the margin at that edge " + judge.shown(lack) + " larger there",
+             widened(subject, x, 2 * lack, judge));
 }
 
 std::string string_name(const StringRun& run, const Layout& layout, int course) {
@@ -78,7 +79,7 @@ Cure cure_of(const Subject& subject, const Judge& judge) {
     return {"make surface.radius_at_heel " + shown + ", or use profile = \"string-line\"",
             Fix{"surface.radius_at_heel", needed}};
   return {"use profile = \"string-line\", or \"compound\" with a radius of " + shown + " at the " +
-              (last_fret ? "last fret" : "heel"),
+              (last_fret ? "last fret" : "body end"),
           {}};
 }
 
@@ -95,7 +96,7 @@ void judge_humps(const Subject& subject, Judge& judge) {
                  " above a straight line from the nut to " +
                  (subject.prepared.surface().fall_start        ? "where it falls away"
                   : subject.prepared.layout().frets.size() > 1 ? "the last fret"
-                                                               : "the heel end") +
+                                                               : "the body end") +
                  ": the string buzzes there",
              cure.words, cure.fix);
 }
@@ -147,9 +148,9 @@ void judge_fall(const Subject& subject, Judge& judge) {
   const Point end{layout.heel_end, 0};
   if (subject.prepared.board().surface.fall)
     judge.hold(rule("fall-large"), *subject.prepared.board().surface.fall,
-               {end, subject.prepared.surface().height(end), {Kind::heel_end}, "the heel end"},
+               {end, subject.prepared.surface().height(end), {Kind::heel_end}, "the body end"},
                "the surface falls by " + judge.shown(*subject.prepared.board().surface.fall) +
-                   " at the heel end: the highest frets are too low to play",
+                   " at the body end: the highest frets are too low to play",
                "make surface.fall smaller", Fix{"surface.fall", judge.down(judge.limit(rule("fall-large")))});
   if (!subject.prepared.board().neck || !subject.prepared.board().neck->joint_fret ||
       subject.prepared.surface().fall_start)
@@ -160,8 +161,8 @@ void judge_fall(const Subject& subject, Judge& judge) {
   judge.hold(
       rule("no-fall-away"), past,
       {at, subject.prepared.surface().height(at), {.kind = Kind::fret, .fret = joint}, "fret " + std::to_string(joint)},
-      std::to_string(past) +
-          " frets lie over the body and the surface does not fall away there: a hump at the"
+      std::to_string(past) + (past == 1 ? " fret lies" : " frets lie") +
+          " over the body and the surface does not fall away there: a hump at the"
           " joint, where glue and weather move the neck, reaches the strings",
       "let the surface fall a little from fret " + std::to_string(joint) +
           " on with surface.fall, or level it after gluing");

@@ -84,9 +84,9 @@ void judge_pieces(const Subject& subject, Judge& judge) {
   const Point at = between(shortest->bass_end, shortest->treble_end, 0.5);
   judge.hold(rule("short-fret-piece"), length(*shortest),
              {at, subject.prepared.surface().height(at), id_of(*shortest), slot_name(*shortest)},
-             "the heel end leaves " + judge.shown(length(*shortest)) + " of " + slot_name(*shortest) +
+             "the body end leaves " + judge.shown(length(*shortest)) + " of " + slot_name(*shortest) +
                  ": a tang so short has little hold",
-             "move the heel end with board.past_last_fret, or glue the piece in");
+             "move the body end with board.past_last_fret, or glue the piece in");
 }
 
 void judge_nip(const Subject& subject, Judge& judge) {

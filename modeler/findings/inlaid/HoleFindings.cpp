@@ -159,9 +159,10 @@ void judge_pin_edge(const Subject& subject, const Pin& pin, const FeatureId& id,
   }
   const auto& bound = subject.prepared.board().binding;
   const double binding = bound ? ledge_width(*bound) : 0;
+  const std::string side = binding > 0 ? "binding" : "edge";
   judge.hold(rule("pin-near-edge"), wall - binding, {pin.centre, 0, id, name},
-             "between " + name + " and the " + (binding > 0 ? "binding" : "edge") + " only " +
-                 judge.shown(wall - binding) + " of wood is left",
+             wall - binding < 0 ? name + " reaches " + judge.shown(binding - wall) + " over the " + side
+                                : "between " + name + " and the " + side + " " + judge.wood_left(wall - binding),
              "move the pin inward by " + judge.shown(judge.limit(rule("pin-near-edge")) - wall + binding));
 }
 

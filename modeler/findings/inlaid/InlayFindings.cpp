@@ -162,7 +162,8 @@ class InlayCheck {
          {wall.at, height(wall.at),
           sure > 0 ? "between " + let.name() + " and the " + where + " only " + judge_.shown(sure) +
                          " of wood is sure to stay: it may break out"
-                   : let.name() + " may run " + judge_.shown(-sure) + " over the " + where,
+          : judge_.shows(-sure) ? let.name() + " may run " + judge_.shown(-sure) + " over the " + where
+                                : let.name() + " may reach the " + where,
           "make it narrower or shift it by " + judge_.shown(lack), smaller(let, lack)});
   }
 
@@ -180,12 +181,15 @@ class InlayCheck {
     if (one.marker() == other.marker() || one.piece().pocket == other.piece().pocket) return;
     const WoodWall wall = one.wall(other, most);
     const Rule& close = rule("inlays-close");
+    // A pair has one name.
+    const std::string both =
+        one.name() == other.name() ? "the two pieces of " + one.name() : one.name() + " and " + other.name();
     hold(other, close, wall.width,
          {wall.at, height(wall.at),
-          wall.width > 0 ? "between " + one.name() + " and " + other.name() + " only " + judge_.shown(wall.width) +
-                               " of wood is left"
-                         : one.name() + " and " + other.name() + " overlap by " + judge_.shown(-wall.width) +
-                               ": there is no wood between them",
+          wall.width > 0 ? "between " + both + " " + judge_.wood_left(wall.width)
+          : judge_.shows(-wall.width)
+              ? both + " overlap by " + judge_.shown(-wall.width) + ": there is no wood between them"
+              : both + " touch: there is no wood between them",
           "move them " + judge_.shown(judge_.limit(close) - wall.width) + " apart"},
          one.marker());
   }
@@ -238,6 +242,8 @@ void judge_tops(const Subject& subject, Judge& judge) {
   const std::string top = comes_before(board, Operation::radius, Operation::inlay) ? "the playing surface"
                           : has_thickness(board)                                   ? "the top of the milled blank"
                                                                                    : "the blank's top";
+  const bool flat = !has_thickness(board) && !comes_before(board, Operation::radius, Operation::inlay);
+  const std::string earlier = flat ? "begin work.order with \"thickness\", or " : "";
   for (const auto& [inlay, worst] : lowest) {
     const auto& [under, let] = worst;
     const double thick = let->piece().thickness + under - judge.limit(rule("piece-under-top"));
@@ -248,8 +254,7 @@ void judge_tops(const Subject& subject, Judge& judge) {
     judge.hold(rule("piece-under-top"), under,
                {let->middle(), let->floor() + let->piece().thickness, let->where(), let->name()},
                let->name() + " ends " + judge.shown(under) + " below " + top + " when it is glued in",
-               "press it down with a block that fits its pocket, or begin work.order with \"thickness\", or make the "
-               "piece " +
+               std::string("press it down with a block that fits its pocket, or ") + earlier + "make the piece " +
                    judge.shown(thick) + " thick",
                fix);
   }

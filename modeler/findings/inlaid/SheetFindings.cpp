@@ -8,17 +8,24 @@
 namespace sagitta {
 namespace {
 
-/// The thickest sheet of a material, with its number in the file; none when there is no sheet of it.
+/// The sheet of a material that gives the thickest pieces, with its number in the file; none when there is no sheet of
+/// it.
 struct Thickest {
-  double thickness = 0;
+  double thickness = 0;  ///< of the pieces
   int sheet = -1;
+  double skin = 0;  ///< what stays under them
 };
+
+double skin_of(const Sheet& sheet) { return sheet.hold == SheetHold::skin ? sheet.skin : 0; }
 
 Thickest thickest_of(const Board& board, const std::string& material) {
   Thickest best;
-  for (std::size_t i = 0; i < board.sheets.size(); ++i)
-    if (board.sheets[i].material == material && board.sheets[i].thickness > best.thickness)
-      best = {board.sheets[i].thickness, static_cast<int>(i)};
+  for (std::size_t i = 0; i < board.sheets.size(); ++i) {
+    const Sheet& sheet = board.sheets[i];
+    const double skin = skin_of(sheet);
+    if (sheet.material == material && (best.sheet < 0 || sheet.thickness - skin > best.thickness))
+      best = {sheet.thickness - skin, static_cast<int>(i), skin};
+  }
   return best;
 }
 
@@ -43,11 +50,13 @@ void judge_thickness(const Subject& subject, Judge& judge) {
   for (const auto& [material, piece] : thick) {
     const Thickest sheet = thickest_of(subject.prepared.board(), material);
     if (sheet.sheet < 0) continue;  // judge_room names the pieces
+    const double whole = piece->thickness + sheet.skin;
     judge.hold(thin, sheet.thickness - piece->thickness, spot_of(subject, *piece),
                piece->name + " is cut " + judge.shown(piece->thickness) + " thick, and the thickest sheet of " +
-                   material + " has " + judge.shown(sheet.thickness),
-               "take a sheet at least " + judge.shown(piece->thickness) + " thick, or a shallower pocket",
-               Fix{"sheets[" + std::to_string(sheet.sheet) + "].thickness", judge.up(piece->thickness)});
+                   material + " has " + judge.shown(sheet.thickness + sheet.skin) +
+                   (sheet.skin > 0 ? ", of which " + judge.shown(sheet.skin) + " stay as a skin" : ""),
+               "take a sheet at least " + judge.shown(whole) + " thick, or a shallower pocket",
+               Fix{"sheets[" + std::to_string(sheet.sheet) + "].thickness", judge.up(whole)});
   }
 }
 

@@ -104,7 +104,7 @@ void judge_end(const Subject& subject, Judge& judge) {
   if (!room) return;
   const double joint = joint_place(subject.prepared), end = subject.prepared.layout().heel_end;
   const bool at_joint = *room == *subject.prepared.board().height->body_step;
-  judge.hold(rule("end-into-body"), *room, {{at_joint ? joint : end, 0}, 0, {Kind::heel_end}, "the heel end"},
+  judge.hold(rule("end-into-body"), *room, {{at_joint ? joint : end, 0}, 0, {Kind::heel_end}, "the body end"},
              "from the joint at x = " + judge.shown(joint) +
                  " to its end the board lies over the body, and the body's top stands up to " + judge.shown(-*room) +
                  " above the glue face there",

@@ -74,7 +74,7 @@ void judge_face(const Subject& subject, const NeckShape& shape, Judge& judge) {
   const double twist = std::abs(glue_twist(shape, layout));
   judge.hold(rule("glue-face-twisted"), twist, spot,
              "the neck's glue face is twisted: with its nut end level, one side stands " + judge.shown(twist) +
-                 " above the other at the heel",
+                 " above the other at the body end",
              "plane the glue face flat before the board is glued on");
   const double bow = glue_bow(shape, layout);
   judge.hold(rule("glue-face-bowed"), std::abs(bow), spot,
@@ -153,7 +153,8 @@ bool judge_place(const Subject& subject, const NeckShape& shape, Judge& judge) {
   const NeckPlace& place = shape.place;
   judge.hold(rule("board-in-neck-file"), shape.boards, spot,
              "the neck's file holds " + std::to_string(shape.boards) +
-                 " body on the glue face that looks like the board itself: it was left out",
+                 (shape.boards == 1 ? " body on the glue face that looks like the board itself: it was left out"
+                                    : " bodies on the glue face that look like the board itself: they were left out"),
              "export the neck without the board, if it is something else");
   if (place.sure && place.other_hand)
     return !judge.hold(rule("neck-other-hand"), 1, spot,

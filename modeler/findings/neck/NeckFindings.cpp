@@ -82,7 +82,7 @@ void judge_reach(const Subject& subject, double limit, Judge& judge) {
         "the last fret reaches to " + judge.shown(fret.x) + " and" + most,
         "use fewer frets, or a scale that is shorter");
   }
-  judge.hold(rule("heel-past-limit"), heel.x - limit, {heel, 0, {Kind::heel_end}, "the heel end"},
+  judge.hold(rule("heel-past-limit"), heel.x - limit, {heel, 0, {Kind::heel_end}, "the body end"},
              "the board reaches to " + judge.shown(heel.x) + " and" + most + ": it runs into what stands there",
              "make board.past_last_fret " + judge.shown(heel.x - limit) + " less",
              Fix{"board.past_last_fret", judge.down(subject.prepared.board().board.past_last_fret - heel.x + limit)});

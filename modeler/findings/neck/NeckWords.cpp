@@ -9,11 +9,10 @@ namespace sagitta {
 namespace {
 
 std::string degrees(double radians) { return decimal(std::round(radians * 18000 / std::numbers::pi) / 100); }
-std::string hundredths(double mm) { return decimal(std::round(100 * mm) / 100); }
 
-/// "(1.2, 0, -3)", in mm.
-std::string point_words(const Place3& p) {
-  return "(" + hundredths(p[0]) + ", " + hundredths(p[1]) + ", " + hundredths(p[2]) + ")";
+/// "x = 1.2 mm, y = 0 mm, z = -3 mm".
+std::string point_words(const Place3& p, const Judge& judge) {
+  return "x = " + judge.shown(p[0]) + ", y = " + judge.shown(p[1]) + ", z = " + judge.shown(p[2]);
 }
 
 /// How the board lies in the file: turned seen from above, upside down, or on its side.
@@ -57,9 +56,9 @@ std::string chosen_words(ChosenBy chosen) {
 
 std::string place_words(const NeckShape& shape, const Judge& judge) {
   const NeckPlace& place = shape.place;
-  return "the neck's glue face was found by " + by_words(place.by) + ": a face of " +
-         std::to_string(std::lround(place.area)) + " mm2; the board lies in the file " + turn_words(place) +
-         ", its x = 0 at " + point_words(place.origin) + " mm. Its edges lie " + judge.shown(place.fit) +
+  return "the neck's glue face was found by " + by_words(place.by) + ": a face of " + judge.shown_area(place.area) +
+         "; the board lies in the file " + turn_words(place) + ", its nut line on the centre line at " +
+         point_words(place.origin, judge) + " of the file. Its edges lie " + judge.shown(place.fit) +
          " from the neck's on the average over " + std::to_string(std::lround(100 * place.compared)) +
          " % of the board" +
          (place.by == PlacedBy::given ? ""
@@ -93,7 +92,7 @@ std::string sharing_words(const NeckShape& shape) {
 std::string channel_words(const FoundChannel& channel, const Judge& judge) {
   return judge.shown(channel.width) + " wide" + (channel.depth ? ", " + judge.shown(*channel.depth) + " deep" : "") +
          " and runs from x = " + judge.shown(channel.from) + " to " + judge.shown(channel.to) +
-         (channel.open_at_nut ? ", open at the nut end" : "") + (channel.open_at_heel ? ", open at the heel end" : "") +
+         (channel.open_at_nut ? ", open at the nut end" : "") + (channel.open_at_heel ? ", open at the body end" : "") +
          ", its middle up to " + judge.shown(channel.across) + " from the centre line";
 }
 

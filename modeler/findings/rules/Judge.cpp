@@ -4,6 +4,7 @@
 
 #include "board/Length.hpp"
 #include "plane/Tolerance.hpp"
+#include "rules/ShownMeasures.hpp"
 
 namespace sagitta {
 namespace {
@@ -53,6 +54,14 @@ double Judge::down(double mm) const {
   const double steps = steps_per(board_.units);
   return to_mm(std::floor((mm + tolerance::same) / mm_per(board_.units) * steps) / steps, board_.units);
 }
+
+bool Judge::shows(double mm) const { return mm >= 0.5 / steps_per(board_.units) * mm_per(board_.units); }
+
+std::string Judge::wood_left(double mm) const {
+  return shows(mm) ? "only " + shown(mm) + " of wood is left" : "no wood is left";
+}
+
+std::string Judge::shown_area(double mm2) const { return sagitta::shown_area(board_, mm2); }
 
 std::string Judge::shown(double mm) const { return shown_length(mm, board_.units, board_.units == Units::mm ? 2 : 4); }
 

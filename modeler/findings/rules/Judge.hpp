@@ -31,6 +31,11 @@ class Judge {
             const std::optional<Fix>& fix = {});
   /// A length for a message, in the board's units.
   std::string shown(double mm) const;
+  std::string shown_area(double mm2) const;
+  /// Whether a length is more than 0 as messages tell it.
+  bool shows(double mm) const;
+  /// "only 0.2 mm of wood is left", "no wood is left".
+  std::string wood_left(double mm) const;
   /// The next larger or smaller length that a builder would write: hundredths of a mm, half thousandths of an inch.
   double up(double mm) const;
   double down(double mm) const;

@@ -1,7 +1,7 @@
 #include <algorithm>
-#include <cstdio>
 
 #include "board/Materials.hpp"
+#include "rules/ShownMeasures.hpp"
 #include "rules/Work.hpp"
 #include "wood/Weight.hpp"
 #include "wood/WoodFamilies.hpp"
@@ -44,7 +44,7 @@ void judge_clamps(const Subject& subject, Judge& judge) {
               {Kind::blank},
               "the blank"},
              "beyond the radius cut the blank reaches only " + judge.shown(least) + " at the " +
-                 (nut < heel ? "nut" : "heel") + " end: a clamp there stands in the cutter's way",
+                 (nut < heel ? "nut" : "body") + " end: a clamp there stands in the cutter's way",
              "hold the blank with tape, from below, or take a longer one");
 }
 
@@ -59,12 +59,6 @@ void judge_room(const Subject& subject, double spare, Judge& judge) {
       "take a larger blank or a thinner outline cutter");
 }
 
-std::string grams(double weight) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%.0f g", weight);
-  return text;
-}
-
 void judge_weight(const Subject& subject, Judge& judge) {
   const Weights weights = weights_of(subject.prepared);
   const bool known = material(subject.prepared.board(), subject.prepared.board().blank.material).known;
@@ -72,7 +66,8 @@ void judge_weight(const Subject& subject, Judge& judge) {
   judge.hold(
       rule("board-weight"), weights.board,
       {between(board.low, board.high, 0.5), subject.prepared.surface().thickness, {Kind::board}, "the board"},
-      "the board will weigh about " + grams(weights.board) + ", the blank weighs about " + grams(weights.blank) +
+      "the board will weigh about " + shown_weight(subject.prepared.board(), weights.board) +
+          ", the blank weighs about " + shown_weight(subject.prepared.board(), weights.blank) +
           (known ? ""
                  : "; the density of \"" + subject.prepared.board().blank.material + "\" is not known and was guessed"),
       "a blank much lighter or heavier than this was measured wrong, or is not " +
@@ -91,7 +86,7 @@ void judge_blank(const Subject& subject, Judge& judge) {
   const double above = top - subject.prepared.board().board.thickness - subject.prepared.board().sanding;
   const auto lacks = [&](const Rule& rule, double spare) { return judge.shown(judge.limit(rule) - spare); };
   judge.hold(rule("blank-short"), ends, {{nut < heel ? blank.low.x : blank.high.x, 0}, top, {Kind::blank}, "the blank"},
-             "the blank has only " + judge.shown(ends) + " to spare at the " + (nut < heel ? "nut" : "heel") +
+             "the blank has only " + judge.shown(ends) + " to spare at the " + (nut < heel ? "nut" : "body") +
                  " end: there is little room for clamps, tabs and the outline cutter",
              "take a blank " + lacks(rule("blank-short"), ends) + " longer there, or move the board with blank.at");
   judge.hold(rule("blank-narrow"), sides,

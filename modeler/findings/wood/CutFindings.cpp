@@ -66,6 +66,12 @@ class CutCheck {
     return least;
   }
 
+  /// The feature as a builder calls it.
+  static std::string told(const PlanFeature& feature) {
+    if (feature.id.kind != FeatureId::Kind::slot) return feature.name;
+    return feature.id.fret == 0 ? "slot zero" : "the slot of fret " + std::to_string(feature.id.fret);
+  }
+
   void look_at_wood(int face) {
     const Cell& cell = plan_.cells[static_cast<std::size_t>(face)];
     if (!cell.below() || cell.above()) return;  // a side dot's hole lies between: its own findings
@@ -103,18 +109,18 @@ class CutCheck {
     const auto spot = [&](Point at, double z) { return Spot{at, z, id_of(cut), name_of(i)}; };
     if (const auto found = under_.find(i); found != under_.end())
       judge_.hold(rule("thin-under-cut"), found->second.wood, spot(found->second.at, found->second.wood),
-                  "under " + name_of(i) + " only " + judge_.shown(found->second.wood) + " of wood is left",
+                  "under " + name_of(i) + " " + judge_.wood_left(found->second.wood),
                   "make it less deep, or go right through with depth = \"through\"");
     if (const auto found = over_.find(i); found != over_.end())
       judge_.hold(rule("thin-over-cut"), found->second.wood, spot(found->second.at, key_of(cut).depth),
-                  "over " + name_of(i) + " only " + judge_.shown(found->second.wood) + " of wood is left",
+                  "over " + name_of(i) + " " + judge_.wood_left(found->second.wood),
                   "make it less deep, or move it from under other cuts");
     if (upper_ && (upper_->id.index == i || lower_->id.index == i) && !told_between_ &&
         (is_cut(upper_) ? upper_ : lower_)->id.index == i) {
       told_between_ = true;
       judge_.hold(rule("thin-between-cuts"), between_.wood, spot(between_.at, key_of(cut).depth),
-                  "between the floor of " + upper_->name + " and " + lower_->name + " below it only " +
-                      judge_.shown(between_.wood) + " of wood is left",
+                  "between the floor of " + told(*upper_) + " and " + told(*lower_) + " below it " +
+                      judge_.wood_left(between_.wood),
                   "make one of them less deep, or so deep that they open into each other");
     }
     if (const auto found = open_.find(i); found != open_.end())

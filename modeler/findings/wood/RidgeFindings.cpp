@@ -28,9 +28,9 @@ void judge_ridges(const Subject& subject, Judge& judge) {
     const Point at{0, ball ? 0 : edge};
     judge.hold(ridges, left, {at, surface.height(at), {FeatureId::Kind::playing_surface}, "the playing surface"},
                "passes along the board, " + judge.shown(step) + " apart, with " + (ball ? "ball" : "flat") +
-                   " cutter \"" + cutter.name + "\" leave " + (ball ? "ridges" : "stairs at the edge") + " of " +
+                   " cutter \"" + cutter.name + "\" leave " + (ball ? "cusps" : "facets at the edge") + " of " +
                    judge.shown(left) + " to sand away",
-               "take steps of " + judge.shown(enough) + " for " + judge.shown(wanted) +
+               "a stepover of " + judge.shown(enough) + " leaves " + judge.shown(wanted) +
                    (ball ? ", or a larger ball" : ", or a ball cutter"));
   }
 }

@@ -40,7 +40,7 @@ void judge_edges(const Subject& subject, Judge& judge) {
   judge.hold(
       rule("thin-edge"), least, spot,
       "the edge is only " + judge.shown(least) + " high (" + judge.shown(nut) + " at the nut, " + judge.shown(heel) +
-          " at the heel" +
+          " at the body end" +
           (subject.prepared.board().sanding > 0 ? "; as cut " + judge.shown(subject.prepared.board().sanding) + " more"
                                                 : "") +
           "): little is left to hold side dots and the fret ends",
@@ -158,9 +158,9 @@ void judge_behind_last_slot(const Subject& subject, Judge& judge) {
   const std::string name = slot_name(last);
   judge.hold(rule("wood-behind-last-slot"), behind.wood,
              {behind.at, subject.prepared.surface().height(behind.at), id_of(last), name},
-             behind.wood > 0 ? "between " + name + " and the heel end only " + judge.shown(behind.wood) +
+             behind.wood > 0 ? "between " + name + " and the body end only " + judge.shown(behind.wood) +
                                    " of wood is left: the strip breaks off"
-                             : "the heel end takes " + judge.shown(-behind.wood) + " off " + name,
+                             : "the body end takes " + judge.shown(-behind.wood) + " off " + name,
              std::string("make ") + (last.on_tongue ? "tongue" : "board") + ".past_last_fret " + judge.shown(lack) +
                  " larger" +
                  (subject.prepared.board().board.corner_radius > 0 ? ", or board.corner_radius smaller" : ""),

@@ -6,8 +6,10 @@
 #include <cmath>
 #include <set>
 
+#include "Places.hpp"
 #include "board/Length.hpp"
 #include "export/CommandLine.hpp"
+#include "export/jobsheet/OneKeys.hpp"
 #include "input/BoardFindings.hpp"
 #include "input/PreparedFile.hpp"
 #include "jobsheet/InlayHeights.hpp"
@@ -86,6 +88,67 @@ TEST(Walk, OneKeyChangesOnlyTheStepsConcerned) {
   EXPECT_EQ(changed("\n[finish]\nsanding = 0.1\n"), (Kinds{WalkKind::gluing, WalkKind::radius, WalkKind::slots,
                                                            WalkKind::nut, WalkKind::outline, WalkKind::sanding}));
   EXPECT_EQ(changed("", "[wire] ", "[wire]\noverhang = 3 "), Kinds{WalkKind::wire});
+}
+
+/// All that a step shows but its findings: its own words, what the machine's step adds, the set-up's notes and levels,
+/// and the tables that stand at it.
+struct ShownStep {
+  WalkStep step;
+  std::vector<std::pair<std::string, std::string>> facts;
+  std::vector<std::string> ticks, notes;
+  std::vector<JobLevel> levels;
+  std::vector<std::vector<std::string>> rows;
+  friend bool operator==(const ShownStep&, const ShownStep&) = default;
+};
+
+std::vector<ShownStep> shown_steps(const JobSheet& sheet) {
+  std::vector<ShownStep> shown;
+  for (const WalkStep& step : sheet.walk) {
+    ShownStep own{step, {}, {}, {}, {}, {}};
+    own.step.findings.clear();
+    const JobSetup* setup = step.setup < 0 ? nullptr : &sheet.setups[static_cast<std::size_t>(step.setup)];
+    if (setup && step.job >= 0) {
+      own.facts = setup->steps[static_cast<std::size_t>(step.job)].facts;
+      own.ticks = setup->steps[static_cast<std::size_t>(step.job)].ticks;
+    }
+    if (setup && step.kind == WalkKind::set_up) own.notes = setup->notes, own.levels = setup->levels;
+    if (shows_wire(step)) own.rows = sheet.wire.rows;
+    if (shows_lines(step)) own.rows = sheet.lines.rows;
+    shown.push_back(std::move(own));
+  }
+  return shown;
+}
+
+/// Titles of the kinds of steps that are not the same on two boards.
+std::set<std::string> titles_differing(const JobSheet& a, const JobSheet& b) {
+  const std::vector<ShownStep> left = shown_steps(a), right = shown_steps(b);
+  std::set<std::string> titles;
+  for (const auto& [one, other] : {std::pair{&left, &right}, std::pair{&right, &left}})
+    for (const ShownStep& step : *one)
+      if (std::ranges::find(*other, step) == other->end()) titles.insert(walk_title(step.step.kind));
+  return titles;
+}
+
+TEST(Walk, EveryKeyChangesItsOwnStepsAndNoOther) {
+  const std::string text = bytes_of(places::tests() + "/export/jobsheet/every-feature.toml");
+  const ScratchFolder scratch;
+  copy_drawings(scratch.path());
+  const auto sheet_with = [&](const std::string& board) {
+    write_file(scratch / "a.toml", board);
+    const auto prepared = prepare((scratch / "a.toml").string());
+    const auto* ready = std::get_if<PreparedBoard>(&prepared);
+    return ready ? std::optional(job_sheet(*ready, {})) : std::nullopt;
+  };
+  const JobSheet plain = *sheet_with(text);
+  for (const OneKey& one : one_keys) {
+    std::string changed = text;
+    const std::size_t at = changed.find(one.from);
+    ASSERT_NE(at, std::string::npos) << one.key;
+    changed.replace(at, std::string(one.from).size(), one.to);
+    const auto other = sheet_with(changed);
+    ASSERT_TRUE(other) << one.key;
+    EXPECT_EQ(titles_differing(plain, *other), one.steps) << one.key;
+  }
 }
 
 // Pocket's floor 6.3 - 1.5 = 4.8, that is 2.7 under the blank's top; the piece's top 4.8 + 1.7 = 6.5: 1.0 under the

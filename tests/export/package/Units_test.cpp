@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <nlohmann/json.hpp>
 #include <regex>
 
 #include "board/Length.hpp"
@@ -48,8 +49,8 @@ std::string text_of_html(std::string html) {
 std::vector<std::string> in_other_units(const std::string& text, Units units) {
   const std::regex other(
       units == Units::mm
-          ? R"([0-9] ?(in[23]?\b(?! (the|a|its|it|one|by|every|two|all|their|this|place|[0-9]+ pass))|inch|degrees Fahrenheit))"
-          : R"([0-9] ?(mm[23]?\b|millimet|degrees Celsius))");
+          ? R"([0-9] ?(in[23]?\b(?! (the|a|its|it|one|by|every|two|all|their|this|place|[0-9]+ pass))|inch|degrees Fahrenheit|oz\b|lbf\b))"
+          : R"([0-9] ?(mm[23]?\b|millimet|degrees Celsius|g\b|N\b)|in millimet)");
   std::vector<std::string> found;
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) {
@@ -131,6 +132,31 @@ TEST(OneUnit, InEveryMessageOfTheTestBoards) {
       ++looked_at;
     }
   EXPECT_GT(looked_at, 100);
+}
+
+/// Texts for people in an answer of `check --json`.
+void texts_in(const nlohmann::json& answer, std::string& text) {
+  for (const auto& [name, value] : answer.items())
+    if (value.is_structured())
+      texts_in(value, text);
+    else if (value.is_string() &&
+             (name == "message" || name == "hint" || name == "suggestion" || name == "cost" || name == "feature"))
+      text += value.get<std::string>() + "\n";
+}
+
+// What the program itself prints: `check` with its notes, the texts of `check --json`, and what `export` says.
+TEST_P(OneUnit, InWhatTheProgramPrints) {
+  const auto& [preset, units] = GetParam();
+  const ScratchFolder scratch;
+  const std::string board = "'" + preset_path(preset).string() + "' --units " + (units == Units::mm ? "mm" : "in");
+  const Outcome checked = sagitta("check " + board + " --notes"), json = sagitta("check " + board + " --json");
+  const Outcome made = sagitta("export " + board + " --only csv --verbose --to '" + (scratch / "out").string() + "'");
+  ASSERT_EQ(made.code, 0) << made.err;
+  std::string texts;
+  texts_in(nlohmann::json::parse(json.out), texts);
+  EXPECT_GT(texts.size(), 100U);
+  for (const std::string& printed : {checked.out, texts, made.out, made.err})
+    for (const std::string& line : in_other_units(printed, units)) ADD_FAILURE() << preset << ": " << line;
 }
 
 TEST(OneUnit, LimitsKeepTheirLength) {

@@ -11,6 +11,7 @@
 #include "frets/WireList.hpp"
 #include "neck/MatingFace.hpp"
 #include "neck/NeckWidth.hpp"
+#include "rules/ShownMeasures.hpp"
 #include "wood/Movement.hpp"
 #include "wood/Scallop.hpp"
 #include "wood/Weight.hpp"
@@ -255,6 +256,26 @@ TEST(Findings, OfTheStandardBoardTakeUnderFiveMilliseconds) {
   RecordProperty("milliseconds", std::to_string(best));
   std::printf("all findings of the standard board: %.3f ms\n", best);
   EXPECT_LT(best, 5);
+}
+
+/// The number of a text, and what stands behind it.
+std::pair<double, std::string> number_and_unit(const std::string& text) {
+  std::size_t end = 0;
+  const double number = std::stod(text, &end);
+  return {number, text.substr(end)};
+}
+
+// NIST SP 811, appendix B.8: 1 oz = 28.349523125 g, 1 lbf = 4.4482216152605 N, both exact.
+TEST(ShownMeasures, WeightAndForceInTheBoardsUnits) {
+  Board board;
+  board.units = Units::inch;
+  EXPECT_EQ(number_and_unit(shown_weight(board, 100)).second, " oz");
+  EXPECT_NEAR(number_and_unit(shown_weight(board, 10 * 28.349523125)).first, 10, 0.05);
+  EXPECT_EQ(number_and_unit(shown_force(board, 100)).second, " lbf");
+  EXPECT_NEAR(number_and_unit(shown_force(board, 77 * 4.4482216152605)).first, 77, 0.05);
+  board.units = Units::mm;
+  EXPECT_EQ(number_and_unit(shown_weight(board, 146.3)), (std::pair<double, std::string>{146, " g"}));
+  EXPECT_EQ(number_and_unit(shown_force(board, 12)), (std::pair<double, std::string>{12, " N"}));
 }
 
 }  // namespace
