@@ -2,6 +2,7 @@
 
 /// The viewer: one frame at a time. The window's loop calls frame(); tests do the same with their own input queue.
 
+#include <atomic>
 #include <filesystem>
 #include <string>
 
@@ -18,6 +19,7 @@
 namespace sagitta::viewer {
 
 class Window;
+struct WindowPlaces;
 
 struct AppSpec {
   std::string board;                      ///< path; "" for a preset
@@ -55,13 +57,14 @@ class App {
   double frame_time() const { return frame_time_; }
 
  private:
-  struct Places;
-  Places places() const;
+  void wake();
+  /// Nothing but the time for a look at the disk has come: looks, and says whether that changed nothing on screen.
+  bool only_looks();
   void take_input();
   void collect();
   void show_page();
   void draw_panels();
-  void draw_columns(const Places& places, const BoardPicture& picture);
+  void draw_columns(const WindowPlaces& places, const BoardPicture& picture);
   void take(Requests asked);
   void order_work();
   void keep_copy();
@@ -72,6 +75,7 @@ class App {
   AppSpec spec_;
   Window* window_;
   InputQueue& queue_;
+  std::atomic<bool> woken_ = false;  ///< the background has something new
   Interface interface_;
   Desk desk_;
   Offer offer_ = offer();

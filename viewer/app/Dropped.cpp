@@ -5,6 +5,7 @@
 #include <cctype>
 
 #include "app/Drawings.hpp"
+#include "app/DropPlace.hpp"
 #include "app/Files.hpp"
 #include "decisions/DecisionsPanel.hpp"
 #include "document/Beside.hpp"
@@ -32,8 +33,6 @@ constexpr std::array<std::string_view, 4> pages{".pdf", ".ps", ".eps", ".ai"};
 constexpr std::array<std::string_view, 2> steps{".step", ".stp"};
 
 void take_neck(Desk& desk, const fs::path& path) {
-  if (desk.document.path().empty())
-    return desk.view.fail("Save the board first: its neck's file lies in its folder.", "Save", "save");
   const std::string file = beside_board(desk, path);
   if (file.empty()) return;
   Board draft = desk.document.board();
@@ -51,7 +50,7 @@ void take_dropped(Desk& desk, const fs::path& path) {
   const std::string ending = ending_of(path), name = path.filename().string();
   if (is_drawing(path)) {
     desk.forms.placing = static_cast<int>(desk.document.board().inlays.size());
-    place_drawing(desk, path);
+    place_drawing(desk, path, place_at_pointer(desk));
     return;
   }
   if (ending == ".toml") return when_settled(desk, asked::OpenBoard{path});

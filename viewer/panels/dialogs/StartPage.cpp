@@ -67,6 +67,13 @@ const StartCard* draw_cards(Ui& ui, const std::vector<StartCard>& cards) {
   return pressed;
 }
 
+/// A number and its unit stay in one line.
+std::string unbroken(std::string words) {
+  for (const std::string unit : {" mm", " in"})
+    if (words.ends_with(unit)) words.replace(words.size() - unit.size(), 1, "\u00a0");
+  return words;
+}
+
 std::string scale_words(const Board& board, const Manner& manner) {
   if (board.scale.length) return shown(*board.scale.length, manner, 1);
   return shown_bare(board.scale.bass.value_or(0), manner, 1) + " to " +
@@ -116,8 +123,8 @@ void draw_card_plan(const Ui& ui, const StartCard& card, ImVec2 low, ImVec2 high
 std::string figures_of(const Board& board) {
   const Manner manner = manner_of(Display::as_file, board);
   return std::to_string(board.strings.count) + (board.strings.count == 1 ? " string, " : " strings, ") +
-         scale_words(board, manner) + ", " + std::to_string(board.scale.frets) + " frets, " +
-         surface_words(board.surface, manner);
+         unbroken(scale_words(board, manner)) + ", " + std::to_string(board.scale.frets) + " frets, " +
+         unbroken(surface_words(board.surface, manner));
 }
 
 Requests draw_start(Ui& ui, StartForm& form, const Settings& settings) {
