@@ -233,6 +233,31 @@ TEST(LiveDrawings, OneWithoutASizeIsAskedForIt) {
   EXPECT_TRUE(says_its_size((fs::path(places::source()) / "presets/egret-figure.svg").string()));
 }
 
+TEST(LiveDrawings, APictureOfPixelsIsToldAsOneWhateverItIsCalled) {
+  Hand hand;
+  const Board before = hand.board();
+  std::vector<std::string> words;
+  for (const char* name : {"photo.png", "photo.svg"}) {
+    write(hand.folder() / name, "\x89PNG\r\n\x1a\n");  // PNG, second edition, 5.2: the signature
+    hand.drop(hand.folder() / name);
+    ASSERT_TRUE(hand.desk().view.failure) << name;
+    words.push_back(hand.desk().view.failure->words.substr(std::string(name).size()));
+    hand.click("Board/I have read it");
+  }
+  EXPECT_EQ(words[0], words[1]) << "the same sentence";
+  EXPECT_EQ(hand.board(), before);
+}
+
+TEST(LiveDrawings, AHandThatHoldsStillDoesNotKeepTheWindowBusy) {
+  Live hand;
+  hand.open_group(3);
+  hand.drag("Decisions/board.thickness", 40, 0, false);
+  for (int i = 0; i < 12; ++i) hand.rest_and_frame(0.1);
+  ASSERT_TRUE(hand.desk().document.previewing());
+  hand.until([&] { return hand.app().rest() > 1; }, 20);
+  hand.release();
+}
+
 TEST(LiveDrawings, UndoTakesTheCopiedFileAlongAndRedoBringsItBack) {
   Hand hand;
   Folder elsewhere;

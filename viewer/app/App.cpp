@@ -299,7 +299,6 @@ bool App::only_looks() {
 }
 
 void App::frame() {
-  if (only_looks()) return;
   const double start = now();
   desk_.ui.new_frame(start);
   interface_.dress(desk_.ui, static_cast<float>(desk_.settings.text_size) * (window_ ? window_->content_scale() : 1),
@@ -355,7 +354,7 @@ void App::give_up() {
 double App::rest() const {
   if (frames_owed_ > 0 || !queue_.empty() || stages_wanting_) return 0;
   double seconds = forever;
-  if (!resting_drawn_) seconds = std::max(last_input_ + moving_for - now(), 0.0) + 1e-3;
+  if (!resting_drawn_ && !desk_.document.previewing()) seconds = std::max(last_input_ + moving_for - now(), 0.0) + 1e-3;
   if (desk_.document.dirty() && copied_ != desk_.document.revision())
     seconds = std::min(seconds, std::max(changed_at_ + copy_after - now(), 0.0) + 1e-3);
   if (const auto due = lag_.due(now())) seconds = std::min(seconds, *due + 1e-3);

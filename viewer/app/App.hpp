@@ -39,7 +39,10 @@ class App {
   /// Takes input, lays out the panels, runs commands, orders work, draws; shows it in the window. Throws DisplayError
   /// when the graphics driver was reset; a changed board is then kept for the next start.
   void frame();
-  /// Seconds that may pass without a frame; 0 when one is wanted now.
+  /// When only the time for a look at the disk has come: looks, and says whether that changed nothing, so that no frame
+  /// is wanted.
+  bool only_looks();
+  /// Seconds that may pass without a frame or a look; 0 when one is wanted now.
   double rest() const;
   bool finished() const { return desk_.quit; }
   /// Nothing is going on: input taken, work done, pictures drawn.
@@ -58,8 +61,6 @@ class App {
 
  private:
   void wake();
-  /// Nothing but the time for a look at the disk has come: looks, and says whether that changed nothing on screen.
-  bool only_looks();
   void take_input();
   void collect();
   void show_page();

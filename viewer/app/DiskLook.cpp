@@ -9,6 +9,7 @@ namespace sagitta::viewer {
 
 double next_look(const Desk& desk) {
   constexpr double never = 1e300;
+  if (desk.document.previewing()) return never;  // a hand is at it: the look waits until it lets go
   const bool file = !desk.document.path().empty() && desk.view.dialog == Dialog::none;
   const bool drawings = !drawings_of(desk.document.board()).empty();
   return std::min(file ? desk.versions.watch.next : never, drawings ? desk.drawings.watch.next() : never);

@@ -5,6 +5,7 @@
 
 #include "app/DropPlace.hpp"
 #include "app/Files.hpp"
+#include "app/WrongKind.hpp"
 #include "artwork/ColourMaterials.hpp"
 #include "artwork/ReadArtwork.hpp"
 #include "artwork/TrueSize.hpp"
@@ -99,6 +100,8 @@ std::string beside_board(Desk& desk, const fs::path& path) {
 
 bool place_drawing(Desk& desk, const fs::path& path, const std::optional<Point>& place) {
   desk.view.dialog = Dialog::none;
+  if (const std::string words = wrong_kind_words(path); !words.empty())
+    return desk.view.fail(words, "Choose another drawing", "drawing"), false;
   const auto read = read_artwork(path.string());
   if (const auto* faults = std::get_if<Faults>(&read))
     return desk.view.fail(path.filename().string() + ": " + faults->front().message, "Choose another drawing",

@@ -3,6 +3,7 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
+#include <cctype>
 
 #include "input/Presets.hpp"
 #include "widgets/Buttons.hpp"
@@ -33,9 +34,17 @@ void make_cards(StartForm& form, const Settings& settings) {
   }
 }
 
+/// Numbers and their units stay in one line.
+std::string unbroken(std::string words) {
+  for (const std::string unit : {" mm", " in"})
+    for (std::size_t at = words.find(unit); at != words.npos; at = words.find(unit, at + 1))
+      if (at > 0 && std::isdigit(static_cast<unsigned char>(words[at - 1]))) words.replace(at, 1, "\u00a0");
+  return words;
+}
+
 bool draw_card(Ui& ui, const StartCard& card, float width) {
   const float pad = ui.px(10), line = ImGui::GetFontSize(), plan = ui.px(plan_height);
-  const std::string words = wrapped(card.words, width - 2 * pad);
+  const std::string words = wrapped(unbroken(card.words), width - 2 * pad);
   const ImVec2 size(width, plan + 3 * line + 2.6f * pad);
   const ImVec2 low = ImGui::GetCursorScreenPos(), high = low + size;
   ImGui::PushID(card.id.c_str());
@@ -65,13 +74,6 @@ const StartCard* draw_cards(Ui& ui, const std::vector<StartCard>& cards) {
     if (draw_card(ui, cards[i], width)) pressed = &cards[i];
   }
   return pressed;
-}
-
-/// A number and its unit stay in one line.
-std::string unbroken(std::string words) {
-  for (const std::string unit : {" mm", " in"})
-    if (words.ends_with(unit)) words.replace(words.size() - unit.size(), 1, "\u00a0");
-  return words;
 }
 
 std::string scale_words(const Board& board, const Manner& manner) {
@@ -123,8 +125,8 @@ void draw_card_plan(const Ui& ui, const StartCard& card, ImVec2 low, ImVec2 high
 std::string figures_of(const Board& board) {
   const Manner manner = manner_of(Display::as_file, board);
   return std::to_string(board.strings.count) + (board.strings.count == 1 ? " string, " : " strings, ") +
-         unbroken(scale_words(board, manner)) + ", " + std::to_string(board.scale.frets) + " frets, " +
-         unbroken(surface_words(board.surface, manner));
+         scale_words(board, manner) + ", " + std::to_string(board.scale.frets) + " frets, " +
+         surface_words(board.surface, manner);
 }
 
 Requests draw_start(Ui& ui, StartForm& form, const Settings& settings) {
