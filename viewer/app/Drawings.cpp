@@ -15,6 +15,7 @@
 #include "document/UnsavedFolder.hpp"
 #include "files/ReadFile.hpp"
 #include "inlay/Flatten.hpp"
+#include "overlay/ChosenInlay.hpp"
 
 namespace sagitta::viewer {
 
@@ -121,6 +122,7 @@ bool place_drawing(Desk& desk, const fs::path& path, const std::optional<Point>&
   inlay.colours = materials_of(artwork, inlay);
   for (const auto& [colour, material] : inlay.colours) need_sheet(draft, material, piece_thickness(inlay));
   desk.document.change(std::move(draft), "Drawing " + file);
+  choose_inlay(desk.view, desk.document.board(), desk.results, static_cast<int>(index), std::nullopt);
   const std::string row = "inlays[" + std::to_string(index) + "].";
   if (unsized)
     lead_to_key(desk.ui, desk.view, desk.forms.rows, row + "across");
