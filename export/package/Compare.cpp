@@ -214,6 +214,14 @@ std::string volume_text(double mm3, Units units) {
   return number(mm3 / unit, units == Units::inch ? 4 : 1) + " " + std::string(unit_name(units)) + "3";
 }
 
+nlohmann::ordered_json effect_json(const std::optional<Effect>& effect) {
+  if (!effect) return nullptr;
+  return {{"slot", effect->slot},   {"edge", effect->edge},       {"depth", effect->depth},
+          {"slots", effect->slots}, {"pockets", effect->pockets}, {"volume", effect->volume}};
+}
+
+}  // namespace
+
 std::string effect_text(const Effect& effect, Units units) {
   std::string text;
   const auto add = [&](bool there, const std::string& what) {
@@ -232,14 +240,6 @@ std::string effect_text(const Effect& effect, Units units) {
       volume_text(std::abs(effect.volume), units) + (effect.volume > 0 ? " more wood" : " less wood"));
   return text.empty() ? "nothing in the wood" : text;
 }
-
-nlohmann::ordered_json effect_json(const std::optional<Effect>& effect) {
-  if (!effect) return nullptr;
-  return {{"slot", effect->slot},   {"edge", effect->edge},       {"depth", effect->depth},
-          {"slots", effect->slots}, {"pockets", effect->pockets}, {"volume", effect->volume}};
-}
-
-}  // namespace
 
 Effect effect_of(const PreparedBoard& a, const PreparedBoard& b) {
   Effect effect;

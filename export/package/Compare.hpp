@@ -35,6 +35,9 @@ struct KeyDifference {
 /// Every key that differs, in the order of the field table.
 std::vector<KeyDifference> differences(const PreparedBoard& a, const PreparedBoard& b);
 
+/// "slots up to 0.2500 mm, 2 fewer pockets", lengths in these units; "nothing in the wood".
+std::string effect_text(const Effect& effect, Units units);
+
 /// What `sagitta compare` prints, lengths in these units.
 std::string comparison_text(const std::vector<KeyDifference>& keys, const Effect& all, Units units);
 /// {keys: [{key, a, b, effect}], effect}; effect: {slot, edge, depth, slots, pockets, volume}, mm and mm^3, or null.

@@ -257,4 +257,11 @@ std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text, Units uni
   return DxfDrawing(std::get<DxfFile>(file), units).read_runs();
 }
 
+bool dxf_says_its_size(std::string_view text) {
+  const auto read = read_dxf(text);
+  const DxfFile* file = std::get_if<DxfFile>(&read);
+  return file && std::any_of(std::begin(dxf_units), std::end(dxf_units),
+                             [&](const DxfUnit& unit) { return unit.code == file->units.value_or(0); });
+}
+
 }  // namespace sagitta

@@ -19,4 +19,7 @@ std::variant<DrawnShapes, Faults> dxf_shapes(std::string_view text, Units units 
 /// Every curve of the drawing as a run of strokes, closed or open, whatever its colour.
 std::variant<std::vector<Run>, Faults> dxf_runs(std::string_view text, Units units = Units::mm);
 
+/// Whether it says what its unit is ($INSUNITS).
+bool dxf_says_its_size(std::string_view text);
+
 }  // namespace sagitta

@@ -370,4 +370,16 @@ std::variant<std::vector<Run>, Faults> svg_runs(std::string_view text, Units uni
   return SvgWalk(text, units).read_runs();
 }
 
+bool svg_says_its_size(std::string_view text) {
+  pugi::xml_document document;
+  if (!document.load_buffer(text.data(), text.size())) return false;
+  const pugi::xml_node root = document.document_element();
+  for (const char* side : {"width", "height"}) {
+    const std::string_view size = trimmed(root.attribute(side).value());
+    for (const std::string_view unit : {"mm", "cm", "in", "pt", "pc"})
+      if (size.ends_with(unit) && svg_length(size, {}, Along::x)) return true;
+  }
+  return false;
+}
+
 }  // namespace sagitta

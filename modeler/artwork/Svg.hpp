@@ -17,4 +17,7 @@ std::variant<DrawnShapes, Faults> svg_shapes(std::string_view text, Units units 
 /// Every path and basic shape of the drawing as runs of strokes, closed or open, whatever its fill and stroke.
 std::variant<std::vector<Run>, Faults> svg_runs(std::string_view text, Units units = Units::mm);
 
+/// Whether its width or its height is a length: px, percents and no size at all say nothing of it.
+bool svg_says_its_size(std::string_view text);
+
 }  // namespace sagitta

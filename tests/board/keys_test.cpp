@@ -10,6 +10,7 @@
 #include "board/Fields.hpp"
 #include "board/Length.hpp"
 #include "board/Materials.hpp"
+#include "board/Practice.hpp"
 #include "board/Spelling.hpp"
 
 namespace sagitta {
@@ -122,6 +123,25 @@ TEST(Spelling, NearestWord) {
   EXPECT_EQ(nearest_word("heron", {"curlew-seven-fan", "heron-six"}), "heron-six");
   EXPECT_EQ(nearest_word("he", {"curlew-seven-fan", "heron-six"}), "");
   EXPECT_EQ(nearest_word("colors", {"colours", "along"}), "colours");
+}
+
+/// What is usual must be a key's, allowed, and hold the key's own default.
+TEST(Practice, IsOfKeysAndWithinWhatIsAllowed) {
+  ASSERT_NE(begin_practice(), end_practice());
+  for (const Practice* row = begin_practice(); row != end_practice(); ++row) {
+    const Field* field = find_field(row->key);
+    ASSERT_TRUE(field) << row->key;
+    EXPECT_EQ(practice_of(row->key), row) << row->key << " stands twice";
+    EXPECT_TRUE(field->range.holds(row->least)) << row->key;
+    EXPECT_TRUE(field->range.holds(row->most)) << row->key;
+    EXPECT_TRUE(row->reason.ends_with(".")) << row->key;
+    const Value usual = default_value(*field);
+    if (const auto* number = std::get_if<double>(&usual); number && row->least < row->most && *number != 0) {
+      EXPECT_GE(*number, row->least) << row->key;
+      EXPECT_LE(*number, row->most) << row->key;
+    }
+  }
+  EXPECT_EQ(practice_of("slots"), nullptr);
 }
 
 }  // namespace

@@ -107,7 +107,7 @@ Hand::Hand(const HandSpec& spec) {
 
 void Hand::rest_and_frame(double most) {
   window_->wait(std::min(app_->rest(), most));
-  app_->frame();
+  if (!app_->only_looks()) app_->frame();
 }
 
 void Hand::frames(int count) {

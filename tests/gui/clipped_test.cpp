@@ -65,9 +65,14 @@ TEST_P(Words, AreNowhereCutOff) {
   hand.frames(3);
   EXPECT_EQ(cut_letters(), 0) << "section";
   hand.press(GLFW_KEY_X);
-  for (const Dialog dialog :
-       {Dialog::start, Dialog::open, Dialog::save_as, Dialog::send_out, Dialog::compare_with, Dialog::commands,
-        Dialog::way, Dialog::comfort, Dialog::frets, Dialog::sheets, Dialog::rescue, Dialog::drawing}) {
+  change(hand, [](Board& b) { b.board.thickness += 0.5; });
+  hand.press(GLFW_KEY_D, GLFW_MOD_CONTROL);  // with the board on disk: a second one to compare with
+  hand.wait();
+  hand.frames(3);
+  EXPECT_EQ(cut_letters(), 0) << "two boards";
+  for (const Dialog dialog : {Dialog::start, Dialog::open, Dialog::save_as, Dialog::send_out, Dialog::compare_with,
+                              Dialog::commands, Dialog::way, Dialog::comfort, Dialog::frets, Dialog::sheets,
+                              Dialog::rescue, Dialog::drawing, Dialog::compared, Dialog::save_picture}) {
     hand.desk().view.dialog = dialog;
     hand.frames(4);
     EXPECT_EQ(cut_letters(), 0) << "dialog " << static_cast<int>(dialog);

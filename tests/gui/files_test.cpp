@@ -42,6 +42,19 @@ TEST(Files, TheNameHasTheKeyboardAndEnterSaves) {
   EXPECT_TRUE(fs::exists(hand.folder() / "second.toml"));
 }
 
+TEST(Files, ANameThatWasChosenForSomethingElseIsNotOffered) {
+  Hand hand;
+  fs::copy_file(hand.file(), hand.folder() / "reed.toml");
+  hand.press(GLFW_KEY_O, GLFW_MOD_CONTROL);
+  hand.frames(3);
+  hand.click("Open a board/reed.toml");
+  hand.press(GLFW_KEY_ESCAPE), hand.press(GLFW_KEY_ESCAPE);
+  ASSERT_EQ(hand.desk().view.dialog, Dialog::none);
+  hand.press(GLFW_KEY_S, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);
+  hand.frames(3);
+  EXPECT_EQ(hand.text("Save the board as/name"), "heron-six.toml");
+}
+
 TEST(Files, AFolderIsMadeAndGoneInto) {
   Hand hand;
   hand.press(GLFW_KEY_S, GLFW_MOD_CONTROL | GLFW_MOD_SHIFT);

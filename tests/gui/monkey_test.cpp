@@ -20,13 +20,17 @@ using Kind = InputEvent::Kind;
 
 double heap_mb() { return static_cast<double>(::mallinfo2().uordblks + ::mallinfo2().hblkhd) / 1e6; }
 
+std::string square_svg(const std::string& colour) {
+  return "<svg xmlns='http://www.w3.org/2000/svg' width='9mm' height='9mm' viewBox='0 0 9 9'>"
+         "<rect width='9' height='9' fill='" +
+         colour + "'/></svg>";
+}
+
 class Monkey : public Hand {
  public:
   explicit Monkey(unsigned seed) : random_(seed) {
     ::setenv("PATH", (folder() / "no-programs").c_str(), 1);  // the desktop's programs stay out of it
-    write(folder() / "square.svg",
-          "<svg xmlns='http://www.w3.org/2000/svg' width='9mm' height='9mm' viewBox='0 0 9 9'>"
-          "<rect width='9' height='9' fill='#305080'/></svg>");
+    write(folder() / "square.svg", square_svg("#305080"));
     write(folder() / "broken.svg", "<svg");
     write(folder() / "broken.toml", "[board]\nthickness = \"thick\"\n");
     write(folder() / "notes.txt", "not a board");
@@ -105,6 +109,15 @@ class Monkey : public Hand {
     push_key(key, true, mod), push_key(key, false, mod);
     push_key(GLFW_KEY_LEFT_CONTROL, false, 0), push_key(GLFW_KEY_LEFT_SHIFT, false, 0);
   }
+  /// A drawing program saves the drawing that lies on the board: another one, a torn one, or none.
+  void redraw() {
+    const fs::path drawing = folder() / "square.svg";
+    const int how = below(4);
+    std::error_code gone;
+    if (how == 0) fs::remove(drawing, gone);
+    if (how == 1) write(drawing, "<svg><rect");
+    if (how > 1) write(drawing, square_svg(how == 2 ? "#c02020" : "#20a020"));
+  }
   void push_drop() {
     static const char* const names[] = {"square.svg", "broken.svg",  "broken.toml",
                                         "notes.txt",  "nowhere.svg", "heron-six.toml"};
@@ -128,7 +141,8 @@ class Monkey : public Hand {
       e.kind = Kind::letter, e.code = below(2) ? '0' + below(10) : " -,/ab\"x"[below(8)];
       return push(e);
     }
-    if (what < 99) return push_drop();
+    if (what < 98) return push_drop();
+    if (what < 99) return redraw();
     InputEvent e;
     e.kind = Kind::close;
     push(e);

@@ -23,7 +23,7 @@ Made make(const std::string& preset) {
   Made made;
   const BoardFile file = read_board(places::source() + "/presets/" + preset + ".toml");
   InlayFitter fitter;
-  made.model = *begin_model(1, file.board, nullptr, fitter, {}, {});
+  made.model = *begin_model({1, file.board}, nullptr, fitter, {}, {});
   std::string trouble;
   Faults faults;
   made.stage = make_stage(*made.model.prepared, Stage::board, resting_deviation, {}, trouble, faults);

@@ -1,7 +1,9 @@
 /// Values typed and dragged, undone and shown: asserted on the document.
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "board/Practice.hpp"
 #include "gui/Hand.hpp"
 #include "scene/Slice.hpp"
 
@@ -39,6 +41,72 @@ TEST(Values, ADecimalCommaIsTakenAsAPointIs) {
   hand.open_group(6);
   hand.enter("Decisions/inlays[0].frets", "5,7");  // between whole numbers a comma parts, as it always did
   EXPECT_EQ(hand.board().inlays[0].frets, (std::vector<int>{5, 7}));
+}
+
+TEST(Values, LengthsAreShownWithAComma) {
+  Hand hand;
+  hand.desk().settings.decimal = viewer::Decimal::comma;
+  hand.open_group(1);
+  hand.enter("Decisions/scale.length", "647.7");
+  EXPECT_EQ(hand.text("Decisions/scale.length"), "647,7 mm");
+  hand.click("Decisions/scale.length");  // typed over as it stands
+  hand.frames(2);
+  hand.press(GLFW_KEY_END), hand.type(" "), hand.press(GLFW_KEY_ENTER);
+  EXPECT_DOUBLE_EQ(*hand.board().scale.length, 647.7);
+  hand.open_group(2);
+  hand.enter("Decisions/strings.gauges", "1.17, 0.91, 0.66, 0.43, 0.33, 0.25");
+  EXPECT_EQ(hand.text("Decisions/strings.gauges"), "1,17; 0,91; 0,66; 0,43; 0,33; 0,25");
+  EXPECT_EQ(text_of(hand.file()).find("647,7"), std::string::npos);
+}
+
+/// Everything that a field shows can be typed as it stands and gives the same value: with a comma too.
+TEST(Values, WhatIsShownWithACommaReadsAsTheSame) {
+  const viewer::Manner comma{Units::mm, false, true};
+  const auto same = [&](const char* key, const Value& value) {
+    const Field& field = *find_field(key);
+    const std::string text = viewer::shown_value(field, value, comma);
+    const auto back = viewer::typed_value(field, text, comma);
+    ASSERT_TRUE(std::holds_alternative<Value>(back)) << key << ": " << text;
+    EXPECT_EQ(std::get<Value>(back), value) << key << ": " << text;
+  };
+  same("scale.length", Value(647.7));
+  same("strings.gauges", Value(std::vector<double>{1.17, 0.91}));
+  same("strings.gauges", Value(std::vector<double>{1.17}));
+  same("board.edge_margin", Value(3.25));
+  same("board.edge_margin", Value(Place2{3.25, 3.5}));
+  same("board.width_at_fret", Value(Place2{12, 52.5}));
+  same("blank.at", Value(Place2{31.5, 42.25}));
+  same("pins.at", Value(std::vector<Place2>{{31.5, 4.25}, {300.5, -4}}));
+  same("inlays.frets", Value(std::vector<int>{3, 5}));
+  same("wire.end_bevel", Value(27.5));
+}
+
+TEST(Values, NothingJumpsWhileTyping) {
+  Hand hand;
+  hand.open_group(3);
+  const auto below = [&] { return hand.see("Decisions/board.edge_margin").low.y; };
+  const float before = below();
+  hand.click("Decisions/board.thickness");
+  hand.frames(2);
+  for (const char* text : {"6", "0", "0", "x"}) {
+    hand.type(text);
+    EXPECT_FLOAT_EQ(below(), before) << text;
+    EXPECT_FALSE(hand.text("Decisions/typed").empty());
+  }
+  hand.press(GLFW_KEY_ESCAPE);
+}
+
+TEST(Values, ATipTellsWhatIsUsualAndWhy) {
+  Hand hand;
+  hand.open_group(5);
+  const viewer::Seen field = hand.see("Decisions/slots.width");
+  hand.move((field.low.x + field.high.x) / 2, (field.low.y + field.high.y) / 2);
+  hand.until([&] { return hand.sees("Decisions/help"); }, 5);
+  const std::string tip = hand.text("Decisions/help");
+  const Practice& practice = *practice_of("slots.width");
+  EXPECT_THAT(tip, testing::HasSubstr(std::string(practice.reason)));
+  EXPECT_THAT(tip, testing::HasSubstr(viewer::shown(practice.least, {})));
+  EXPECT_THAT(tip, testing::HasSubstr(viewer::shown(practice.most, {})));
 }
 
 TEST(Values, OutOfRangeStaysBesideTheField) {

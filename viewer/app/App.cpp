@@ -6,18 +6,21 @@
 #include <chrono>
 
 #include "app/CarryOut.hpp"
-#include "app/ChangedElsewhere.hpp"
 #include "app/Commands.hpp"
 #include "app/DesktopDialog.hpp"
+#include "app/DiskLook.hpp"
 #include "app/Dropped.hpp"
 #include "app/Files.hpp"
+#include "app/LiveDrawings.hpp"
 #include "app/OpenDialog.hpp"
+#include "app/SavedPicture.hpp"
+#include "app/WindowPlaces.hpp"
 #include "decisions/ChecksPanel.hpp"
+#include "decisions/Decisions.hpp"
 #include "decisions/DecisionsPanel.hpp"
 #include "dialogs/TopBar.hpp"
 #include "input/Presets.hpp"
 #include "overlay/BoardPanel.hpp"
-#include "overlay/PlanStrip.hpp"
 #include "overlay/Selecting.hpp"
 #include "overlay/StageStrip.hpp"
 #include "window/Window.hpp"
@@ -50,22 +53,14 @@ void open_first_preset(Desk& desk) {
   if (!presets().empty()) open_preset(desk, std::string(presets().front().name));
 }
 
-/// Rectangles of the panels.
-struct App::Places {
-  ImVec2 bar, bar_size, left, left_size, tabs, tabs_size, board, board_size, strip, strip_size, right, right_size,
-      status, status_size;
-  bool narrow = false;
-  float picture_height = 0, plan_height = 0;
-};
-
 App::App(const AppSpec& spec, Window* window, InputQueue& queue)
     : spec_(spec),
       window_(window),
       queue_(queue),
       interface_(window),
       recovery_(spec.state),
-      worker_([] { Window::wake(); }),
-      other_worker_([] { Window::wake(); }) {
+      worker_([this] { wake(); }),
+      other_worker_([this] { wake(); }) {
   if (!spec_.plain) {
     LoadedSettings loaded = load_settings(spec_.settings);
     desk_.settings = stored_ = loaded.settings;
@@ -75,7 +70,7 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
     desk_.settings.way_shown = true;
     desk_.settings.desktop_dialogs = false;
   }
-  desk_.wake = [] { Window::wake(); };
+  desk_.wake = [this] { wake(); };
   desk_.state = spec_.state;
   desk_.view.camera = desk_.view.camera.facing(StandardView::bench);
   desk_.view.camera.parallel = desk_.settings.parallel;
@@ -92,36 +87,18 @@ App::App(const AppSpec& spec, Window* window, InputQueue& queue)
 
 App::~App() {
   keep_settings();
-  if (!spec_.plain && !lost_) recovery_.drop();
+  if (spec_.plain || lost_) return;
+  recovery_.drop();
+  leave_board(desk_);
+}
+
+void App::wake() {
+  woken_ = true;
+  Window::wake();
 }
 
 int App::width() const { return window_ ? window_->width() : spec_.width; }
 int App::height() const { return window_ ? window_->height() : spec_.height; }
-
-App::Places App::places() const {
-  const Ui& ui = desk_.ui;
-  const auto w = static_cast<float>(width()), h = static_cast<float>(height());
-  Places p;
-  p.narrow = w < ui.px(1040);
-  p.bar = {0, 0}, p.bar_size = {w, top_bar_height(ui)};
-  p.status_size = {w, status_height(ui)}, p.status = {0, h - p.status_size.y};
-  const float top = p.bar_size.y, middle = std::max(h - top - p.status_size.y, 1.0f);
-  const float left = p.narrow ? std::min(ui.px(310), w * 0.46f) : ui.px(330), right = p.narrow ? 0 : ui.px(286);
-  const float tabs = p.narrow ? ui.px(42) : 0;
-  p.tabs = {0, top}, p.tabs_size = {left, tabs};
-  p.left = {0, top + tabs}, p.left_size = {left, middle - tabs};
-  p.right = {w - right, top}, p.right_size = {right, middle};
-  const float strip = std::min(stage_strip_height(ui), middle * 0.4f);
-  p.board = {left, top}, p.board_size = {std::max(w - left - right, 1.0f), middle - strip};
-  p.strip = {left, top + middle - strip}, p.strip_size = {p.board_size.x, strip};
-  const float below_bar = p.board_size.y - board_bar_height(ui);
-  const float slice =
-      desk_.view.cutting ? std::clamp(below_bar / 2, std::min(ui.px(236), below_bar * 0.6f), below_bar) : 0;
-  p.plan_height = desk_.view.plan && !whole_picture_ ? plan_strip_height(ui, below_bar - slice) : 0;
-  p.picture_height = std::max(below_bar - slice - p.plan_height, 1.0f);
-  if (whole_picture_) p.board_size.x = w, p.picture_height = h;
-  return p;
-}
 
 void App::take_input() {
   const Drained drained = queue_.drain();
@@ -152,10 +129,17 @@ void App::collect() {
   if (const ModelPtr model = worker_.take()) {
     desk_.results.model = model;
     if (model->prepared) desk_.results.good = model;
+    tell_changed_drawings(desk_);
     frames_owed_ = std::max(frames_owed_, 2);
   }
   if (const ModelPtr model = other_worker_.take(); model && desk_.results.comparison) {
-    desk_.results.comparison->model = model->prepared ? model : nullptr;
+    Comparison& other = *desk_.results.comparison;
+    other.model = model->prepared ? model : nullptr;
+    if (!model->prepared) other.trouble = model->faults.empty() ? model->trouble : model->faults.front().message;
+    frames_owed_ = std::max(frames_owed_, 2);
+  }
+  if (auto printed = desk_.printing.take()) {
+    desk_.forms.sending.printed = std::move(*printed);
     frames_owed_ = std::max(frames_owed_, 2);
   }
   const bool was = desk_.results.behind.picture;
@@ -184,7 +168,8 @@ void App::show_page() {
 }
 
 void App::draw_panels() {
-  const Places p = places();
+  const WindowPlaces p =
+      window_places(desk_.ui, desk_.view, static_cast<float>(width()), static_cast<float>(height()), whole_picture_);
   if (desk_.view.flight) {
     desk_.view.camera = desk_.view.flight->at(desk_.ui.now());
     if (desk_.view.flight->over(desk_.ui.now())) desk_.view.flight.reset();
@@ -208,13 +193,14 @@ void App::draw_panels() {
 }
 
 /// The bar, the decisions, the board and the checks.
-void App::draw_columns(const Places& p, const BoardPicture& picture) {
+void App::draw_columns(const WindowPlaces& p, const BoardPicture& picture) {
   Ui& ui = desk_.ui;
   View& view = desk_.view;
   FieldRows& rows = desk_.forms.rows;
   const Results& results = desk_.results;
   Unopened& unopened = desk_.versions.unopened;
   const Manner manner = rows.manner = desk_.manner();
+  rows.in_words = with_labels;
   update(offer_, desk_);
   take(draw_top_bar(ui, desk_.document, offer_, p.bar, p.bar_size));
   if (p.narrow && ui.begin_panel("Tabs", p.tabs, p.tabs_size, ImGuiWindowFlags_NoScrollbar)) {
@@ -251,17 +237,18 @@ void App::order_work() {
   }
   const std::uint64_t revision = desk_.document.revision();
   const bool moving = desk_.document.previewing();
-  const bool ordered =
-      anything_ordered_ && changed_ == revision && ordered_.stage == desk_.view.stage && ordered_.moving == moving;
+  const bool ordered = anything_ordered_ && changed_ == revision && ordered_.stage == desk_.view.stage &&
+                       ordered_.moving == moving && ordered_.reading == desk_.results.reading;
   if (!ordered) {
     if (changed_ != revision) changed_at_ = now();
     changed_ = revision;
     anything_ordered_ = true;
-    ordered_ = {++generation_, desk_.document.board(), desk_.view.stage, moving};
+    ordered_ = {++generation_, desk_.document.board(), desk_.view.stage, moving, desk_.results.reading};
     worker_.submit(ordered_);
   }
-  if (desk_.results.comparison && !desk_.results.comparison->model && other_worker_.idle())
-    other_worker_.submit({++generation_, desk_.results.comparison->board, desk_.view.stage, false});
+  const auto& other = desk_.results.comparison;
+  if (other && !other->model && other->trouble.empty() && other_worker_.idle())
+    other_worker_.submit({++generation_, desk_.results.comparison->board, desk_.view.stage, false, 0});
 }
 
 void App::keep_copy() {
@@ -303,6 +290,14 @@ void App::draw_into(bool read) {
   glBindFramebuffer(GL_FRAMEBUFFER, 0);
 }
 
+bool App::only_looks() {
+  const bool woken = woken_.exchange(false);
+  if (woken || spec_.plain || rest() <= 0 || now() < next_look(desk_) || lag_.due(now())) return false;
+  if (desk_.document.dirty() && copied_ != desk_.document.revision()) return false;
+  desk_.ui.tick_over(now());
+  return !look_at_disk(desk_);
+}
+
 void App::frame() {
   const double start = now();
   desk_.ui.new_frame(start);
@@ -311,13 +306,14 @@ void App::frame() {
   if (frames_owed_ > 0) --frames_owed_;
   take_input();
   collect();
-  if (!spec_.plain) watch_file(desk_);
+  if (!spec_.plain) look_at_disk(desk_);
   interface_.begin(static_cast<float>(width()), static_cast<float>(height()), start);
   desk_.ui.follow_tab(desk_.forms.rows.typing());
   if (desk_.ui.stepping()) frames_owed_ = std::max(frames_owed_, 3);
   show_page();
   draw_panels();
   if (carry_out_asked(desk_)) frames_owed_ = 3;
+  follow_copies(desk_);
   follow_desktop_dialog(desk_);
   if (std::exchange(desk_.stop_work, false)) worker_.cancel();
   if (std::exchange(desk_.go_on, false)) anything_ordered_ = false;
@@ -332,6 +328,7 @@ void App::frame() {
       interface_.lay_out(static_cast<float>(width()), static_cast<float>(height()), picture_.changes() + page_changes_);
   const bool draw = other || std::exchange(uncovered_, false);
   if (draw) draw_into(false);
+  if (desk_.picture_wanted && resting_drawn_ && worker_.idle()) save_picture(desk_, picture_), frames_owed_ = 3;
   keep_copy();
   keep_settings();
   const std::string title = desk_.document.title() + (desk_.document.dirty() ? " (changed)" : "") + " - Sagitta";
@@ -357,18 +354,19 @@ void App::give_up() {
 double App::rest() const {
   if (frames_owed_ > 0 || !queue_.empty() || stages_wanting_) return 0;
   double seconds = forever;
-  if (!resting_drawn_) seconds = std::max(last_input_ + moving_for - now(), 0.0) + 1e-3;
+  if (!resting_drawn_ && !desk_.document.previewing()) seconds = std::max(last_input_ + moving_for - now(), 0.0) + 1e-3;
   if (desk_.document.dirty() && copied_ != desk_.document.revision())
     seconds = std::min(seconds, std::max(changed_at_ + copy_after - now(), 0.0) + 1e-3);
   if (const auto due = lag_.due(now())) seconds = std::min(seconds, *due + 1e-3);
   if (!worker_.idle() || desk_.sending.state().running) seconds = std::min(seconds, work_tick);
+  if (!spec_.plain) seconds = std::min(seconds, std::max(next_look(desk_) - now(), 0.0) + 1e-3);
   return seconds;
 }
 
 bool App::settled() const {
   return queue_.empty() && frames_owed_ == 0 && !desk_.view.flight && worker_.idle() && other_worker_.idle() &&
          !stages_wanting_ && resting_drawn_ && !desk_.paperwork.busy() && !desk_.rescue.busy() &&
-         worker_.finished() == ordered_.generation;
+         !desk_.comparing.busy() && !desk_.printing.busy() && worker_.finished() == ordered_.generation;
 }
 
 const std::vector<std::uint8_t>& App::snapshot() {

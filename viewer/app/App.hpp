@@ -2,6 +2,7 @@
 
 /// The viewer: one frame at a time. The window's loop calls frame(); tests do the same with their own input queue.
 
+#include <atomic>
 #include <filesystem>
 #include <string>
 
@@ -18,6 +19,7 @@
 namespace sagitta::viewer {
 
 class Window;
+struct WindowPlaces;
 
 struct AppSpec {
   std::string board;                      ///< path; "" for a preset
@@ -37,7 +39,10 @@ class App {
   /// Takes input, lays out the panels, runs commands, orders work, draws; shows it in the window. Throws DisplayError
   /// when the graphics driver was reset; a changed board is then kept for the next start.
   void frame();
-  /// Seconds that may pass without a frame; 0 when one is wanted now.
+  /// When only the time for a look at the disk has come: looks, and says whether that changed nothing, so that no frame
+  /// is wanted.
+  bool only_looks();
+  /// Seconds that may pass without a frame or a look; 0 when one is wanted now.
   double rest() const;
   bool finished() const { return desk_.quit; }
   /// Nothing is going on: input taken, work done, pictures drawn.
@@ -55,13 +60,12 @@ class App {
   double frame_time() const { return frame_time_; }
 
  private:
-  struct Places;
-  Places places() const;
+  void wake();
   void take_input();
   void collect();
   void show_page();
   void draw_panels();
-  void draw_columns(const Places& places, const BoardPicture& picture);
+  void draw_columns(const WindowPlaces& places, const BoardPicture& picture);
   void take(Requests asked);
   void order_work();
   void keep_copy();
@@ -72,6 +76,7 @@ class App {
   AppSpec spec_;
   Window* window_;
   InputQueue& queue_;
+  std::atomic<bool> woken_ = false;  ///< the background has something new
   Interface interface_;
   Desk desk_;
   Offer offer_ = offer();

@@ -63,8 +63,7 @@ struct Doing {
   void operator()(const asked::LeftOver& left) const {
     desk.view.dialog = Dialog::none;
     if (left.take) return take_left_over(desk);
-    if (desk.versions.left_over) Recovery::discard(*desk.versions.left_over);
-    desk.versions.left_over.reset();
+    drop_left_over(desk);
   }
   void operator()(const asked::Resolve& resolve) const {
     using How = asked::Resolve::How;
@@ -89,6 +88,14 @@ struct Doing {
   void operator()(const asked::Print& print) const {
     desk.paperwork.want(print.model->board, print.paper, print.trial, desk.wake);
   }
+  void operator()(const asked::SendToPrinter& print) const {
+    const auto document = print.pages->documents.find(print.document);
+    if (document == print.pages->documents.end()) return;
+    desk.forms.sending.printed = {};
+    desk.printing.start({document->first, document->second, print.paper, state_of(desk)}, desk.wake);
+  }
+  void operator()(const asked::CompareInDetail& two) const { desk.comparing.want(two.there, two.here, desk.wake); }
+  void operator()(const asked::SavePicture& save) const { desk.picture_wanted = save.file; }
   void operator()(const asked::FindWays& find) const { desk.rescue.want(find.board, desk.wake); }
 };
 
@@ -101,8 +108,9 @@ bool carry_out_asked(Desk& desk) {
       std::visit(Doing{desk}, request);
       // A page asks for its print and its ways in every frame; the background wakes the window when there is something
       // new.
-      const bool again =
-          std::holds_alternative<asked::Print>(request) || std::holds_alternative<asked::FindWays>(request);
+      const bool again = std::holds_alternative<asked::Print>(request) ||
+                         std::holds_alternative<asked::FindWays>(request) ||
+                         std::holds_alternative<asked::CompareInDetail>(request);
       shows = shows || !again;
     }
   return shows;

@@ -1,7 +1,6 @@
 #include "app/ChangedElsewhere.hpp"
 
-#include <sys/stat.h>
-
+#include "document/FileStamp.hpp"
 #include "document/OnDisk.hpp"
 
 namespace sagitta::viewer {
@@ -9,15 +8,6 @@ namespace sagitta::viewer {
 namespace {
 
 constexpr double between_looks = 1;  ///< seconds
-
-/// Size, number and times of the file; "" when it is not there.
-std::string stamp_of(const std::filesystem::path& path) {
-  struct stat found {};
-  if (path.empty() || ::stat(path.c_str(), &found) != 0) return "";
-  const auto time = [](const timespec& t) { return std::to_string(t.tv_sec) + "." + std::to_string(t.tv_nsec); };
-  return std::to_string(found.st_ino) + " " + std::to_string(found.st_size) + " " + time(found.st_mtim) + " " +
-         time(found.st_ctim);
-}
 
 void open_choice(Desk& desk, OnDisk disk) {
   const std::filesystem::path& path = desk.document.path();

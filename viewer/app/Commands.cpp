@@ -45,6 +45,19 @@ void add_file_commands(std::vector<Command>& all) {
                  }});
   all.push_back(
       dialog("compare", "Compare with another board", "File", {GLFW_KEY_D, ctrl | shift}, Dialog::compare_with));
+  all.push_back({"two boards",
+                 "See both boards with what differs",
+                 "File",
+                 {GLFW_KEY_B, ctrl},
+                 [](Desk& d) { d.view.dialog = Dialog::compared; },
+                 [](const Desk& d) { return d.results.comparison.has_value(); }});
+  all.push_back({"other lines",
+                 "Show the lines of the other board",
+                 "Look",
+                 {GLFW_KEY_B, 0},
+                 [](Desk& d) { d.view.other = !d.view.other; },
+                 [](const Desk& d) { return d.results.comparison.has_value(); }});
+  all.push_back(dialog("save picture", "Save the picture", "File", {GLFW_KEY_P, ctrl | shift}, Dialog::save_picture));
   all.push_back({"stop comparing",
                  "Stop comparing",
                  "File",
@@ -214,6 +227,16 @@ void add_window_commands(std::vector<Command>& all) {
                    d.forms.placing = static_cast<int>(d.document.board().inlays.size()),
                    d.view.dialog = Dialog::drawing;
                  }});
+  all.push_back({"drawing colours",
+                 "Go to the drawing whose colours changed",
+                 "Edit",
+                 {GLFW_KEY_F8, ctrl},
+                 [](Desk& d) { lead_to_colours(d); },
+                 [](const Desk& d) { return inlay_to_reconcile(d).has_value(); }});
+  all.push_back(
+      {"replace drawing", "Another drawing for one that cannot be read", "Edit", {GLFW_KEY_O, ctrl | alt}, [](Desk& d) {
+         replace_unreadable(d);
+       }});
   all.push_back({"measured slots", "Type in measured slots", "Edit", {GLFW_KEY_L, ctrl}, frets(FretPage::measured)});
   all.push_back(dialog("rescue", "Ways out of what was measured", "Edit", {GLFW_KEY_M, ctrl}, Dialog::rescue));
   all.push_back(dialog("comfort", "Text size, colours and units", "Window", {GLFW_KEY_COMMA, ctrl}, Dialog::comfort));

@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 
+#include "app/LiveDrawings.hpp"
 #include "decisions/DrawerMenu.hpp"
 #include "dialogs/CommandList.hpp"
 #include "dialogs/FileDialog.hpp"
@@ -17,8 +18,10 @@
 #include "document/Document.hpp"
 #include "document/OtherVersions.hpp"
 #include "document/Settings.hpp"
+#include "jobs/Comparing.hpp"
 #include "jobs/FileChooser.hpp"
 #include "jobs/Paperwork.hpp"
+#include "jobs/Printing.hpp"
 #include "jobs/Results.hpp"
 #include "jobs/Sending.hpp"
 #include "jobs/WaysOut.hpp"
@@ -50,6 +53,7 @@ struct Desk {
   Document document;
   Settings settings;
   OtherVersions versions;
+  LiveDrawings drawings;
 
   // View: how it is looked at.
   View view;
@@ -61,10 +65,13 @@ struct Desk {
   Sending sending;
   Paperwork paperwork;
   WaysOut rescue;
+  Comparing comparing;
+  Printing printing;
   FileChooser chooser;
-  bool stop_work = false;      ///< the background should stop what it is at
-  bool go_on = false;          ///< and take it up again
-  std::function<void()> wake;  ///< ends the window's sleep; callable from any thread
+  std::optional<std::filesystem::path> picture_wanted;  ///< the board's picture goes into this file
+  bool stop_work = false;                               ///< the background should stop what it is at
+  bool go_on = false;                                   ///< and take it up again
+  std::function<void()> wake;                           ///< ends the window's sleep; callable from any thread
 
   // What was asked for in this frame, and what is to follow once unsaved changes are settled.
   Requests asked;
@@ -72,7 +79,11 @@ struct Desk {
   std::filesystem::path state;  ///< where what outlives a session is kept; empty: the user's own folder for that
   bool quit = false;
 
-  Manner manner() const { return manner_of(settings.display, document.board()); }
+  Manner manner() const {
+    Manner manner = manner_of(settings.display, document.board());
+    manner.comma = shows_comma(settings);
+    return manner;
+  }
   void ask(const std::string& command) { asked.push_back(asked::Run{command}); }
 };
 

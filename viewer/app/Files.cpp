@@ -6,6 +6,7 @@
 #include "document/Beside.hpp"
 #include "document/Folders.hpp"
 #include "document/OnDisk.hpp"
+#include "document/UnsavedFolder.hpp"
 #include "document/WholeFile.hpp"
 #include "files/WriteFile.hpp"
 #include "input/Presets.hpp"
@@ -18,6 +19,7 @@ namespace fs = std::filesystem;
 namespace {
 
 void settle(Desk& desk) {
+  leave_board(desk);
   desk.forms.rows.forget();
   desk.view.failure.reset();
   desk.versions.unopened.problems.clear();
@@ -42,6 +44,14 @@ bool refuse(Desk& desk, const std::string& name, std::vector<Problem> problems) 
 
 }  // namespace
 
+fs::path state_of(const Desk& desk) { return desk.state.empty() ? state_folder() : desk.state; }
+
+void leave_board(Desk& desk) {
+  desk.drawings.copied.keep_all();
+  desk.drawings.changed.clear();
+  remove_unsaved_folder(state_of(desk), desk.document.board().folder);
+}
+
 bool open_board(Desk& desk, const fs::path& path) {
   const auto bytes = read_whole(path);
   const std::string name = path.filename().string();
@@ -64,7 +74,7 @@ bool open_preset(Desk& desk, const std::string& name) {
   fs::path folder = fs::current_path();
   std::string trouble;
   if (!preset->drawings.empty()) {
-    folder = (desk.state.empty() ? state_folder() : desk.state) / "presets" / name;
+    folder = state_of(desk) / "presets" / name;
     trouble = lay_out_drawings(*preset, folder);
   }
   BoardFile file = read_board_text(preset->text, name + ".toml", folder.string());
@@ -124,6 +134,14 @@ bool save_board_as(Desk& desk, const fs::path& path) {
   if (is_same_file(path, desk.document.path()) && is_changed_elsewhere(desk)) return false;
   std::error_code unresolved;
   const fs::path folder = fs::absolute(path, unresolved).parent_path();
+  const fs::path folder_before = desk.document.board().folder;
+  if (const std::string taken = name_taken_in(desk.document.board(), folder); !taken.empty()) {
+    desk.view.fail("Another " + taken + " lies in " + folder.string() +
+                       ", and the board would be made from that one. Save it in another folder, or rename the file "
+                       "there.",
+                   "Save in another folder", "save as");
+    return false;
+  }
   const std::string text = text_for(desk.document, path, folder.string());
   if (const std::string why = write_whole(path, text); !why.empty()) {
     desk.view.fail(why, "Save under another name", "save as");
@@ -131,6 +149,8 @@ bool save_board_as(Desk& desk, const fs::path& path) {
   }
   const std::string left_behind = take_along(desk.document.board(), folder);
   desk.document.kept(path, text, folder.string());
+  desk.drawings.copied.keep_all();
+  if (left_behind.empty()) remove_unsaved_folder(state_of(desk), folder_before);
   remember(desk.settings, path);
   desk.view.say("Saved " + path.string());
   if (!left_behind.empty()) desk.view.fail(left_behind);
@@ -175,6 +195,13 @@ void take_left_over(Desk& desk) {
   }
   Recovery::discard(left);
   desk.view.say("Recovered " + name + "; it is not saved yet.");
+}
+
+void drop_left_over(Desk& desk) {
+  if (!desk.versions.left_over) return;
+  remove_unsaved_folder(state_of(desk), desk.versions.left_over->folder);
+  Recovery::discard(*desk.versions.left_over);
+  desk.versions.left_over.reset();
 }
 
 void compare_with(Desk& desk, const fs::path& path) {

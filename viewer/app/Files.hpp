@@ -9,6 +9,8 @@
 
 namespace sagitta::viewer {
 
+/// Where what outlives a session is kept.
+std::filesystem::path state_of(const Desk& desk);
 /// Opens a board file in place of the board; when it cannot be opened, its problems are listed and the board stays.
 bool open_board(Desk& desk, const std::filesystem::path& path);
 /// A new board from one of the presets, not yet kept anywhere.
@@ -22,8 +24,12 @@ bool save_board_as(Desk& desk, const std::filesystem::path& path);
 void when_settled(Desk& desk, Request next);
 /// Asks for what was to follow once unsaved changes are settled.
 void go_on(Desk& desk);
+/// The board goes, or the program ends: one that was not saved anywhere leaves nothing behind.
+void leave_board(Desk& desk);
 /// Takes the copy that an earlier session left behind.
 void take_left_over(Desk& desk);
+/// Throws it away, with the drawings that were kept for it.
+void drop_left_over(Desk& desk);
 void compare_with(Desk& desk, const std::filesystem::path& path);
 void compare_with_saved(Desk& desk);
 

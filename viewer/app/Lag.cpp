@@ -9,9 +9,14 @@ namespace {
 /// Seconds after which a picture that has not followed fades; a hand that drags gets a new one well within that.
 constexpr double patience = 0.06;
 
+/// Made from the board as it is now, and from the drawings as they lie on the disk now.
+bool of_now(const Model* model, const Document& document, const Results& results) {
+  return model && model->board == document.board() && model->reading == results.reading;
+}
+
 std::string why_behind(const Document& document, const Results& results, bool stopped) {
   const Model* model = results.model.get();
-  if (model && model->board == document.board()) {
+  if (of_now(model, document, results)) {
     if (!model->faults.empty()) return model->faults.front().message;
     if (!model->trouble.empty()) return model->trouble;
   }
@@ -23,7 +28,7 @@ std::string why_behind(const Document& document, const Results& results, bool st
 
 Behind Lag::judged(const Document& document, const View& view, const Results& results, bool idle, double seconds) {
   const Model* good = results.good.get();
-  const bool there = good && good->board == document.board() && good->at(view.stage);
+  const bool there = of_now(good, document, results) && good->at(view.stage);
   const bool another = good != shown_;
   shown_ = good;
   if (there || !good) {
@@ -34,8 +39,7 @@ Behind Lag::judged(const Document& document, const View& view, const Results& re
   told_ = told_ || seconds - since_ >= patience;
   if (!told_) return {};
   const Model* model = results.model.get();
-  const bool answered =
-      model && model->board == document.board() && (!model->faults.empty() || !model->trouble.empty());
+  const bool answered = of_now(model, document, results) && (!model->faults.empty() || !model->trouble.empty());
   const bool stopped = idle && !answered;
   return {true, stopped, why_behind(document, results, stopped)};
 }

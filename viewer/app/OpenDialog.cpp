@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "dialogs/ComparePage.hpp"
 #include "dialogs/Dialogs.hpp"
 #include "dialogs/RescuePage.hpp"
 #include "dialogs/SendOutDialog.hpp"
@@ -42,6 +43,10 @@ const char* title_of(Dialog dialog) {
       return "Ways out of what was measured";
     case Dialog::drawing:
       return "Choose a drawing";
+    case Dialog::compared:
+      return "Two boards compared";
+    case Dialog::save_picture:
+      return "Save the picture as";
     case Dialog::none:
       break;
   }
@@ -57,9 +62,11 @@ ImVec2 size_of(const Ui& ui, Dialog dialog) {
     case Dialog::elsewhere:
       return {ui.px(680), ui.px(380)};
     case Dialog::comfort:
-      return {ui.px(480), ui.px(300)};
+      return {ui.px(480), ui.px(330)};
     case Dialog::send_out:
       return {ui.px(1120), ui.px(640)};
+    case Dialog::compared:
+      return {ui.px(1120), ui.px(720)};
     case Dialog::start:
       return {ui.px(840), ui.px(660)};
     case Dialog::way:
@@ -82,9 +89,12 @@ Requests draw_inside(Desk& desk, const Offer& offer) {
     case Dialog::save_as:
     case Dialog::compare_with:
     case Dialog::drawing:
+    case Dialog::save_picture:
       return draw_file_dialog(ui, dialog, desk.forms.browsing, desk.document, desk.settings);
     case Dialog::sheets:
       return draw_sheets(ui, desk.results, desk.manner());
+    case Dialog::compared:
+      return draw_compared({ui, desk.results, desk.document.title(), desk.comparing.found()});
     case Dialog::rescue:
       return draw_rescue(ui, desk.document, desk.rescue.found(), desk.manner());
     case Dialog::send_out:
@@ -128,6 +138,7 @@ Requests draw_open_dialog(Desk& desk, const Offer& offer) {
     if (dialog == Dialog::elsewhere) asked.push_back(asked::Resolve{asked::Resolve::How::put_off});
     asked.push_back(asked::Show{Dialog::none});
   }
+  if (escaped) desk.forms.browsing = {};  // a name that was chosen for something else is never offered again
   if (escaped && dialog == Dialog::way) desk.settings.way_shown = true;
   if (closes(asked)) {
     desk.forms.commands = {};

@@ -15,6 +15,10 @@ namespace {
 
 constexpr std::size_t largest_taken = 256U << 20;  ///< bytes
 
+void add_once(std::vector<std::string>& files, const std::string& file) {
+  if (!file.empty() && std::find(files.begin(), files.end(), file) == files.end()) files.push_back(file);
+}
+
 bool stays_inside(const fs::path& path) {
   return path.is_relative() && std::find(path.begin(), path.end(), fs::path("..")) == path.end();
 }
@@ -28,16 +32,36 @@ bool is_drawing(const fs::path& path) {
   return ending == ".svg" || ending == ".dxf";
 }
 
-std::vector<std::string> files_beside(const Board& board) {
+std::vector<std::string> drawings_of(const Board& board) {
   std::vector<std::string> files;
-  const auto add = [&](const std::string& file) {
-    if (!file.empty() && std::find(files.begin(), files.end(), file) == files.end()) files.push_back(file);
-  };
-  for (const Inlay& inlay : board.inlays) add(inlay.file);
-  for (const Cut& cut : board.cuts) add(cut.file);
-  add(board.board.heel_file);
-  if (board.neck) add(board.neck->file);
+  for (const Inlay& inlay : board.inlays) add_once(files, inlay.file);
+  for (const Cut& cut : board.cuts) add_once(files, cut.file);
+  add_once(files, board.board.heel_file);
   return files;
+}
+
+std::vector<std::string> files_beside(const Board& board) {
+  std::vector<std::string> files = drawings_of(board);
+  if (board.neck) add_once(files, board.neck->file);
+  return files;
+}
+
+bool same_bytes(const fs::path& a, const fs::path& b) {
+  const auto one = read_file(a, largest_taken), other = read_file(b, largest_taken);
+  return std::holds_alternative<std::string>(one) && std::holds_alternative<std::string>(other) &&
+         std::get<std::string>(one) == std::get<std::string>(other);
+}
+
+std::string name_taken_in(const Board& board, const fs::path& to) {
+  std::error_code unknown;
+  if (board.folder.empty() || fs::equivalent(board.folder, to, unknown)) return "";
+  for (const std::string& file : files_beside(board)) {
+    const fs::path from = fs::path(board.folder) / file, there = to / file;
+    if (!fs::path(file).is_absolute() && fs::exists(from, unknown) && fs::exists(there, unknown) &&
+        !same_bytes(from, there))
+      return file;
+  }
+  return "";
 }
 
 std::string take_along(const Board& board, const fs::path& to) {

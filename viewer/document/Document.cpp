@@ -96,11 +96,15 @@ void Document::stand_on(Board saved, std::string text) {
 
 void Document::revert() { change(saved_, "Revert to the saved board"); }
 
-void Document::kept(std::filesystem::path path, std::string text, const std::string& folder) {
+void Document::moved_to(const std::string& folder) {
   if (board_.folder != folder) ++revision_;
-  board_.folder = settled_.folder = folder;
+  board_.folder = settled_.folder = saved_.folder = folder;
   for (auto* steps : {&past_, &future_})
     for (Step& step : *steps) step.board.folder = folder;
+}
+
+void Document::kept(std::filesystem::path path, std::string text, const std::string& folder) {
+  moved_to(folder);
   saved_ = board_;
   unkept_ = false;
   text_ = std::move(text);

@@ -61,6 +61,8 @@ class Document {
   void redo();
   /// Back to what is on disk, as a step that can itself be undone.
   void revert();
+  /// Its files lie in another folder from now on: relative paths start there, those of all steps too.
+  void moved_to(const std::string& folder);
   /// The board has been written to `path` as `text`; its relative paths start from `folder` from now on.
   void kept(std::filesystem::path path, std::string text, const std::string& folder);
 

@@ -1,7 +1,11 @@
 #include "document/Settings.hpp"
 
+#include <langinfo.h>
+#include <locale.h>
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <string_view>
 
 #include "document/WholeFile.hpp"
 
@@ -20,6 +24,7 @@ Settings from_json(const Json& json) {
   s.dark = json.value("dark", s.dark);
   s.parallel = json.value("parallel", s.parallel);
   s.display = static_cast<Display>(std::clamp(json.value("display", 0), 0, 3));
+  s.decimal = static_cast<Decimal>(std::clamp(json.value("decimal", 0), 0, 2));
   s.desktop_dialogs = json.value("desktop_dialogs", s.desktop_dialogs);
   s.way_shown = json.value("way_shown", s.way_shown);
   s.recent = json.value("recent", s.recent);
@@ -45,6 +50,7 @@ Json to_json(const Settings& s) {
           {"dark", s.dark},
           {"parallel", s.parallel},
           {"display", static_cast<int>(s.display)},
+          {"decimal", static_cast<int>(s.decimal)},
           {"desktop_dialogs", s.desktop_dialogs},
           {"way_shown", s.way_shown},
           {"recent", s.recent},
@@ -77,6 +83,14 @@ LoadedSettings set_aside(const fs::path& path) {
 }
 
 }  // namespace
+
+bool system_writes_comma() {
+  const locale_t own = ::newlocale(LC_NUMERIC_MASK, "", nullptr);
+  if (own == nullptr) return false;  // a locale that is not installed: as programs without one write
+  const bool comma = std::string_view(::nl_langinfo_l(RADIXCHAR, own)) == ",";
+  ::freelocale(own);
+  return comma;
+}
 
 LoadedSettings load_settings(const fs::path& folder) {
   const fs::path path = folder / file_name;

@@ -10,11 +10,17 @@ namespace sagitta::viewer {
 
 enum class Display { as_file, mm, inch_decimal, inch_fraction };
 
+/// The mark between whole numbers and decimals.
+enum class Decimal { as_system, point, comma };
+/// Whether this user's system writes a comma there (its locale: LC_ALL, LC_NUMERIC, LANG).
+bool system_writes_comma();
+
 struct Settings {
   double text_size = 1;  ///< 0.75 .. 2.5
   bool dark = false;
   bool parallel = false;
   Display display = Display::as_file;
+  Decimal decimal = Decimal::as_system;
   bool desktop_dialogs = true;      ///< the desktop's own dialog for files, where it has one
   bool way_shown = false;           ///< the first-run page has been seen
   std::vector<std::string> recent;  ///< newest first, at most `most_recent`
@@ -27,6 +33,12 @@ struct Settings {
 
 inline constexpr std::size_t most_recent = 8;
 inline constexpr double least_text = 0.75, most_text = 2.5;
+
+/// Whether decimals are shown with a comma.
+inline bool shows_comma(const Settings& settings) {
+  static const bool system = system_writes_comma();
+  return settings.decimal == Decimal::as_system ? system : settings.decimal == Decimal::comma;
+}
 
 struct LoadedSettings {
   Settings settings;

@@ -18,17 +18,19 @@ bool same_neck_file(const Board& a, const Board& b) {
 
 }  // namespace
 
-std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter,
-                                 const Cancel& cancel, const ProgressCounter& progress) {
+std::optional<Model> begin_model(const Order& order, const Model* before, InlayFitter& fitter, const Cancel& cancel,
+                                 const ProgressCounter& progress) {
+  const Board& board = order.board;
   Model model;
-  if (before && before->prepared && before->board == board) {
+  if (before && before->prepared && before->board == board && before->reading == order.reading) {
     model = *before;
-    model.generation = generation;
+    model.generation = order.generation;
     model.settled = false;
     model.trouble.clear();  // what could not be made is tried again
     return model;
   }
-  model.generation = generation;
+  model.generation = order.generation;
+  model.reading = order.reading;
   model.board = board;
   auto drawn = draw(board, fitter.outside());
   if (auto* faults = std::get_if<Faults>(&drawn)) {

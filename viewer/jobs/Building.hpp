@@ -3,6 +3,7 @@
 /// The steps that build a model in the background.
 
 #include "jobs/Model.hpp"
+#include "jobs/Order.hpp"
 #include "plane/Cancel.hpp"
 
 namespace sagitta::viewer {
@@ -11,9 +12,9 @@ namespace sagitta::viewer {
 inline constexpr double moving_deviation = 0.05, resting_deviation = 0.01;
 
 /// The board prepared, its faults, findings and fittings; stages are left as they are in `before` where the board is
-/// equal. Nothing when it was cancelled. Steps of fitting the drawings are counted.
-std::optional<Model> begin_model(std::uint64_t generation, const Board& board, const Model* before, InlayFitter& fitter,
-                                 const Cancel& cancel, const ProgressCounter& progress);
+/// equal and no drawing was changed. Nothing when it was cancelled. Steps of fitting the drawings are counted.
+std::optional<Model> begin_model(const Order& order, const Model* before, InlayFitter& fitter, const Cancel& cancel,
+                                 const ProgressCounter& progress);
 /// The findings and fittings that the neck's file has a say in; it may be null.
 void take_neck(Model& model, std::shared_ptr<const NeckReading> neck);
 /// Whether the next cut may be made; the model's faults and findings must be complete.

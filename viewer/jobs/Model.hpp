@@ -29,6 +29,7 @@ struct Fittings {
 
 struct Model {
   std::uint64_t generation = 0;
+  std::uint64_t reading = 0;  ///< of the order that it was made for: which state of the drawings it is made from
   Board board;
   Faults faults;        ///< what keeps it, or one of its stages, from being built
   std::string trouble;  ///< a stage that could not be made, in words

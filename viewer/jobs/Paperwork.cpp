@@ -90,12 +90,14 @@ PrintedPages Paperwork::print(const Order& order, const Cancel& cancel) {
     }
     const Paper* named = paper_named(order.paper);
     const Paper paper = named ? *named : *paper_named("A4");
-    for (const PrintedBook& book : books(std::get<PreparedBoard>(prepared), paper, order.trial, cancel))
+    for (const PrintedBook& book : books(std::get<PreparedBoard>(prepared), paper, order.trial, cancel)) {
+      printed.documents[book.file] = book.book.bytes();
       for (std::size_t i = 0; i < book.book.pages(); ++i) {
         stop_if_wanted(cancel);
         printed.pages.push_back({book.file, static_cast<int>(i) + 1, static_cast<int>(book.book.pages()),
                                  book.book.picture(i, pixels_across / paper.width)});
       }
+    }
   } catch (const Interrupted&) {
     printed.pages.clear();
   }

@@ -4,6 +4,7 @@
 
 #include <condition_variable>
 #include <functional>
+#include <map>
 #include <memory>
 #include <mutex>
 #include <optional>
@@ -25,8 +26,9 @@ struct PrintedPage {
 
 /// What was made of one order.
 struct PrintedPages {
-  std::vector<PrintedPage> pages;  ///< document after document
-  std::string trouble;             ///< why there are none
+  std::vector<PrintedPage> pages;                ///< document after document
+  std::map<std::string, std::string> documents;  ///< their PDF bytes, by name
+  std::string trouble;                           ///< why there are none
 };
 
 class Paperwork {

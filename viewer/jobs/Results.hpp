@@ -13,7 +13,8 @@ namespace sagitta::viewer {
 struct Comparison {
   std::string name;
   Board board;
-  ModelPtr model;  ///< once it is built
+  ModelPtr model;            ///< once it is built
+  std::string trouble = {};  ///< why it cannot be built
 };
 
 /// What the background is at, for the bar.
@@ -35,6 +36,7 @@ struct Results {
   ModelPtr model;  ///< the newest; its board may be a step behind the document's
   ModelPtr good;   ///< the newest that could be built
   std::optional<Comparison> comparison;
+  std::uint64_t reading = 0;  ///< grows with each change of a drawing on the disk; a model made for less is behind
   Progress working;
   Behind behind;
 

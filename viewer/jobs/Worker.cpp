@@ -125,6 +125,7 @@ void Worker::give_up(const Order& order, const std::string& why) {
   Model model;
   if (last_.generation == order.generation) model = last_;  // what is made stays
   model.generation = order.generation;
+  model.reading = order.reading;
   model.board = order.board;
   model.trouble = why;
   model.settled = true;
@@ -136,7 +137,7 @@ void Worker::carry_out(const Order& order) {
   const bool drawn = std::any_of(order.board.inlays.begin(), order.board.inlays.end(),
                                  [](const Inlay& inlay) { return takes(inlay, "file"); });
   begin(drawn ? "Fitting the drawings" : "Laying out the board", Stops::when_slow);
-  auto begun = begin_model(order.generation, order.board, &last_, fitter_, cancel_, progress_);
+  auto begun = begin_model(order, &last_, fitter_, cancel_, progress_);
   if (!begun) return;
   Model model = std::move(*begun);
   const auto settle = [&] {

@@ -10,18 +10,12 @@
 #include <thread>
 
 #include "jobs/NeckReader.hpp"
+#include "jobs/Order.hpp"
 #include "jobs/Results.hpp"
 #include "plane/Cancel.hpp"
 #include "plane/ProgressCounter.hpp"
 
 namespace sagitta::viewer {
-
-struct Order {
-  std::uint64_t generation = 0;
-  Board board;
-  Stage stage = Stage::board;  ///< the stage that is shown: made first
-  bool moving = false;         ///< a hand is still dragging: the first part only
-};
 
 class Worker {
  public:

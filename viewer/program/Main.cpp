@@ -36,7 +36,7 @@ int open_window(const std::string& board) {
   Window window({}, queue);
   App app(spec, &window, queue);
   while (!app.finished()) {
-    app.frame();
+    if (!app.only_looks()) app.frame();
     window.wait(app.rest());
   }
   return 0;

@@ -31,7 +31,9 @@ enum class Dialog {
   frets,
   sheets,
   rescue,
-  drawing
+  drawing,
+  compared,
+  save_picture
 };
 
 /// A finding by its name and what it belongs to, so that it is found again in the next board.
@@ -59,7 +61,8 @@ struct View {
   bool fit_wanted = true;
   Stage stage = Stage::board;
   bool frets = true, strings = false, pieces = true, neck = false, edges = true;
-  bool plan = true;  ///< the board from above over its picture
+  bool plan = true;   ///< the board from above over its picture
+  bool other = true;  ///< the lines of the board that this one is compared with, over its picture
   Shade shade = Shade::materials;
 
   bool cutting = false;

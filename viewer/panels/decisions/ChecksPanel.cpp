@@ -89,10 +89,14 @@ void draw_comparison(const CheckState& state, Requests& asked) {
   state.ui.heading("Against " + state.results.comparison->name);
   const auto found = differences(state.document.board(), state.results.comparison->board, state.manner);
   if (found.empty()) state.ui.quiet("Nothing differs.");
+  if (!state.results.comparison->trouble.empty())
+    state.ui.warning("It cannot be built: " + state.results.comparison->trouble + ".");
   for (const Difference& d : found)
     if (draw_block(state.ui,
                    {"difference " + d.key, label_of_key(d.key), d.there + " \u2192 " + d.here, "", "", Weight::middle}))
       lead_to_key(state.ui, state.view, state.rows, d.key);
+  if (state.ui.button("See both boards")) asked.push_back(asked::Run{"two boards"});
+  state.ui.tick("Its lines over the picture", state.view.other);
   if (state.ui.button("Stop comparing")) asked.push_back(asked::Run{"stop comparing"});
   ImGui::Dummy(ImVec2(0, state.ui.px(6)));
 }

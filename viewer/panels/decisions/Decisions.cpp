@@ -162,7 +162,7 @@ constexpr L sheet_lines[] = {{"sheets.material", "Material"},
                              {"sheets.hold", "Held by"},
                              {"sheets.skin", "Skin left"},
                              {"sheets.face", "Face lies"}};
-constexpr L material_lines[] = {{"materials.kind", "Sort"},
+constexpr L material_lines[] = {{"materials.kind", "Kind"},
                                 {"materials.colour", "Colour"},
                                 {"materials.density", "Density"},
                                 {"materials.movement_radial", "Moves, radially"},

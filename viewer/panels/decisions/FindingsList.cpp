@@ -103,7 +103,7 @@ void draw_finding_menu(const CheckState& state, const Finding* marked) {
   const std::string key = key_of_finding(*marked, state.results.good->board);
   if (ui.menu_item("Open its decision", !key.empty())) lead_to_key(ui, state.view, state.rows, key);
   if (ui.menu_item(note_label(state, *marked))) open_note(state, *marked);
-  if (ui.menu_item("Fly to its place")) fly_to(state.view, *state.results.good, *marked, ui.now());
+  if (ui.menu_item("Go to its place")) fly_to(state.view, *state.results.good, *marked, ui.now());
   ImGui::EndPopup();
 }
 

@@ -5,6 +5,7 @@
 #include <chrono>
 #include <ctime>
 #include <filesystem>
+#include <functional>
 #include <system_error>
 
 #include "board/BoardFile.hpp"
@@ -42,8 +43,8 @@ std::string date_of(const fs::directory_entry& entry) {
   return text;
 }
 
-/// Folders first, then board files, or drawings; hidden ones left out.
-std::vector<Entry> entries(const fs::path& folder, bool drawings) {
+/// Folders first, then the files that are wanted; hidden ones left out.
+std::vector<Entry> entries(const fs::path& folder, const std::function<bool(const fs::path&)>& wanted) {
   std::vector<Entry> found;
   std::error_code trouble;
   for (fs::directory_iterator it(folder, fs::directory_options::skip_permission_denied, trouble), end;
@@ -51,9 +52,7 @@ std::vector<Entry> entries(const fs::path& folder, bool drawings) {
     const std::string name = it->path().filename().string();
     std::error_code unknown;
     const bool is_folder = it->is_directory(unknown);
-    if (name.empty() || name[0] == '.' ||
-        (!is_folder && !(drawings ? is_drawing(it->path()) : it->path().extension() == ".toml")))
-      continue;
+    if (name.empty() || name[0] == '.' || (!is_folder && !wanted(it->path()))) continue;
     found.push_back({it->path(), is_folder, date_of(*it)});
   }
   std::sort(found.begin(), found.end(), [](const Entry& a, const Entry& b) {
@@ -71,8 +70,12 @@ struct Browser {
   const Settings& settings;
   Requests asked = {};
 
-  bool saving() const { return dialog == Dialog::save_as; }
+  bool picture() const { return dialog == Dialog::save_picture; }
+  bool saving() const { return dialog == Dialog::save_as || picture(); }
   bool drawing() const { return dialog == Dialog::drawing; }
+  /// Of the files that it lists, or makes.
+  const char* ending() const { return picture() ? ".png" : ".toml"; }
+  bool lists(const fs::path& path) const { return drawing() ? is_drawing(path) : path.extension() == ending(); }
 };
 
 void begin(Browser& b) {
@@ -89,15 +92,17 @@ void begin(Browser& b) {
   std::string name = path.empty() ? b.document.board().name : path.stem().string();
   for (char& c : name)
     if (!std::isalnum(static_cast<unsigned char>(c)) && c != '-' && c != '_' && c != '.') c = '-';
-  b.now.name = (name.empty() ? std::string("board") : name) + ".toml";
+  b.now.name = (name.empty() ? std::string("board") : name) + b.ending();
 }
 
 /// Asks for what the dialog is there for. It closes by itself, except on saving: that may not succeed.
 void take(Browser& b, const fs::path& path) {
-  if (b.saving()) return b.asked.push_back(asked::SaveAs{path});
+  if (b.dialog == Dialog::save_as) return b.asked.push_back(asked::SaveAs{path});
   b.now = {};
   b.asked.push_back(asked::Show{Dialog::none});
-  if (b.drawing())
+  if (b.picture())
+    b.asked.push_back(asked::SavePicture{path});
+  else if (b.drawing())
     b.asked.push_back(asked::PlaceDrawing{path});
   else if (b.dialog == Dialog::compare_with)
     b.asked.push_back(asked::CompareWith{path});
@@ -105,10 +110,10 @@ void take(Browser& b, const fs::path& path) {
     b.asked.push_back(asked::OpenBoard{path});
 }
 
-/// The path that the name field means, with ".toml" put on when saving.
+/// The path that the name field means, with its ending put on when saving.
 fs::path meant(const Browser& b) {
   fs::path path = fs::path(b.now.name).is_absolute() ? fs::path(b.now.name) : fs::path(b.now.folder) / b.now.name;
-  if (b.saving() && path.extension() != ".toml") path += ".toml";
+  if (b.saving() && path.extension() != b.ending()) path += b.ending();
   return path;
 }
 
@@ -128,7 +133,7 @@ void draw_entries(Browser& b) {
   const fs::path folder = b.now.folder;
   if (folder.has_parent_path() && folder != folder.root_path() && b.ui.row("up", "..  (the folder above)", false))
     b.now.folder = folder.parent_path().string();
-  for (const Entry& entry : entries(folder, b.drawing())) {
+  for (const Entry& entry : entries(folder, [&](const fs::path& path) { return b.lists(path); })) {
     const std::string name = entry.path.filename().string();
     const float date = ImGui::CalcTextSize(entry.changed.c_str()).x,
                 room = ImGui::GetContentRegionAvail().x - date - b.ui.px(16);
@@ -254,7 +259,7 @@ Requests draw_file_dialog(Ui& ui, Dialog dialog, Browsing& browsing, const Docum
   draw_places(b);
   draw_new_folder(b);
   ui.quiet(browsing.folder);
-  const bool over_or_said = !browsing.message.empty() || dialog == Dialog::save_as;
+  const bool over_or_said = !browsing.message.empty() || b.saving();
   const bool previews = dialog == Dialog::open || dialog == Dialog::compare_with;
   const float foot = 2 * ImGui::GetFrameHeightWithSpacing() + ui.px(14) +
                      (over_or_said ? ImGui::GetFrameHeightWithSpacing() : 0) +

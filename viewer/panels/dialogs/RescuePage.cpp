@@ -22,8 +22,8 @@ std::string looks_of(const Way& way) {
   const auto looks = std::count_if(way.findings.begin(), way.findings.end(),
                                    [](const Finding& each) { return each.severity == Severity::look; });
   return looks == 0   ? "Nothing is left to look at."
-         : looks == 1 ? "One finding of it says look."
-                      : std::to_string(looks) + " findings of it say look.";
+         : looks == 1 ? "One of its findings says look."
+                      : std::to_string(looks) + " of its findings say look.";
 }
 
 void draw_way_out(Ui& ui, Document& document, const Way& way, std::size_t number, const Manner& manner) {
@@ -56,6 +56,7 @@ void draw_ways(Ui& ui, Document& document, const std::shared_ptr<const FoundWays
             "Neck, Measured, and on the page of measured slots."
           : "The best way stands first: the least work, then the fewest findings. Each was tried: its board has no "
             "finding that says stop. Undo takes it back.");
+  ImGui::Dummy(ImVec2(0, ui.px(2)));
   const std::vector<Way> ways = found->ways;
   for (std::size_t i = 0; i < ways.size() && found->board == document.board(); ++i)
     draw_way_out(ui, document, ways[i], i + 1, manner);
@@ -69,7 +70,7 @@ Requests draw_rescue(Ui& ui, Document& document, const std::shared_ptr<const Fou
   ImGui::EndChild();
   Requests asked{asked::FindWays{document.board()}};
   dialog_foot(ui, button_width(ui, "Done"));
-  if (ui.primary("Done")) asked.push_back(asked::Show{Dialog::none});
+  if (ui.button("Done")) asked.push_back(asked::Show{Dialog::none});
   return asked;
 }
 

@@ -137,6 +137,22 @@ void draw_page_choice(const SendingPage& page, const std::vector<PrintedPage>& p
   ui.note("page", which);
 }
 
+/// A button that prints the document shown, and how that came out.
+void draw_printer(const SendingPage& page, Requests& asked) {
+  const std::string& document = page.pages->pages[page.form.page].document;
+  if (page.ui.button("Print these pages"))
+    asked.push_back(asked::SendToPrinter{page.pages, document, page.settings.export_paper});
+  page.ui.help("Prints all pages of " + document + " in true size on " + page.settings.export_paper +
+               ", with the printer that is set up on this computer.");
+  const Printed& printed = page.form.printed;
+  if (printed.words.empty()) return;
+  if (printed.good)
+    page.ui.quiet(printed.words);
+  else
+    page.ui.warning(printed.words);
+  page.ui.note("printed", printed.words);
+}
+
 /// The papers as they will print.
 void draw_print(const SendingPage& page, Requests& asked) {
   Ui& ui = page.ui;
@@ -148,6 +164,7 @@ void draw_print(const SendingPage& page, Requests& asked) {
   if (printed->pages.empty()) return ui.warning(printed->trouble);
   page.form.page = std::min(page.form.page, printed->pages.size() - 1);
   draw_page_choice(page, printed->pages);
+  draw_printer(page, asked);
   if (!page.form.picture) return;
   const ImVec2 room = ImGui::GetContentRegionAvail();
   ImVec2 size(room.x, room.x / page.form.shape);

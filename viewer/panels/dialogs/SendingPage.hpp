@@ -13,6 +13,7 @@
 #include "document/Settings.hpp"
 #include "folder/FolderState.hpp"
 #include "jobs/Paperwork.hpp"
+#include "jobs/Printing.hpp"
 #include "jobs/Results.hpp"
 #include "jobs/Sending.hpp"
 #include "widgets/Ui.hpp"
@@ -40,6 +41,7 @@ struct SendingForm {
   std::string stops;                  ///< names of the findings that said stop when they were shown
   bool despite_stops = false;         ///< chosen: export all the same
   std::vector<WrittenEntry> written;  ///< what the folder holds
+  Printed printed;                    ///< how the last paper that was sent to the printer came out
   std::string written_of;             ///< outcome and folder that `written` belongs to
 };
 

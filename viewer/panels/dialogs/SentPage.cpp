@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <utility>
 
 #include "widgets/Buttons.hpp"
 #include "widgets/LengthText.hpp"
@@ -58,16 +59,44 @@ void look_into_folder(const SendingPage& page) {
   form.written = entries_of(form.folder);
 }
 
+/// What a file is, by its ending.
+const char* kind_words(const std::string& name) {
+  constexpr std::pair<const char*, const char*> kinds[] = {{"-r12.dxf", "the same outlines for old programs"},
+                                                           {".step", "exact solid, for CAM"},
+                                                           {".stl", "triangles, for CAM"},
+                                                           {".3mf", "triangles with unit and colour"},
+                                                           {".dxf", "outlines, for CAM"},
+                                                           {".svg", "outlines in true size"},
+                                                           {".pdf", "paper for the bench"},
+                                                           {".html", "the job sheet, for a screen"},
+                                                           {".csv", "a table"},
+                                                           {".json", "figures for other programs"},
+                                                           {".png", "a picture"},
+                                                           {".toml", "the board as it was exported"},
+                                                           {"setups/", "outlines of each set-up in its own zero"},
+                                                           {"sources/", "the board file and what it is made from"},
+                                                           {"neck/", "the neck from the board"}};
+  for (const auto& [ending, words] : kinds)
+    if (name.ends_with(ending)) return words;
+  return "";
+}
+
 void draw_content(const SendingPage& page, float height) {
   Ui& ui = page.ui;
   ImGui::BeginChild("content", ImVec2(0, height));
-  const float column = std::min(ImGui::GetContentRegionAvail().x * 0.62f, ui.px(360));
+  const float room = ImGui::GetContentRegionAvail().x, column = std::min(room * 0.5f, ui.px(320)),
+              third = column + ui.px(150);
   for (const WrittenEntry& entry : page.form.written) {
     ImGui::TextUnformatted(fitted(entry.name, column - ui.px(12)).c_str());
     ui.note("written " + entry.name, entry.holds);
     ImGui::SameLine(column);
     ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
     ImGui::TextUnformatted(entry.holds.c_str());
+    const char* const kind = kind_words(entry.name);
+    if (third + ImGui::CalcTextSize(kind).x < room) {
+      ImGui::SameLine(third);
+      ImGui::TextUnformatted(kind);
+    }
     ImGui::PopStyleColor();
   }
   ImGui::EndChild();

@@ -3,6 +3,7 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
+#include <cctype>
 
 #include "input/Presets.hpp"
 #include "widgets/Buttons.hpp"
@@ -33,9 +34,17 @@ void make_cards(StartForm& form, const Settings& settings) {
   }
 }
 
+/// Numbers and their units stay in one line.
+std::string unbroken(std::string words) {
+  for (const std::string unit : {" mm", " in"})
+    for (std::size_t at = words.find(unit); at != words.npos; at = words.find(unit, at + 1))
+      if (at > 0 && std::isdigit(static_cast<unsigned char>(words[at - 1]))) words.replace(at, 1, "\u00a0");
+  return words;
+}
+
 bool draw_card(Ui& ui, const StartCard& card, float width) {
   const float pad = ui.px(10), line = ImGui::GetFontSize(), plan = ui.px(plan_height);
-  const std::string words = wrapped(card.words, width - 2 * pad);
+  const std::string words = wrapped(unbroken(card.words), width - 2 * pad);
   const ImVec2 size(width, plan + 3 * line + 2.6f * pad);
   const ImVec2 low = ImGui::GetCursorScreenPos(), high = low + size;
   ImGui::PushID(card.id.c_str());

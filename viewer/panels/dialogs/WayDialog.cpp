@@ -20,14 +20,14 @@ void step(Ui& ui, const char* title, const std::string& text) {
 Requests draw_way(Ui& ui, Settings& settings, const Offer& offer) {
   const auto key = [&](const char* command) { return offered(offer, command).keys; };
   ImGui::BeginChild("steps", ImVec2(0, -ImGui::GetFrameHeightWithSpacing() - ui.px(6)));
-  step(ui, "1  Decide, from left to right",
+  step(ui, "1  Decide, from top to bottom",
        "The left column holds the decisions in the order a shop makes them. Drag a value, or click it and type: "
        "\u201c25 1/2 in\u201d, \u201c648/2\u201d, \u201c1-11/16\u201d. " +
            key("undo") + " takes a step back.");
   step(ui, "2  Look",
        "Drag the board to turn it, Shift-drag to move it, turn the wheel to come nearer. A click names what is under "
-       "the pointer and opens its decision; an inlay then has a frame: drag the inlay to move it, a corner to size it, "
-       "the round grip to turn it. Shift lets go of the snaps, Escape gives it back. " +
+       "the pointer and shows its row; Enter types over it. An inlay then has a frame: drag the inlay to move it, a "
+       "corner to size it, the round grip to turn it. Shift lets go of the snaps, Escape gives it back. " +
            key("cutting plane") + " cuts the board across, " + key("measure") + " measures.");
   step(ui, "3  See what goes wrong before wood is cut",
        "The right column lists what is wrong, the costliest first. A click goes to the place on the board, " +
@@ -72,6 +72,10 @@ Requests draw_comfort(Ui& ui, Settings& s, Camera& camera) {
   label("Lengths shown");
   if (ui.choice("lengths", {"as in the file", "millimetres", "inches, decimal", "inches, fractions"}, display))
     s.display = static_cast<Display>(display);
+  int decimal = static_cast<int>(s.decimal);
+  label("Decimals");
+  if (ui.choice("decimals", {"as the system writes them", "point: 6.35", "comma: 6,35"}, decimal))
+    s.decimal = static_cast<Decimal>(decimal);
   int projection = camera.parallel ? 1 : 0;
   label("Projection");
   if (ui.choice("projection", {"perspective", "parallel"}, projection)) s.parallel = camera.parallel = projection == 1;

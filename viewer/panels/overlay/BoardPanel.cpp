@@ -15,6 +15,7 @@
 #include "overlay/InlayMarks.hpp"
 #include "overlay/Legends.hpp"
 #include "overlay/Notices.hpp"
+#include "overlay/OtherBoard.hpp"
 #include "overlay/Overlays.hpp"
 #include "overlay/PieceOfItsOwn.hpp"
 #include "overlay/PlanStrip.hpp"
@@ -246,6 +247,7 @@ void draw_marks(const PictureState& state, const std::string& key, float height)
   draw_legends(state, height, labels);
   draw_fit_to_neck(state, labels);
   draw_humps(state, labels);
+  draw_other_board(state);
   draw_lost(state);
   const bool over = ImGui::IsItemHovered() || state.hand.what == What::grip;
   const bool framed = draw_inlay_frame(state, labels, over && state.hand.what == What::none);

@@ -7,7 +7,6 @@
 #include "decisions/FindingMarks.hpp"
 #include "overlay/InlayMarks.hpp"
 #include "overlay/Selecting.hpp"
-#include "widgets/PlanDrawing.hpp"
 #include "widgets/Veil.hpp"
 
 namespace sagitta::viewer {
@@ -52,6 +51,11 @@ float plan_strip_height(const Ui& ui, float room) {
   return room - height >= ui.px(least_below) ? height : 0;
 }
 
+PlanFrame plan_strip_frame(const Ui& ui, const Layout& layout, ImVec2 low, ImVec2 high) {
+  const ImVec2 margin(ui.px(margin_x), ui.px(margin_y));
+  return plan_frame(layout, low + margin, high - margin);
+}
+
 void draw_plan_strip(const HandState& state, ImVec2 low, ImVec2 size) {
   const Ui& ui = state.ui;
   ImDrawList* paint = ImGui::GetWindowDrawList();
@@ -63,8 +67,7 @@ void draw_plan_strip(const HandState& state, ImVec2 low, ImVec2 size) {
   state.ui.note("plan");
   if (!state.results.laid_out()) return;
   const PreparedBoard& prepared = *state.results.good->prepared;
-  const ImVec2 margin(ui.px(margin_x), ui.px(margin_y));
-  const PlanFrame frame = plan_frame(prepared.layout(), low + margin, high - margin);
+  const PlanFrame frame = plan_strip_frame(ui, prepared.layout(), low, high);
   PlanMarks marks = marks_of(state, prepared.layout());
   marks.inlays = &prepared.inlays();
   draw_plan(paint, ui.theme, prepared.board(), prepared.layout(), frame, marks);

@@ -4,12 +4,14 @@
 /// once all panels are drawn.
 
 #include <filesystem>
+#include <memory>
 #include <string>
 #include <utility>
 #include <variant>
 #include <vector>
 
 #include "jobs/Model.hpp"
+#include "jobs/Paperwork.hpp"
 #include "jobs/Sending.hpp"
 #include "view/View.hpp"
 
@@ -79,6 +81,20 @@ struct Print {
   bool trial = false;
 };
 
+/// A document of these pages, on paper.
+struct SendToPrinter {
+  std::shared_ptr<const PrintedPages> pages;
+  std::string document;
+  std::string paper;
+};
+/// What differs between the board and the one that it is compared with, and what each difference does to the wood.
+struct CompareInDetail {
+  ModelPtr here, there;
+};
+/// The board's picture as it is seen, as a PNG file.
+struct SavePicture {
+  std::filesystem::path file;
+};
 /// The ways out of what was measured on this board.
 struct FindWays {
   Board board;
@@ -89,7 +105,8 @@ struct FindWays {
 using Request = std::variant<asked::Run, asked::Show, asked::ShowKey, asked::Quit, asked::OpenBoard, asked::OpenPreset,
                              asked::SaveAs, asked::CompareWith, asked::ChooseDrawing, asked::PlaceDrawing,
                              asked::Continue, asked::Stay, asked::LeftOver, asked::Resolve, asked::Export,
-                             asked::StopExport, asked::OpenFolder, asked::ForgetExport, asked::Print, asked::FindWays>;
+                             asked::StopExport, asked::OpenFolder, asked::ForgetExport, asked::Print,
+                             asked::SendToPrinter, asked::CompareInDetail, asked::SavePicture, asked::FindWays>;
 using Requests = std::vector<Request>;
 
 }  // namespace sagitta::viewer

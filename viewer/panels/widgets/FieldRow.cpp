@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "board/Practice.hpp"
+
 namespace sagitta::viewer {
 
 namespace {
@@ -26,25 +28,32 @@ bool takes_drag(const Field& field) {
          field.kind == Kind::depth;
 }
 
-std::string help_of(const Field& field, const Manner& manner) {
-  std::string text(field.help);
-  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  text += ".";
-  if (takes_drag(field) && field.range.least != field.range.most)
-    text += "\nAllowed: " + shown_range(field, manner) + ".";
-  if (field.is_length())
-    text += "\nUnit: " + std::string(unit_name(manner.units)) +
-            "; others may be typed (\u201c25 1/2 in\u201d, \u201c648/2\u201d).";
-  else if (field.kind == Kind::angle)
-    text += "\nUnit: degrees.";
-  else if (!field.unit.empty())
-    text += "\nUnit: " + std::string(field.unit) + ".";
-  if (!field.fallback.empty()) text += "\nUsual: " + std::string(field.fallback) + ".";
-  return text;
+/// What builders usually take, and why.
+std::string practice_words(const Field& field, const Practice& practice, const Manner& manner) {
+  const auto word = [&](double value) {
+    return shown_value(field, field.kind == Kind::integer ? Value(static_cast<int>(value)) : Value(value), manner);
+  };
+  const std::string range =
+      practice.least == practice.most ? "" : "Usual: " + word(practice.least) + " to " + word(practice.most) + ". ";
+  return range + std::string(practice.reason);
 }
 
 bool required(const Field& field) {
   return field.need == Need::yes || field.need == Need::form || !field.use.needed.empty();
+}
+
+/// Words on a slip of paper below the last widget, over the rows there: nothing moves while a hand types or drags.
+void say_below(Ui& ui, const std::string& words, ImU32 ink) {
+  const ImVec2 item = ImGui::GetItemRectMin(), end = ImGui::GetItemRectMax(), pad(ui.px(8), ui.px(4));
+  const std::string text = wrapped(words, std::max(end.x - item.x, ui.px(180)) - 2 * pad.x);
+  const ImVec2 size = ImGui::CalcTextSize(text.c_str()) + pad * 2;
+  ImVec2 low(std::max(end.x - size.x, ui.px(2)), end.y + ui.px(2));
+  if (low.y + size.y > ImGui::GetIO().DisplaySize.y) low.y = item.y - size.y - ui.px(2);
+  ImDrawList* paint = ImGui::GetForegroundDrawList();
+  paint->AddRectFilled(low, low + size, ui.theme.paper, ui.px(4));
+  paint->AddRect(low, low + size, ui.theme.rim, ui.px(4));
+  paint->AddText(low + pad, ink, text.c_str());
+  ui.note_area("typed", low, low + size, words);
 }
 
 }  // namespace
@@ -73,6 +82,26 @@ float row_label(Ui& ui, const std::string& words, const std::string& help) {
   return room * (1 - label_share) - ui.px(label_gap);
 }
 
+std::string FieldRows::help_of(const Field& field) const {
+  const auto in_window = [&](std::string words) { return in_words ? in_words(std::move(words)) : words; };
+  std::string text(field.help);
+  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  text += ".";
+  if (const Practice* practice = practice_of(field.dotted()))
+    text += "\n" + practice_words(field, *practice, manner);
+  else if (takes_drag(field) && field.range.least != field.range.most)
+    text += "\nAllowed: " + shown_range(field, manner) + ".";
+  if (field.is_length())
+    text += "\nUnit: " + std::string(unit_name(manner.units)) +
+            "; others may be typed (\u201c25 1/2 in\u201d, \u201c648/2\u201d).";
+  else if (field.kind == Kind::angle)
+    text += "\nUnit: degrees.";
+  else if (!field.unit.empty())
+    text += "\nUnit: " + std::string(field.unit) + ".";
+  if (!field.fallback.empty()) text += "\nWhere none is given: " + in_window(std::string(field.fallback)) + ".";
+  return text;
+}
+
 void FieldRows::forget() {
   typing_.clear(), text_.clear(), refused_text_.clear(), refused_why_.clear();
   dragging_.clear();
@@ -81,7 +110,7 @@ void FieldRows::forget() {
 Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const std::string& words, const Row& row,
                      std::optional<double> usual) {
   ImGui::PushID(key.c_str());
-  const float room = row_label(ui, words, help_of(field, manner));
+  const float room = row_label(ui, words, help_of(field));
   const bool given = !std::holds_alternative<std::monostate>(field.access.get(reading(row)));
   const bool clearable =
       given && !required(field) && std::holds_alternative<std::monostate>(default_value(field)) && takes_drag(field);
@@ -100,7 +129,12 @@ Edit FieldRows::draw(Ui& ui, const Field& field, const std::string& key, const s
     ui.note(key + " clear");
     ui.help("Back to the usual value.");
   }
-  if (const auto why = refused_why_.find(key); why != refused_why_.end()) ui.warning(why->second);
+  if (const auto why = refused_why_.find(key); why != refused_why_.end()) {
+    if (dragging_ == key)
+      say_below(ui, why->second, ui.theme.accent);
+    else
+      ui.warning(why->second);
+  }
   if (edit != Edit::none) in_hand_ = taken_ = key;
   ImGui::PopID();
   return edit;
@@ -168,7 +202,7 @@ Edit FieldRows::number(const Cell& cell) {
   const bool hovered = ImGui::IsItemHovered(), active = ImGui::IsItemActive(), focused = ImGui::IsItemFocused();
   const bool cut_short = paint_number(cell, text, low, size, hovered || active);
   ui.note(cell.key, text);
-  ui.help((cut_short ? text + "\n" : "") + help_of(cell.field, manner));
+  ui.help((cut_short ? text + "\n" : "") + help_of(cell.field));
   if (hovered && takes_drag(cell.field)) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
   if (hovered || focused) in_hand_ = hovered || in_hand_.empty() ? cell.key : in_hand_;
   if (ImGui::IsItemActivated()) drag_x_ = ImGui::GetIO().MousePos.x, moved_ = false, ui.forget_led();
@@ -232,13 +266,14 @@ Edit FieldRows::typed(const Cell& cell) {
   }
   in_hand_ = cell.key;
   if (text_ == initial_ || !takes_drag(cell.field)) return Edit::none;
+  const Theme& theme = cell.ui.theme;
   const auto value = typed_value(cell.field, text_, manner);
   if (const auto* why = std::get_if<std::string>(&value))
-    cell.ui.quiet(*why);
+    say_below(cell.ui, *why, theme.quiet);
   else if (const std::string no = refusal(cell.field, std::get<Value>(value), manner); !no.empty())
-    cell.ui.warning(no);
+    say_below(cell.ui, no, theme.accent);
   else
-    cell.ui.quiet("= " + shown_value(cell.field, std::get<Value>(value), manner));
+    say_below(cell.ui, "= " + shown_value(cell.field, std::get<Value>(value), manner), theme.quiet);
   return Edit::none;
 }
 
@@ -269,7 +304,7 @@ Edit FieldRows::choice(const Cell& cell) {
   int chosen = std::holds_alternative<int>(now) ? std::get<int>(now) : -1;
   ImGui::SetNextItemWidth(cell.width);
   const bool changed = cell.ui.choice(cell.key, options, chosen);
-  cell.ui.help(help_of(cell.field, manner));
+  cell.ui.help(help_of(cell.field));
   if (ImGui::IsItemHovered()) in_hand_ = cell.key;
   if (!changed) return Edit::none;
   cell.field.access.set(cell.row, Value(chosen));
@@ -282,7 +317,7 @@ Edit FieldRows::yes_no(const Cell& cell) {
   if (cell.ui.arrives(cell.key)) ImGui::SetKeyboardFocusHere();
   const bool changed = cell.ui.checkbox("##tick", value);
   cell.ui.note(cell.key, value ? "yes" : "no");
-  cell.ui.help(help_of(cell.field, manner));
+  cell.ui.help(help_of(cell.field));
   if (ImGui::IsItemHovered()) in_hand_ = cell.key;
   if (!changed) return Edit::none;
   cell.field.access.set(cell.row, Value(value));

@@ -19,6 +19,7 @@ namespace sagitta::viewer {
 class FieldRows {
  public:
   Manner manner;
+  std::string (*in_words)(std::string) = nullptr;  ///< gives keys in a text the names that they have in the window
 
   /// Draws the row of `key` ("inlays[2].depth"); `usual` is the value in force when none is given. Changes `row` of the
   /// draft and says how far the edit is.
@@ -57,6 +58,7 @@ class FieldRows {
   Edit choice(const Cell& cell);
   Edit yes_no(const Cell& cell);
   void begin_typing(const Cell& cell);
+  std::string help_of(const Field& field) const;
   std::string face(const Cell& cell) const;
 
   std::string in_hand_, taken_, typing_, text_, initial_, dragging_;

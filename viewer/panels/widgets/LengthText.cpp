@@ -153,10 +153,16 @@ std::variant<Value, std::string> typed_choices(const Field& field, const std::st
   return Value(chosen);
 }
 
+/// A number's decimal point as the user's mark.
+std::string marked(std::string number, const Manner& manner) {
+  if (manner.comma) std::replace(number.begin(), number.end(), '.', ',');
+  return number;
+}
+
 std::string number_refusal(const Field& field, double number, const Manner& manner) {
   if (!std::isfinite(number)) return field.kind == Kind::depth ? "" : "This is no number.";
   if (field.range.holds(number) || field.range.least == field.range.most) return "";
-  const std::string now = field.is_length() ? shown(number, manner) : shown_number(number);
+  const std::string now = field.is_length() ? shown(number, manner) : marked(shown_number(number), manner);
   return now + " cannot be: " + shown_range(field, manner) + ".";
 }
 
@@ -197,20 +203,20 @@ std::string shown_bare(double mm, const Manner& manner, int decimals) {
 }
 
 std::string shown(double mm, const Manner& manner, int decimals) {
-  return shown_bare(mm, manner, decimals) + " " + std::string(unit_name(manner.units));
+  return marked(shown_bare(mm, manner, decimals), manner) + " " + std::string(unit_name(manner.units));
 }
 
 std::string shown_in_column(double mm, const Manner& manner, int decimals) {
   if (manner.units == Units::inch) {
     if (manner.fractions && inch_fraction(mm)) return shown(mm, manner, decimals);
-    return fixed_number(mm / mm_per_inch, decimals + 1) + " in";
+    return marked(fixed_number(mm / mm_per_inch, decimals + 1), manner) + " in";
   }
-  return fixed_number(mm, decimals) + " mm";
+  return marked(fixed_number(mm, decimals), manner) + " mm";
 }
 
 std::string shown_range(const Field& field, const Manner& manner) {
   constexpr double no_end = 1e5;  // longer than anything in a shop: a bound for the arithmetic, not for the builder
-  const auto word = [&](double v) { return field.is_length() ? shown(v, manner) : shown_number(v); };
+  const auto word = [&](double v) { return field.is_length() ? shown(v, manner) : marked(shown_number(v), manner); };
   if (field.is_length() && field.kind != Kind::speed && field.range.most >= no_end)
     return word(field.range.least) + " or more" + (field.range.zero ? ", or 0" : "");
   return word(field.range.least) + " to " + word(field.range.most) + (field.range.zero ? ", or 0" : "");
@@ -218,9 +224,12 @@ std::string shown_range(const Field& field, const Manner& manner) {
 
 std::string shown_value(const Field& field, const Value& value, const Manner& manner) {
   const auto length = [&](double v) {
+    // A pair's one length: with a comma it would read as two.
+    if (field.kind == Kind::pair) return shown_bare(v, manner) + " " + std::string(unit_name(manner.units));
     if (field.kind == Kind::speed) return shown(v, manner) + "/min";
-    if (field.kind == Kind::angle) return shown_number(v) + "\u00b0";
-    if (!field.is_length()) return shown_number(v) + (field.unit.empty() ? "" : " " + std::string(field.unit));
+    if (field.kind == Kind::angle) return marked(shown_number(v), manner) + "\u00b0";
+    if (!field.is_length())
+      return marked(shown_number(v), manner) + (field.unit.empty() ? "" : " " + std::string(field.unit));
     return shown(v, manner);
   };
   const auto bare = [&](double v) { return field.is_length() ? shown_bare(v, manner) : shown_number(v); };
@@ -245,7 +254,9 @@ std::string shown_value(const Field& field, const Value& value, const Manner& ma
         else if constexpr (std::is_same_v<T, std::vector<int>>)
           return joined(v, [&](int i) { return field.kind == Kind::choices ? choice(i) : std::to_string(i); });
         else if constexpr (std::is_same_v<T, std::vector<double>>)
-          return joined(v, bare);
+          return manner.comma && v.size() > 1 ? joined(
+                                                    v, [&](double n) { return marked(bare(n), manner); }, "; ")
+                                              : joined(v, bare);
         else if constexpr (std::is_same_v<T, Place2>)
           return field.kind == Kind::fret_width ? shown_number(v[0]) + ", " + bare(v[1]) : place(v);
         else if constexpr (std::is_same_v<T, std::vector<Place2>>)

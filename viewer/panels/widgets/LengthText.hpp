@@ -12,10 +12,11 @@
 
 namespace sagitta::viewer {
 
-/// How lengths are shown: the unit, and inches as fractions where they are exact.
+/// How lengths are shown: the unit, inches as fractions where they are exact, and the decimal mark.
 struct Manner {
   Units units = Units::mm;
   bool fractions = false;
+  bool comma = false;  ///< decimals after a comma; only where what is shown can be typed as it stands
 };
 Manner manner_of(Display display, const Board& board);
 
@@ -23,7 +24,7 @@ Manner manner_of(Display display, const Board& board);
 std::string shown(double mm, const Manner& manner, int decimals = 3);
 /// The same with all its decimals, so that figures under each other line up.
 std::string shown_in_column(double mm, const Manner& manner, int decimals = 3);
-/// As shown(), without the unit.
+/// As shown(), without the unit and always with a point: for places and lists, where commas part the numbers.
 std::string shown_bare(double mm, const Manner& manner, int decimals = 3);
 /// A plain number with all its decimals.
 std::string fixed_number(double value, int decimals);

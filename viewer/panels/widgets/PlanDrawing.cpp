@@ -38,13 +38,19 @@ Inks inks_of(const Board& board) {
           dark ? IM_COL32(255, 255, 255, 60) : IM_COL32(0, 0, 0, 60)};
 }
 
-std::vector<ImVec2> points_of(const Loop& loop, const PlanFrame& frame) {
-  std::vector<ImVec2> points;
+std::vector<Point> points_of(const Loop& loop) {
+  std::vector<Point> points;
   for (const CurveSegment& segment : loop) {
     const int steps = segment.is_arc() ? 24 : 1;
-    for (int i = 0; i < steps; ++i) points.push_back(frame.at(segment.at(1.0 * i / steps)));
+    for (int i = 0; i < steps; ++i) points.push_back(segment.at(1.0 * i / steps));
   }
   return points;
+}
+
+std::vector<ImVec2> points_of(const Loop& loop, const PlanFrame& frame) {
+  std::vector<ImVec2> pixels;
+  for (const Point p : points_of(loop)) pixels.push_back(frame.at(p));
+  return pixels;
 }
 
 /// A region filled without smoothing, so that no seams show between its slabs.
@@ -132,6 +138,21 @@ PlanFrame plan_frame(const Layout& layout, ImVec2 low, ImVec2 high) {
   frame.origin = {(low.x + high.x) / 2 - static_cast<float>(middle.x) * frame.scale,
                   (low.y + high.y) / 2 + static_cast<float>(middle.y) * frame.scale};
   return frame;
+}
+
+std::vector<std::vector<Point>> telling_lines(const Layout& layout, const Inlays* inlays) {
+  std::vector<std::vector<Point>> lines;
+  const auto closed = [&](std::vector<Point> line) {
+    if (line.empty()) return;
+    line.push_back(line.front());
+    lines.push_back(std::move(line));
+  };
+  closed(points_of(layout.outline));
+  for (const Slot& slot : layout.slots) lines.push_back({slot.bass_end, slot.treble_end});
+  if (!inlays) return lines;
+  for (const InlayPiece& piece : inlays->pieces)
+    for (const Polygon& polygon : flattened(piece.piece, chord_of_piece)) closed(polygon);
+  return lines;
 }
 
 void draw_plan(ImDrawList* paint, const Theme& theme, const Board& board, const Layout& layout, const PlanFrame& frame,

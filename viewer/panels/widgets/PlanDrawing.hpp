@@ -5,6 +5,8 @@
 
 #include <imgui.h>
 
+#include <vector>
+
 #include "inlay/Inlays.hpp"
 #include "layout/Layout.hpp"
 #include "widgets/Theme.hpp"
@@ -35,6 +37,10 @@ struct PlanMarks {
   std::optional<double> cut;       ///< x of the cutting plane
   std::vector<Point> finding;      ///< the place of the marked finding
 };
+
+/// The lines that tell one board from another: outline, slots, outlines of the inlay pieces. mm; closed ones
+/// end where they begin.
+std::vector<std::vector<Point>> telling_lines(const Layout& layout, const Inlays* inlays);
 
 void draw_plan(ImDrawList* paint, const Theme& theme, const Board& board, const Layout& layout, const PlanFrame& frame,
                const PlanMarks& marks = {});

@@ -32,6 +32,8 @@ class Ui {
   float px(float units) const { return units * scale; }
   /// `seconds`: the frame's time, of any clock.
   void new_frame(double seconds) { ++frame_, now_ = seconds; }
+  /// Time passes without a frame.
+  void tick_over(double seconds) { now_ = seconds; }
   double now() const { return now_; }
   int frame() const { return frame_; }
 
