@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "paper/NeckLabels.hpp"
 #include "paper/PdfFigures.hpp"
 #include "paper/PdfTable.hpp"
 #include "paper/Template.hpp"
@@ -191,22 +192,7 @@ class NeckSheetPainter {
   }
 
   void name_cuts() {
-    for (const Pin& pin : plan_.face.pins)
-      book_.text(pin.centre + Point{pin.radius + 1, pin.radius + 0.6} + shift_,
-                 "pin, " + measure(board_, 2 * pin.radius) + " wide");
-    if (plan_.face.channel) {
-      const Box box = bounds(*plan_.face.channel);
-      const std::string deep =
-          board_.neck->channel_depth ? ", " + measure(board_, *board_.neck->channel_depth) + " deep" : "";
-      book_.text(Point{box.low.x + 40, box.low.y - 3.6} + shift_,
-                 "rod channel, " + measure(board_, box.high.y - box.low.y) + " wide" + deep);
-    }
-    for (const DeepCut& cut : plan_.deep_cuts) {
-      if (cut.outlines.empty()) continue;
-      const Box box = bounds(cut.outlines.front());
-      book_.text(Point{box.low.x, box.high.y + 1} + shift_,
-                 cut.name + (cut.left > 0 ? ": " + measure(board_, cut.left) + " left" : ": open here"));
-    }
+    for (const NeckLabel& label : neck_labels(book_, board_, plan_)) book_.text(label.at + shift_, label.text);
   }
 
   PdfBook& book_;
