@@ -10,8 +10,8 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Solid.hxx>
-#include <gp_Ax3.hxx>
 #include <cmath>
+#include <gp_Ax3.hxx>
 
 namespace sagitta {
 namespace {

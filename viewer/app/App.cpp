@@ -115,8 +115,9 @@ App::Places App::places() const {
   p.board = {left, top}, p.board_size = {std::max(w - left - right, 1.0f), middle - strip};
   p.strip = {left, top + middle - strip}, p.strip_size = {p.board_size.x, strip};
   const float below_bar = p.board_size.y - board_bar_height(ui);
+  const float share = desk_.view.cutting ? 0.5f : 0.6f;  // of the height: a drawing with rows of figures needs more
   const float slice =
-      desk_.view.cutting ? std::clamp(below_bar / 2, std::min(ui.px(236), below_bar * 0.6f), below_bar) : 0;
+      desk_.view.drawn_below() ? std::clamp(below_bar * share, std::min(ui.px(236), below_bar * 0.6f), below_bar) : 0;
   p.plan_height = desk_.view.plan && !whole_picture_ ? plan_strip_height(ui, below_bar - slice) : 0;
   p.picture_height = std::max(below_bar - slice - p.plan_height, 1.0f);
   if (whole_picture_) p.board_size.x = w, p.picture_height = h;
@@ -244,7 +245,9 @@ void App::order_work() {
   if (desk_.view.fit_wanted && desk_.results.at(desk_.view.stage) &&
       desk_.results.good->board == desk_.document.board()) {
     const RenderMesh& body = desk_.results.at(desk_.view.stage)->body;
-    desk_.view.camera = desk_.view.camera.fitted(body.low, body.high);
+    Vec low = body.low;
+    if (desk_.view.neck) low.z -= desk_.view.apart;
+    desk_.view.camera = desk_.view.camera.fitted(low, body.high);
     desk_.view.fit_wanted = false;
     desk_.view.flight.reset();
     frames_owed_ = std::max(frames_owed_, 1);
