@@ -65,6 +65,16 @@ TEST_P(Words, AreNowhereCutOff) {
   hand.frames(3);
   EXPECT_EQ(cut_letters(), 0) << "section";
   hand.press(GLFW_KEY_X);
+  change(hand, [](Board& b) {
+    b.height.emplace().action = {2, 1.6}, b.height->body_step = 3;
+    b.neck.emplace().joint_fret = 16;
+  });
+  for (const auto& [key, mods] : {std::pair{GLFW_KEY_V, 0}, {GLFW_KEY_3, GLFW_MOD_SHIFT}}) {
+    hand.press(key, mods);
+    hand.frames(3);
+    EXPECT_EQ(cut_letters(), 0) << "along the board, key " << key;
+    hand.press(key, mods);
+  }
   for (const Dialog dialog :
        {Dialog::start, Dialog::open, Dialog::save_as, Dialog::send_out, Dialog::compare_with, Dialog::commands,
         Dialog::way, Dialog::comfort, Dialog::frets, Dialog::sheets, Dialog::rescue, Dialog::drawing}) {

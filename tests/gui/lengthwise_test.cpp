@@ -138,7 +138,7 @@ TEST(Lengthwise, AnEdgeIsDrawnWithItsSlotsAndDots) {
   });
   hand.press(GLFW_KEY_3, GLFW_MOD_SHIFT);
   hand.wait();
-  EXPECT_EQ(hand.text("Board/edge Height, nut to heel"), "5.06, 5.06 mm");
+  EXPECT_EQ(hand.text("Board/edge Wall height"), "5.06, 5.06 mm");
   EXPECT_EQ(hand.text("Board/edge Slot ends"), "2 mm deep");
   EXPECT_EQ(hand.text("Board/side dot 3"), "2 mm");
   // Dots lie in the middle of their spaces, a radius before the noted right end of their rim.

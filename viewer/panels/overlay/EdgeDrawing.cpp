@@ -57,7 +57,7 @@ std::optional<SlotEnd> slot_end(const PreparedBoard& board, const EdgeView& edge
 std::string slot_words(const PreparedBoard& board, const EdgeView& edge, const Manner& manner) {
   const auto end = slot_end(board, edge);
   if (!end) return "none";
-  if (!end->open) return "end " + shown(end->inward, manner, 2) + " inside";
+  if (!end->open) return shown(end->inward, manner, 2) + " inside";
   return shown(end->depth, manner, 2) + " deep";
 }
 
@@ -69,7 +69,7 @@ std::string edge_words(const Board& board, const Manner& manner) {
 
 std::string gap_words(const EdgeView& edge, const Manner& manner) {
   if (std::abs(edge.widest) < seen_gap) return "closed";
-  return (edge.widest > 0 ? "open by " : "neck higher by ") + shown(std::abs(edge.widest), manner, 2);
+  return shown(std::abs(edge.widest), manner, 2) + (edge.widest > 0 ? " open" : " too high");
 }
 
 /// A band between two lines of stations.
@@ -161,7 +161,7 @@ void draw_ends(const LongSheet& s, const EdgeView& edge) {
 std::vector<Figure> edge_figures(const PreparedBoard& board, const EdgeView& edge, const NeckReading* neck,
                                  const Manner& manner) {
   std::vector<Figure> figures{
-      {"Height, nut to heel", shown_bare(edge.top.front().y, manner, 2) + ", " + shown(edge.top.back().y, manner, 2)},
+      {"Wall height", shown_bare(edge.top.front().y, manner, 2) + ", " + shown(edge.top.back().y, manner, 2)},
       {"Slot ends", slot_words(board, edge, manner)},
       {"Edge", edge_words(board.board(), manner)}};
   if (!edge.gap.empty()) figures.push_back({"Glue face", gap_words(edge, manner)});
