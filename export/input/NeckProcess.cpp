@@ -14,81 +14,16 @@
 #include "board/BoardFile.hpp"
 #include "board/Length.hpp"
 #include "files/ReadFile.hpp"
+#include "input/NeckJson.hpp"
 #include "input/NeckReply.hpp"
-#include "neck/BoardSeat.hpp"
 
 namespace sagitta {
 namespace {
 
-using json = nlohmann::json;
 using Clock = std::chrono::steady_clock;
 
 /// An answer larger than this is no answer. Bytes.
 constexpr std::size_t most_answer = 16U << 20;
-
-NeckPlace place_of(const json& j) {
-  return {j["origin"],
-          j["along"],
-          j["up"],
-          static_cast<PlacedBy>(j["by"].get<int>()),
-          j["fit"],
-          j["second"],
-          j["compared"],
-          j["area"],
-          j["other_hand"],
-          j["sure"],
-          static_cast<ChosenBy>(j["chosen"].get<int>())};
-}
-
-NeckReading reading_of(const std::string& text) {
-  const json answer = json::parse(text, nullptr, false);
-  if (!answer.is_object()) return {{}, "the neck's file ended its reader before it was done"};
-  NeckReading reading{{}, answer.value("failure", "")};
-  if (!answer.contains("neck")) return reading;
-  const json& neck = answer["neck"];
-  reading.shape = NeckShape{neck["unit"],
-                            neck["solids"],
-                            neck["faces"],
-                            neck["planar"],
-                            neck["outlines"],
-                            neck["interference"],
-                            place_of(neck["place"]),
-                            neck["edge_rounding"],
-                            neck["boards"],
-                            neck["depths"],
-                            neck["floors"],
-                            neck["times"],
-                            {}};
-  if (neck.contains("body_from")) reading.shape->body_from = neck["body_from"].get<double>();
-  return reading;
-}
-
-json outline_json(const Loop& outline) {
-  json pieces = json::array();
-  for (const CurveSegment& segment : outline)
-    pieces.push_back({segment.a.x, segment.a.y, segment.b.x, segment.b.y, segment.centre.x, segment.centre.y,
-                      segment.radius, segment.start, segment.sweep});
-  return pieces;
-}
-
-json seat_json(const BoardSeat& seat) {
-  json j{{"outline", outline_json(seat.outline)},
-         {"edge_at_nut", seat.edge_at_nut},
-         {"edge_slope", seat.edge_slope},
-         {"thickness", seat.thickness},
-         {"nut_end", seat.nut_end},
-         {"heel_end", seat.heel_end},
-         {"nut_slant", seat.nut_slant},
-         {"compare_to", seat.compare_to},
-         {"joint_given", seat.joint_given},
-         {"nut_lines", seat.nut_lines},
-         {"heel_lines", seat.heel_lines},
-         {"trim", seat.trim},
-         {"depth_at", seat.depth_at}};
-  if (seat.file_nut) j["file_nut"] = *seat.file_nut;
-  if (seat.file_heel) j["file_heel"] = *seat.file_heel;
-  return j;
-}
 
 void set_limit(int what, rlim_t most) {
   const rlimit limit{most, most};
@@ -131,15 +66,20 @@ std::optional<std::string> listen_to(int answer, double seconds) {
   return text;
 }
 
-NeckReading ask(const std::vector<std::string>& words, const NeckLimits& limits) {
+/// What the reader said, or why it said nothing.
+struct Answer {
+  std::string text, failure;
+};
+
+Answer ask(const std::vector<std::string>& words, const NeckLimits& limits) {
   int ends[2];
-  if (pipe2(ends, O_CLOEXEC) != 0) return {{}, "the system gives no pipe to read the neck through"};
+  if (pipe2(ends, O_CLOEXEC) != 0) return {"", "the system gives no pipe to read the neck through"};
   const pid_t reader = fork();
   if (reader == 0) become_reader(words, ends[1], limits);
   close(ends[1]);
   if (reader < 0) {
     close(ends[0]);
-    return {{}, "the system starts no process to read the neck in"};
+    return {"", "the system starts no process to read the neck in"};
   }
   const auto text = listen_to(ends[0], limits.seconds);
   close(ends[0]);
@@ -148,29 +88,55 @@ NeckReading ask(const std::vector<std::string>& words, const NeckLimits& limits)
   while (waitpid(reader, &status, 0) < 0 && errno == EINTR) {
   }
   if (!text)
-    return {{}, "the neck's file was not read within " + decimal(limits.seconds) + " s: it is too large or never ends"};
+    return {"", "the neck's file was not read within " + decimal(limits.seconds) + " s: it is too large or never ends"};
   if (text->empty() && WIFSIGNALED(status))
-    return {{}, "the neck's file ended its reader: it needs too much time or memory, or is damaged"};
-  return reading_of(*text);
+    return {"", "the neck's file ended its reader: it needs too much time or memory, or is damaged"};
+  return {*text, ""};
 }
 
-}  // namespace
+/// Where the neck's file lies, or why it is not read.
+struct Located {
+  std::string path, failure;
+};
 
-std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const NeckLimits& limits) {
+Located located(const PreparedBoard& ready, const NeckLimits& limits) {
   const Board& board = ready.board();
-  if (!board.neck || board.neck->file.empty()) return {};
   const std::string& file = board.neck->file;
   const auto place = input_path({"neck's file", board.folder, file, board.folder}, ready.outside());
-  if (const auto* fault = std::get_if<Fault>(&place)) return NeckReading{{}, fault->message};
+  if (const auto* fault = std::get_if<Fault>(&place)) return {"", fault->message};
   const std::string& path = std::get<std::string>(place);
   // The process that reads it opens it again: here it is only made sure that this is a file, and not too large.
   const auto bytes = read_file(path, limits.bytes);
   if (const auto* why = std::get_if<ReadFailure>(&bytes)) {
     const std::string most =
         why->kind == Unreadable::too_large ? ": at most " + std::to_string(limits.bytes >> 20) + " MiB are read" : "";
-    return NeckReading{{}, "the neck's file " + file + " " + reason(*why) + most};
+    return {"", "the neck's file " + file + " " + reason(*why) + most};
   }
-  return ask({"sagitta", neck_word, path, seat_json(board_seat(ready)).dump()}, limits);
+  return {path, ""};
+}
+
+bool names_neck(const PreparedBoard& ready) { return ready.board().neck && !ready.board().neck->file.empty(); }
+
+}  // namespace
+
+std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const NeckLimits& limits) {
+  if (!names_neck(ready)) return {};
+  const Located file = located(ready, limits);
+  if (!file.failure.empty()) return NeckReading{{}, file.failure};
+  const Answer answer = ask({"sagitta", neck_word, file.path, seat_json(board_seat(ready)).dump()}, limits);
+  return answer.failure.empty() ? reading_of(answer.text) : NeckReading{{}, answer.failure};
+}
+
+std::optional<NeckWood> mesh_neck_apart(const PreparedBoard& ready, const NeckPlace& place, const NeckLimits& limits) {
+  if (!names_neck(ready)) return {};
+  NeckWood none;
+  const Located file = located(ready, limits);
+  none.failure = file.failure;
+  if (!none.failure.empty()) return none;
+  const Answer answer =
+      ask({"sagitta", neck_word, file.path, seat_json(board_seat(ready)).dump(), place_json(place).dump()}, limits);
+  none.failure = answer.failure;
+  return none.failure.empty() ? wood_of(answer.text) : none;
 }
 
 }  // namespace sagitta

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "neck/NeckShape.hpp"
+#include "neck/NeckWood.hpp"
 #include "prepared/PreparedBoard.hpp"
 
 namespace sagitta {
@@ -20,5 +21,10 @@ struct NeckLimits {
 /// missing, no regular file, too large, too slow, too greedy, or that kills its reader ends in NeckReading::failure; so
 /// does one outside the board's folder unless the board was prepared with that allowed.
 std::optional<NeckReading> read_neck_apart(const PreparedBoard& ready, const NeckLimits& limits = {});
+
+/// The wood of the neck that the board names, lying under the board where it was found; in a process of its own as
+/// above, so that a picture that needs too much loses no measurement. Nothing when the board names no neck.
+std::optional<NeckWood> mesh_neck_apart(const PreparedBoard& ready, const NeckPlace& place,
+                                        const NeckLimits& limits = {});
 
 }  // namespace sagitta

@@ -6,84 +6,35 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "input/NeckJson.hpp"
 #include "solid/NeckFile.hpp"
+#include "solid/NeckMesher.hpp"
 
 namespace sagitta {
 namespace {
 
 using json = nlohmann::json;
 
-json place_json(const NeckPlace& place) {
-  return {{"origin", place.origin},
-          {"along", place.along},
-          {"up", place.up},
-          {"by", static_cast<int>(place.by)},
-          {"fit", place.fit},
-          {"second", place.second},
-          {"compared", place.compared},
-          {"area", place.area},
-          {"other_hand", place.other_hand},
-          {"sure", place.sure},
-          {"chosen", static_cast<int>(place.chosen)}};
-}
-
-json answer_json(const NeckReading& reading) {
-  json answer{{"failure", reading.failure}};
-  if (const auto& neck = reading.shape)
-    answer["neck"] = {{"unit", neck->unit},
-                      {"solids", neck->solids},
-                      {"faces", neck->faces},
-                      {"planar", neck->planar},
-                      {"outlines", neck->outlines},
-                      {"interference", neck->interference},
-                      {"place", place_json(neck->place)},
-                      {"edge_rounding", neck->edge_rounding},
-                      {"boards", neck->boards},
-                      {"depths", neck->depths},
-                      {"floors", neck->floors},
-                      {"times", neck->times}};
-  if (answer.contains("neck") && reading.shape->body_from) answer["neck"]["body_from"] = *reading.shape->body_from;
-  return answer;
-}
-
-Loop outline_of(const json& pieces) {
-  Loop outline;
-  for (const json& p : pieces) outline.push_back({{p[0], p[1]}, {p[2], p[3]}, {p[4], p[5]}, p[6], p[7], p[8]});
-  return outline;
-}
-
-BoardSeat seat_of(const json& j) {
-  BoardSeat seat{outline_of(j["outline"]),
-                 j["edge_at_nut"],
-                 j["edge_slope"],
-                 j["thickness"],
-                 j["nut_end"],
-                 j["heel_end"],
-                 j["nut_slant"],
-                 j["compare_to"],
-                 j["joint_given"],
-                 j["nut_lines"],
-                 j["heel_lines"],
-                 j["trim"],
-                 j["depth_at"],
-                 {},
-                 {}};
-  if (j.contains("file_nut")) seat.file_nut = j["file_nut"].get<Place3>();
-  if (j.contains("file_heel")) seat.file_heel = j["file_heel"].get<Place3>();
-  return seat;
+/// What the words ask for: the reading, or with a place behind the seat the wood.
+std::optional<json> answer_to(int argc, char** argv) {
+  const json seat = json::parse(argv[3], nullptr, false);
+  if (!seat.is_object()) return {};
+  if (argc == 4) return reading_json(read_neck(argv[2], seat_of(seat)));
+  const json place = json::parse(argv[4], nullptr, false);
+  if (!place.is_object()) return {};
+  return wood_json(mesh_neck(argv[2], seat_of(seat), place_of(place)));
 }
 
 }  // namespace
 
 std::optional<int> run_as_neck_reader(int argc, char** argv) {
-  if (argc != 4 || std::string(argv[1]) != neck_word) return {};
+  if (argc < 4 || argc > 5 || std::string(argv[1]) != neck_word) return {};
   // The kernel talks on standard output, where only the answer belongs.
   const int answer = dup(STDOUT_FILENO), nowhere = open("/dev/null", O_WRONLY);
   dup2(nowhere, STDOUT_FILENO);
-  const json seat = json::parse(argv[3], nullptr, false);
-  if (!seat.is_object()) return 2;
-  const std::string text =
-      answer_json(read_neck(argv[2], seat_of(seat))).dump(-1, ' ', true, json::error_handler_t::replace);
+  const auto said = answer_to(argc, argv);
+  if (!said) return 2;
+  const std::string text = said->dump(-1, ' ', true, json::error_handler_t::replace);
   std::size_t written = 0;
   while (written < text.size()) {
     const ssize_t step = write(answer, text.data() + written, text.size() - written);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "paper/NeckLabels.hpp"
 #include "paper/PdfFigures.hpp"
 #include "paper/PdfTable.hpp"
 #include "paper/Template.hpp"
@@ -201,29 +202,8 @@ class NeckSheetPainter {
     book_.text({std::clamp(at.x, low_ + 1, std::max(low_ + 1, high_ - wide)), at.y}, text);
   }
 
-  /// Over the pin, or over the channel that it lies in.
-  void name_pin(const Pin& pin) {
-    double up = pin.centre.y + pin.radius;
-    if (plan_.face.channel)
-      if (const Box box = bounds(*plan_.face.channel); up > box.low.y) up = std::max(up, box.high.y);
-    name_at({pin.centre.x + pin.radius + 1, up + 0.8}, "pin, " + measure(board_, 2 * pin.radius) + " wide");
-  }
-
   void name_cuts() {
-    for (const Pin& pin : plan_.face.pins) name_pin(pin);
-    if (plan_.face.channel) {
-      const Box box = bounds(*plan_.face.channel);
-      const std::string deep =
-          board_.neck->channel_depth ? ", " + measure(board_, *board_.neck->channel_depth) + " deep" : "";
-      name_at(Point{box.low.x + 40, box.low.y - 3.6},
-              "rod channel, " + measure(board_, box.high.y - box.low.y) + " wide" + deep);
-    }
-    for (const DeepCut& cut : plan_.deep_cuts) {
-      if (cut.outlines.empty()) continue;
-      const Box box = bounds(cut.outlines.front());
-      name_at(Point{box.low.x, box.high.y + 1},
-              cut.name + (cut.left > 0 ? ": " + measure(board_, cut.left) + " left" : ": open here"));
-    }
+    for (const NeckLabel& label : neck_labels(book_, board_, plan_)) name_at(label.at, label.text);
   }
 
   PdfBook& book_;

@@ -4,14 +4,9 @@
 #include <BRepBndLib.hxx>
 #include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
-#include <BRepBuilderAPI_MakeSolid.hxx>
 #include <BRepBuilderAPI_MakeWire.hxx>
-#include <BRepBuilderAPI_Transform.hxx>
 #include <BRepGProp.hxx>
-#include <BRepLib.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
-#include <BRep_Builder.hxx>
-#include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
 #include <GC_MakeArcOfCircle.hxx>
 #include <GProp_GProps.hxx>
@@ -23,15 +18,13 @@
 #include <Standard_Failure.hxx>
 #include <TColStd_SequenceOfAsciiString.hxx>
 #include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Compound.hxx>
-#include <TopoDS_Solid.hxx>
 #include <algorithm>
 #include <cmath>
 #include <optional>
 
 #include "board/Length.hpp"
 #include "solid/NeckFaces.hpp"
+#include "solid/PlacedNeck.hpp"
 #include "solid/StepEdges.hpp"
 
 namespace sagitta {
@@ -39,8 +32,6 @@ namespace {
 
 /// Faces that touch are no interference: the board's prism begins this much above the glue face. mm.
 constexpr double clear_of_glue = 0.01;
-/// A body that begins no lower than this under the glue face, and no higher above it, lies on it. mm.
-constexpr double lies_on = 0.05;
 /// Places where the rod channel's floor is looked for.
 constexpr int floor_looks = 24;
 /// A neck that is scaled by another unit fits as well as this, on the average over both edges. mm.
@@ -102,53 +93,6 @@ int count(const TopoDS_Shape& shape, TopAbs_ShapeEnum what) {
 }
 
 NeckReading failed(const std::string& why) { return {{}, why}; }
-
-/// The file's solids, and closed shells as the solids that they bound.
-TopoDS_Shape solids_of(const TopoDS_Shape& shape) {
-  TopoDS_Compound all;
-  BRep_Builder builder;
-  builder.MakeCompound(all);
-  for (TopExp_Explorer it(shape, TopAbs_SOLID); it.More(); it.Next()) builder.Add(all, it.Current());
-  for (TopExp_Explorer it(shape, TopAbs_SHELL, TopAbs_SOLID); it.More(); it.Next()) {
-    if (!BRep_Tool::IsClosed(it.Current())) continue;
-    TopoDS_Solid solid = BRepBuilderAPI_MakeSolid(TopoDS::Shell(it.Current())).Solid();
-    if (BRepLib::OrientClosedSolid(solid)) builder.Add(all, solid);
-  }
-  return all;
-}
-
-/// The file's solids in the board's frame, without those that lie on the glue face as the board does.
-struct PlacedNeck {
-  TopoDS_Compound wood;
-  int boards = 0;
-};
-
-bool is_board(const TopoDS_Shape& solid, const BoardSeat& seat) {
-  Bnd_Box box;
-  BRepBndLib::AddOptimal(solid, box, false, false);
-  const gp_Pnt low = box.CornerMin(), high = box.CornerMax();
-  const double length = seat.heel_end - seat.nut_end;
-  return std::abs(low.Z()) < lies_on && high.Z() < 2 * seat.thickness && high.X() - low.X() > 0.5 * length &&
-         low.X() > seat.nut_end - 0.1 * length && high.X() < seat.heel_end + 0.1 * length;
-}
-
-PlacedNeck placed(const TopoDS_Shape& shape, const NeckPlace& place, const BoardSeat& seat) {
-  const gp_Ax3 frame(gp_Pnt(place.origin[0], place.origin[1], place.origin[2]),
-                     gp_Dir(place.up[0], place.up[1], place.up[2]),
-                     gp_Dir(place.along[0], place.along[1], place.along[2]));
-  gp_Trsf motion;
-  motion.SetTransformation(frame);
-  PlacedNeck neck;
-  BRep_Builder builder;
-  builder.MakeCompound(neck.wood);
-  const TopoDS_Shape moved = BRepBuilderAPI_Transform(shape, motion, true).Shape();
-  for (TopExp_Explorer it(moved, TopAbs_SOLID); it.More(); it.Next())
-    if (is_board(it.Current(), seat))
-      ++neck.boards;
-    else
-      builder.Add(neck.wood, it.Current());
-  return neck;
-}
 
 /// Depths under the glue face at which an upright line through the neck crosses its faces, by rising depth.
 std::vector<double> crossings(IntCurvesFace_ShapeIntersector& neck, double x, double y) {

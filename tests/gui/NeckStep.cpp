@@ -4,11 +4,12 @@
 #include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <STEPControl_Writer.hxx>
+#include <algorithm>
 
 namespace sagitta::test {
 
-void write_neck(const std::filesystem::path& file, const Layout& board, double low, double high) {
-  const double from = board.nut_end, to = board.heel_end;
+void write_neck(const std::filesystem::path& file, const Layout& board, double low, double high, double length) {
+  const double from = board.nut_end, to = std::min(board.heel_end, length);
   const auto corner = [&](double x, int side) {
     return gp_Pnt(x, side == 0 ? -board.edge(0, x) - low : board.edge(1, x) + high, 0);
   };

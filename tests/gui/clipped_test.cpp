@@ -65,6 +65,16 @@ TEST_P(Words, AreNowhereCutOff) {
   hand.frames(3);
   EXPECT_EQ(cut_letters(), 0) << "section";
   hand.press(GLFW_KEY_X);
+  change(hand, [](Board& b) {
+    b.height.emplace().action = {2, 1.6}, b.height->body_step = 3;
+    b.neck.emplace().joint_fret = 16;
+  });
+  for (const auto& [key, mods] : {std::pair{GLFW_KEY_V, 0}, {GLFW_KEY_3, GLFW_MOD_SHIFT}}) {
+    hand.press(key, mods);
+    hand.frames(3);
+    EXPECT_EQ(cut_letters(), 0) << "along the board, key " << key;
+    hand.press(key, mods);
+  }
   change(hand, [](Board& b) { b.board.thickness += 0.5; });
   hand.press(GLFW_KEY_D, GLFW_MOD_CONTROL);  // with the board on disk: a second one to compare with
   hand.wait();

@@ -230,7 +230,9 @@ void App::order_work() {
   if (desk_.view.fit_wanted && desk_.results.at(desk_.view.stage) &&
       desk_.results.good->board == desk_.document.board()) {
     const RenderMesh& body = desk_.results.at(desk_.view.stage)->body;
-    desk_.view.camera = desk_.view.camera.fitted(body.low, body.high);
+    Vec low = body.low;
+    if (desk_.view.neck) low.z -= desk_.view.apart;
+    desk_.view.camera = desk_.view.camera.fitted(low, body.high);
     desk_.view.fit_wanted = false;
     desk_.view.flight.reset();
     frames_owed_ = std::max(frames_owed_, 1);

@@ -93,7 +93,7 @@ void add_edit_commands(std::vector<Command>& all) {
 void move_cut(Desk& d, int direction) {
   if (!d.results.laid_out()) return;
   const std::vector<double> places = slot_places(d.results.good->prepared->layout());
-  d.view.cutting = true;
+  d.view.cut_across(true);
   constexpr double here = 1e-6;
   if (direction > 0) {
     const auto next = std::find_if(places.begin(), places.end(), [&](double x) { return x > d.view.cut + here; });
@@ -152,6 +152,11 @@ void add_shown_commands(std::vector<Command>& all) {
   all.push_back(flip("strings", "Show the strings and the nut", {GLFW_KEY_T, 0}, &View::strings));
   all.push_back(flip("inlays", "Show the inlays in place", {GLFW_KEY_I, 0}, &View::pieces));
   all.push_back(flip("neck", "Show the neck", {GLFW_KEY_N, 0}, &View::neck));
+  all.push_back({"lift board", "Lift the board off its neck", "Look", {GLFW_KEY_B, 0}, [](Desk& d) {
+                   constexpr float clear = 30;  // mm, above any board's thickness
+                   d.view.lift_off(d.view.neck && d.view.apart > 0 ? 0 : clear);
+                   d.view.neck = true;
+                 }});
   all.push_back(flip("edges", "Show the edges", {GLFW_KEY_E, 0}, &View::edges));
 }
 
@@ -176,7 +181,9 @@ void add_shade_commands(std::vector<Command>& all) {
 }
 
 void add_section_commands(std::vector<Command>& all) {
-  all.push_back(flip("cutting plane", "Cut the board across", {GLFW_KEY_X, 0}, &View::cutting));
+  all.push_back({"cutting plane", "Cut the board across", "Look", {GLFW_KEY_X, 0}, [](Desk& d) {
+                   d.view.cut_across(!d.view.cutting);
+                 }});
   all.push_back({"slot before", "Cutting plane to the slot before", "Look", {GLFW_KEY_LEFT_BRACKET, 0}, [](Desk& d) {
                    move_cut(d, -1);
                  }});
@@ -184,6 +191,16 @@ void add_section_commands(std::vector<Command>& all) {
                    move_cut(d, 1);
                  }});
   all.push_back(flip("magnify", "Enlarge heights in the section", {GLFW_KEY_G, 0}, &View::magnified));
+  const auto along = [](Lengthwise what) { return [what](Desk& d) { d.view.draw_along(what); }; };
+  all.push_back(
+      {"side view", "Side view: strings, action and relief", "Look", {GLFW_KEY_V, 0}, along(Lengthwise::side)});
+  all.push_back(
+      {"bass edge", "The bass edge, its heights stretched", "Look", {GLFW_KEY_3, shift}, along(Lengthwise::bass_edge)});
+  all.push_back({"treble edge",
+                 "The treble edge, its heights stretched",
+                 "Look",
+                 {GLFW_KEY_4, shift},
+                 along(Lengthwise::treble_edge)});
   all.push_back({"measure", "Measure between two points", "Look", {GLFW_KEY_M, 0}, [](Desk& d) {
                    d.view.measuring = !d.view.measuring, d.view.picks.clear();
                  }});

@@ -85,7 +85,7 @@ int make_shot(const ShotSpec& spec) {
   if (spec.decision > -2) desk.view.decision = spec.decision;
   if (const auto stage = stage_named(spec.stage)) desk.view.stage = *stage;
   if (const auto view = view_named(spec.view)) desk.view.camera = desk.view.camera.facing(*view);
-  if (spec.cut > -1e8) desk.view.cutting = true, desk.view.cut = spec.cut;
+  if (spec.cut > -1e8) desk.view.cut_across(true), desk.view.cut = spec.cut;
   desk.view.say("");
   app.whole_picture(!spec.window);
   settle(app);

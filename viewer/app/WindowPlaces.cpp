@@ -24,7 +24,9 @@ WindowPlaces window_places(const Ui& ui, const View& view, float w, float h, boo
   p.board = {left, top}, p.board_size = {std::max(w - left - right, 1.0f), middle - strip};
   p.strip = {left, top + middle - strip}, p.strip_size = {p.board_size.x, strip};
   const float below_bar = p.board_size.y - board_bar_height(ui);
-  const float slice = view.cutting ? std::clamp(below_bar / 2, std::min(ui.px(236), below_bar * 0.6f), below_bar) : 0;
+  const float share = view.cutting ? 0.5f : 0.6f;  // of the height: a drawing with rows of figures needs more
+  const float slice =
+      view.drawn_below() ? std::clamp(below_bar * share, std::min(ui.px(236), below_bar * 0.6f), below_bar) : 0;
   p.plan_height = view.plan && !whole_picture ? plan_strip_height(ui, below_bar - slice) : 0;
   p.picture_height = std::max(below_bar - slice - p.plan_height, 1.0f);
   if (whole_picture) p.board_size.x = w, p.picture_height = h;

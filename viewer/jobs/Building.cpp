@@ -44,14 +44,17 @@ std::optional<Model> begin_model(const Order& order, const Model* before, InlayF
   model.faults = model.fitted->faults;
   if (!model.faults.empty()) return model;
   model.prepared.emplace(std::get<Drawn>(std::move(drawn)), model.fitted, fitter.outside());
-  take_neck(model, before && same_neck_file(before->board, board) ? before->neck : nullptr);
+  const bool same_neck = before && same_neck_file(before->board, board);
+  take_neck(model, same_neck ? before->neck : nullptr, same_neck ? before->neck_wood : nullptr);
   return model;
 }
 
-void take_neck(Model& model, std::shared_ptr<const NeckReading> neck) {
+void take_neck(Model& model, std::shared_ptr<const NeckReading> neck, std::shared_ptr<const NeckWood> wood) {
+  if (!model.fittings || neck != model.neck) model.findings = findings_of(*model.prepared, neck.get());
   model.neck = std::move(neck);
-  model.findings = findings_of(*model.prepared, model.neck.get());
-  model.fittings = std::make_shared<const Fittings>(dress_fittings(*model.prepared, model.neck.get()));
+  model.neck_wood = std::move(wood);
+  model.fittings =
+      std::make_shared<const Fittings>(dress_fittings(*model.prepared, model.neck.get(), model.neck_wood.get()));
 }
 
 void take_release(Model& model) {

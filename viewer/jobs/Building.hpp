@@ -15,8 +15,8 @@ inline constexpr double moving_deviation = 0.05, resting_deviation = 0.01;
 /// equal and no drawing was changed. Nothing when it was cancelled. Steps of fitting the drawings are counted.
 std::optional<Model> begin_model(const Order& order, const Model* before, InlayFitter& fitter, const Cancel& cancel,
                                  const ProgressCounter& progress);
-/// The findings and fittings that the neck's file has a say in; it may be null.
-void take_neck(Model& model, std::shared_ptr<const NeckReading> neck);
+/// The findings and fittings that the neck's file has a say in; what was read and its wood may be null.
+void take_neck(Model& model, std::shared_ptr<const NeckReading> neck, std::shared_ptr<const NeckWood> wood);
 /// Whether the next cut may be made; the model's faults and findings must be complete.
 void take_release(Model& model);
 /// One stage meshed within `deviation`; null when cancelled or when it cannot be built: then `faults` gets what the

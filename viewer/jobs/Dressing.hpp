@@ -13,6 +13,8 @@ struct Appearance {
   Colour colour;
   Finish finish = Finish::wood;
 };
+/// Of every neck: its wood is not the board file's to say.
+inline constexpr Colour neck_colour{205, 170, 122, 255};
 Appearance appearance_of(const Board& board, const std::string& material);
 
 /// The wood of a stage. Normals come from the exact surface where a face lies on it; edges where two faces meet.
@@ -24,7 +26,10 @@ RenderMesh dress_pieces(const PreparedBoard& board, Stage stage);
 void dress_trim(const PreparedBoard& board, Stage stage, RenderMesh& skin);
 /// Upward normal of the playing surface moved up or down: (-dz/dx, -dz/dy, 1).
 Vec surface_normal(const Surface& surface, double x, double y);
-/// `neck` is what its STEP file says; null: its widths are the board file's.
-Fittings dress_fittings(const PreparedBoard& board, const NeckReading* neck);
+/// The neck's own wood.
+RenderMesh dress_neck_wood(const NeckWood& wood);
+/// `neck` and `wood` are what its STEP file says; either may be null. A board that names no file gets a neck by its
+/// widths; one that does gets no other than the file's, and that where its place is sure.
+Fittings dress_fittings(const PreparedBoard& board, const NeckReading* neck, const NeckWood* wood);
 
 }  // namespace sagitta::viewer

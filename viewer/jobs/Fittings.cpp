@@ -12,7 +12,7 @@ namespace {
 
 constexpr float turn = 2 * std::numbers::pi_v<float>;
 constexpr Colour wire_colour{200, 198, 192, 255}, string_colour{186, 186, 184, 255}, nut_colour{236, 226, 203, 255};
-constexpr Colour neck_colour{205, 170, 122, 255}, line_colour{232, 214, 178, 255};
+constexpr Colour line_colour{232, 214, 178, 255};
 
 Vec at_height(Point p, double z) { return {static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(z)}; }
 
@@ -173,7 +173,8 @@ void add_nut(RenderMesh& skin, const Board& board, const Layout& layout, const S
   add_box(skin, corners, surface.thickness - nut.depth, top, nut_colour, Finish::bone);
 }
 
-void add_neck(RenderMesh& skin, const PreparedBoard& prepared, const NeckReading* neck) {
+/// The neck of a board that names no file of it.
+void add_neck(RenderMesh& skin, const PreparedBoard& prepared) {
   const Board& board = prepared.board();
   const Layout& layout = prepared.layout();
   constexpr int along = 24, around = 20;
@@ -181,8 +182,7 @@ void add_neck(RenderMesh& skin, const PreparedBoard& prepared, const NeckReading
   double end = layout.heel_end;
   if (board.neck && board.neck->joint_fret && *board.neck->joint_fret < static_cast<int>(layout.frets.size()))
     end = layout.frets[static_cast<std::size_t>(*board.neck->joint_fret)].middle.x;
-  const auto fit = neck_fit(prepared, neck);
-  if (fit && fit->from_file) end = fit->sides[0].back().x;
+  const auto fit = neck_fit(prepared, nullptr);
   Sweep sweep(skin, neck_colour, Finish::wood);
   for (int i = 0; i <= along; ++i) {
     const double s = static_cast<double>(i) / along, x = layout.nut_end + s * (end - layout.nut_end);
@@ -204,7 +204,7 @@ void add_neck(RenderMesh& skin, const PreparedBoard& prepared, const NeckReading
 
 }  // namespace
 
-Fittings dress_fittings(const PreparedBoard& prepared, const NeckReading* neck) {
+Fittings dress_fittings(const PreparedBoard& prepared, const NeckReading* neck, const NeckWood* wood) {
   const Board& board = prepared.board();
   const Layout& layout = prepared.layout();
   const Surface& surface = prepared.surface();
@@ -214,7 +214,10 @@ Fittings dress_fittings(const PreparedBoard& prepared, const NeckReading* neck) 
       add_fret(fittings.frets, bar_of(board), prepared, fret);
   add_strings(fittings.strings, board, layout, surface);
   add_nut(fittings.strings, board, layout, surface);
-  add_neck(fittings.neck, prepared, neck);
+  if (!board.neck || board.neck->file.empty())
+    add_neck(fittings.neck, prepared), fittings.neck_as = NeckAs::sketch;
+  else if (neck && neck->shape && is_measured(*neck->shape) && wood && wood->failure.empty())
+    fittings.neck = dress_neck_wood(*wood), fittings.neck_as = NeckAs::solid;
   for (RenderMesh* skin : {&fittings.frets, &fittings.strings, &fittings.neck}) skin->bound();
   return fittings;
 }

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "neck/NeckShape.hpp"
+#include "neck/NeckWood.hpp"
 #include "prepared/PreparedBoard.hpp"
 #include "release/Release.hpp"
 #include "rules/Finding.hpp"
@@ -22,9 +23,17 @@ struct Exact {
   double area = 0;    ///< mm^2
 };
 
+/// What the picture of the neck is.
+enum class NeckAs {
+  none,    ///< its file is not read yet, cannot be read, or its place under the board is not sure
+  sketch,  ///< its sides by the widths that the board file gives, a back for the picture's sake
+  solid    ///< the wood of its file, where it was found
+};
+
 /// Everything of the board that is not wood.
 struct Fittings {
   RenderMesh frets, strings, neck;
+  NeckAs neck_as = NeckAs::none;
 };
 
 struct Model {
@@ -38,7 +47,8 @@ struct Model {
   std::shared_ptr<const FittedInlays>
       fitted;                     ///< what was read and fitted of its drawings; null where it did not come to that
   std::vector<Finding> findings;  ///< the costliest first
-  std::shared_ptr<const NeckReading> neck;  ///< of the neck's STEP file; null until it is read, or without one
+  std::shared_ptr<const NeckReading> neck;    ///< of the neck's STEP file; null until it is read, or without one
+  std::shared_ptr<const NeckWood> neck_wood;  ///< of that file, for the picture; null as long as it is not to be shown
   std::shared_ptr<const Fittings> fittings;
   std::array<std::shared_ptr<const StageModel>, stage_count> stages;
   std::optional<Exact> exact;      ///< of the stage shown

@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "neck/NeckShape.hpp"
+#include "neck/NeckWood.hpp"
 #include "prepared/PreparedBoard.hpp"
 
 namespace sagitta::viewer {
@@ -16,6 +17,10 @@ class NeckReader {
   /// What was read; null when the board names no file, or when `stopped` came true first. A file that could not be
   /// read is tried again only when it has changed.
   std::shared_ptr<const NeckReading> read(const PreparedBoard& board, const std::function<bool()>& stopped);
+
+  /// The wood of the neck that was read last, where its place under this board is sure: else null, as when `stopped`
+  /// came true first. Made once for each reading.
+  std::shared_ptr<const NeckWood> wood(const PreparedBoard& board, const std::function<bool()>& stopped);
 
  private:
   struct Asked {
@@ -30,7 +35,8 @@ class NeckReader {
     }
   };
   Asked asked_;
-  std::shared_ptr<const NeckReading> answer_;
+  std::shared_ptr<const NeckReading> answer_, wood_of_;  ///< the newest; the one that wood_ was made of
+  std::shared_ptr<const NeckWood> wood_;
 };
 
 }  // namespace sagitta::viewer

@@ -10,8 +10,9 @@ namespace sagitta::viewer {
 namespace {
 
 constexpr int stations = 48;
-/// The board file does not say what binding and side dots are made of: they are shown as pale plastic.
-constexpr Appearance pale{{240, 232, 208, 255}, Finish::plastic};
+/// The board file does not say what binding and side dots are made of: they are shown as pale plastic, dots in a
+/// binding as dark.
+constexpr Appearance pale{{240, 232, 208, 255}, Finish::plastic}, dark{{38, 34, 32, 255}, Finish::plastic};
 constexpr float whole = 1e3f;  ///< more than any thickness: the shading of what is left takes it for untouched
 
 /// A strip along one long edge, from so far to so far inward of it, square to the edge.
@@ -48,18 +49,18 @@ class TrimDresser {
   }
 
   /// A disc in the wall of an edge.
-  void add(const SideDot& dot) {
+  void add(const SideDot& dot, const Appearance& cloth) {
     constexpr int corners = 20;
     constexpr double proud = 0.02;  // mm, so that the wall does not cover it
     const Point along{-dot.inward.y, dot.inward.x}, mouth = dot.mouth - proud * dot.inward;
-    const double middle = top(dot.mouth) / 2;
+    const double middle = surface_.height(dot.mouth) / 2;  // as the hole is made, also under a rolled edge
     const Vec out{static_cast<float>(-dot.inward.x), static_cast<float>(-dot.inward.y), 0};
     const auto start = static_cast<std::uint32_t>(skin_.vertices.size());
     for (int i = 0; i < corners; ++i) {
       const double angle = 2 * std::numbers::pi * i / corners;
       const Point p = mouth + dot.radius * std::cos(angle) * along;
       put({static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(middle + dot.radius * std::sin(angle))},
-          out, pale);
+          out, cloth);
     }
     for (std::uint32_t i = 1; i + 1 < corners; ++i)
       for (const std::uint32_t v : {start, start + i + 1, start + i}) skin_.triangles.push_back(v);
@@ -108,7 +109,7 @@ void dress_trim(const PreparedBoard& prepared, Stage stage, RenderMesh& skin) {
         inward += board.binding->lines[i];
       }
     }
-  for (const SideDot& dot : prepared.side_dots()) dresser.add(dot);
+  for (const SideDot& dot : prepared.side_dots()) dresser.add(dot, board.binding ? dark : pale);
   skin.bound();
 }
 

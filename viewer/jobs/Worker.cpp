@@ -171,7 +171,11 @@ void Worker::carry_out(const Order& order) {
   begin("Reading the neck's file", Stops::at_once);
   const auto neck = neck_.read(*model.prepared, [this] { return stopped(); });
   if (stopped()) return;
-  if (neck != model.neck) take_neck(model, neck);
+  if (neck != model.neck) take_neck(model, neck, nullptr);
+  begin("Laying the neck under the board", Stops::at_once);
+  const auto wood = neck_.wood(*model.prepared, [this] { return stopped(); });
+  if (stopped()) return;
+  if (wood != model.neck_wood) take_neck(model, neck, wood);
   settle();
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "gpu/Gl.hpp"
 #include "plan/OutlinedStage.hpp"
@@ -48,6 +49,16 @@ double mark_changes(RenderMesh& body, const Surface& other) {
   return largest;
 }
 
+/// What of the shadow's shape lies beyond x: its first and last corners, on the nut's side, move there.
+Footprint cut_off(Footprint foot, float x) {
+  for (const auto& [near, far] : {std::pair<std::size_t, std::size_t>{0, 1}, {3, 2}}) {
+    const float whole = foot[far][0] - foot[near][0];
+    const float part = std::clamp((x - foot[near][0]) / (whole != 0 ? whole : 1), 0.0f, 0.999f);
+    for (std::size_t k = 0; k < 2; ++k) foot[near][k] += part * (foot[far][k] - foot[near][k]);
+  }
+  return foot;
+}
+
 }  // namespace
 
 Footprint footprint_of(const Model& model, Stage stage) {
@@ -68,9 +79,13 @@ Footprint footprint_of(const Model& model, Stage stage) {
 Showing showing_of(const View& v, const Results& results, double largest_change) {
   Showing s;
   const bool whole = is_outlined(v.stage);
-  s.parts = {true, v.pieces, whole && v.frets, whole && v.strings, whole && v.neck, results.comparison.has_value()};
+  const NeckAs neck = results.good && results.good->fittings ? results.good->fittings->neck_as : NeckAs::none;
+  const bool necked = whole && v.neck && neck != NeckAs::none;
+  s.parts = {true, v.pieces, whole && v.frets, whole && v.strings, necked, results.comparison.has_value()};
+  s.neck_solid = neck == NeckAs::solid;
+  s.apart = v.apart;
   s.edges = v.edges;
-  s.bench = !(whole && v.neck);
+  s.bench = !necked;
   s.shade = v.shade == Shade::change && !results.comparison ? Shade::materials : v.shade;
   if (v.cutting) s.cut = static_cast<float>(v.cut);
   s.lift = v.lift;
@@ -113,7 +128,6 @@ void Picture::load(const View& view, const Results& results) {
     }
     scene_.load(Part::pieces, stage->pieces);
     scene_.load(Part::other, other ? other->body : nothing);
-    scene_.cast_from(footprint_of(*results.good, view.stage));
     loaded_ = stage, compared_ = other;
     ++loads_;
   }
@@ -132,6 +146,10 @@ void Picture::refresh(const View& view, const Results& results, const Look& look
   showing.quick = moving_;
   const Drawn now{view.camera, showing, look.dark, loads_, moving_, target().width(), target().height()};
   if (now == last_) return;
+  if (results.laid_out()) {
+    const Footprint whole = footprint_of(*results.good, loaded_ ? loaded_->stage : view.stage);
+    scene_.cast_from(showing.cut ? cut_off(whole, *showing.cut) : whole);
+  }
   scene_.draw(target(), now.camera, now.showing, look.ink);
   last_ = now;
   ++drawn_, ++changes_;

@@ -141,19 +141,21 @@ void Scene::draw_things(const Camera& camera, const Showing& showing, const Ink&
   things_.set("high_colour", height || left ? light : accent);
   glEnable(GL_POLYGON_OFFSET_FILL);
   glPolygonOffset(1, 1);
-  for (const Part part : {Part::body, Part::pieces, Part::frets, Part::strings}) {
+  for (const Part part : {Part::body, Part::pieces, Part::frets, Part::strings, Part::neck}) {
     const auto i = static_cast<std::size_t>(part);
-    if (!showing.parts[i]) continue;
+    const bool neck = part == Part::neck;
+    if (!showing.parts[i] || (neck && !showing.neck_solid)) continue;
     const bool pieces = part == Part::pieces, remaining = showing.shade == Shade::remaining;
     const bool shaded = pieces ? height || remaining : part == Part::body && !remaining;
-    things_.set("view", camera.matrix() * raised(pieces ? showing.lift : 0));
+    things_.set("view", camera.matrix() * raised(pieces ? showing.lift : neck ? -showing.apart : 0));
     things_.set("shade", shaded ? static_cast<int>(showing.shade) : 0);
     things_.set("opacity", 1.0f);
     parts_[i].draw_triangles();
   }
   things_.set("view", camera.matrix());
   glDisable(GL_POLYGON_OFFSET_FILL);
-  if (showing.parts[static_cast<std::size_t>(Part::neck)]) {
+  if (showing.parts[static_cast<std::size_t>(Part::neck)] && !showing.neck_solid) {
+    things_.set("view", camera.matrix() * raised(-showing.apart));
     glEnable(GL_BLEND);
     glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
     glDepthMask(GL_FALSE);
@@ -175,7 +177,9 @@ void Scene::draw_lines(const Camera& camera, const Showing& showing, const Ink& 
     lines_.set("ink", ink.edge);
     parts_[static_cast<std::size_t>(Part::body)].draw_edges();
     lines_.set("ink", std::array<float, 4>{ink.edge[0], ink.edge[1], ink.edge[2], 0.4f});
+    lines_.set("view", camera.matrix() * raised(-showing.apart));
     if (showing.parts[static_cast<std::size_t>(Part::neck)]) parts_[static_cast<std::size_t>(Part::neck)].draw_edges();
+    lines_.set("view", camera.matrix());
   }
   if (showing.parts[static_cast<std::size_t>(Part::other)]) {
     lines_.set("ink", ink.accent);

@@ -1,6 +1,7 @@
 #include "scene/NeckFit.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace sagitta::viewer {
 
@@ -48,6 +49,8 @@ std::optional<NeckFit> neck_fit(const PreparedBoard& prepared, const NeckReading
   fit.widest = fit.narrowest = fit.sides[0].front();
   for (int side = 0; side < 2; ++side)
     for (const FitStation& s : fit.sides[static_cast<std::size_t>(side)]) {
+      FitStation& most = fit.most[static_cast<std::size_t>(side)];
+      if (&s == &fit.sides[static_cast<std::size_t>(side)].front() || std::abs(s.over) > std::abs(most.over)) most = s;
       if (s.over > fit.widest.over) fit.widest = s, fit.widest_side = side;
       if (s.over < fit.narrowest.over) fit.narrowest = s, fit.narrowest_side = side;
     }

@@ -22,7 +22,8 @@ struct NeckFit {
   std::array<std::vector<FitStation>, 2> sides;
   FitStation widest, narrowest;  ///< where the board stands out most, and where it falls short most
   int widest_side = 0, narrowest_side = 0;
-  bool from_file = false;  ///< by the neck's STEP file, not by its widths
+  std::array<FitStation, 2> most;  ///< of each side: where board and neck differ most
+  bool from_file = false;          ///< by the neck's STEP file, not by its widths
 };
 
 /// From the neck's STEP file where that was read, else from its widths at nut and body; nothing without either. A rough

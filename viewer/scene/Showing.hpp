@@ -30,6 +30,8 @@ struct Showing {
   Shade shade = Shade::materials;
   std::array<float, 2> span{0, 1};  ///< lowest and highest of the shade, mm
   float lift = 0;                   ///< pieces stand this much above their pockets, mm
+  bool neck_solid = false;          ///< the neck is wood, not a sketch of it
+  float apart = 0;                  ///< the neck lies this much lower, mm
   std::optional<float> cut;         ///< x of the cutting plane; wood on the nut's side is taken away
   friend bool operator==(const Showing&, const Showing&) = default;
 };

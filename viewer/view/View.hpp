@@ -2,6 +2,7 @@
 
 /// How the board is looked at; nothing of it is saved with the board.
 
+#include <algorithm>
 #include <optional>
 #include <set>
 #include <string>
@@ -36,6 +37,11 @@ enum class Dialog {
   save_picture
 };
 
+/// What is drawn below the picture along the whole board, its heights stretched.
+enum class Lengthwise { none, side, bass_edge, treble_edge };
+
+inline constexpr float highest_apart = 80;  ///< mm that the board can be lifted off its neck
+
 /// A finding by its name and what it belongs to, so that it is found again in the next board.
 struct Marked {
   std::string name;
@@ -68,8 +74,11 @@ struct View {
   bool cutting = false;
   double cut = 100;  ///< x, mm
   bool magnified = false;
+  Lengthwise lengthwise = Lengthwise::none;
+  int side_string = 0;  ///< whose heights the side view tells, counted from the bass side
 
   float lift = 0;     ///< of the pieces above their pockets, mm
+  float apart = 0;    ///< of the board above its neck, mm
   bool lost = false;  ///< what the cutters cannot reach is shaded on the drawing
 
   bool measuring = false;
@@ -85,6 +94,23 @@ struct View {
   std::string message;               ///< the status line's
   std::optional<Failed> failure;     ///< the newest that nobody has read
   bool narrow_shows_checks = false;  ///< in a narrow window the left column shows one of the two
+
+  /// Lifts the board this far off its neck. The picture moves along, so that the neck stays where it is on the screen.
+  void lift_off(float to) {
+    to = std::clamp(to, 0.0f, highest_apart);
+    camera.target.z -= to - apart;
+    apart = to;
+  }
+  /// The board is cut across, or drawn along its length; one closes the other.
+  bool drawn_below() const { return cutting || lengthwise != Lengthwise::none; }
+  void cut_across(bool on) {
+    cutting = on;
+    if (on) lengthwise = Lengthwise::none;
+  }
+  void draw_along(Lengthwise what) {
+    lengthwise = lengthwise == what ? Lengthwise::none : what;
+    if (lengthwise != Lengthwise::none) cutting = false;
+  }
 
   void say(std::string words) { message = std::move(words); }
   void fail(std::string words, std::string label = {}, std::string command = {}) {

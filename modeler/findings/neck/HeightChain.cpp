@@ -17,28 +17,33 @@ Point crossing(const LineSegment& string, const FretLine& fret) {
   return string.a + (cross(fret.bass - string.a, along) / whole) * way;
 }
 
+/// How far the frets lie below the straight line from the nut to the joint, for a relief at relief_fret.
+struct Bow {
+  double relief = 0, joint = 0, relief_x = 0;
+
+  double at(double x) const {
+    if (x <= 0 || x >= joint || relief_x <= 0 || relief_x >= joint) return 0;
+    return relief * x * (joint - x) / (relief_x * (joint - relief_x));
+  }
+};
+
+Bow bow_of(const PreparedBoard& ready, const Heights& heights, double relief) {
+  const auto& frets = ready.layout().frets;
+  const auto fret = static_cast<std::size_t>(heights.relief_fret);
+  return {relief, joint_place(ready), fret < frets.size() ? frets[fret].middle.x : 0};
+}
+
 /// The fret tops of a board, with a relief.
 class Tops {
  public:
   Tops(const PreparedBoard& ready, const Heights& heights, double relief)
-      : surface_(ready.surface()),
-        crown_(ready.board().wire.crown_height),
-        relief_(relief),
-        joint_(joint_place(ready)) {
-    const auto& frets = ready.layout().frets;
-    const auto fret = static_cast<std::size_t>(heights.relief_fret);
-    relief_x_ = fret < frets.size() ? frets[fret].middle.x : 0;
-  }
-  double height(Point p) const { return surface_.height(p) + crown_ - sag(p.x); }
+      : surface_(ready.surface()), crown_(ready.board().wire.crown_height), bow_(bow_of(ready, heights, relief)) {}
+  double height(Point p) const { return surface_.height(p) + crown_ - bow_.at(p.x); }
 
  private:
-  double sag(double x) const {
-    if (x <= 0 || x >= joint_ || relief_x_ <= 0 || relief_x_ >= joint_) return 0;
-    return relief_ * x * (joint_ - x) / (relief_x_ * (joint_ - relief_x_));
-  }
-
   const Surface& surface_;
-  double crown_, relief_, joint_, relief_x_ = 0;
+  double crown_;
+  Bow bow_;
 };
 
 /// A string as a line in its own upright plane, over x.
@@ -177,6 +182,11 @@ double joint_place(const PreparedBoard& ready) {
   for (const FretLine& fret : frets)
     if (!fret.on_tongue) last = fret.middle.x;
   return last;
+}
+
+double relief_at(const PreparedBoard& ready, double x) {
+  const auto& heights = ready.board().height;
+  return heights ? bow_of(ready, *heights, heights->relief).at(x) : 0;
 }
 
 std::optional<double> end_room(const PreparedBoard& ready) {

@@ -6,9 +6,14 @@
 ///
 /// Fret tops: the playing surface and wire.crown_height, less the relief. Relief: a parabola over x from the nut line
 /// to the joint, 0 at both and `relief` at relief_fret, r(x) = relief x (J - x) / (x_r (J - x_r)); 0 beyond the joint.
-/// Body: its top is a line in the side view, body_step under the glue face at the joint; with the neck's angle a it
-/// falls by tan a for each mm toward the bridge. So the saddle's top at height z over the glue face stands
-/// (z + step) cos a + (S - J) sin a square above it, S and J the saddle's and the joint's x (plane trigonometry).
+/// A circular arc through the same three points is less far down than the parabola by k z (z - relief) where it is z
+/// down, k = relief / (x_r (J - x_r)): both meet x (J - x) = z / k + z (z - relief) and x (J - x) = r / k. That is
+/// under 0.00005 mm for reliefs up to 1 mm, and under 0.005 mm for the 5 mm that a board file may ask for, where the
+/// joint is 250 mm or further from the nut and the relief is measured in the middle half of that. So which of the two a
+/// neck follows makes no difference, and the board file has no key for it. Body: its top is a line in the side view,
+/// body_step under the glue face at the joint; with the neck's angle a it falls by tan a for each mm toward the bridge.
+/// So the saddle's top at height z over the glue face stands (z + step) cos a + (S - J) sin a square above it, S and J
+/// the saddle's and the joint's x (plane trigonometry).
 
 #include <optional>
 #include <vector>
@@ -76,6 +81,9 @@ std::optional<HeightChain> height_chain(const PreparedBoard& ready);
 
 /// x of the joint on the centre line: neck.body_at, else the joint fret, else the last fret.
 double joint_place(const PreparedBoard& ready);
+
+/// How far the relief lowers the fret tops at x.
+double relief_at(const PreparedBoard& ready, double x);
 
 /// The least room between the glue face and the body's top from the joint to the board's end; negative where the body
 /// stands higher. Nothing without height.body_step, or where the board ends at the joint. The body's top begins

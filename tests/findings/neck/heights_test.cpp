@@ -170,5 +170,41 @@ TEST(Heights, AtTheLeastAndTheMostReliefAStringJustTouches) {
   }
 }
 
+/// How far an arc lies below its chord from 0 to `joint` at x, when it lies `relief` below it at `place`. Circle
+/// through three points: its centre lies above the chord's middle by c, with (joint / 2)^2 + c^2 = R^2.
+long double arc_at(long double relief, long double place, long double joint, long double x) {
+  if (relief == 0) return 0;
+  const long double c = (place * (joint - place) - relief * relief) / (2 * relief);
+  // z^2 + 2 c z = x (joint - x), solved without cancellation.
+  const long double product = x * (joint - x);
+  return product / (c + std::copysign(std::sqrt(c * c + product), c));
+}
+
+// Relief as a circular arc instead: every relief of the board file, joints from 250 to 500 mm, measured anywhere in the
+// middle half. Against the closed form of the circle.
+TEST(Heights, OfAReliefThatIsACircularArcAreTheSame) {
+  int compared = 0;
+  for (const double scale : {520.0, 650.0, 864.0})
+    for (const int joint : {12, 14, 17})
+      for (int fret = 3; fret <= 9; ++fret)
+        for (const double relief : {-5.0, -1.0, -0.1, 0.05, 0.15, 0.3, 1.0, 2.5, 5.0}) {
+          Instrument made = bolted;
+          made.scale = scale, made.joint = joint, made.relief = relief, made.relief_fret = fret;
+          const PreparedBoard ready = prepared(board_of(made));
+          const double end = joint_place(ready), place = scale * (1 - std::exp2(-fret / 12.0));
+          if (end < 250 || place < end / 4 || place > 3 * end / 4) continue;
+          const double k = relief / (place * (end - place)), bound = std::abs(relief) <= 1 ? 5e-5 : 5e-3;
+          for (int i = 0; i <= 100; ++i) {
+            const double x = end * i / 100;
+            const auto arc = static_cast<double>(arc_at(relief, place, end, x));
+            EXPECT_NEAR(relief_at(ready, x) - arc, k * arc * (arc - relief), 1e-12);
+            EXPECT_LT(std::abs(relief_at(ready, x) - arc), bound) << scale << " " << joint << " " << fret;
+            ++compared;
+          }
+          EXPECT_NEAR(relief_at(ready, place), relief, 1e-12);
+        }
+  EXPECT_GT(compared, 20000);
+}
+
 }  // namespace
 }  // namespace sagitta::test

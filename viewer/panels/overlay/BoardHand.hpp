@@ -29,10 +29,11 @@ struct GripHold {
 
 /// What a hand is doing on the board's picture.
 struct BoardHand {
-  enum class What { none, orbit, pan, plane, click, inlay, grip } what = What::none;
+  enum class What { none, orbit, pan, plane, lift, click, inlay, grip } what = What::none;
   ImVec2 start, last;  ///< pointer, pixels of the window
   bool menu = false;   ///< the right button is down and has not moved: letting go opens the menu
   double start_cut = 0;
+  float start_apart = 0;
   int inlay = -1;     ///< being dragged: index into the board's inlays
   Point start_shift;  ///< its shift along and across when the drag began
   Vec grabbed;        ///< where it, or its frame's grip, was taken hold of, mm

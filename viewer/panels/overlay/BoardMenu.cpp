@@ -37,7 +37,7 @@ void draw_slot_items(const HandState& state, int fret, Requests& asked) {
   if (state.ui.menu_item("Cut the board across here") && state.results.laid_out()) {
     const auto& frets = state.results.good->prepared->layout().frets;
     if (fret >= 0 && static_cast<std::size_t>(fret) < frets.size())
-      state.view.cut = frets[static_cast<std::size_t>(fret)].middle.x, state.view.cutting = true;
+      state.view.cut = frets[static_cast<std::size_t>(fret)].middle.x, state.view.cut_across(true);
   }
   if (state.ui.menu_item("Places of the slots")) asked.push_back(asked::Run{"slot places"});
   if (state.ui.menu_item("Fret wire to cut")) asked.push_back(asked::Run{"wire list"});

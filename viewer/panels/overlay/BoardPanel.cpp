@@ -14,6 +14,8 @@
 #include "overlay/InlayHand.hpp"
 #include "overlay/InlayMarks.hpp"
 #include "overlay/Legends.hpp"
+#include "overlay/LengthwisePanel.hpp"
+#include "overlay/NeckLift.hpp"
 #include "overlay/Notices.hpp"
 #include "overlay/OtherBoard.hpp"
 #include "overlay/Overlays.hpp"
@@ -67,6 +69,12 @@ void draw_show(Ui& ui, View& view, std::span<const Switch> rest, Requests& asked
   ui.tick("Strings and nut", view.strings);
   ui.tick("Inlays in place", view.pieces);
   ui.tick("Neck", view.neck);
+  if (view.neck) {
+    float apart = view.apart;
+    ImGui::SetNextItemWidth(ui.px(120));
+    if (ImGui::SliderFloat("Board lifted off it", &apart, 0, highest_apart, "%.0f mm")) view.lift_off(apart);
+    ui.note("Board lifted off it", shown_number(static_cast<double>(view.apart), 1));
+  }
   ui.tick("Board against the neck", view.fit_to_neck);
   ui.tick("Hump under each string", view.humps);
   ui.tick("Edges", view.edges);
@@ -87,6 +95,12 @@ void draw_show(Ui& ui, View& view, std::span<const Switch> rest, Requests& asked
   ImGui::EndPopup();
 }
 
+/// What opens the drawing along the board, or closes the one that is open.
+const char* along_command(const View& view) {
+  if (view.lengthwise == Lengthwise::bass_edge) return "bass edge";
+  return view.lengthwise == Lengthwise::treble_edge ? "treble edge" : "side view";
+}
+
 void draw_bar(Ui& ui, View& view, float right, Requests& asked) {
   const float gap = ImGui::GetStyle().ItemSpacing.x, room = right - ImGui::GetCursorScreenPos().x;
   const float others = button_width(ui, "Fit") + button_width(ui, "Show") + 2 * gap;
@@ -97,6 +111,7 @@ void draw_bar(Ui& ui, View& view, float right, Requests& asked) {
   if (ui.button("Show")) ImGui::OpenPopup("show");
   const Switch switches[] = {{"Height", view.shade == Shade::height, "height shade"},
                              {"Cut across", view.cutting, "cutting plane"},
+                             {"Side view", view.lengthwise != Lengthwise::none, along_command(view)},
                              {"Measure", view.measuring, "measure"}};
   std::size_t shown = 0;
   float end = ImGui::GetItemRectMax().x;
@@ -163,10 +178,13 @@ void begin_hand(const HandState& state) {
   state.hand.start = state.hand.last = io.MousePos;
   state.hand.menu = io.MouseDown[1] && !io.MouseDown[0];
   state.view.flight.reset();
-  const auto grip = plane_grip(state.seen());
-  const float off = grip ? std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) : 1e9f;
-  if (io.MouseDown[0] && off < state.ui.px(14))
+  const auto near = [&](const std::optional<ImVec2>& grip) {
+    return grip && std::hypot(grip->x - io.MousePos.x, grip->y - io.MousePos.y) < state.ui.px(14);
+  };
+  if (io.MouseDown[0] && near(plane_grip(state.seen())))
     state.hand.what = What::plane, state.hand.start_cut = state.view.cut;
+  else if (io.MouseDown[0] && near(lift_grip(state.seen())))
+    state.hand.what = What::lift, state.hand.start_apart = state.view.apart;
   else if (io.MouseDown[0] && takes_grip(state))
     state.hand.what = What::grip;
   else if (io.MouseDown[0] && !io.KeyShift)
@@ -175,11 +193,15 @@ void begin_hand(const HandState& state) {
     state.hand.what = What::pan;
 }
 
-/// Escape while an inlay is moved, turned or sized: it is again as it was.
+/// Escape while an inlay is moved, turned or sized, or the board lifted: it is again as it was.
 bool gives_back(const HandState& state) {
-  if (state.hand.what != What::inlay && state.hand.what != What::grip) return false;
+  const bool lifts = state.hand.what == What::lift;
+  if (!lifts && state.hand.what != What::inlay && state.hand.what != What::grip) return false;
   if (!ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false)) return false;
-  state.document.take({}, Edit::given_up, "");
+  if (lifts)
+    state.view.lift_off(state.hand.start_apart);
+  else
+    state.document.take({}, Edit::given_up, "");
   state.view.say("As it was before.");
   return true;
 }
@@ -198,6 +220,7 @@ void move_hand(const HandState& state) {
   if (state.hand.what == What::orbit) state.view.camera = state.view.camera.orbited(moved.x, moved.y);
   if (state.hand.what == What::pan) state.view.camera = state.view.camera.panned(moved.x, moved.y);
   if (state.hand.what == What::plane) drag_plane(state, io.MousePos);
+  if (state.hand.what == What::lift) drag_lift(state, io.MousePos);
   if (state.hand.what == What::inlay && (moved.x != 0 || moved.y != 0)) drag_inlay(state, Edit::moving);
   if (state.hand.what == What::grip && (moved.x != 0 || moved.y != 0)) drag_grip(state, Edit::moving);
   state.hand.last = io.MousePos;
@@ -245,6 +268,7 @@ void draw_marks(const PictureState& state, const std::string& key, float height)
   draw_cutting_plane(state);
   if (const Seen* choice = state.ui.find("Board/pieces together")) labels.keep_clear(choice->low, choice->high);
   draw_legends(state, height, labels);
+  draw_lift(state, labels);
   draw_fit_to_neck(state, labels);
   draw_humps(state, labels);
   draw_other_board(state);
@@ -304,9 +328,10 @@ Requests draw_board(HandState state, ImVec2 low, ImVec2 size, const BoardPicture
          draw_notices(ui, state.view, state.results.behind, state.low, ImVec2(picture.width, picture.height)))
       asked.push_back(std::move(request));
     for (Request& request : draw_board_menu(state)) asked.push_back(std::move(request));
-    if (state.view.cutting) {
+    if (state.view.drawn_below()) {
       const float top = state.low.y + picture.height;
-      const Requests more = draw_slice(ui, state.view, state.results, state.manner, ImVec2(low.x, top),
+      const auto draw_below = state.view.cutting ? draw_slice : draw_lengthwise;
+      const Requests more = draw_below(ui, state.view, state.results, state.manner, ImVec2(low.x, top),
                                        ImVec2(size.x, low.y + size.y - top));
       asked.insert(asked.end(), more.begin(), more.end());
     }

@@ -19,6 +19,7 @@ struct Place {
   ImVec2 low;  ///< the legends' lower left corner
   float y;     ///< the next one ends here
   float room;  ///< width, pixels
+  int told = 0;
 };
 
 /// A ramp from the lowest to the highest, a tick at every contour line, and both heights in numbers.
@@ -67,6 +68,7 @@ void draw_words(const PictureState& state, const std::string& text, float height
   paint->AddRectFilled(at - pad, at + size + pad, ui.theme.paper, ui.px(3));
   paint->AddText(at, ui.theme.text, kept.c_str());
   labels.keep_clear(at - pad, at + size + pad);
+  state.ui.note_area("legend " + std::to_string(++place.told), at - pad, at + size + pad, text);
   place.y = at.y - 2 * pad.y - ui.px(3);
 }
 

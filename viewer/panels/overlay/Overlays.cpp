@@ -7,6 +7,7 @@
 
 #include "decisions/FindingMarks.hpp"
 #include "overlay/BoardMarks.hpp"
+#include "overlay/NeckLift.hpp"
 #include "scene/Hump.hpp"
 #include "scene/NeckFit.hpp"
 
@@ -59,7 +60,7 @@ std::string fit_legend(const PictureState& state) {
   const auto fit = neck_fit(*state.results.good->prepared, state.results.good->neck.get());
   if (!fit) return "Give the neck's widths at the nut and at the body to see the board against it";
   return std::string(fit->from_file ? "By the neck's file: along" : "Along") + " the edges, drawn " +
-         shown_number(fit_scale, 0) + " times wider: in colour the board stands out, dark the neck does";
+         shown_number(fit_scale, 0) + " times wider: in colour the board is over, dark the neck";
 }
 
 std::string hump_legend(const PictureState& state) {
@@ -117,12 +118,17 @@ void draw_fit_to_neck(const PictureState& state, Labels& labels) {
   const Layout& layout = state.results.good->prepared->layout();
   const auto fit = neck_fit(*state.results.good->prepared, state.results.good->neck.get());
   if (!fit) return;
+  // Beside the neck where it is shown and the board is lifted off it, unless the board hides that side of it.
+  const std::size_t near_side = state.view.camera.eye().y < 0 ? 0 : 1;
+  const auto level = [&](std::size_t side) {
+    return state.view.neck && side == near_side ? -static_cast<double>(state.view.apart) : 0.0;
+  };
   const ImU32 over_ink = with_alpha(state.ui.theme.accent, 150), short_ink = with_alpha(state.ui.theme.text, 170);
   for (const std::size_t side : {0u, 1u})
     for (std::size_t i = 1; i < fit->sides[side].size(); ++i) {
       const FitStation &a = fit->sides[side][i - 1], &b = fit->sides[side][i];
       const auto edge = [&](const FitStation& s, double by) {
-        return vec(s.x, (side == 0 ? -1 : 1) * (layout.edge(static_cast<int>(side), s.x) + by), 0);
+        return vec(s.x, (side == 0 ? -1 : 1) * (layout.edge(static_cast<int>(side), s.x) + by), level(side));
       };
       fill(state,
            {edge(a, 0), edge(b, 0), edge(b, fit_scale * std::abs(b.over)), edge(a, fit_scale * std::abs(a.over))},
@@ -131,11 +137,19 @@ void draw_fit_to_neck(const PictureState& state, Labels& labels) {
   const auto label = [&](const FitStation& s, int side, const char* name) {
     const std::string text = fit_words(s.over, state.manner);
     const double y = (side == 0 ? -1 : 1) * (layout.edge(side, s.x) + fit_scale * std::abs(s.over) + 6);
-    if (const auto at = in_window(state.view.camera, vec(s.x, y, 0), state.low)) labels.put(*at, text, *at);
+    if (const auto at = in_window(state.view.camera, vec(s.x, y, level(side == 0 ? 0 : 1)), state.low))
+      labels.put(*at, text, *at);
     state.ui.note_area(name, state.low, state.low, text);
   };
-  label(fit->widest, fit->widest_side, "neck fit widest");
-  if (fit->narrowest.over != fit->widest.over) label(fit->narrowest, fit->narrowest_side, "neck fit narrowest");
+  label(fit->most[0], 0, "neck fit at negative y");
+  label(fit->most[1], 1, "neck fit at positive y");
+  const auto told = [&](const FitStation& s, int side) { return s.over == fit->most[side == 0 ? 0 : 1].over; };
+  const auto once_more = [&](const FitStation& s, int side, const char* name) {
+    if (told(s, side)) return state.ui.note_area(name, state.low, state.low, fit_words(s.over, state.manner));
+    label(s, side, name);
+  };
+  once_more(fit->widest, fit->widest_side, "neck fit widest");
+  if (fit->narrowest.over != fit->widest.over) once_more(fit->narrowest, fit->narrowest_side, "neck fit narrowest");
 }
 
 std::vector<std::string> legends_of(const PictureState& state) {
@@ -143,6 +157,7 @@ std::vector<std::string> legends_of(const PictureState& state) {
   if (!state.results.good || !state.results.good->prepared) return lines;
   if (state.view.humps) lines.push_back(hump_legend(state));
   if (state.view.fit_to_neck) lines.push_back(fit_legend(state));
+  if (const std::string words = neck_shown_words(state); !words.empty()) lines.push_back(words);
   return lines;
 }
 

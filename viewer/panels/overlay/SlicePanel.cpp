@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "overlay/Figures.hpp"
 #include "scene/Slice.hpp"
 #include "widgets/Buttons.hpp"
 #include "widgets/Labels.hpp"
@@ -29,37 +30,12 @@ std::string words_of(const Manner& manner, double mm) { return shown(mm, manner,
 /// How high the wood stands where the section is dimensioned: below the deepest cut, else in the middle.
 double height_at_cut(const Slice& s) { return top_at(s, s.cut_at).value_or(s.high_z); }
 
-/// A figure under its name.
-struct Figure {
-  const char* name;
-  std::string value;
-};
-
 std::vector<Figure> figures_of(const Manner& manner, const Slice& s) {
   return {{"Radius", s.radius ? words_of(manner, *s.radius) : "flat"},
           {"Bass edge", words_of(manner, s.bass_edge)},
           {"Treble edge", words_of(manner, s.treble_edge)},
           {"Cut depth", s.cut_depth ? words_of(manner, *s.cut_depth) : "no cut here"},
           {s.cut_depth ? "Left below" : "Thickness", words_of(manner, height_at_cut(s))}};
-}
-
-/// As many beside each other as the width has room for.
-void draw_figures(Ui& ui, const std::vector<Figure>& figures, float width) {
-  const int across = std::clamp(static_cast<int>(width / ui.px(112)), 1, static_cast<int>(figures.size()));
-  const float left = ImGui::GetCursorPosX(), column = width / static_cast<float>(across);
-  for (std::size_t i = 0; i < figures.size(); ++i) {
-    const int place = static_cast<int>(i) % across;
-    if (place > 0) ImGui::SameLine(left + column * static_cast<float>(place));
-    ImGui::BeginGroup();
-    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(1)));
-    ImGui::PushStyleColor(ImGuiCol_Text, ui.theme.quiet);
-    ImGui::TextUnformatted(figures[i].name);
-    ImGui::PopStyleColor();
-    ImGui::TextUnformatted(figures[i].value.c_str());
-    ui.note(std::string("section ") + figures[i].name, figures[i].value);
-    ImGui::PopStyleVar();
-    ImGui::EndGroup();
-  }
 }
 
 /// Where the section is, and the buttons that move it.
@@ -202,13 +178,6 @@ Frame frame_for(const Ui& ui, const Manner& manner, bool magnified, const Slice&
   return f;
 }
 
-/// Of the row with the buttons and the rows of figures.
-float figures_height(const Ui& ui, float width) {
-  const int across = std::clamp(static_cast<int>(width / ui.px(112)), 1, 5), rows = (5 + across - 1) / across;
-  const float gap = ImGui::GetStyle().ItemSpacing.y;
-  return ImGui::GetFrameHeight() + gap + static_cast<float>(rows) * (2 * ImGui::GetFontSize() + ui.px(2) + gap);
-}
-
 }  // namespace
 
 Requests draw_slice(Ui& ui, View& view, const Results& results, const Manner& manner, ImVec2 low, ImVec2 size) {
@@ -223,9 +192,9 @@ Requests draw_slice(Ui& ui, View& view, const Results& results, const Manner& ma
   paint->AddLine(low, ImVec2(high.x, low.y), ui.theme.line);
   const float inside = size.x - ui.px(28);
   ImGui::SetCursorScreenPos(low + ImVec2(ui.px(14), ui.px(8)));
-  ImGui::BeginChild("figures", ImVec2(inside, std::min(figures_height(ui, inside), size.y / 2)), false);
+  ImGui::BeginChild("figures", ImVec2(inside, std::min(figures_height(ui, inside, 5), size.y / 2)), false);
   draw_place(ui, view, manner, s, inside, asked);
-  draw_figures(ui, figures_of(manner, s), inside);
+  draw_figures(ui, figures_of(manner, s), inside, "section ");
   ImGui::EndChild();
   const float top = ImGui::GetItemRectMax().y;
   if (s.lines.empty()) return asked;
