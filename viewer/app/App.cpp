@@ -153,6 +153,7 @@ void App::show_page() {
   SendingForm& form = desk_.forms.sending;
   if (!printed || printed->pages.empty()) {
     form.picture = nullptr;
+    paged_.reset();
     return;
   }
   form.page = std::min(form.page, printed->pages.size() - 1);
