@@ -89,12 +89,12 @@ TEST(NeckView, TheBoardIsLiftedOffByItsKeyAndByItsSlider) {
   Hand hand;
   write_neck(hand.folder() / "neck.step", layout_of(hand), 0, 0);
   give_neck(hand);
-  hand.press(GLFW_KEY_B);
+  hand.press(GLFW_KEY_N, GLFW_MOD_SHIFT);
   hand.wait();
   EXPECT_TRUE(hand.desk().view.neck);
   EXPECT_EQ(hand.desk().view.apart, 30);
   const auto apart = hand.picture();
-  hand.press(GLFW_KEY_B);
+  hand.press(GLFW_KEY_N, GLFW_MOD_SHIFT);
   hand.wait();
   EXPECT_EQ(hand.desk().view.apart, 0);
   EXPECT_GT(Hand::changed(apart, hand.picture()), 0.01);
@@ -109,7 +109,7 @@ TEST(NeckView, BothEdgesAreDimensioned) {
   Hand hand;
   write_neck(hand.folder() / "neck.step", layout_of(hand), 0.75, 0);
   give_neck(hand);
-  hand.press(GLFW_KEY_B), hand.press(GLFW_KEY_K);
+  hand.press(GLFW_KEY_N, GLFW_MOD_SHIFT), hand.press(GLFW_KEY_K);
   hand.wait();
   EXPECT_NE(hand.text("Board/neck fit at negative y").find("0.75 mm"), std::string::npos);
   EXPECT_EQ(hand.text("Board/neck fit at positive y").find_first_of("0123456789"), std::string::npos);

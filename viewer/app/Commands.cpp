@@ -152,7 +152,7 @@ void add_shown_commands(std::vector<Command>& all) {
   all.push_back(flip("strings", "Show the strings and the nut", {GLFW_KEY_T, 0}, &View::strings));
   all.push_back(flip("inlays", "Show the inlays in place", {GLFW_KEY_I, 0}, &View::pieces));
   all.push_back(flip("neck", "Show the neck", {GLFW_KEY_N, 0}, &View::neck));
-  all.push_back({"lift board", "Lift the board off its neck", "Look", {GLFW_KEY_B, 0}, [](Desk& d) {
+  all.push_back({"lift board", "Lift the board off its neck", "Look", {GLFW_KEY_N, shift}, [](Desk& d) {
                    constexpr float clear = 30;  // mm, above any board's thickness
                    d.view.lift_off(d.view.neck && d.view.apart > 0 ? 0 : clear);
                    d.view.neck = true;

@@ -12,7 +12,7 @@ namespace {
 
 /// Walls that lie exactly in the plane are cut at a small distance beside it.
 constexpr double beside = 1e-5;
-constexpr double inside_edge = 0.02;    ///< of the planes along an edge
+constexpr double inside_edge = 1e-3;    ///< of the planes along an edge; a roll rises steeply there
 constexpr double longest_straight = 4;  ///< a bent line is drawn in pieces no longer than this
 constexpr int stations = 120;
 

@@ -48,9 +48,11 @@ std::optional<SlotEnd> slot_end(const PreparedBoard& board, const EdgeView& edge
   SlotEnd found;
   found.x = end.x, found.open = !slot->blind;
   found.inward = layout.edge(edge.side, end.x) - std::abs(end.y);
-  const double beside = slot->width / 2 + 0.3;
-  const auto floor = highest_at(edge.wall, end.x), top = highest_at(edge.wall, end.x + beside);
-  if (floor && top) found.floor = *floor, found.depth = *top - *floor;
+  const double out = edge.side == 0 ? -1 : 1;
+  if (const auto floor = highest_at(edge.wall, end.x)) {
+    found.floor = *floor;
+    found.depth = board.surface().lowest(end.x, out * layout.edge(edge.side, end.x)) - *floor;
+  }
   return found;
 }
 

@@ -17,7 +17,7 @@ namespace {
 constexpr std::string_view of_heights[] = {"bridge-too-low", "bridge-too-high", "angle-needed",
                                            "buzz-at-fret",   "end-into-body",   "neck-too-thin-at-rod"};
 constexpr int stations = 200;
-constexpr double past_saddle = 4;  // mm
+constexpr double past_saddle = 4, past_end = 1.5;  // mm
 
 bool is_of_heights(const Finding& finding) {
   return std::find(std::begin(of_heights), std::end(of_heights), finding.name) != std::end(of_heights);
@@ -156,7 +156,7 @@ LongExtent side_extent(const PreparedBoard& board, const std::optional<HeightCha
                        bool magnified) {
   const Layout& layout = board.layout();
   const LineSegment line = string_line(layout, string);
-  LongExtent e{layout.nut_end, layout.heel_end, 1e9, -1e9};
+  LongExtent e{layout.nut_end - past_end, layout.heel_end + past_end, 1e9, -1e9};
   for (int i = 0; i <= stations; ++i) {
     const double x = layout.nut_end + (layout.heel_end - layout.nut_end) * i / stations;
     const double y = line.a.y + (line.b.y - line.a.y) * (x - line.a.x) / (line.b.x - line.a.x);
