@@ -45,6 +45,53 @@ Loop stadium(Point a, Point b, double width) {
   return {line(ca - side, cb - side), at_b, line(cb + side, ca + side), at_a};
 }
 
+/// The parts of a segment that lie at least `low` along n, a unit vector, in order.
+std::vector<CurveSegment> beyond(const CurveSegment& segment, Point n, double low) {
+  std::vector<double> cuts{0, 1};
+  if (segment.is_arc()) {
+    const double cosine = std::clamp((low - dot(n, segment.centre)) / segment.radius, -1.0, 1.0);
+    for (const double away : {-std::acos(cosine), std::acos(cosine)})
+      for (int turn = -2; turn <= 2; ++turn)
+        cuts.push_back((std::atan2(n.y, n.x) + away + 2 * pi * turn - segment.start) / segment.sweep);
+  } else if (dot(n, segment.b - segment.a) != 0) {
+    cuts.push_back((low - dot(n, segment.a)) / dot(n, segment.b - segment.a));
+  }
+  std::sort(cuts.begin(), cuts.end());
+  std::vector<CurveSegment> parts;
+  for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+    const double from = std::max(cuts[i], 0.0), to = std::min(cuts[i + 1], 1.0);
+    if (to <= from || dot(n, segment.at((from + to) / 2)) < low) continue;
+    parts.push_back(segment.is_arc() ? arc(segment.centre, segment.radius, segment.start + from * segment.sweep,
+                                           (to - from) * segment.sweep)
+                                     : line(segment.at(from), segment.at(to)));
+  }
+  return parts;
+}
+
+/// A convex loop without what lies less than `low` along n.
+Loop clipped(const Loop& loop, Point n, double low) {
+  constexpr double gap = 1e-9;
+  Loop kept;
+  for (const CurveSegment& segment : loop)
+    for (const CurveSegment& part : beyond(segment, n, low)) {
+      if (!kept.empty() && distance(kept.back().b, part.a) > gap) kept.push_back(line(kept.back().b, part.a));
+      kept.push_back(part);
+    }
+  if (!kept.empty() && distance(kept.back().b, kept.front().a) > gap)
+    kept.push_back(line(kept.back().b, kept.front().a));
+  return kept;
+}
+
+/// What of a slot lies within the strip that is machined: on a line that the heel end cuts it may run beyond it.
+Loop within(Loop loop, const Box& strip) {
+  const Box box = bounds(loop);
+  if (box.low.x < strip.low.x) loop = clipped(loop, {1, 0}, strip.low.x);
+  if (box.high.x > strip.high.x) loop = clipped(loop, {-1, 0}, -strip.high.x);
+  if (box.low.y < strip.low.y) loop = clipped(loop, {0, 1}, strip.low.y);
+  if (box.high.y > strip.high.y) loop = clipped(loop, {0, -1}, -strip.high.y);
+  return loop;
+}
+
 void add_slots(const Board& board, const Layout& layout, Work& work) {
   const double depth = slot_depth(board);
   const bool level = board.slots.floor == SlotFloor::level;
@@ -59,8 +106,9 @@ void add_slots(const Board& board, const Layout& layout, Work& work) {
       const bool bass_low = along.y > 0;
       strip = left_part(strip, bass_low ? side.a : side.b, bass_low ? side.b : side.a);
     }
-    const Loop region =
-        slot.blind ? stadium(fret.bass_edge + left, fret.treble_edge - left, slot.width) : polygon_loop(strip);
+    const Loop region = slot.blind
+                            ? within(stadium(fret.bass_edge + left, fret.treble_edge - left, slot.width), layout.strip)
+                            : polygon_loop(strip);
     work.cuts.push_back({region, level ? Cut::Floor::level : Cut::Floor::arc,
                          level ? board.board.thickness - depth : depth, "slot " + std::to_string(slot.fret)});
   }
