@@ -15,11 +15,11 @@ class RoundWall {
  public:
   RoundWall(const Shell& shell, const ShellFace& face);
   const Handle(Geom_CylindricalSurface) & surface() const { return cylinder_; }
-  /// The edge's pcurve over the same parameter as its curve; exact.
-  Handle(Geom2d_Curve) pcurve(const ShellEdge& edge, const EdgeCurve& curve) const;
+  /// The pcurve of an edge over the same parameter as its curve; how far it strays is added to `deviation`, mm.
+  Handle(Geom2d_Curve) pcurve(const ShellEdge& edge, const EdgeCurve& curve, double& deviation) const;
 
  private:
-  Handle(Geom2d_Curve) across_hole(const EdgeCurve& curve) const;
+  Handle(Geom2d_Curve) across_hole(const EdgeCurve& curve, double& deviation) const;
   double angle(double from_x_axis) const;  ///< from the wall's start
   const Shell& shell_;
   Point centre_;

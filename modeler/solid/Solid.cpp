@@ -301,10 +301,11 @@ class Builder {
     const RoundWall round(shell_, face);
     for (const auto& loop : face.loops)
       for (const Coedge use : loop) {
-        const Handle(Geom2d_Curve) pcurve = round.pcurve(shell_.edges[use.edge], curves_[use.edge]);
+        double deviation = curves_[use.edge].deviation;
+        const Handle(Geom2d_Curve) pcurve = round.pcurve(shell_.edges[use.edge], curves_[use.edge], deviation);
         brep_.UpdateEdge(edges_[use.edge], pcurve, round.surface(), TopLoc_Location(), least_tolerance);
         const auto off = [&](Point p) { return std::abs(distance(p, face.segment.centre) - face.segment.radius); };
-        tolerate(use, curves_[use.edge].deviation + off_at_ends(use, off));
+        tolerate(use, deviation + off_at_ends(use, off));
       }
     const bool wood_inside = face.wood_left == (face.segment.sweep > 0);
     return bounded(round.surface(), face, !wood_inside);
