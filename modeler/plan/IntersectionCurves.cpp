@@ -14,54 +14,12 @@
 namespace sagitta {
 namespace {
 
-/// Two bounds that are compared somewhere: a moved surface or a side hole's wall against what it may cross.
-struct Pair {
-  BoundingSurface upper, other;
-  friend auto operator<=>(const Pair&, const Pair&) = default;
-};
-
 /// Where a surface is so flat that it lies within tolerance::height of a floor further than this, the place of their
 /// crossing is looked for: the tip of the curve is not taken to be a vertex further from it, and an edge is parted
 /// where it leaves the curve. mm.
 constexpr double widest_tip = 0.1;
 
 BoundingSurface level(double z) { return {BoundingSurface::Kind::level, z}; }
-
-/// The forms of the playing surface in one cell against the floors in it and beside it, and against each other: a roll
-/// first, then a bevel.
-void add_pairs_of_forms(const Surface& surface, const Candidates& here, const std::vector<BoundingSurface>& levels,
-                        const std::vector<BoundingSurface>& moved, std::set<Pair>& pairs) {
-  for (const Candidates::Form& form : here.forms) {
-    for (const auto* others : {&levels, &moved})
-      for (const BoundingSurface& other : *others)
-        if (!joins(surface, form.bound, other)) pairs.insert({form.bound, other});
-    for (const Candidates::Form& other : here.forms)
-      if (!form.bound.scalloped() && other.bound.scalloped()) pairs.insert({form.bound, other.bound});
-  }
-}
-
-/// What may bound the wood in either of two neighbours, or twice the same for one.
-std::set<Pair> pairs_of(const Surface& surface, const Candidates& left, const Candidates& right) {
-  std::vector<BoundingSurface> levels, moved;
-  for (const Candidates* here : {&left, &right}) {
-    if (!here->wood) continue;
-    levels.push_back(level(here->bottom));  // beside the board a cut may go right through the blank
-    if (here->level) levels.push_back(*here->level);
-    if (here->moved) moved.push_back(*here->moved);
-  }
-  std::set<Pair> pairs;
-  for (const BoundingSurface& m : moved)
-    for (const BoundingSurface& l : levels) pairs.insert({m, l});
-  for (const Candidates* here : {&left, &right})
-    if (here->wood) add_pairs_of_forms(surface, *here, levels, moved, pairs);
-  for (const Candidates* here : {&left, &right}) {
-    if (!here->wood || !here->trough) continue;
-    for (const BoundingSurface& wall : {*here->trough, vault_over(*here->trough)})
-      for (const auto* others : {&levels, &moved})
-        for (const BoundingSurface& other : *others) pairs.insert({wall, other});
-  }
-  return pairs;
-}
 
 /// The curve where a level and a moved surface cross, on one side of the centre line.
 IntersectionCurve crossing_of(const Surface& surface, const BoundingSurface& moved, double level, int side) {
@@ -105,7 +63,7 @@ class Divider {
     for (int f = 1; f < static_cast<int>(candidates_.size()); ++f) {
       std::vector<int> shared = triple_points(f);
       add_triple_points_of_forms(f, shared);
-      for (const Pair& pair : pairs_of(surface_, candidates_[f], candidates_[f])) divide_face(f, pair, shared);
+      for (const BoundPair& pair : pairs_of(surface_, candidates_[f], candidates_[f])) divide_face(f, pair, shared);
     }
     return std::move(grazed_);
   }
@@ -113,7 +71,7 @@ class Divider {
  private:
   /// Where both surfaces are tangent to a third one the difference of their heights says little: that of its roots
   /// is as steep there as anywhere.
-  double gap(const Pair& pair, Point p) const {
+  double gap(const BoundPair& pair, Point p) const {
     if (touch_squarely(pair.upper, pair.other))
       return -above_roll(surface_, pair.upper, pair.other, p.x, p.y,
                          pair.upper.tunnel.angle(pair.upper.tunnel.across(p)));
@@ -126,7 +84,7 @@ class Divider {
       const PlanEdge edge = map_.edges[e];
       const Box box = bounds(edge.segment);
       std::vector<double> cuts;
-      for (const Pair& pair : pairs_of(surface_, candidates_[edge.left], candidates_[edge.right])) {
+      for (const BoundPair& pair : pairs_of(surface_, candidates_[edge.left], candidates_[edge.right])) {
         if (are_apart(surface_, pair.upper, pair.other, box)) continue;
         const auto along = [&](double t) { return gap(pair, map_.at(edge, t)); };
         const int samples = edge.segment.is_arc() ? 16 : 6;
@@ -161,7 +119,7 @@ class Divider {
 
   /// Whether an edge that ends at a hole's side is crossed within tolerance of the silhouette, where the wall is almost
   /// vertical.
-  bool grazes(const Pair& pair, const PlanEdge& edge, double t) const {
+  bool grazes(const BoundPair& pair, const PlanEdge& edge, double t) const {
     if (!pair.upper.round()) return false;
     const Tunnel& tunnel = pair.upper.tunnel;
     const auto at_side = [&](Point p) { return tunnel.radius - std::abs(tunnel.across(p)) <= 4 * tolerance::vertex; };
@@ -238,7 +196,7 @@ class Divider {
   }
 
   /// Vertices where the pair's heights are equal on the line from a to b within a face, beside no other.
-  void add_contacts(int f, const Pair& pair, Point a, Point b, std::vector<int>& nodes) {
+  void add_contacts(int f, const BoundPair& pair, Point a, Point b, std::vector<int>& nodes) {
     constexpr int samples = 16;
     const auto along = [&](double t) { return gap(pair, between(a, b, t)); };
     for (const double t : contacts_of(along, tolerance::height, samples)) faces_.add_vertex(f, between(a, b, t), nodes);
@@ -246,7 +204,7 @@ class Divider {
 
   /// Draws the curve where the pair's heights are equal through one face. `shared`: vertices within it that more than
   /// one such curve runs through.
-  void divide_face(int f, const Pair& pair, const std::vector<int>& shared) {
+  void divide_face(int f, const BoundPair& pair, const std::vector<int>& shared) {
     bool above = false, below = false;
     std::set<int> touched;
     for (const int v : shared)
@@ -283,7 +241,7 @@ class Divider {
   }
 
   /// A hole's wall meets a level along lines beside the axis, a moved surface along a curve that turns over the axis.
-  void divide_along_wall(int f, const Pair& pair, std::vector<int> nodes) {
+  void divide_along_wall(int f, const BoundPair& pair, std::vector<int> nodes) {
     const Tunnel& tunnel = pair.upper.tunnel;
     const auto before = [&](Point a, Point b) { return tunnel.along(a) < tunnel.along(b); };
     if (pair.upper.kind == BoundingSurface::Kind::roll) return link(f, crossing_of_roll(pair), nodes, before);
@@ -302,7 +260,7 @@ class Divider {
   }
 
   /// A roll is steeper than any floor from its tangent line on: one place for each place along it.
-  IntersectionCurve crossing_of_roll(const Pair& pair) const {
+  IntersectionCurve crossing_of_roll(const BoundPair& pair) const {
     IntersectionCurve curve;
     curve.tunnel = pair.upper.tunnel;
     curve.meeting = std::make_shared<const SurfacePair>(SurfacePair{surface_, pair.upper, pair.other});
@@ -310,7 +268,7 @@ class Divider {
   }
 
   /// Where across the hole its wall is as steep as the moved surface: there the curve turns back along the axis.
-  double turning_line(const Pair& pair, const std::vector<int>& nodes) const {
+  double turning_line(const BoundPair& pair, const std::vector<int>& nodes) const {
     const Tunnel& tunnel = pair.upper.tunnel;
     const Point p = nodes.empty() ? tunnel.at(0, 0) : map_.vertices[nodes.front()];
     const double along = tunnel.along(p), r = tunnel.radius;
@@ -320,7 +278,7 @@ class Divider {
     return (pair.upper.kind == BoundingSurface::Kind::vault ? -1 : 1) * slope * r / std::sqrt(1 + slope * slope);
   }
 
-  void add_turns(int f, const Pair& pair, double turn, std::vector<int>& nodes) {
+  void add_turns(int f, const BoundPair& pair, double turn, std::vector<int>& nodes) {
     const Tunnel& tunnel = pair.upper.tunnel;
     const auto [low, high] = reach_along(f, tunnel);
     add_contacts(f, pair, tunnel.at(low, turn), tunnel.at(high, turn), nodes);
@@ -331,7 +289,7 @@ class Divider {
     return std::min(widest_tip, std::sqrt(2 * surface_.radius(x) * tolerance::height));
   }
 
-  bool on_branch(const Pair& pair, int side, Point p) const {
+  bool on_branch(const BoundPair& pair, int side, Point p) const {
     if (side * p.y > 0) return true;
     const double zone = centre_zone(p.x);
     const IntersectionCurve curve = crossing_of(surface_, pair.upper, pair.other.value, side);
@@ -339,7 +297,7 @@ class Divider {
   }
 
   /// The tip of the curve on the centre line, where the falling centre line passes through the level.
-  void add_tip(int f, const Pair& pair, std::vector<int>& nodes) {
+  void add_tip(int f, const BoundPair& pair, std::vector<int>& nodes) {
     const IntersectionCurve curve = crossing_of(surface_, pair.upper, pair.other.value, 1);
     if (curve.d1 == 0) return;
     const Point tip{-curve.d0 / curve.d1, 0};

@@ -61,7 +61,7 @@ class Monkey : public Hand {
     told("rest", [&] { wait(900); });  // others may work on this machine
     // What the pages keep once they were opened, the papers above all, is of this one board before and after.
     desk().paperwork.want(board(), "A4", false, desk().wake);
-    desk().comparing.want(desk().results.good, desk().results.good, desk().wake);
+    desk().comparing.want({desk().results.good, desk().results.good}, desk().wake);
     told("the pages", [&] { wait(900); });
     frames(3);  // what is shown of them is theirs too
   }

@@ -98,7 +98,7 @@ TEST(Truth, AHandThatDragsIsFollowedWithoutFading) {
 }
 
 TEST(Truth, WorkThatWasStoppedIsTakenUpByItsButton) {
-  Hand hand({"egret-figure"});
+  Hand hand({"wave-border"});  // its drawing takes longest to fit
   const Inlay first = hand.board().inlays[0];
   for (int i = 1; i < 12 && !hand.desk().results.behind.stopped; ++i) {
     Board draft = hand.board();

@@ -94,7 +94,7 @@ struct Doing {
     desk.forms.sending.printed = {};
     desk.printing.start({document->first, document->second, print.paper, state_of(desk)}, desk.wake);
   }
-  void operator()(const asked::CompareInDetail& two) const { desk.comparing.want(two.there, two.here, desk.wake); }
+  void operator()(const asked::CompareInDetail& two) const { desk.comparing.want({two.there, two.here}, desk.wake); }
   void operator()(const asked::SavePicture& save) const { desk.picture_wanted = save.file; }
   void operator()(const asked::FindWays& find) const { desk.rescue.want(find.board, desk.wake); }
 };
