@@ -13,7 +13,7 @@ namespace {
 
 constexpr double title_height = 14, heading_height = 6, number_lift = 1.2, body_height = 2.1;
 /// The list's columns, from the left edge of one block: number, piece, fret, along x across, pocket, thickness. mm.
-constexpr double stops[] = {0, 10, 40, 50, 86, 104};
+constexpr double stops[] = {0, 10, 40, 50, 82, 105};
 constexpr double block_width = 122, block_gap = 14;
 
 std::string size_of(const Board& board, const Box& box) {

@@ -27,6 +27,7 @@ class Placing {
       for (const Loop& loop : cut.outlines) taken_.push_back(grown(bounds(loop), room));
     keep_off({plan.face.nut_line.a, plan.face.nut_line.b});
     if (plan.face.joint) keep_off(*plan.face.joint);
+    keep_off(plan.ledge);
     keep_off({{plan.ledge.a.x, 0}, {plan.sides[0].b.x, 0}});
     for (const LineSegment& side : plan.sides) keep_off(side);
   }
@@ -62,8 +63,9 @@ class Placing {
     const double wide = ruler_.width_of(text), tall = over_baseline + under_baseline;
     std::vector<Point> middles;
     for (int i = 0; i < 6; ++i)
-      for (const double y : {box.high.y + (i + 0.5) * tall + 2 * room, box.low.y - (i + 0.5) * tall - 2 * room})
-        middles.push_back({box.low.x + wide / 2, y});
+      for (const double x : {box.low.x, box.high.x + 2 * room})
+        for (const double y : {box.high.y + (i + 0.5) * tall + 2 * room, box.low.y - (i + 0.5) * tall - 2 * room})
+          middles.push_back({x + wide / 2, y});
     put(text, wide, middles);
   }
 
