@@ -14,6 +14,7 @@
 #include "Places.hpp"
 #include "artwork/ReadArtwork.hpp"
 #include "artwork/TrueSize.hpp"
+#include "document/DrawingWatch.hpp"
 #include "document/UnsavedFolder.hpp"
 #include "gui/Hand.hpp"
 
@@ -79,6 +80,24 @@ TEST(LiveDrawings, WhatIsDrawnAnewIsOnTheBoard) {
   EXPECT_FALSE(hand.desk().view.failure);
   EXPECT_THAT(hand.desk().view.message, testing::HasSubstr("squares.svg"));
   EXPECT_FALSE(hand.desk().results.behind.picture);
+}
+
+TEST(LiveDrawings, OneThatIsNamedBetweenTwoLooksIsKnownFromThenOn) {
+  const fs::path folder = fs::path(testing::TempDir()) / "watched-drawing";
+  fs::create_directories(folder);
+  Board board;
+  board.folder = folder.string();
+  viewer::DrawingWatch watch;
+  EXPECT_THAT(watch.changed(board, 10), testing::IsEmpty());
+  write(folder / "one.svg", squares({{8, red}}));
+  board.inlays.emplace_back();
+  board.inlays[0].shape = InlayShape::artwork;
+  board.inlays[0].file = "one.svg";
+  EXPECT_THAT(watch.changed(board, 10.2), testing::IsEmpty());
+  write(folder / "one.svg", squares({{8, red}, {4, blue}}));
+  EXPECT_THAT(watch.changed(board, 11), testing::IsEmpty()) << "it may still be written";
+  EXPECT_THAT(watch.changed(board, 12), testing::ElementsAre("one.svg"));
+  fs::remove_all(folder);
 }
 
 TEST(LiveDrawings, AFileThatIsOnlyTouchedIsNotReadAgain) {

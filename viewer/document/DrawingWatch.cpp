@@ -36,8 +36,8 @@ bool DrawingWatch::has_changed(Known& known, const std::string& path) const {
 
 std::vector<std::string> DrawingWatch::changed(const Board& board, double seconds) {
   std::vector<std::string> files;
-  if (seconds < next_) return files;
-  next_ = seconds + between_looks;
+  const bool due = seconds >= next_;
+  if (due) next_ = seconds + between_looks;
   std::map<std::string, Known> looked_at;
   for (const std::string& file : drawings_of(board)) {
     const std::string path = (fs::path(board.folder) / file).string();
@@ -48,7 +48,7 @@ std::vector<std::string> DrawingWatch::changed(const Board& board, double second
       continue;
     }
     Known& known = looked_at[path] = std::move(before->second);
-    if (has_changed(known, path)) files.push_back(file);
+    if (due && has_changed(known, path)) files.push_back(file);
   }
   known_ = std::move(looked_at);
   return files;

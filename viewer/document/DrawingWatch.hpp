@@ -15,7 +15,8 @@ class DrawingWatch {
  public:
   /// Looks at the board's drawings, at most once a second and only as far as size and times differ. Returns those that
   /// hold other bytes than before, or are gone or back, and rested since the look before: a program that is still
-  /// writing is waited for. A file that is seen for the first time is no change. `seconds`: of any clock that runs on.
+  /// writing is waited for. A file that is named for the first time is no change; it is looked at then and there, so
+  /// that what is written into it from now on is one. `seconds`: of any clock that runs on.
   std::vector<std::string> changed(const Board& board, double seconds);
   /// When it wants to look next, of that clock.
   double next() const { return next_; }
