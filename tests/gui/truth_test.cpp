@@ -109,6 +109,7 @@ TEST(Truth, WorkThatWasStoppedIsTakenUpByItsButton) {
     hand.desk().ask("cancel");
     hand.frames(1);
     for (int k = 0; k < 100 && !hand.app().settled(); ++k) hand.rest_and_frame(0.01);
+    hand.rest_and_frame(0.08);  // longer than the new picture is waited for before the old one fades
   }
   ASSERT_TRUE(hand.desk().results.behind.stopped);
   hand.frames(3);
